@@ -1,0 +1,1 @@
+//! Benches of gaugepoint; see README.md beside this file.

@@ -1,0 +1,186 @@
+//! One bore: its diameters, what the rules make of them, its decisions, its verdict.
+
+use super::{Assessment, no_gauge};
+use crate::bounds::{self, Bound};
+use crate::calc::Measured;
+use crate::decision::finding::Finding;
+use crate::decision::{Decision, Ground, Limit, Of, Outcome, verdict};
+use crate::error::{Error, ErrorKind};
+use crate::job::document::{self as doc, Clamping};
+use crate::measurement::repeats;
+use crate::report::{BorePlaceReport, BoreReport};
+use crate::shape::{self, BorePlace};
+
+/// A bore with what later stages need of it.
+pub(super) struct Bore {
+    pub(super) report: BoreReport,
+    pub(super) grounds: Vec<Ground>,
+    pub(super) missing: Vec<String>,
+    pub(super) size: Option<Measured>,
+    pub(super) clamping: Clamping,
+    pub(super) overdue: Vec<String>,
+}
+
+impl Assessment {
+    pub(super) fn bore(
+        &mut self,
+        of: &str,
+        bore: &doc::Bore,
+        reduction: &doc::Reduction,
+        findings: Vec<Finding>,
+        at: &str,
+    ) -> Result<Bore, Error> {
+        let mut places: Vec<BorePlace> = Vec::new();
+        let mut reports = Vec::new();
+        let mut missing = Vec::new();
+        let (t_bore, bore_field) =
+            self.shop
+                .temperature(&mut self.calc, Some(&bore.temperature), &mut self.warnings)?;
+        let (t_gauge, gauge_field) = self.shop.temperature(
+            &mut self.calc,
+            bore.gauge_temperature.as_ref(),
+            &mut self.warnings,
+        )?;
+        self.calc.heading(|| of.to_owned());
+        let eps_bore =
+            self.materials
+                .growth(&mut self.calc, self.engine.bore_material, &t_bore, &bore_field)?;
+        let gauge = self.gauges.find(&bore.gauge, true)?;
+        let eps_used = gauge.growth(&mut self.calc, &self.materials, &t_gauge, &gauge_field)?;
+        let overdue = gauge.stale();
+        for reading in &bore.readings {
+            let depth = reading.depth.read(&self.depth_bound(), &mut self.warnings)?;
+            let axis = reading.axis.read(&bounds::ANGLE, &mut self.warnings)?;
+            if places
+                .iter()
+                .any(|p| shape::same(p.depth.value, depth.value) && shape::same(p.axis.value, axis.value))
+            {
+                return Err(reading.depth.refuse(
+                    ErrorKind::Repeated,
+                    "this place was read twice; put the readings into one list of repeats",
+                ));
+            }
+            let here = format!("{of} at depth {}, axis {}", depth.text, axis.text);
+            self.calc.heading(|| here.clone());
+            let repeats = repeats(&reading.repeats, &bounds::DEVIATION, &mut self.warnings)?;
+            if repeats.is_empty() {
+                missing.push(format!("{here}: nothing read"));
+                continue;
+            }
+            let gauge = self.gauges.find(&bore.gauge, true)?;
+            let size = gauge
+                .read_bore(&mut self.calc, &repeats, &eps_bore, &eps_used, &here)
+                .ok_or_else(|| no_gauge(&bore.gauge))?;
+            self.check_size(&size, reading)?;
+            let stated = self.state(&size, &format!("{at}/places/{}/size", reports.len()));
+            reports.push(BorePlaceReport {
+                depth_mm: depth.value,
+                axis_deg: axis.value,
+                readings: repeats.iter().map(|r| r.text.clone()).collect(),
+                size: stated,
+            });
+            places.push(BorePlace { depth, axis, size });
+        }
+        self.calc.heading(|| of.to_owned());
+        let reduced = shape::reduce(&mut self.calc, reduction, &places, &mut self.warnings)?;
+        missing.extend(reduced.missing.iter().map(|m| format!("{of}, {m}")));
+        let mut state = |value: &Option<Measured>, name: &str| {
+            value.as_ref().map(|v| self.state(v, &format!("{at}/{name}")))
+        };
+        let report = BoreReport {
+            places: reports,
+            size: state(&reduced.size, "size"),
+            taper: state(&reduced.taper, "taper"),
+            out_of_round: state(&reduced.out_of_round, "out_of_round"),
+            decisions: Vec::new(),
+            findings,
+            verdict: verdict(&[]),
+        };
+        let mut out = Bore {
+            report,
+            grounds: Vec::new(),
+            missing,
+            size: reduced.size.clone(),
+            clamping: bore.clamping,
+            overdue,
+        };
+        let limits = self.limits.clone();
+        let judged = [
+            (Of::BoreSize, &reduced.size, &limits.bore_size),
+            (Of::BoreTaper, &reduced.taper, &limits.bore_taper),
+            (
+                Of::BoreOutOfRound,
+                &reduced.out_of_round,
+                &limits.bore_out_of_round,
+            ),
+        ];
+        for (of, value, limit) in judged {
+            if let (Some(value), Some(limit)) = (value, limit) {
+                self.decide_bore(&mut out, of, value, limit, at)?;
+            }
+        }
+        if out.report.decisions.is_empty() && out.size.is_some() {
+            out.grounds.push(Ground::new(
+                Outcome::Reuse,
+                "no limit of its own: its clearance decides",
+            ));
+        }
+        out.grounds
+            .extend(out.report.findings.iter().map(Ground::from_finding));
+        let missing = out
+            .missing
+            .iter()
+            .map(|m| Ground::new(Outcome::Incomplete, format!("missing: {m}")));
+        let grounds: Vec<Ground> = out.grounds.iter().cloned().chain(missing).collect();
+        out.report.verdict = verdict(&grounds);
+        Ok(out)
+    }
+
+    fn decide_bore(
+        &mut self,
+        bore: &mut Bore,
+        of: Of,
+        value: &Measured,
+        limit: &Limit,
+        at: &str,
+    ) -> Result<(), Error> {
+        let (decision, ground) = match limit.cannot_take_bore(bore.clamping) {
+            Some(reason) => {
+                let decision = Decision::not_judged(of, Some(limit), reason);
+                let ground = Ground::from_decision(&decision, None);
+                (decision, ground)
+            }
+            None => {
+                let value = self.at_limit(value, self.engine.bore_material, limit)?;
+                let at = format!("{at}/decisions/{}", bore.report.decisions.len());
+                self.decide(of, &value, limit, &bore.overdue, &at)
+            }
+        };
+        bore.report.decisions.push(decision);
+        bore.grounds.push(ground);
+        Ok(())
+    }
+
+    /// A depth lies within the bore.
+    fn depth_bound(&self) -> Bound {
+        let length = self.engine.bore_length.value;
+        Bound {
+            label: "depth in this bore",
+            possible: (0.0, length),
+            usual: (0.0, length),
+            ..bounds::DEPTH
+        }
+    }
+
+    /// A bore far from its nominal is another oversize, or a deviation with the wrong sign or unit.
+    fn check_size(&self, size: &Measured, reading: &doc::BoreReading) -> Result<(), Error> {
+        let near = crate::measurement::near_nominal("size of this bore", self.engine.bore_nominal);
+        match (near.judge(size.value()), reading.repeats.first()) {
+            (bounds::Verdict::Impossible, Some(first)) => Err(near
+                .refuse(size.value(), first.text())
+                .suggest(None)
+                .at(first.path())),
+            _ => Ok(()),
+        }
+    }
+}

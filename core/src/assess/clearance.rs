@@ -1,0 +1,284 @@
+//! A piston in its bore: on the bench, running, against the reference case.
+
+use super::Assessment;
+use super::bore::Bore;
+use super::piston::Piston;
+use crate::bounds;
+use crate::calc::Measured;
+use crate::clearance::{Bench, Margin, ReferencePiston, Running};
+use crate::decision::{Decision, Ground, Limit, Of, Outcome};
+use crate::error::{Error, ErrorKind};
+use crate::growth::Materials;
+use crate::job::document as doc;
+use crate::job::{Given, Warning};
+use crate::report::{ClearanceReport, RunningCase, RunningReport};
+
+/// Temperatures of the running engine and the original piston.
+pub(super) struct RunningState {
+    piston: (Given, Given),
+    bore: (Given, Given),
+    origin: String,
+    original_material: usize,
+}
+
+/// A clearance with its grounds for the verdict of the cylinder.
+pub(super) struct Clearance {
+    pub(super) report: ClearanceReport,
+    pub(super) grounds: Vec<Ground>,
+}
+
+/// Piston and bore at 20 C, over the surface that the limit means.
+struct Pair<'a> {
+    piston: &'a Measured,
+    bore: &'a Measured,
+    overdue: Vec<String>,
+    /// the limit, when it can be used for this pair
+    limit: Option<Limit>,
+}
+
+impl RunningState {
+    pub(super) fn from_document(
+        running: &doc::Running,
+        materials: &Materials,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, Error> {
+        let mut range = |range: &doc::Range| {
+            let low = range.min.read(&bounds::RUNNING_TEMPERATURE, warnings)?;
+            let high = range.max.read(&bounds::RUNNING_TEMPERATURE, warnings)?;
+            if low.value > high.value {
+                return Err(range.max.refuse(
+                    ErrorKind::OutOfOrder,
+                    format!("max must not be below min, {}", low.text),
+                ));
+            }
+            Ok((low, high))
+        };
+        Ok(RunningState {
+            piston: range(&running.piston_temperature)?,
+            bore: range(&running.bore_temperature)?,
+            origin: running.origin.words()?.to_owned(),
+            original_material: materials.find(&running.original_piston_material)?,
+        })
+    }
+}
+
+impl Assessment {
+    pub(super) fn clearance(&mut self, piston: &Piston, bore: &Bore, at: &str) -> Result<Clearance, Error> {
+        let limit = self.limits.bench_clearance.clone();
+        let mut out = Clearance {
+            report: ClearanceReport {
+                bench: None,
+                running: None,
+                note: None,
+                decisions: Vec::new(),
+            },
+            grounds: Vec::new(),
+        };
+        let surface = limit.as_ref().and_then(|l| l.over);
+        let (Some(bore_size), true) = (&bore.size, piston.was_read()) else {
+            return Ok(out); // named as missing with the part
+        };
+        let Some((piston_size, piston_overdue)) = piston.at_gauge_point(surface) else {
+            let surface = surface.map(|s| s.spoken()).unwrap_or_default();
+            let reason = format!(
+                "the limit is over the {surface}; the piston was not measured there and no thickness is given"
+            );
+            out.not_judged(Of::BenchClearance, limit.as_ref(), reason);
+            return Ok(out);
+        };
+        let bench = self.calc.apply(Bench, [bore_size, piston_size]);
+        out.report.bench = Some(self.state(&bench, &format!("{at}/bench")));
+        let unusable = limit.as_ref().and_then(|l| {
+            l.cannot_take_piston(piston.state)
+                .or_else(|| l.cannot_take_bore(bore.clamping))
+        });
+        let overdue: Vec<String> = piston_overdue.iter().chain(&bore.overdue).cloned().collect();
+        match (&limit, &unusable) {
+            (None, _) => out.grounds.push(Ground::new(
+                Outcome::NotProven,
+                "no limit for the bench clearance is given",
+            )),
+            (Some(limit), Some(reason)) => out.not_judged(Of::BenchClearance, Some(limit), reason.clone()),
+            (Some(limit), None) => {
+                let value = self.clearance_at_limit(bore_size, piston_size, limit)?;
+                let (decision, ground) = self.decide(
+                    Of::BenchClearance,
+                    &value,
+                    limit,
+                    &overdue,
+                    &format!("{at}/decisions/0"),
+                );
+                out.push(decision, ground);
+            }
+        }
+        let limit = limit.filter(|_| unusable.is_none());
+        let pair = Pair {
+            piston: piston_size,
+            bore: bore_size,
+            overdue,
+            limit,
+        };
+        self.running_clearance(&mut out, &pair, at)?;
+        Ok(out)
+    }
+
+    /// The bench clearance at the temperature of its limit.
+    fn clearance_at_limit(
+        &mut self,
+        bore: &Measured,
+        piston: &Measured,
+        limit: &Limit,
+    ) -> Result<Measured, Error> {
+        let t = self.calc.given("t", &limit.temperature).into();
+        let field = &limit.temperature.path;
+        let eps_bore = self
+            .materials
+            .growth(&mut self.calc, self.engine.bore_material, &t, field)?;
+        let eps_piston = self
+            .materials
+            .growth(&mut self.calc, self.engine.piston_material, &t, field)?;
+        Ok(self.calc.apply(Running, [bore, &eps_bore, piston, &eps_piston]))
+    }
+
+    fn running_clearance(&mut self, out: &mut Clearance, pair: &Pair<'_>, at: &str) -> Result<(), Error> {
+        let Some(running) = self.running.take() else {
+            out.report.note =
+                Some("No running temperatures are given: the hot fit was not examined.".to_owned());
+            return Ok(());
+        };
+        let reference = self.reference_piston(pair, running.original_material)?;
+        let ends = [
+            (
+                Of::RunningMarginTight,
+                "tight",
+                &running.piston.1,
+                &running.bore.0,
+            ),
+            (
+                Of::RunningMarginLoose,
+                "loose",
+                &running.piston.0,
+                &running.bore.1,
+            ),
+        ];
+        let mut cases = Vec::with_capacity(2);
+        for (of, name, t_piston, t_bore) in ends {
+            let at_case = format!("{at}/running/{name}");
+            let (case, margin) = self.running_case(
+                pair,
+                reference.as_ref(),
+                running.original_material,
+                (t_piston, t_bore),
+                &at_case,
+            )?;
+            if let Some(margin) = margin {
+                let zero = self.calc.constant("zero", 0.0, "mm", "the reference case itself");
+                let at = format!("{at}/decisions/{}", out.report.decisions.len());
+                let origin = "original piston at the maker's least bench clearance";
+                let (decision, ground) =
+                    self.decide_between(of, &margin, (Some(zero), None, None), origin, &pair.overdue, &at);
+                out.push(decision, ground);
+            }
+            cases.push(case);
+        }
+        let same_alloy = running.original_material == self.engine.piston_material;
+        out.report.note = match (&reference, same_alloy) {
+            (None, _) => {
+                let text = "No least bench clearance to compare with: the running clearance is an interval that asks for judgement.";
+                out.grounds.push(Ground::new(Outcome::NotProven, text));
+                Some(text.to_owned())
+            }
+            (Some(_), true) => Some(
+                "The pistons have the alloy of the original ones: the margins hold no thermal information beyond the bench margin."
+                    .to_owned(),
+            ),
+            (Some(_), false) => None,
+        };
+        if let (Some(loose), Some(tight)) = (cases.pop(), cases.pop()) {
+            out.report.running = Some(RunningReport {
+                tight,
+                loose,
+                origin: running.origin.clone(),
+            });
+        }
+        self.running = Some(running);
+        Ok(())
+    }
+
+    /// The original piston at the maker's least bench clearance in this bore.
+    fn reference_piston(&mut self, pair: &Pair<'_>, original: usize) -> Result<Option<Measured>, Error> {
+        let Some((limit, least)) = pair.limit.as_ref().and_then(|l| Some((l, l.lower.as_ref()?))) else {
+            return Ok(None);
+        };
+        let t = self.calc.given("t", &limit.temperature).into();
+        let field = &limit.temperature.path;
+        let eps_bore = self
+            .materials
+            .growth(&mut self.calc, self.engine.bore_material, &t, field)?;
+        let eps_original = self.materials.growth(&mut self.calc, original, &t, field)?;
+        let c_min = self.calc.given("c_min", least).into();
+        Ok(Some(self.calc.apply(
+            ReferencePiston,
+            [pair.bore, &eps_bore, &c_min, &eps_original],
+        )))
+    }
+
+    fn running_case(
+        &mut self,
+        pair: &Pair<'_>,
+        reference: Option<&Measured>,
+        original: usize,
+        (t_piston, t_bore): (&Given, &Given),
+        at: &str,
+    ) -> Result<(RunningCase, Option<Measured>), Error> {
+        let [hot_piston, hot_bore]: [Measured; 2] =
+            [t_piston, t_bore].map(|t| self.calc.given("t", t).into());
+        let eps_piston = self.materials.growth(
+            &mut self.calc,
+            self.engine.piston_material,
+            &hot_piston,
+            &t_piston.path,
+        )?;
+        let eps_bore =
+            self.materials
+                .growth(&mut self.calc, self.engine.bore_material, &hot_bore, &t_bore.path)?;
+        let clearance = self
+            .calc
+            .apply(Running, [pair.bore, &eps_bore, pair.piston, &eps_piston]);
+        let mut case = RunningCase {
+            piston_temperature_c: t_piston.value,
+            bore_temperature_c: t_bore.value,
+            clearance: self.state(&clearance, &format!("{at}/clearance")),
+            reference: None,
+            margin: None,
+        };
+        let Some(reference) = reference else {
+            return Ok((case, None));
+        };
+        let eps_original = self
+            .materials
+            .growth(&mut self.calc, original, &hot_piston, &t_piston.path)?;
+        let clearance = self
+            .calc
+            .apply(Running, [pair.bore, &eps_bore, reference, &eps_original]);
+        let margin = self
+            .calc
+            .apply(Margin, [reference, &eps_original, pair.piston, &eps_piston]);
+        case.reference = Some(self.state(&clearance, &format!("{at}/reference")));
+        case.margin = Some(self.state(&margin, &format!("{at}/margin")));
+        Ok((case, Some(margin)))
+    }
+}
+
+impl Clearance {
+    fn push(&mut self, decision: Decision, ground: Ground) {
+        self.report.decisions.push(decision);
+        self.grounds.push(ground);
+    }
+
+    fn not_judged(&mut self, of: Of, limit: Option<&Limit>, reason: String) {
+        let decision = Decision::not_judged(of, limit, reason);
+        let ground = Ground::from_decision(&decision, None);
+        self.push(decision, ground);
+    }
+}

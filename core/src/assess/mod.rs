@@ -1,0 +1,479 @@
+//! The whole job: from a document to a report, stage by stage in the order of the work.
+
+mod bore;
+mod clearance;
+mod piston;
+
+use crate::bounds;
+use crate::calc::{Calc, Figure, Measured, formula};
+use crate::decision::finding::Finding;
+use crate::decision::{Decision, Ground, Judged, Limit, Limits, Of, Outcome, RuleInForce, judge, verdict};
+use crate::error::{Error, ErrorKind};
+use crate::growth::{Grown, Materials};
+use crate::job::document::{self as doc, Datum};
+use crate::job::{Document, Entry, Given, Warning, Words};
+use crate::measurement::{Gauges, Shop};
+use crate::report::{
+    self, Block, BudgetLine, Conventions, CylinderReport, Dominant, EngineName, GaugeReport, JobName,
+    MeasuredValue, Report,
+};
+use crate::size::REFERENCE_TEMPERATURE_C;
+use std::collections::BTreeMap;
+
+/// Most cylinders of one engine.
+const MOST_CYLINDERS: u32 = 64;
+/// Coverage factor of the expanded uncertainty that is printed.
+const COVERAGE: f64 = 2.0;
+
+formula! {
+    /// Expanded uncertainty that is printed beside a value.
+    ExpandedForReport: expanded ["mm"] = (k, u) => k * u; source "JCGM 100:2008, 6.2.1";
+}
+
+/// What to put into a report besides its results.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Options {
+    /// The working of every number.
+    pub working: bool,
+}
+
+/// Assesses a job.
+///
+/// Readings that are missing give a partial report that says what is missing; anything that is refused gives an error
+/// and no report.
+///
+/// # Errors
+/// When a field is refused: see [`Error`].
+pub fn assess(document: &Document, options: Options) -> Result<Report, Error> {
+    Assessment::new(document, options)?.report(document)
+}
+
+/// Assesses a job given as JSON and gives the report as JSON.
+///
+/// # Errors
+/// When the text is not a job document or a field is refused.
+///
+/// ```
+/// let job = include_str!("../../examples/pump_six.json");
+/// let report = gaugepoint::assess_json(job, gaugepoint::Options::default())?;
+/// assert!(report.starts_with(r#"{"format":"gaugepoint-report","version":1"#));
+/// # Ok::<(), gaugepoint::Error>(())
+/// ```
+pub fn assess_json(job: &str, options: Options) -> Result<String, Error> {
+    Ok(assess(&Document::from_json(job)?, options)?.to_json())
+}
+
+/// Everything that is common to the cylinders of one job.
+struct Assessment {
+    calc: Calc,
+    warnings: Vec<Warning>,
+    shop: Shop,
+    materials: Materials,
+    gauges: Gauges,
+    limits: Limits,
+    rule: RuleInForce,
+    engine: Engine,
+    running: Option<clearance::RunningState>,
+}
+
+/// What was read of the engine.
+struct Engine {
+    cylinders: u32,
+    bore_nominal: f64,
+    bore_length: Given,
+    bore_material: usize,
+    piston_nominal: f64,
+    piston_material: usize,
+    gauge_point: PistonPlace,
+}
+
+/// A place on a piston.
+#[derive(Debug, Clone)]
+struct PistonPlace {
+    height: Given,
+    datum: Datum,
+    angle: Given,
+}
+
+impl PistonPlace {
+    fn same_height(&self, other: &PistonPlace) -> bool {
+        self.datum == other.datum && crate::shape::same(self.height.value, other.height.value)
+    }
+
+    fn is(&self, other: &PistonPlace) -> bool {
+        self.same_height(other) && crate::shape::same(self.angle.value, other.angle.value)
+    }
+}
+
+impl Assessment {
+    fn new(document: &Document, options: Options) -> Result<Self, Error> {
+        let mut calc = Calc::new(options.working);
+        let mut warnings = Vec::new();
+        document.job.id.words()?;
+        document.job.note.as_ref().map(Entry::words).transpose()?;
+        let shop = Shop::from_document(&mut calc, &document.shop, &mut warnings)?;
+        let materials = Materials::from_document(&mut calc, &document.materials, &mut warnings)?;
+        let engine = Engine::from_document(&document.engine, &materials, &mut warnings)?;
+        let gauges = Gauges::from_document(&mut calc, document, &shop, &materials, &mut warnings)?;
+        let limits = Limits::from_document(&document.engine, &mut warnings)?;
+        let rule = RuleInForce::from_document(document.decision.as_ref(), &mut warnings)?;
+        let running = document
+            .running
+            .as_ref()
+            .map(|r| clearance::RunningState::from_document(r, &materials, &mut warnings))
+            .transpose()?;
+        Ok(Assessment {
+            calc,
+            warnings,
+            shop,
+            materials,
+            gauges,
+            limits,
+            rule,
+            engine,
+            running,
+        })
+    }
+
+    fn report(mut self, document: &Document) -> Result<Report, Error> {
+        let cylinders = self.numbered(&document.cylinders)?;
+        let gauges = self.gauge_reports();
+        let mut reports = Vec::with_capacity(cylinders.len());
+        for (index, cylinder) in cylinders.into_iter().enumerate() {
+            reports.push(self.cylinder(index, cylinder, &document.engine.reduction)?);
+        }
+        let block = block(&reports);
+        let mut out = Report {
+            format: report::FORMAT,
+            version: report::VERSION,
+            library: env!("CARGO_PKG_VERSION"),
+            job: JobName {
+                id: document.job.id.text().to_owned(),
+                date: document.job.date.text().to_owned(),
+                note: document.job.note.as_ref().map(|n| n.text().to_owned()),
+            },
+            engine: EngineName {
+                name: document.engine.name.words()?.to_owned(),
+            },
+            conventions: Conventions {
+                reference_temperature_c: REFERENCE_TEMPERATURE_C,
+                clearance: "diametral",
+                rule: self.rule.rule,
+                at_least: self.rule.at_least,
+            },
+            gauges,
+            cylinders: reports,
+            block,
+            warnings: once(self.warnings),
+            cautions: Vec::new(),
+            working: self.calc.into_working(),
+        };
+        out.cautions = report::cautions(&out);
+        Ok(out)
+    }
+
+    /// One place for every cylinder of the engine, with what the document says of it.
+    fn numbered<'d>(&self, entries: &'d [doc::Cylinder]) -> Result<Vec<Option<&'d doc::Cylinder>>, Error> {
+        let mut out = vec![None; self.engine.cylinders as usize];
+        for entry in entries {
+            let number = entry.number.count(1, self.engine.cylinders)?;
+            match out.get_mut(number as usize - 1) {
+                Some(place @ None) => *place = Some(entry),
+                _ => {
+                    return Err(entry
+                        .number
+                        .refuse(ErrorKind::Repeated, "this cylinder stands twice"));
+                }
+            }
+        }
+        Ok(out)
+    }
+
+    fn gauge_reports(&mut self) -> Vec<GaugeReport> {
+        let gauges: Vec<(String, bool, Option<Measured>)> = self
+            .gauges
+            .iter()
+            .map(|g| {
+                (
+                    g.name.clone(),
+                    g.overdue,
+                    g.checked.then(|| g.zero_error().clone()),
+                )
+            })
+            .collect();
+        gauges
+            .into_iter()
+            .enumerate()
+            .map(|(index, (name, overdue, zero_error))| GaugeReport {
+                zero_error: zero_error.map(|e| self.state(&e, &format!("/gauges/{index}/zero_error"))),
+                name,
+                calibration: if overdue { "overdue" } else { "in date" },
+            })
+            .collect()
+    }
+
+    fn cylinder(
+        &mut self,
+        index: usize,
+        cylinder: Option<&doc::Cylinder>,
+        reduction: &doc::Reduction,
+    ) -> Result<CylinderReport, Error> {
+        let at = format!("/cylinders/{index}");
+        let findings: Vec<Finding> = self.findings(cylinder)?;
+        let (of_bore, of_piston): (Vec<Finding>, Vec<Finding>) =
+            findings.into_iter().partition(Finding::of_bore);
+        let mut missing = Vec::new();
+        let mut grounds = Vec::new();
+
+        let piston = match cylinder.and_then(|c| c.piston.as_ref()) {
+            Some(piston) => Some(self.piston(
+                &format!("piston {}", index + 1),
+                piston,
+                of_piston,
+                &format!("{at}/piston"),
+            )?),
+            None => {
+                missing.push("piston: nothing read".to_owned());
+                grounds.extend(of_piston.iter().map(|f| Ground::from_finding(f).within("piston")));
+                None
+            }
+        };
+        let bore = match cylinder.and_then(|c| c.bore.as_ref()) {
+            Some(bore) => Some(self.bore(
+                &format!("bore {}", index + 1),
+                bore,
+                reduction,
+                of_bore,
+                &format!("{at}/bore"),
+            )?),
+            None => {
+                missing.push("bore: nothing read".to_owned());
+                grounds.extend(of_bore.iter().map(|f| Ground::from_finding(f).within("bore")));
+                None
+            }
+        };
+        let clearance = match (&piston, &bore) {
+            (Some(piston), Some(bore)) => {
+                self.calc.heading(|| format!("piston {0} in bore {0}", index + 1));
+                Some(self.clearance(piston, bore, &format!("{at}/clearance"))?)
+            }
+            _ => None,
+        };
+
+        let piston = piston.map(|p| {
+            grounds.extend(p.grounds.iter().map(|g| g.within("piston")));
+            missing.extend(p.missing);
+            p.report
+        });
+        let bore = bore.map(|b| {
+            grounds.extend(b.grounds.iter().map(|g| g.within("bore")));
+            missing.extend(b.missing);
+            b.report
+        });
+        let clearance = clearance.map(|c| {
+            grounds.extend(c.grounds);
+            c.report
+        });
+        grounds.extend(
+            missing
+                .iter()
+                .map(|m| Ground::new(Outcome::Incomplete, format!("missing: {m}"))),
+        );
+        #[expect(clippy::cast_possible_truncation, reason = "at most MOST_CYLINDERS")]
+        let number = index as u32 + 1;
+        Ok(CylinderReport {
+            number,
+            piston,
+            bore,
+            clearance,
+            missing,
+            verdict: verdict(&grounds),
+        })
+    }
+
+    fn findings(&mut self, cylinder: Option<&doc::Cylinder>) -> Result<Vec<Finding>, Error> {
+        let entries = cylinder.map(|c| c.findings.as_slice()).unwrap_or_default();
+        for text in entries.iter().flat_map(|f| [&f.note, &f.cause]).flatten() {
+            text.words()?;
+        }
+        Ok(entries.iter().map(Finding::from_document).collect())
+    }
+
+    /// States a value in the report at `at`, and tells the working where it stands.
+    fn state(&mut self, value: &Measured, at: &str) -> MeasuredValue {
+        let budget = self.calc.budget(value);
+        let k = self
+            .calc
+            .constant("k", COVERAGE, "1", "coverage factor printed in every report");
+        let expanded = self.calc.figure(ExpandedForReport, [k, budget.standard]);
+        let calc = &mut self.calc;
+        calc.place(value.figure, || format!("{at}/value_mm"));
+        calc.place(budget.standard, || format!("{at}/standard_uncertainty_mm"));
+        calc.place(expanded, || format!("{at}/expanded_uncertainty_mm"));
+        let mut lines = Vec::with_capacity(budget.lines.len());
+        for (index, line) in budget.lines.iter().enumerate() {
+            calc.place(line.contribution, || {
+                format!("{at}/budget/{index}/contribution_mm")
+            });
+            calc.place(line.share, || format!("{at}/budget/{index}/share"));
+            let (source, path) = calc
+                .source_of(line.source)
+                .map(|s| (s.name.clone(), s.path.clone()))
+                .unwrap_or_default();
+            lines.push(BudgetLine {
+                source,
+                contribution_mm: line.contribution.value,
+                share: line.share.value,
+                path,
+            });
+        }
+        let dominant = lines.first().map(|l| Dominant {
+            source: l.source.clone(),
+            share: l.share,
+            path: l.path.clone(),
+        });
+        MeasuredValue {
+            value_mm: value.value(),
+            standard_uncertainty_mm: budget.standard.value,
+            expanded_uncertainty_mm: expanded.value,
+            budget: lines,
+            dominant,
+        }
+    }
+
+    /// Judges a value, given at the temperature of the limit, and puts the decision at `at`.
+    fn decide(
+        &mut self,
+        of: Of,
+        value: &Measured,
+        limit: &Limit,
+        overdue: &[String],
+        at: &str,
+    ) -> (Decision, Ground) {
+        let lower = limit.lower.as_ref().map(|g| self.calc.given("min", g));
+        let upper = limit.upper.as_ref().map(|g| self.calc.given("max", g));
+        let bounds = (lower, upper, Some(limit.temperature.value));
+        self.decide_between(of, value, bounds, &limit.origin, overdue, at)
+    }
+
+    fn decide_between(
+        &mut self,
+        of: Of,
+        value: &Measured,
+        (lower, upper, temperature_c): (Option<Figure>, Option<Figure>, Option<f64>),
+        origin: &str,
+        overdue: &[String],
+        at: &str,
+    ) -> (Decision, Ground) {
+        let budget = self.calc.budget(value);
+        let judged = Judged {
+            of,
+            value: value.figure,
+            budget: &budget,
+            lower,
+            upper,
+            temperature_c,
+            origin,
+            overdue,
+        };
+        let (decision, figures) = judge(&mut self.calc, self.rule, &judged);
+        self.calc.place(value.figure, || format!("{at}/value_mm"));
+        self.calc
+            .place(budget.standard, || format!("{at}/standard_uncertainty_mm"));
+        self.calc
+            .place(figures.probability, || format!("{at}/probability_of_conformity"));
+        if let Some(guard) = figures.guard {
+            self.calc.place(guard, || format!("{at}/guard_band_mm"));
+        }
+        let dominant = budget.lines.first().and_then(|line| {
+            let source = self.calc.source_of(line.source)?;
+            Some(Dominant {
+                source: source.name.clone(),
+                share: line.share.value,
+                path: source.path.clone(),
+            })
+        });
+        let ground = Ground::from_decision(&decision, dominant);
+        (decision, ground)
+    }
+
+    /// A size, taper or out-of-round at the temperature of its limit.
+    fn at_limit(&mut self, value: &Measured, material: usize, limit: &Limit) -> Result<Measured, Error> {
+        let t = self.calc.given("t", &limit.temperature).into();
+        let eps = self
+            .materials
+            .growth(&mut self.calc, material, &t, &limit.temperature.path)?;
+        Ok(self.calc.apply(Grown, [value, &eps]))
+    }
+}
+
+impl Engine {
+    fn from_document(
+        engine: &doc::Engine,
+        materials: &Materials,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, Error> {
+        engine.name.words()?;
+        let bore_nominal = engine.bore.nominal.read(&bounds::BORE, warnings)?.value;
+        let near = crate::measurement::near_nominal("nominal piston of this bore", bore_nominal);
+        Ok(Engine {
+            cylinders: engine.cylinders.count(1, MOST_CYLINDERS)?,
+            bore_nominal,
+            bore_length: engine.bore.length.read(&bounds::BORE_LENGTH, warnings)?,
+            bore_material: materials.find(&engine.bore.material)?,
+            piston_nominal: engine.piston.nominal.read(&near, warnings)?.value,
+            piston_material: materials.find(&engine.piston.material)?,
+            gauge_point: PistonPlace::from_document(
+                &engine.piston.gauge_point.height,
+                engine.piston.gauge_point.datum,
+                &engine.piston.gauge_point.angle,
+                warnings,
+            )?,
+        })
+    }
+}
+
+impl PistonPlace {
+    fn from_document(
+        height: &Entry<crate::quantity::Length>,
+        datum: Datum,
+        angle: &Entry<crate::quantity::Angle>,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, Error> {
+        Ok(PistonPlace {
+            height: height.read(&bounds::PISTON_HEIGHT, warnings)?,
+            datum,
+            angle: angle.read(&bounds::ANGLE, warnings)?,
+        })
+    }
+}
+
+fn block(cylinders: &[CylinderReport]) -> Block {
+    let mut counts = BTreeMap::new();
+    let mut grounds = Vec::with_capacity(cylinders.len());
+    for cylinder in cylinders {
+        let outcome = cylinder.verdict.outcome;
+        *counts.entry(outcome.word()).or_insert(0) += 1;
+        grounds.push(Ground::of_cylinder(cylinder.number, &cylinder.verdict));
+    }
+    Block {
+        verdict: verdict(&grounds),
+        counts,
+    }
+}
+
+/// A field that is read for several cylinders warns once.
+fn once(warnings: Vec<Warning>) -> Vec<Warning> {
+    let mut out: Vec<Warning> = Vec::with_capacity(warnings.len());
+    for warning in warnings {
+        if !out.contains(&warning) {
+            out.push(warning);
+        }
+    }
+    out
+}
+
+/// A gauge's name for an error that has no reading to point at.
+fn no_gauge(name: &Entry<Words>) -> Error {
+    name.refuse(ErrorKind::Contradiction, "this gauge has no setting")
+}

@@ -1,0 +1,281 @@
+//! One piston: its sizes, its decisions, its verdict.
+
+use super::{Assessment, PistonPlace};
+use crate::bounds;
+use crate::calc::Measured;
+use crate::decision::finding::Finding;
+use crate::decision::{Decision, Ground, Of, Outcome, verdict};
+use crate::error::{Error, ErrorKind};
+use crate::job::Given;
+use crate::job::document::{self as doc, PistonState, Surface};
+use crate::measurement::{HalfWidth, Outside, near_nominal, repeats};
+use crate::report::{PistonReport, PistonSizeReport};
+use crate::shape::Ovality;
+use crate::size::BareSize;
+
+/// A piston with what later stages need of it.
+pub(super) struct Piston {
+    pub(super) report: PistonReport,
+    pub(super) grounds: Vec<Ground>,
+    pub(super) missing: Vec<String>,
+    pub(super) state: PistonState,
+    at_gauge_point: Vec<Sized>,
+}
+
+/// A size of a piston over one or two surfaces.
+#[derive(Clone)]
+struct Sized {
+    place: PistonPlace,
+    over: Surface,
+    size: Measured,
+    bare: Option<Measured>,
+    overdue: Vec<String>,
+}
+
+impl Sized {
+    fn over(&self, surface: Surface) -> Option<&Measured> {
+        match (surface == self.over, surface) {
+            (true, _) => Some(&self.size),
+            (false, Surface::BareMetal) => self.bare.as_ref(),
+            (false, Surface::Coating) => None,
+        }
+    }
+}
+
+impl Piston {
+    /// The size at the gauge point over a surface, and the gauges of it that are out of calibration.
+    ///
+    /// Without a surface: over bare metal if that is known, else as read.
+    pub(super) fn at_gauge_point(&self, surface: Option<Surface>) -> Option<(&Measured, &[String])> {
+        let with = |s: &Surface| {
+            self.at_gauge_point
+                .iter()
+                .find_map(|p| Some((p.over(*s)?, p.overdue.as_slice())))
+        };
+        match surface {
+            Some(surface) => with(&surface),
+            None => [Surface::BareMetal, Surface::Coating].iter().find_map(with),
+        }
+    }
+
+    /// Was anything read at the gauge point at all?
+    pub(super) fn was_read(&self) -> bool {
+        !self.at_gauge_point.is_empty()
+    }
+}
+
+impl Assessment {
+    pub(super) fn piston(
+        &mut self,
+        of: &str,
+        piston: &doc::Piston,
+        findings: Vec<Finding>,
+        at: &str,
+    ) -> Result<Piston, Error> {
+        let mut sizes: Vec<Sized> = Vec::new();
+        let mut reports = Vec::new();
+        let mut missing = Vec::new();
+        for reading in &piston.readings {
+            let place = PistonPlace::from_document(
+                &reading.height,
+                reading.datum,
+                &reading.angle,
+                &mut self.warnings,
+            )?;
+            if sizes.iter().any(|s| s.place.is(&place) && s.over == reading.over) {
+                return Err(reading.height.refuse(
+                    ErrorKind::Repeated,
+                    "this place was read twice; put the readings into one list of repeats",
+                ));
+            }
+            let here = format!(
+                "{of} at {} from the {}, {}",
+                place.height.text,
+                place.datum.spoken(),
+                place.angle.text
+            );
+            let at = format!("{at}/sizes/{}", reports.len());
+            match self.piston_size(&here, reading, place, &at)? {
+                Some((sized, report)) => {
+                    sizes.push(sized);
+                    reports.push(report);
+                }
+                None => missing.push(format!("{here}: nothing read")),
+            }
+        }
+        let ovality = self
+            .ovality(&sizes)
+            .map(|o| self.state(&o, &format!("{at}/ovality")));
+        let gauge_point = self.engine.gauge_point.clone();
+        let at_gauge_point: Vec<Sized> = sizes.into_iter().filter(|s| s.place.is(&gauge_point)).collect();
+        if at_gauge_point.is_empty() {
+            let place = format!(
+                "{} from the {}, {}",
+                gauge_point.height.text,
+                gauge_point.datum.spoken(),
+                gauge_point.angle.text
+            );
+            missing.push(format!(
+                "{of} at its gauge point ({place}): a size at another place cannot be compared with the limit"
+            ));
+        }
+        let mut out = Piston {
+            report: PistonReport {
+                sizes: reports,
+                ovality,
+                decisions: Vec::new(),
+                verdict: verdict(&[]),
+                findings,
+            },
+            grounds: Vec::new(),
+            missing,
+            state: piston.state,
+            at_gauge_point,
+        };
+        self.decide_piston(&mut out, at)?;
+        out.grounds
+            .extend(out.report.findings.iter().map(Ground::from_finding));
+        let missing = out
+            .missing
+            .iter()
+            .map(|m| Ground::new(Outcome::Incomplete, format!("missing: {m}")));
+        let grounds: Vec<Ground> = out.grounds.iter().cloned().chain(missing).collect();
+        out.report.verdict = verdict(&grounds);
+        Ok(out)
+    }
+
+    fn piston_size(
+        &mut self,
+        of: &str,
+        reading: &doc::PistonReading,
+        place: PistonPlace,
+        at: &str,
+    ) -> Result<Option<(Sized, PistonSizeReport)>, Error> {
+        self.calc.heading(|| of.to_owned());
+        let near = near_nominal("reading of this piston", self.engine.piston_nominal);
+        let repeats = repeats(&reading.repeats, &near, &mut self.warnings)?;
+        let thickness = self.coating(of, reading)?;
+        let (t_part, part_field) =
+            self.shop
+                .temperature(&mut self.calc, Some(&reading.temperature), &mut self.warnings)?;
+        let (t_gauge, gauge_field) = self.shop.temperature(
+            &mut self.calc,
+            reading.gauge_temperature.as_ref(),
+            &mut self.warnings,
+        )?;
+        let eps_part =
+            self.materials
+                .growth(&mut self.calc, self.engine.piston_material, &t_part, &part_field)?;
+        let gauge = self.gauges.find(&reading.gauge, false)?;
+        let eps_gauge = gauge.growth(&mut self.calc, &self.materials, &t_gauge, &gauge_field)?;
+        let read = Outside {
+            repeats: &repeats,
+            eps_part: &eps_part,
+            eps_gauge: &eps_gauge,
+        };
+        let overdue = gauge.stale();
+        let Some(size) = gauge.read_outside(&mut self.calc, &read, of) else {
+            return Ok(None);
+        };
+        let bare = thickness.map(|c| self.calc.apply(BareSize, [&size, &c]));
+        let report = PistonSizeReport {
+            height_mm: place.height.value,
+            datum: place.datum,
+            angle_deg: place.angle.value,
+            over: reading.over,
+            readings: repeats.iter().map(|r: &Given| r.text.clone()).collect(),
+            size: self.state(&size, &format!("{at}/size")),
+            bare_size: bare.as_ref().map(|b| self.state(b, &format!("{at}/bare_size"))),
+        };
+        Ok(Some((
+            Sized {
+                place,
+                over: reading.over,
+                size,
+                bare,
+                overdue,
+            },
+            report,
+        )))
+    }
+
+    /// Thickness of the coating on one side, where one was touched and its thickness is known.
+    fn coating(&mut self, of: &str, reading: &doc::PistonReading) -> Result<Option<Measured>, Error> {
+        let Some(coating) = &reading.coating else {
+            return Ok(None);
+        };
+        let thickness = coating
+            .thickness_per_side
+            .read(&bounds::COATING, &mut self.warnings)?;
+        let error = coating
+            .permissible_error
+            .read(&bounds::COATING_ERROR, &mut self.warnings)?;
+        if reading.over == Surface::BareMetal {
+            return Err(coating.thickness_per_side.refuse(
+                ErrorKind::Contradiction,
+                "the reading is over bare metal: there is no coating to take off",
+            ));
+        }
+        let source = self.calc.source(format!("coating of {of}"), &error.path);
+        let half_width = self.calc.given("half_width", &error);
+        let standard = self.calc.figure(HalfWidth, [half_width]);
+        let c = self.calc.given("c", &thickness);
+        Ok(Some(self.calc.add_source(&c.into(), source, standard)))
+    }
+
+    /// Thrust less pin axis at the height of the gauge point, both over the same surface.
+    fn ovality(&mut self, sizes: &[Sized]) -> Option<Measured> {
+        let at = |angle: f64| {
+            let point = &self.engine.gauge_point;
+            sizes
+                .iter()
+                .filter(move |s| s.place.same_height(point) && crate::shape::same(s.place.angle.value, angle))
+        };
+        let (major, minor) =
+            at(0.0).find_map(|major| Some((major, at(90.0).find(|minor| minor.over == major.over)?)))?;
+        Some(self.calc.apply(Ovality, [&major.size, &minor.size]))
+    }
+
+    fn decide_piston(&mut self, piston: &mut Piston, at: &str) -> Result<(), Error> {
+        if !piston.was_read() {
+            return Ok(());
+        }
+        let Some(limit) = self.limits.piston_size.clone() else {
+            piston.grounds.push(Ground::new(
+                Outcome::Reuse,
+                "no limit of its own: its clearance decides",
+            ));
+            return Ok(());
+        };
+        let surface = limit.over.unwrap_or(Surface::BareMetal);
+        let sized = piston.at_gauge_point(Some(surface));
+        let reason = match (&sized, limit.cannot_take_piston(piston.state)) {
+            (_, Some(reason)) => Some(reason),
+            (None, None) => Some(format!(
+                "it was not measured over the {}, and no thickness is given",
+                surface.spoken()
+            )),
+            (Some(_), None) => None,
+        };
+        let (decision, ground) = match (sized, reason) {
+            (Some((size, overdue)), None) => {
+                let value = self.at_limit(size, self.engine.piston_material, &limit)?;
+                self.decide(
+                    Of::PistonSize,
+                    &value,
+                    &limit,
+                    overdue,
+                    &format!("{at}/decisions/0"),
+                )
+            }
+            (_, reason) => {
+                let decision = Decision::not_judged(Of::PistonSize, Some(&limit), reason.unwrap_or_default());
+                let ground = Ground::from_decision(&decision, None);
+                (decision, ground)
+            }
+        };
+        piston.report.decisions.push(decision);
+        piston.grounds.push(ground);
+        Ok(())
+    }
+}

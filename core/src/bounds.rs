@@ -1,0 +1,327 @@
+//! Every bounded quantity, once: what it is called, what is possible, what is usual, and why.
+//!
+//! A value outside the possible range is refused, and when a slip of unit explains it the error says what was
+//! probably meant. A possible but unusual value is accepted with a warning. The ranges hold for engines with bores of
+//! 20 mm to 1100 mm; they guard against typing errors and do not replace the maker's data.
+
+use crate::error::{Error, ErrorKind};
+
+/// A bounded quantity.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Bound {
+    /// What it is called.
+    pub label: &'static str,
+    /// Unit of the four numbers.
+    pub unit: &'static str,
+    /// Smallest and largest possible value.
+    pub possible: (f64, f64),
+    /// Smallest and largest usual value.
+    pub usual: (f64, f64),
+    /// Where the ranges come from.
+    pub reason: &'static str,
+}
+
+/// How a value stands to its [`Bound`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Verdict {
+    /// Accepted.
+    Usual,
+    /// Accepted with a warning.
+    Odd,
+    /// Refused.
+    Impossible,
+}
+
+const GUIDE: &str = "guide range for engines of 20 mm to 1100 mm bore; unverified";
+
+macro_rules! bounds {
+    ($($(#[doc = $doc:literal])+ $name:ident = $label:literal [$unit:literal]
+        possible $p0:literal to $p1:literal, usual $u0:literal to $u1:literal, $reason:expr;)+) => {
+        $($(#[doc = $doc])+
+        pub const $name: Bound = Bound {
+            label: $label, unit: $unit, possible: ($p0, $p1), usual: ($u0, $u1), reason: $reason,
+        };)+
+
+        /// Every bound, in the order of the work.
+        pub const ALL: &[(&str, Bound)] = &[$((stringify!($name), $name),)+];
+    };
+}
+
+bounds! {
+    /// Temperature of a part, a gauge or the shop during a measurement.
+    SHOP_TEMPERATURE = "temperature at a measurement" ["C"] possible -5.0 to 60.0, usual 10.0 to 35.0,
+        "a shop below -5 C or above 60 C is a Fahrenheit value or a part that is not soaked";
+    /// Half-width of a thermometer's error.
+    THERMOMETER_ERROR = "thermometer error" ["K"] possible 0.001 to 10.0, usual 0.05 to 3.0, GUIDE;
+    /// Temperature a printed limit holds at.
+    LIMIT_TEMPERATURE = "reference temperature of a limit" ["C"] possible 0.0 to 60.0, usual 18.0 to 32.0,
+        "published reference temperatures run from 20 C to 32 C";
+    /// Temperature of a piston or bore in a running engine.
+    RUNNING_TEMPERATURE = "running temperature" ["C"] possible -40.0 to 450.0, usual 60.0 to 300.0, GUIDE;
+    /// Temperature in the table of an expansion law.
+    LAW_TEMPERATURE = "temperature of an expansion law" ["C"] possible -270.0 to 1200.0, usual -60.0 to 700.0, GUIDE;
+    /// Coefficient of linear expansion.
+    EXPANSION = "coefficient of expansion" ["1/K"] possible 1e-7 to 1e-4, usual 5e-6 to 30e-6,
+        "metals of engines have 9e-6 to 26e-6 /K; a bare 20 lacks its 1e-6";
+    /// Half-width of the error of a coefficient of expansion.
+    EXPANSION_ERROR = "error of a coefficient of expansion" ["1/K"] possible 0.0 to 1e-5, usual 0.0 to 3e-6, GUIDE;
+    /// Resolution of a gauge.
+    RESOLUTION = "resolution of a gauge" ["mm"] possible 0.00001 to 0.1, usual 0.0001 to 0.0254, GUIDE;
+    /// Permissible error of a gauge.
+    PERMISSIBLE_ERROR = "permissible error of a gauge" ["mm"] possible 0.00005 to 0.2, usual 0.0005 to 0.05,
+        "micrometers 1 um to 25 um, calipers to 50 um";
+    /// Repeatability of a gauge with its users.
+    REPEATABILITY = "repeatability of a gauge" ["mm"] possible 0.00001 to 0.05, usual 0.0001 to 0.01,
+        "shop studies run from 0.5 um to 10 um; unverified";
+    /// Parallelism of the faces of a micrometer.
+    PARALLELISM = "parallelism of micrometer faces" ["mm"] possible 0.0 to 0.02, usual 0.0003 to 0.006,
+        "DIN 863: 2 um to 4 um up to 250 mm";
+    /// Uncertainty of a setting standard.
+    STANDARD_UNCERTAINTY = "uncertainty of a standard" ["mm"] possible 0.00001 to 0.05, usual 0.0001 to 0.011,
+        "ASME B89.1.5 ring classes: 0.5 um to 10 um";
+    /// Coverage factor of an expanded uncertainty.
+    COVERAGE_FACTOR = "coverage factor" ["1"] possible 1.0 to 5.0, usual 1.6 to 3.1, "JCGM 100:2008, 6.3.3: 2 to 3";
+    /// Size of a setting standard.
+    STANDARD_SIZE = "size of a standard" ["mm"] possible 10.0 to 1100.0, usual 20.0 to 300.0, GUIDE;
+    /// Bore.
+    BORE = "bore" ["mm"] possible 10.0 to 1100.0, usual 30.0 to 200.0, "ISO 6621 rings: 30 mm to 200 mm; marine engines to 1000 mm";
+    /// Length of a bore.
+    BORE_LENGTH = "length of a bore" ["mm"] possible 10.0 to 4000.0, usual 40.0 to 500.0, GUIDE;
+    /// Piston diameter.
+    PISTON = "piston diameter" ["mm"] possible 10.0 to 1100.0, usual 29.0 to 200.0, "as for the bore";
+    /// Height of the place of a piston reading from its datum.
+    PISTON_HEIGHT = "height on a piston" ["mm"] possible 0.0 to 1000.0, usual 2.0 to 150.0,
+        "published gauge points: 5 mm to 45 mm from their datum";
+    /// Depth in a bore.
+    DEPTH = "depth in a bore" ["mm"] possible 0.0 to 4000.0, usual 2.0 to 500.0, GUIDE;
+    /// Angle about the cylinder axis.
+    ANGLE = "angle" ["deg"] possible 0.0 to 360.0, usual 0.0 to 360.0, "0 thrust side, 90 pin axis toward the front";
+    /// Deviation of a bore gauge from its setting.
+    DEVIATION = "deviation from the setting" ["mm"] possible -2.0 to 2.0, usual -0.6 to 0.6,
+        "the travel of a comparator; oversize steps are 0.25 mm to 1.5 mm";
+    /// Coating thickness per side.
+    COATING = "coating thickness per side" ["mm"] possible 0.001 to 0.15, usual 0.005 to 0.03,
+        "screen-printed coatings are about 15 um per side; above 150 um the total or a slip of unit";
+    /// Half-width of the error of a coating thickness.
+    COATING_ERROR = "error of a coating thickness" ["mm"] possible 0.0 to 0.05, usual 0.001 to 0.01, GUIDE;
+    /// Limit of a clearance.
+    CLEARANCE = "clearance" ["mm"] possible -0.1 to 3.0, usual 0.005 to 0.25,
+        "0.1 to 2 per mille of the bore; negative only over a coating";
+    /// Limit of a taper or an out-of-round.
+    FORM = "taper or out-of-round" ["mm"] possible 0.0 to 1.0, usual 0.003 to 0.15, "printed limits run from 0.01 mm to 0.1 mm";
+    /// Probability asked of a decision.
+    PROBABILITY = "probability of conformity" ["1"] possible 0.5 to 0.999999, usual 0.8 to 0.9999, "JCGM 106:2012, 8.3.2";
+}
+
+impl Bound {
+    /// How a value stands to this bound. A value that is not finite is impossible.
+    #[must_use]
+    pub fn judge(&self, value: f64) -> Verdict {
+        let within = |(lower, upper): (f64, f64)| value >= lower && value <= upper;
+        match (within(self.possible), within(self.usual)) {
+            (false, _) => Verdict::Impossible,
+            (true, false) => Verdict::Odd,
+            (true, true) => Verdict::Usual,
+        }
+    }
+
+    /// Refuses a number that is impossible or not finite; used where there is no text to quote.
+    ///
+    /// # Errors
+    /// [`ErrorKind::NotFinite`] or [`ErrorKind::OutOfRange`], with `field` as given.
+    pub fn check(&self, field: &str, value: f64) -> Result<f64, Error> {
+        match self.judge(value) {
+            Verdict::Impossible => Err(self.refuse(value, &value.to_string()).at(field)),
+            Verdict::Usual | Verdict::Odd => Ok(value),
+        }
+    }
+
+    pub(crate) fn usual_text(&self) -> String {
+        format!("{} to {} {}", self.usual.0, self.usual.1, self.unit)
+    }
+
+    pub(crate) fn refuse(&self, value: f64, typed: &str) -> Error {
+        let kind = if value.is_finite() {
+            ErrorKind::OutOfRange
+        } else {
+            ErrorKind::NotFinite
+        };
+        let error = Error::new(kind, typed, format!("impossible for a {}", self.label));
+        let error = error
+            .limits(self.possible.0, self.possible.1, self.unit)
+            .suggest(self.meant(value));
+        if value.is_finite() {
+            error.value(value)
+        } else {
+            error
+        }
+    }
+
+    /// The slip that explains an impossible value, when exactly one kind of slip leads to a usual one.
+    fn meant(&self, value: f64) -> Option<String> {
+        SLIPS
+            .iter()
+            .filter(|slip| slip.unit == self.unit)
+            .map(|slip| (slip, (slip.correct)(value)))
+            .find(|(_, corrected)| self.judge(*corrected) == Verdict::Usual)
+            .map(|(slip, corrected)| format!("{} {} ({})", rounded(corrected), slip.written, slip.what))
+    }
+}
+
+/// A slip of unit: how it is undone and what it was.
+struct Slip {
+    unit: &'static str,
+    /// unit of the suggestion
+    written: &'static str,
+    correct: fn(f64) -> f64,
+    what: &'static str,
+}
+
+/// Tried in this order; the commonest first.
+const SLIPS: &[Slip] = &[
+    Slip {
+        unit: "mm",
+        written: "mm",
+        correct: |v| v * 25.4,
+        what: "inches entered as mm",
+    },
+    Slip {
+        unit: "mm",
+        written: "mm",
+        correct: |v| v / 25.4,
+        what: "mm entered as inches",
+    },
+    Slip {
+        unit: "mm",
+        written: "mm",
+        correct: |v| v / 1000.0,
+        what: "micrometres entered as mm",
+    },
+    Slip {
+        unit: "mm",
+        written: "mm",
+        correct: |v| v * 0.0254,
+        what: "thou entered as mm",
+    },
+    Slip {
+        unit: "mm",
+        written: "mm",
+        correct: |v| v * 1000.0,
+        what: "mm entered as micrometres, or metres as mm",
+    },
+    Slip {
+        unit: "mm",
+        written: "mm",
+        correct: |v| v / 10.0,
+        what: "the decimal point one place off",
+    },
+    Slip {
+        unit: "mm",
+        written: "mm",
+        correct: |v| v * 10.0,
+        what: "the decimal point one place off",
+    },
+    Slip {
+        unit: "mm",
+        written: "mm",
+        correct: |v| v / 100.0,
+        what: "the decimal point two places off",
+    },
+    Slip {
+        unit: "mm",
+        written: "mm",
+        correct: |v| -v,
+        what: "the sign",
+    },
+    Slip {
+        unit: "C",
+        written: "C",
+        correct: |v| (v - 32.0) / 1.8,
+        what: "Fahrenheit entered as Celsius",
+    },
+    Slip {
+        unit: "C",
+        written: "C",
+        correct: |v| v - 273.15,
+        what: "kelvin entered as Celsius",
+    },
+    Slip {
+        unit: "C",
+        written: "C",
+        correct: |v| v / 10.0,
+        what: "the decimal point one place off",
+    },
+    Slip {
+        unit: "K",
+        written: "K",
+        correct: |v| v / 10.0,
+        what: "the decimal point one place off",
+    },
+    Slip {
+        unit: "1/K",
+        written: "/K",
+        correct: |v| v * 1e-6,
+        what: "the factor 1e-6 left out",
+    },
+    Slip {
+        unit: "1/K",
+        written: "/K",
+        correct: |v| v * 1e-3,
+        what: "per mille entered as per unit",
+    },
+    Slip {
+        unit: "1",
+        written: "",
+        correct: |v| v / 100.0,
+        what: "per cent",
+    },
+];
+
+/// A suggestion needs no more than five significant digits.
+fn rounded(value: f64) -> f64 {
+    format!("{value:.4e}").parse().unwrap_or(value)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_bound_is_in_order() {
+        for (name, b) in ALL {
+            let row = [b.possible.0, b.usual.0, b.usual.1, b.possible.1];
+            assert!(row.windows(2).all(|w| w[0] <= w[1]), "{name}: {row:?}");
+            assert!(!b.reason.is_empty() && !b.label.is_empty(), "{name}");
+        }
+    }
+
+    #[test]
+    fn slips_are_named() {
+        let meant = |b: Bound, v: f64| b.refuse(v, "").did_you_mean().map(str::to_owned);
+        assert_eq!(
+            meant(BORE, 3.386).as_deref(),
+            Some("86.004 mm (inches entered as mm)")
+        );
+        assert_eq!(
+            meant(SHOP_TEMPERATURE, 80.6).as_deref(),
+            Some("27 C (Fahrenheit entered as Celsius)")
+        );
+        assert_eq!(
+            meant(EXPANSION, 20.5).as_deref(),
+            Some("0.0000205 /K (the factor 1e-6 left out)")
+        );
+        assert_eq!(
+            meant(COATING, 15.0).as_deref(),
+            Some("0.015 mm (micrometres entered as mm)")
+        );
+        assert_eq!(meant(BORE, f64::NAN), None);
+    }
+
+    #[test]
+    fn not_finite_is_impossible() {
+        for v in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+            assert_eq!(BORE.judge(v), Verdict::Impossible);
+            assert_eq!(BORE.check("bore", v).unwrap_err().kind(), ErrorKind::NotFinite);
+        }
+    }
+}

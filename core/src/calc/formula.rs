@@ -1,0 +1,61 @@
+//! A formula is written once; its value, its derivatives and its printed text come from that one text.
+
+use super::number::Number;
+use core::ops::{Add, Div, Mul, Sub};
+
+/// A formula of `N` arguments.
+pub trait Formula<const N: usize> {
+    /// Symbol of the result.
+    const SYMBOL: &'static str;
+    /// Unit of the result.
+    const UNIT: &'static str;
+    /// Symbols of the arguments.
+    const ARGUMENTS: [&'static str; N];
+    /// Where the formula comes from.
+    const SOURCE: &'static str;
+
+    /// The formula itself.
+    fn evaluate<T: Number>(arguments: [T; N]) -> T
+    where
+        f64: Add<T, Output = T> + Sub<T, Output = T> + Mul<T, Output = T> + Div<T, Output = T>;
+}
+
+/// Declares formulas:
+///
+/// ```text
+/// formula! {
+///     /// What it is.
+///     NAME: symbol [unit] = (a, b) => a * b; source "where it comes from";
+/// }
+/// ```
+macro_rules! formula {
+    ($($(#[$doc:meta])* $name:ident: $symbol:ident [$unit:literal] =
+        ($($argument:ident),+) => $body:expr; source $source:literal;)+) => {
+        $(
+            $(#[$doc])*
+            #[doc = concat!("\n\n`", stringify!($symbol), " = ", stringify!($body), "` in ", $unit, ". Source: ", $source, ".")]
+            #[derive(Debug, Clone, Copy)]
+            pub(crate) struct $name;
+
+            impl $crate::calc::Formula<{ [$(stringify!($argument)),+].len() }> for $name {
+                const SYMBOL: &'static str = stringify!($symbol);
+                const UNIT: &'static str = $unit;
+                const ARGUMENTS: [&'static str; { [$(stringify!($argument)),+].len() }] = [$(stringify!($argument)),+];
+                const SOURCE: &'static str = $source;
+
+                fn evaluate<T: $crate::calc::Number>(
+                    [$($argument),+]: [T; { [$(stringify!($argument)),+].len() }],
+                ) -> T
+                where
+                    f64: core::ops::Add<T, Output = T>
+                        + core::ops::Sub<T, Output = T>
+                        + core::ops::Mul<T, Output = T>
+                        + core::ops::Div<T, Output = T>,
+                {
+                    $body
+                }
+            }
+        )+
+    };
+}
+pub(crate) use formula;

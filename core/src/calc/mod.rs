@@ -1,0 +1,610 @@
+//! The calculation that every stage is written in: values that carry their sources of uncertainty, and the working.
+
+mod expression;
+mod formula;
+mod number;
+mod working;
+
+pub use formula::Formula;
+pub(crate) use formula::formula;
+pub use number::Number;
+pub use working::{Arguments, Constant, Input, Step, Working};
+
+use expression::{Expression, Sheet};
+use number::Dual;
+
+/// A place in the working; nothing when no working is kept.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Node {
+    None,
+    Input(usize),
+    Constant(usize),
+    Step(usize),
+}
+
+impl Node {
+    fn id(self) -> String {
+        match self {
+            Node::None => String::new(),
+            Node::Input(k) => format!("i{k}"),
+            Node::Constant(k) => format!("k{k}"),
+            Node::Step(k) => format!("s{k}"),
+        }
+    }
+}
+
+/// A number and its place in the working.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Figure {
+    pub(crate) value: f64,
+    pub(crate) node: Node,
+}
+
+/// An independent source of uncertainty.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Source {
+    /// What it is, in words.
+    pub(crate) name: String,
+    /// The field of the document it comes from.
+    pub(crate) path: String,
+}
+
+/// Number of a source within one calculation.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct SourceId(usize);
+
+#[derive(Debug, Clone, Copy)]
+struct Part {
+    source: SourceId,
+    /// sensitivity times standard uncertainty, with its sign
+    contribution: Figure,
+}
+
+/// A value as a linear combination of independent sources of uncertainty about a best estimate.
+#[derive(Debug, Clone)]
+pub(crate) struct Measured {
+    pub(crate) figure: Figure,
+    /// sorted by source
+    parts: Vec<Part>,
+}
+
+impl Measured {
+    pub(crate) fn value(&self) -> f64 {
+        self.figure.value
+    }
+}
+
+/// A number without a source of uncertainty.
+impl From<Figure> for Measured {
+    fn from(figure: Figure) -> Self {
+        Measured {
+            figure,
+            parts: Vec::new(),
+        }
+    }
+}
+
+/// The standard uncertainty of a value and how each source shares in it.
+pub(crate) struct Budget {
+    pub(crate) standard: Figure,
+    pub(crate) lines: Vec<Line>,
+}
+
+/// One source's share.
+pub(crate) struct Line {
+    pub(crate) source: SourceId,
+    pub(crate) contribution: Figure,
+    pub(crate) share: Figure,
+}
+
+/// Context of one calculation: its sources, and its working when that is asked for.
+#[derive(Debug, Default)]
+pub(crate) struct Calc {
+    sources: Vec<Source>,
+    working: Option<Working>,
+    heading: String,
+}
+
+/// Several values into one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Fold {
+    Mean,
+    Largest,
+    Smallest,
+}
+
+const COMBINATION: &str = "JCGM 100:2008, 5.2.2, as a sum over independent sources";
+
+impl Calc {
+    pub(crate) fn new(with_working: bool) -> Self {
+        Calc {
+            working: with_working.then(Working::default),
+            ..Calc::default()
+        }
+    }
+
+    /// Says in words what the next steps belong to.
+    pub(crate) fn heading(&mut self, text: impl FnOnce() -> String) {
+        if self.working.is_some() {
+            self.heading = text();
+        }
+    }
+
+    pub(crate) fn into_working(self) -> Option<Working> {
+        self.working
+    }
+
+    /// Names the place in the report where a number of the working stands.
+    pub(crate) fn place(&mut self, figure: Figure, pointer: impl FnOnce() -> String) {
+        if let (Some(working), Node::Step(index)) = (&mut self.working, figure.node)
+            && let Some(step) = working.steps.get_mut(index)
+        {
+            step.results.push(pointer());
+        }
+    }
+
+    /// A number given by the user.
+    pub(crate) fn input(&mut self, symbol: &str, value: f64, unit: &str, path: &str, typed: &str) -> Figure {
+        let Some(working) = &mut self.working else {
+            return Figure {
+                value,
+                node: Node::None,
+            };
+        };
+        if let Some(known) = working
+            .inputs
+            .iter()
+            .position(|i| !path.is_empty() && i.path == path)
+        {
+            return Figure {
+                value,
+                node: Node::Input(known),
+            };
+        }
+        let node = Node::Input(working.inputs.len());
+        working.inputs.push(Input {
+            id: node.id(),
+            symbol: symbol.to_owned(),
+            value,
+            unit: unit.to_owned(),
+            path: path.to_owned(),
+            typed: typed.to_owned(),
+        });
+        Figure { value, node }
+    }
+
+    /// A constant with its source.
+    pub(crate) fn constant(&mut self, symbol: &str, value: f64, unit: &str, source: &str) -> Figure {
+        let Some(working) = &mut self.working else {
+            return Figure {
+                value,
+                node: Node::None,
+            };
+        };
+        if let Some(known) = working
+            .constants
+            .iter()
+            .position(|k| k.symbol == symbol && k.source == source)
+        {
+            return Figure {
+                value,
+                node: Node::Constant(known),
+            };
+        }
+        let node = Node::Constant(working.constants.len());
+        working.constants.push(Constant {
+            id: node.id(),
+            symbol: symbol.to_owned(),
+            value,
+            unit: unit.to_owned(),
+            source: source.to_owned(),
+        });
+        Figure { value, node }
+    }
+
+    /// A new independent source of uncertainty.
+    pub(crate) fn source(&mut self, name: String, path: &str) -> SourceId {
+        self.sources.push(Source {
+            name,
+            path: path.to_owned(),
+        });
+        SourceId(self.sources.len() - 1)
+    }
+
+    pub(crate) fn source_of(&self, id: SourceId) -> Option<&Source> {
+        self.sources.get(id.0)
+    }
+
+    /// Adds a source that acts on the value itself, with its standard uncertainty.
+    pub(crate) fn add_source(&mut self, value: &Measured, source: SourceId, standard: Figure) -> Measured {
+        let mut out = value.clone();
+        match out.parts.binary_search_by_key(&source, |p| p.source) {
+            Ok(index) => {
+                if let Some(part) = out.parts.get_mut(index) {
+                    let own = self.step(
+                        "c",
+                        "a + b",
+                        &[("a", part.contribution), ("b", standard)],
+                        part.contribution.value + standard.value,
+                        "",
+                        COMBINATION,
+                    );
+                    part.contribution = own;
+                }
+            }
+            Err(index) => out.parts.insert(
+                index,
+                Part {
+                    source,
+                    contribution: standard,
+                },
+            ),
+        }
+        out
+    }
+
+    /// A formula of exact numbers.
+    pub(crate) fn figure<F: Formula<N>, const N: usize>(&mut self, _: F, arguments: [Figure; N]) -> Figure {
+        let value = F::evaluate(arguments.map(|a| a.value));
+        if self.working.is_none() {
+            return Figure {
+                value,
+                node: Node::None,
+            };
+        }
+        let sheet = Sheet::default();
+        let text = on_sheet::<F, N>(&sheet, arguments.map(|a| a.value)).text();
+        self.record::<F, N>(&text, F::SYMBOL, F::UNIT, value, arguments)
+    }
+
+    /// A formula of measured values: the value, and the contribution of every source of its arguments.
+    pub(crate) fn apply<F: Formula<N>, const N: usize>(
+        &mut self,
+        _: F,
+        arguments: [&Measured; N],
+    ) -> Measured {
+        let figures = arguments.map(|a| a.figure);
+        let result = F::evaluate(Dual::arguments(figures.map(|f| f.value)));
+        if self.working.is_none() {
+            let slopes = result.slope.map(|value| Figure {
+                value,
+                node: Node::None,
+            });
+            let parts = self.contributions(&arguments, &slopes);
+            return Measured {
+                figure: Figure {
+                    value: result.value,
+                    node: Node::None,
+                },
+                parts,
+            };
+        }
+        let sheet = Sheet::default();
+        let expression = on_sheet::<F, N>(&sheet, figures.map(|f| f.value));
+        let figure = self.record::<F, N>(&expression.text(), F::SYMBOL, F::UNIT, result.value, figures);
+        let mut slopes = result.slope.map(|value| Figure {
+            value,
+            node: Node::None,
+        });
+        for ((slope, symbol), argument) in slopes.iter_mut().zip(F::ARGUMENTS).zip(arguments) {
+            if argument.parts.is_empty() {
+                continue;
+            }
+            let derivative = expression.derivative(symbol);
+            // a plain 1, -1 or 0 is written into the contribution itself
+            if derivative.plain().is_none() {
+                let name = format!("d_{}_d_{symbol}", F::SYMBOL);
+                *slope = self.record::<F, N>(&derivative.text(), &name, "", slope.value, figures);
+            }
+        }
+        let parts = self.contributions(&arguments, &slopes);
+        Measured { figure, parts }
+    }
+
+    /// Mean, largest or smallest of measured values; of none, nothing.
+    pub(crate) fn fold(&mut self, fold: Fold, symbol: &str, values: &[Measured]) -> Option<Measured> {
+        let first = values.first()?;
+        if values.len() == 1 {
+            return Some(first.clone());
+        }
+        Some(match fold {
+            Fold::Mean => self.mean(symbol, values),
+            Fold::Largest => self.pick(symbol, "max", values, |a, b| b > a),
+            // of equal values the last, so that a range of equal readings is not one reading less itself
+            Fold::Smallest => self.pick(symbol, "min", values, |a, b| b <= a),
+        })
+    }
+
+    fn mean(&mut self, symbol: &str, values: &[Measured]) -> Measured {
+        let count = values.len();
+        let figures: Vec<Figure> = values.iter().map(|v| v.figure).collect();
+        let figure = self.mean_of("arithmetic mean", symbol, &figures, count);
+        let mut sources: Vec<SourceId> = values
+            .iter()
+            .flat_map(|v| v.parts.iter().map(|p| p.source))
+            .collect();
+        sources.sort_unstable();
+        sources.dedup();
+        let parts = sources
+            .into_iter()
+            .map(|source| {
+                let own: Vec<Figure> = values.iter().filter_map(|v| v.contribution(source)).collect();
+                Part {
+                    source,
+                    contribution: self.mean_of(COMBINATION, "c", &own, count),
+                }
+            })
+            .collect();
+        Measured { figure, parts }
+    }
+
+    /// `(x1 + x2 + ...) / count`.
+    fn mean_of(&mut self, source: &str, symbol: &str, figures: &[Figure], count: usize) -> Figure {
+        let sum = total(figures.iter().map(|f| f.value));
+        #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
+        let value = sum / count as f64;
+        let symbols = numbered("x", figures.len());
+        self.step_with(
+            symbol,
+            || format!("({}) / {count}", symbols.join(" + ")),
+            &symbols,
+            figures,
+            value,
+            "mm",
+            source,
+        )
+    }
+
+    fn pick(
+        &mut self,
+        symbol: &str,
+        name: &str,
+        values: &[Measured],
+        better: impl Fn(f64, f64) -> bool,
+    ) -> Measured {
+        let mut best = Measured::from(Figure {
+            value: f64::NAN,
+            node: Node::None,
+        });
+        for (index, value) in values.iter().enumerate() {
+            if index == 0 || better(best.value(), value.value()) {
+                best = value.clone();
+            }
+        }
+        let figures: Vec<Figure> = values.iter().map(|v| v.figure).collect();
+        let symbols = numbered("x", figures.len());
+        let text = || {
+            let mut out = String::from("x1");
+            for next in symbols.iter().skip(1) {
+                out = format!("{name}({out}, {next})");
+            }
+            out
+        };
+        let figure = self.step_with(
+            symbol,
+            text,
+            &symbols,
+            &figures,
+            best.value(),
+            "mm",
+            "reduction rule named in the document",
+        );
+        Measured {
+            figure,
+            parts: best.parts,
+        }
+    }
+
+    /// Standard uncertainty and shares, largest share first.
+    pub(crate) fn budget(&mut self, value: &Measured) -> Budget {
+        let contributions: Vec<Figure> = value.parts.iter().map(|p| p.contribution).collect();
+        let variance = total(contributions.iter().map(|c| c.value * c.value));
+        let symbols = numbered("c", contributions.len());
+        let text = || match symbols.is_empty() {
+            true => String::from("0"),
+            false => {
+                let squares: Vec<String> = symbols.iter().map(|c| format!("{c} * {c}")).collect();
+                format!("sqrt({})", squares.join(" + "))
+            }
+        };
+        let standard = self.step_with(
+            "u",
+            text,
+            &symbols,
+            &contributions,
+            variance.sqrt(),
+            "mm",
+            COMBINATION,
+        );
+        let mut lines: Vec<Line> = Vec::with_capacity(value.parts.len());
+        for part in &value.parts {
+            let share = self.share(part.contribution, standard);
+            lines.push(Line {
+                source: part.source,
+                contribution: part.contribution,
+                share,
+            });
+        }
+        lines.sort_by(|a, b| b.share.value.total_cmp(&a.share.value));
+        Budget { standard, lines }
+    }
+
+    fn share(&mut self, contribution: Figure, standard: Figure) -> Figure {
+        if standard.value <= 0.0 {
+            return contribution;
+        }
+        self.figure(Share, [contribution, standard])
+    }
+
+    /// Contribution of every source: over the arguments, slope times contribution, summed in order.
+    fn contributions<const N: usize>(
+        &mut self,
+        arguments: &[&Measured; N],
+        slopes: &[Figure; N],
+    ) -> Vec<Part> {
+        let mut sources: Vec<SourceId> = arguments
+            .iter()
+            .flat_map(|a| a.parts.iter().map(|p| p.source))
+            .collect();
+        sources.sort_unstable();
+        sources.dedup();
+        sources
+            .into_iter()
+            .map(|source| Part {
+                source,
+                contribution: self.contribution(source, arguments, slopes),
+            })
+            .collect()
+    }
+
+    fn contribution<const N: usize>(
+        &mut self,
+        source: SourceId,
+        arguments: &[&Measured; N],
+        slopes: &[Figure; N],
+    ) -> Figure {
+        let terms: Vec<(Figure, Figure)> = arguments
+            .iter()
+            .zip(slopes)
+            .filter_map(|(a, slope)| Some((*slope, a.contribution(source)?)))
+            .collect();
+        let value = total(terms.iter().map(|(slope, u)| slope.value * u.value));
+        if self.working.is_none() {
+            return Figure {
+                value,
+                node: Node::None,
+            };
+        }
+        if let [(slope, u)] = terms.as_slice()
+            && slope.node == Node::None
+            && slope.value == 1.0
+        {
+            return Figure { value, node: u.node };
+        }
+        let mut text = String::new();
+        let mut named: Vec<(String, Figure)> = Vec::new();
+        for (k, (slope, u)) in terms.iter().enumerate() {
+            let (c, x) = (format!("s{}", k + 1), format!("u{}", k + 1));
+            let joint = if k == 0 { "" } else { " + " };
+            match slope.node {
+                Node::None => text.push_str(&format!("{joint}{} * {x}", slope.value)),
+                _ => {
+                    text.push_str(&format!("{joint}{c} * {x}"));
+                    named.push((c, *slope));
+                }
+            }
+            named.push((x, *u));
+        }
+        let arguments: Vec<(&str, Figure)> = named.iter().map(|(n, f)| (n.as_str(), *f)).collect();
+        self.step("c", &text, &arguments, value, "mm", COMBINATION)
+    }
+
+    fn record<F: Formula<N>, const N: usize>(
+        &mut self,
+        text: &str,
+        symbol: &str,
+        unit: &str,
+        value: f64,
+        figures: [Figure; N],
+    ) -> Figure {
+        let mut arguments: Vec<(&str, Figure)> = Vec::with_capacity(N);
+        for (name, figure) in F::ARGUMENTS.into_iter().zip(figures) {
+            if mentions(text, name) {
+                arguments.push((name, figure));
+            }
+        }
+        self.step(symbol, text, &arguments, value, unit, F::SOURCE)
+    }
+
+    #[expect(clippy::too_many_arguments, reason = "the fields of one step")]
+    fn step_with(
+        &mut self,
+        symbol: &str,
+        text: impl FnOnce() -> String,
+        symbols: &[String],
+        figures: &[Figure],
+        value: f64,
+        unit: &str,
+        source: &str,
+    ) -> Figure {
+        if self.working.is_none() {
+            return Figure {
+                value,
+                node: Node::None,
+            };
+        }
+        let arguments: Vec<(&str, Figure)> = symbols
+            .iter()
+            .map(String::as_str)
+            .zip(figures.iter().copied())
+            .collect();
+        self.step(symbol, &text(), &arguments, value, unit, source)
+    }
+
+    fn step(
+        &mut self,
+        symbol: &str,
+        text: &str,
+        arguments: &[(&str, Figure)],
+        value: f64,
+        unit: &str,
+        source: &str,
+    ) -> Figure {
+        let Some(working) = &mut self.working else {
+            return Figure {
+                value,
+                node: Node::None,
+            };
+        };
+        let node = Node::Step(working.steps.len());
+        working.steps.push(Step {
+            id: node.id(),
+            of: self.heading.clone(),
+            symbol: symbol.to_owned(),
+            formula: text.to_owned(),
+            arguments: Arguments(
+                arguments
+                    .iter()
+                    .map(|(s, f)| ((*s).to_owned(), f.node.id()))
+                    .collect(),
+            ),
+            value,
+            unit: unit.to_owned(),
+            source: source.to_owned(),
+            results: Vec::new(),
+        });
+        Figure { value, node }
+    }
+}
+
+impl Measured {
+    fn contribution(&self, source: SourceId) -> Option<Figure> {
+        let index = self.parts.binary_search_by_key(&source, |p| p.source).ok()?;
+        self.parts.get(index).map(|p| p.contribution)
+    }
+}
+
+formula! {
+    /// Share of one source in the variance.
+    Share: share ["1"] = (c, u) => c * c / (u * u); source "JCGM 100:2008, F.1.2.4 (share of the combined variance)";
+}
+
+fn on_sheet<F: Formula<N>, const N: usize>(sheet: &Sheet, values: [f64; N]) -> Expression<'_> {
+    let mut names = F::ARGUMENTS.into_iter();
+    F::evaluate(values.map(|value| sheet.symbol(names.next().unwrap_or("?"), value)))
+}
+
+/// Sum in the order given. The working adds the same way.
+fn total(values: impl Iterator<Item = f64>) -> f64 {
+    values.reduce(|sum, next| sum + next).unwrap_or(0.0)
+}
+
+fn numbered(letter: &str, count: usize) -> Vec<String> {
+    (1..=count).map(|k| format!("{letter}{k}")).collect()
+}
+
+/// Does the formula's text hold this symbol as a whole word?
+fn mentions(text: &str, symbol: &str) -> bool {
+    text.split(|c: char| !c.is_ascii_alphanumeric() && c != '_')
+        .any(|word| word == symbol)
+}

@@ -1,0 +1,32 @@
+//! Choices of one word: the words of the document, in one place each.
+
+/// Declares enums whose variants are one word of the document each.
+macro_rules! choices {
+    ($($(#[doc = $doc:literal])+ $name:ident { $($(#[doc = $meaning:literal])+ $variant:ident = $word:literal,)+ })+) => {
+        $(
+            $(#[doc = $doc])+
+            #[derive(
+                Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash,
+                serde::Serialize, serde::Deserialize, schemars::JsonSchema,
+            )]
+            pub enum $name {
+                $($(#[doc = $meaning])+ #[serde(rename = $word)] $variant,)+
+            }
+
+            impl $name {
+                /// The word of the document.
+                #[must_use]
+                pub const fn word(self) -> &'static str {
+                    match self { $($name::$variant => $word,)+ }
+                }
+
+                /// The word as it is read: spaces for underscores.
+                #[must_use]
+                pub fn spoken(self) -> String {
+                    self.word().replace('_', " ")
+                }
+            }
+        )+
+    };
+}
+pub(crate) use choices;

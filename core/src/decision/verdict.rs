@@ -1,0 +1,145 @@
+//! Does a part, a cylinder, the block go back?
+
+use super::conformity::{Decision, Outcome as Conformity};
+use super::finding::{Disposition, Finding};
+use crate::choice::choices;
+use crate::report::Dominant;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+choices! {
+    /// What a verdict says, from the best to the worst.
+    Outcome {
+        /// It goes back.
+        Reuse = "reuse",
+        /// Something that is needed was not read.
+        Incomplete = "incomplete",
+        /// Neither conformity nor the opposite is proven, or there is nothing to judge by.
+        NotProven = "not proven",
+        /// A damage whose cause is not known.
+        FindTheCause = "find the cause first",
+        /// It does not go back.
+        DoNotReuse = "do not reuse",
+    }
+}
+
+/// A verdict with its reasons.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct Verdict {
+    /// What it says.
+    pub outcome: Outcome,
+    /// Why, the weightiest first.
+    pub reasons: Vec<String>,
+    /// What dominates the uncertainty of the value that decided.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dominant: Option<Dominant>,
+}
+
+/// One ground of a verdict.
+#[derive(Clone)]
+pub(crate) struct Ground {
+    pub(crate) outcome: Outcome,
+    pub(crate) reason: String,
+    /// probability of conformity of the value behind it, and what dominates that value's uncertainty
+    measured: Option<(f64, Dominant)>,
+}
+
+impl Ground {
+    pub(crate) fn new(outcome: Outcome, reason: impl Into<String>) -> Self {
+        Ground {
+            outcome,
+            reason: reason.into(),
+            measured: None,
+        }
+    }
+
+    pub(crate) fn from_decision(decision: &Decision, dominant: Option<Dominant>) -> Self {
+        let outcome = match decision.result {
+            Conformity::Conforms => Outcome::Reuse,
+            Conformity::DoesNotConform => Outcome::DoNotReuse,
+            Conformity::NotProven | Conformity::NotJudged => Outcome::NotProven,
+        };
+        let reason = format!(
+            "{} {}: {}",
+            decision.of.spoken(),
+            decision.result.word(),
+            decision.reason
+        );
+        Ground {
+            measured: decision.probability_of_conformity.zip(dominant),
+            ..Ground::new(outcome, reason)
+        }
+    }
+
+    pub(crate) fn from_finding(finding: &Finding) -> Self {
+        let outcome = match finding.disposition {
+            Disposition::Clean | Disposition::Measure => Outcome::Reuse,
+            Disposition::FindCause => Outcome::FindTheCause,
+            Disposition::Reject => Outcome::DoNotReuse,
+        };
+        let seen = format!(
+            "{} {} on the {}",
+            finding.severity.word(),
+            finding.what.spoken(),
+            finding.place.spoken()
+        );
+        let reason = match (finding.disposition, &finding.cause) {
+            (Disposition::Clean, _) => format!("{seen}: clean"),
+            (_, Some(cause)) => format!("{seen}, cause given: {cause}"),
+            (Disposition::Measure, None) => format!("{seen}: the sizes decide; check {}", finding.check_next),
+            (_, None) => format!("{seen}, cause not found: check {}", finding.check_next),
+        };
+        Ground::new(outcome, reason)
+    }
+
+    /// The verdict of a cylinder as a ground for the block.
+    pub(crate) fn of_cylinder(number: u32, verdict: &Verdict) -> Self {
+        let why = verdict
+            .reasons
+            .first()
+            .map(|r| format!(" ({r})"))
+            .unwrap_or_default();
+        let reason = match verdict.outcome {
+            Outcome::Reuse => format!("cylinder {number}: reuse"),
+            outcome => format!("cylinder {number}: {}{why}", outcome.word()),
+        };
+        Ground {
+            measured: verdict.dominant.clone().map(|d| (0.0, d)),
+            ..Ground::new(verdict.outcome, reason)
+        }
+    }
+
+    /// The same ground as a part of something larger.
+    pub(crate) fn within(&self, part: &str) -> Self {
+        Ground {
+            reason: format!("{part}: {}", self.reason),
+            ..self.clone()
+        }
+    }
+}
+
+/// The worst ground decides. Its reasons come first; when everything is well, all grounds are the reasons.
+pub(crate) fn verdict(grounds: &[Ground]) -> Verdict {
+    let outcome = rank(grounds.iter().map(|g| g.outcome));
+    let mut told: Vec<&Ground> = grounds
+        .iter()
+        .filter(|g| g.outcome > Outcome::Reuse || outcome == Outcome::Reuse)
+        .collect();
+    // stable: equal weights stay in the order of the work
+    told.sort_by_key(|g| core::cmp::Reverse(g.outcome));
+    let decided = grounds
+        .iter()
+        .filter(|g| g.outcome == outcome)
+        .filter_map(|g| g.measured.as_ref())
+        .min_by(|a, b| a.0.total_cmp(&b.0));
+    Verdict {
+        outcome,
+        reasons: told.into_iter().map(|g| g.reason.clone()).collect(),
+        dominant: decided.map(|(_, dominant)| dominant.clone()),
+    }
+}
+
+/// The worst of several outcomes; of none, nothing is known.
+fn rank(outcomes: impl Iterator<Item = Outcome>) -> Outcome {
+    outcomes.max().unwrap_or(Outcome::Incomplete)
+}

@@ -1,0 +1,424 @@
+//! From text to the document's structures, with the place of every refusal.
+//!
+//! The text is parsed by `serde_json` into a plain tree that loses nothing (repeated names included); the structures are
+//! then filled from the tree by their derived code, through a deserializer that knows where in the document it is.
+
+use super::entry::ENTRY;
+use crate::error::{Error, ErrorKind};
+use core::fmt;
+use serde::de::value::SeqDeserializer;
+use serde::de::{
+    self, DeserializeSeed, Deserializer, EnumAccess, IntoDeserializer, MapAccess, SeqAccess, Unexpected,
+    VariantAccess, Visitor,
+};
+use serde::{Deserialize, forward_to_deserialize_any};
+
+/// Largest accepted document. A job with every field of twelve cylinders is about 50 kB.
+const LARGEST_DOCUMENT: usize = 16 * 1024 * 1024;
+
+/// Fills a structure from JSON text.
+pub(crate) fn from_json<'de, T: Deserialize<'de>>(text: &str) -> Result<T, Error> {
+    if text.len() > LARGEST_DOCUMENT {
+        let reason = format!(
+            "the document has {} bytes; at most {LARGEST_DOCUMENT} are accepted",
+            text.len()
+        );
+        return Err(Error::new(ErrorKind::TooLarge, text, reason));
+    }
+    let tree: Json = serde_json::from_str(text).map_err(|e| syntax(&e))?;
+    T::deserialize(Place {
+        json: &tree,
+        path: &Path::Root,
+    })
+    .map_err(|Refused(e)| e)
+}
+
+fn syntax(error: &serde_json::Error) -> Error {
+    let said = error.to_string();
+    match said.starts_with("recursion limit exceeded") {
+        true => Error::new(ErrorKind::TooDeep, "", said),
+        false => Error::new(ErrorKind::Syntax, "", format!("not valid JSON: {said}")),
+    }
+}
+
+/// A JSON value that keeps repeated names and the text of numbers.
+enum Json {
+    Null,
+    Bool(bool),
+    Number(String),
+    Text(String),
+    List(Vec<Json>),
+    Object(Vec<(String, Json)>),
+}
+
+impl<'de> Deserialize<'de> for Json {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Tree;
+        impl<'de> Visitor<'de> for Tree {
+            type Value = Json;
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("JSON")
+            }
+            fn visit_unit<E>(self) -> Result<Json, E> {
+                Ok(Json::Null)
+            }
+            fn visit_bool<E>(self, value: bool) -> Result<Json, E> {
+                Ok(Json::Bool(value))
+            }
+            fn visit_i64<E>(self, value: i64) -> Result<Json, E> {
+                Ok(Json::Number(value.to_string()))
+            }
+            fn visit_u64<E>(self, value: u64) -> Result<Json, E> {
+                Ok(Json::Number(value.to_string()))
+            }
+            fn visit_f64<E>(self, value: f64) -> Result<Json, E> {
+                Ok(Json::Number(value.to_string()))
+            }
+            fn visit_str<E>(self, value: &str) -> Result<Json, E> {
+                Ok(Json::Text(value.to_owned()))
+            }
+            fn visit_string<E>(self, value: String) -> Result<Json, E> {
+                Ok(Json::Text(value))
+            }
+            fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Json, A::Error> {
+                let mut out = Vec::new();
+                while let Some(next) = list.next_element()? {
+                    out.push(next);
+                }
+                Ok(Json::List(out))
+            }
+            fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Json, A::Error> {
+                let mut out = Vec::new();
+                while let Some(next) = map.next_entry()? {
+                    out.push(next);
+                }
+                Ok(Json::Object(out))
+            }
+        }
+        deserializer.deserialize_any(Tree)
+    }
+}
+
+impl Json {
+    /// How the value is named in a refusal.
+    fn brief(&self) -> String {
+        match self {
+            Json::Null => "null".to_owned(),
+            Json::Bool(value) => value.to_string(),
+            Json::Number(text) | Json::Text(text) => text.clone(),
+            Json::List(items) => format!("a list of {}", items.len()),
+            Json::Object(_) => "an object".to_owned(),
+        }
+    }
+}
+
+enum Path<'p> {
+    Root,
+    Item(&'p Path<'p>, usize),
+    Field(&'p Path<'p>, &'p str),
+}
+
+impl fmt::Display for Path<'_> {
+    /// JSON Pointer, RFC 6901.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Path::Root => Ok(()),
+            Path::Item(parent, index) => write!(f, "{parent}/{index}"),
+            Path::Field(parent, name) => write!(f, "{parent}/{}", name.replace('~', "~0").replace('/', "~1")),
+        }
+    }
+}
+
+/// A value of the tree and where it stands.
+#[derive(Clone, Copy)]
+struct Place<'j> {
+    json: &'j Json,
+    path: &'j Path<'j>,
+}
+
+/// An [`Error`] as `serde` makes it.
+#[derive(Debug)]
+struct Refused(Error);
+
+impl fmt::Display for Refused {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+impl core::error::Error for Refused {}
+
+impl Refused {
+    fn at(self, path: &Path<'_>) -> Self {
+        if !self.0.field().is_empty() {
+            return self;
+        }
+        // a missing field is named under the object that lacks it
+        let place = match self.0.kind() {
+            ErrorKind::MissingField => format!("{path}/{}", self.0.refused()),
+            _ => path.to_string(),
+        };
+        Refused(self.0.at(if place.is_empty() { "/" } else { &place }))
+    }
+}
+
+impl de::Error for Refused {
+    fn custom<M: fmt::Display>(message: M) -> Self {
+        Refused(Error::new(ErrorKind::WrongType, "", message.to_string()))
+    }
+    fn invalid_type(unexpected: Unexpected<'_>, expected: &dyn de::Expected) -> Self {
+        Refused(Error::new(
+            ErrorKind::WrongType,
+            unexpected.to_string(),
+            format!("{expected} is needed"),
+        ))
+    }
+    fn unknown_field(field: &str, expected: &'static [&'static str]) -> Self {
+        Refused(unknown(
+            ErrorKind::UnknownField,
+            field,
+            expected,
+            "no such field here",
+        ))
+    }
+    fn unknown_variant(variant: &str, expected: &'static [&'static str]) -> Self {
+        Refused(unknown(
+            ErrorKind::UnknownChoice,
+            variant,
+            expected,
+            "not one of the choices",
+        ))
+    }
+    fn missing_field(field: &'static str) -> Self {
+        Refused(Error::new(
+            ErrorKind::MissingField,
+            field,
+            "this field is required",
+        ))
+    }
+    fn duplicate_field(field: &'static str) -> Self {
+        Refused(Error::new(
+            ErrorKind::RepeatedField,
+            field,
+            "this field stands twice in the same object",
+        ))
+    }
+}
+
+fn unknown(kind: ErrorKind, word: &str, expected: &[&str], what: &str) -> Error {
+    let reason = match expected {
+        [] => format!("{what}; none is accepted"),
+        _ => format!("{what}; accepted: {}", expected.join(", ")),
+    };
+    Error::new(kind, word, reason).suggest(nearest(word, expected))
+}
+
+/// The accepted word that a typing error turned into this one.
+pub(crate) fn nearest(word: &str, accepted: &[&str]) -> Option<String> {
+    let plain = |w: &str| w.to_lowercase().replace([' ', '-', '.'], "_");
+    accepted
+        .iter()
+        .map(|a| {
+            (
+                strsim::normalized_damerau_levenshtein(&plain(word), &plain(a)),
+                *a,
+            )
+        })
+        .filter(|(likeness, _)| *likeness >= 0.6)
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, a)| a.to_owned())
+}
+
+impl<'j> Place<'j> {
+    fn wrong_type(self, expected: &dyn de::Expected) -> Refused {
+        Refused(Error::new(
+            ErrorKind::WrongType,
+            self.json.brief(),
+            format!("{expected} is needed"),
+        ))
+        .at(self.path)
+    }
+}
+
+impl<'de> Deserializer<'de> for Place<'_> {
+    type Error = Refused;
+
+    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
+        match self.json {
+            Json::Text(text) => visitor.visit_str(text),
+            Json::List(items) => visitor.visit_seq(Items {
+                items: items.iter().enumerate(),
+                path: self.path,
+            }),
+            Json::Object(fields) => visitor.visit_map(Fields {
+                fields: fields.iter(),
+                value: None,
+                path: self.path,
+            }),
+            Json::Null | Json::Bool(_) | Json::Number(_) => Err(self.wrong_type(&visitor)),
+        }
+        .map_err(|e| e.at(self.path))
+    }
+
+    fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
+        // an optional field is left out; null is refused by what it should hold
+        visitor.visit_some(self)
+    }
+
+    fn deserialize_newtype_struct<V: Visitor<'de>>(
+        self,
+        name: &'static str,
+        visitor: V,
+    ) -> Result<V::Value, Refused> {
+        match self.json {
+            Json::Text(text) | Json::Number(text) if name == ENTRY => {
+                let pair = [text.clone(), self.path.to_string()];
+                visitor.visit_seq(SeqDeserializer::new(pair.into_iter()))
+            }
+            _ if name == ENTRY => Err(self.wrong_type(&visitor)),
+            _ => visitor.visit_newtype_struct(self),
+        }
+    }
+
+    fn deserialize_enum<V: Visitor<'de>>(
+        self,
+        _: &'static str,
+        variants: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Refused> {
+        match self.json {
+            Json::Text(word) => visitor.visit_enum(word.as_str().into_deserializer()),
+            Json::Object(fields) => match fields.as_slice() {
+                [(word, json)] => visitor.visit_enum(Variant {
+                    word,
+                    json,
+                    path: self.path,
+                }),
+                _ => Err(Refused(Error::new(
+                    ErrorKind::WrongType,
+                    self.json.brief(),
+                    format!("an object with exactly one of: {}", variants.join(", ")),
+                ))),
+            },
+            _ => Err(self.wrong_type(&"one of the choices")),
+        }
+        .map_err(|e| e.at(self.path))
+    }
+
+    fn deserialize_struct<V: Visitor<'de>>(
+        self,
+        _: &'static str,
+        _: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Refused> {
+        match self.json {
+            // derived code would take a list for a structure, by position; a document names its fields
+            Json::Object(_) => self.deserialize_any(visitor),
+            _ => Err(self.wrong_type(&"an object")),
+        }
+    }
+
+    forward_to_deserialize_any! {
+        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf unit unit_struct
+        seq tuple tuple_struct map identifier ignored_any
+    }
+}
+
+struct Items<'j> {
+    items: core::iter::Enumerate<core::slice::Iter<'j, Json>>,
+    path: &'j Path<'j>,
+}
+
+impl<'de> SeqAccess<'de> for Items<'_> {
+    type Error = Refused;
+    fn next_element_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, Refused> {
+        let Some((index, json)) = self.items.next() else {
+            return Ok(None);
+        };
+        let path = Path::Item(self.path, index);
+        seed.deserialize(Place { json, path: &path })
+            .map(Some)
+            .map_err(|e| e.at(&path))
+    }
+}
+
+struct Fields<'j> {
+    fields: core::slice::Iter<'j, (String, Json)>,
+    value: Option<(&'j str, &'j Json)>,
+    path: &'j Path<'j>,
+}
+
+impl<'de> MapAccess<'de> for Fields<'_> {
+    type Error = Refused;
+    fn next_key_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, Refused> {
+        let Some((name, json)) = self.fields.next() else {
+            return Ok(None);
+        };
+        self.value = Some((name, json));
+        let key: de::value::StrDeserializer<'_, Refused> = name.as_str().into_deserializer();
+        seed.deserialize(key)
+            .map(Some)
+            .map_err(|e| e.at(&Path::Field(self.path, name)))
+    }
+    fn next_value_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<S::Value, Refused> {
+        let Some((name, json)) = self.value.take() else {
+            return Err(de::Error::custom("a value without a name"));
+        };
+        let path = Path::Field(self.path, name);
+        seed.deserialize(Place { json, path: &path })
+            .map_err(|e| e.at(&path))
+    }
+}
+
+struct Variant<'j> {
+    word: &'j str,
+    json: &'j Json,
+    path: &'j Path<'j>,
+}
+
+impl<'de> EnumAccess<'de> for Variant<'_> {
+    type Error = Refused;
+    type Variant = Self;
+    fn variant_seed<S: DeserializeSeed<'de>>(self, seed: S) -> Result<(S::Value, Self), Refused> {
+        let key: de::value::StrDeserializer<'_, Refused> = self.word.into_deserializer();
+        let word = seed
+            .deserialize(key)
+            .map_err(|e| e.at(&Path::Field(self.path, self.word)))?;
+        Ok((word, self))
+    }
+}
+
+impl<'de> VariantAccess<'de> for Variant<'_> {
+    type Error = Refused;
+    fn unit_variant(self) -> Result<(), Refused> {
+        let path = Path::Field(self.path, self.word);
+        Err(Place {
+            json: self.json,
+            path: &path,
+        }
+        .wrong_type(&"the word alone, without an object"))
+    }
+    fn newtype_variant_seed<S: DeserializeSeed<'de>>(self, seed: S) -> Result<S::Value, Refused> {
+        let path = Path::Field(self.path, self.word);
+        seed.deserialize(Place {
+            json: self.json,
+            path: &path,
+        })
+        .map_err(|e| e.at(&path))
+    }
+    fn tuple_variant<V: Visitor<'de>>(self, _: usize, visitor: V) -> Result<V::Value, Refused> {
+        self.struct_variant(&[], visitor)
+    }
+    fn struct_variant<V: Visitor<'de>>(
+        self,
+        _: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Refused> {
+        let path = Path::Field(self.path, self.word);
+        Place {
+            json: self.json,
+            path: &path,
+        }
+        .deserialize_any(visitor)
+        .map_err(|e| e.at(&path))
+    }
+}

@@ -1,0 +1,523 @@
+//! The job document, as it is written. `core/docs/job.md` explains every field.
+
+use super::entry::{Count, Date, Entry, Probability, Pure, Words};
+use crate::choice::choices;
+use crate::decision::{Rule, finding};
+use crate::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Structures of the document: every field has a meaning in `core/docs/job.md`, and unknown fields are refused.
+macro_rules! document {
+    ($($(#[doc = $doc:literal])+ $name:ident { $($(#[$field_meta:meta])* $field:ident: $type:ty,)+ })+) => {
+        $(
+            $(#[doc = $doc])+
+            #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+            #[serde(deny_unknown_fields)]
+            pub struct $name {
+                $($(#[$field_meta])* pub $field: $type,)+
+            }
+        )+
+    };
+}
+
+document! {
+    /// One engine on one day.
+    Document {
+        /// `gaugepoint-job`
+        format: Entry<Words>,
+        /// Version of the format: 1.
+        version: Entry<Count>,
+        /// What the job is.
+        job: JobHead,
+        /// Where it was measured.
+        shop: Shop,
+        /// Materials by name.
+        materials: Vec<Material>,
+        /// Gauges by name.
+        gauges: Vec<Gauge>,
+        /// The engine and its limits.
+        engine: Engine,
+        /// Temperatures in the running engine.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        running: Option<Running>,
+        /// How conformity is decided.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        decision: Option<DecisionRule>,
+        /// What was read and seen, cylinder by cylinder.
+        cylinders: Vec<Cylinder>,
+    }
+    /// What the job is.
+    JobHead {
+        /// Name of the job.
+        id: Entry<Words>,
+        /// Day of the measurement.
+        date: Entry<Date>,
+        /// Carried into the report.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        note: Option<Entry<Words>>,
+    }
+    /// Where it was measured.
+    Shop {
+        /// Gauges are at this temperature unless a measurement says otherwise.
+        temperature: Entry<Temperature>,
+        /// The thermometer all temperatures were read with.
+        thermometer: Thermometer,
+    }
+    /// A thermometer.
+    Thermometer {
+        /// Half-width of its error.
+        permissible_error: Entry<TemperatureInterval>,
+    }
+    /// A material and its expansion.
+    Material {
+        /// Name, referred to elsewhere.
+        name: Entry<Words>,
+        /// Law of expansion.
+        law: Law,
+        /// Half-width of the error of the coefficient.
+        coefficient_permissible_error: Entry<Expansion>,
+        /// Where the figures come from.
+        source: Entry<Words>,
+        /// How far they can be trusted.
+        confidence: Confidence,
+    }
+    /// One mean coefficient over a range.
+    MeanCoefficient {
+        /// Temperature the mean starts from.
+        base: Entry<Temperature>,
+        /// The coefficient.
+        value: Entry<Expansion>,
+        /// Lowest temperature it holds at.
+        from: Entry<Temperature>,
+        /// Highest temperature it holds at.
+        to: Entry<Temperature>,
+    }
+    /// Mean coefficients from one base to several temperatures.
+    MeanTable {
+        /// Temperature the means start from.
+        base: Entry<Temperature>,
+        /// In rising order of temperature.
+        rows: Vec<MeanRow>,
+    }
+    /// A row of a table of means.
+    MeanRow {
+        /// End of the mean.
+        to: Entry<Temperature>,
+        /// Mean coefficient from the base to it.
+        value: Entry<Expansion>,
+    }
+    /// Instantaneous coefficients at several temperatures.
+    InstantaneousTable {
+        /// In rising order of temperature.
+        rows: Vec<InstantaneousRow>,
+    }
+    /// A row of a table of instantaneous coefficients.
+    InstantaneousRow {
+        /// Temperature.
+        at: Entry<Temperature>,
+        /// Coefficient at it.
+        value: Entry<Expansion>,
+    }
+    /// Instantaneous coefficient as a polynomial of the temperature in kelvin.
+    InstantaneousPolynomial {
+        /// `c0 + c1 T + c2 T^2 + ...` per kelvin.
+        kelvin_coefficients: Vec<Entry<Pure>>,
+        /// Lowest temperature it holds at.
+        from: Entry<Temperature>,
+        /// Highest temperature it holds at.
+        to: Entry<Temperature>,
+    }
+    /// A gauge, from its data sheet and its calibration.
+    Gauge {
+        /// Name, referred to elsewhere.
+        name: Entry<Words>,
+        /// Kind of gauge.
+        kind: GaugeKind,
+        /// Smallest step.
+        resolution: Entry<Length>,
+        /// Half-width of its permissible error.
+        permissible_error: Entry<Length>,
+        /// Standard deviation of one reading, from a study of the gauge and its users.
+        repeatability: Entry<Length>,
+        /// Half-width of the error from faces that are not parallel.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        face_parallelism: Option<Entry<Length>>,
+        /// Material of the scale or frame.
+        material: Entry<Words>,
+        /// Day of its calibration.
+        calibrated: Entry<Date>,
+        /// Day the calibration runs out.
+        calibration_due: Entry<Date>,
+        /// Check of a micrometer or caliper on a standard.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        zero_check: Option<ZeroCheck>,
+        /// Setting of a bore gauge.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        setting: Option<Setting>,
+    }
+    /// Check of a micrometer or caliper on a standard.
+    ZeroCheck {
+        /// Name of the standard.
+        standard: Entry<Words>,
+        /// Certified size at 20 C.
+        size: Entry<Length>,
+        /// Expanded uncertainty of that size.
+        expanded_uncertainty: Entry<Length>,
+        /// Coverage factor of that uncertainty.
+        coverage_factor: Entry<Pure>,
+        /// Material of the standard.
+        material: Entry<Words>,
+        /// What the gauge read on it.
+        reading: Entry<Length>,
+        /// Temperature of both.
+        temperature: Entry<Temperature>,
+    }
+    /// A bore gauge set on a ring.
+    OnRing {
+        /// Name of the ring.
+        name: Entry<Words>,
+        /// Certified size at 20 C.
+        size: Entry<Length>,
+        /// Expanded uncertainty of that size.
+        expanded_uncertainty: Entry<Length>,
+        /// Coverage factor of that uncertainty.
+        coverage_factor: Entry<Pure>,
+        /// Material of the ring.
+        material: Entry<Words>,
+        /// Temperature of ring and gauge.
+        temperature: Entry<Temperature>,
+    }
+    /// A bore gauge set between the faces of a micrometer.
+    OnMicrometer {
+        /// Name of the micrometer.
+        gauge: Entry<Words>,
+        /// What the micrometer was set to.
+        reading: Entry<Length>,
+        /// Temperature of micrometer and gauge.
+        temperature: Entry<Temperature>,
+    }
+    /// The engine and its limits.
+    Engine {
+        /// What it is called.
+        name: Entry<Words>,
+        /// How many cylinders.
+        cylinders: Entry<Count>,
+        /// The bores.
+        bore: EngineBore,
+        /// The pistons.
+        piston: EnginePiston,
+        /// How readings of a bore become its size, taper and out-of-round.
+        reduction: Reduction,
+        /// Printed limits.
+        limits: Limits,
+    }
+    /// The bores of the engine.
+    EngineBore {
+        /// Nominal diameter.
+        nominal: Entry<Length>,
+        /// From the deck to the end of the bore.
+        length: Entry<Length>,
+        /// Material of the wall that carries the bore.
+        material: Entry<Words>,
+    }
+    /// The pistons of the engine.
+    EnginePiston {
+        /// Nominal diameter.
+        nominal: Entry<Length>,
+        /// Material of the skirt.
+        material: Entry<Words>,
+        /// Where the maker states the diameter.
+        gauge_point: GaugePoint,
+    }
+    /// A place on a piston.
+    GaugePoint {
+        /// Height from the datum.
+        height: Entry<Length>,
+        /// What the height is counted from.
+        datum: Datum,
+        /// Direction of the diameter.
+        angle: Entry<Angle>,
+    }
+    /// How readings of a bore become three numbers.
+    Reduction {
+        /// Rule for the size.
+        size: SizeRule,
+        /// Rule for the taper.
+        taper: TaperRule,
+        /// Rule for the out-of-round.
+        out_of_round: OutOfRoundRule,
+    }
+    /// A stated place of the size of a bore.
+    SizeAt {
+        /// Depth.
+        depth: Entry<Length>,
+        /// Axis; the mean over the axes without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        axis: Option<Entry<Angle>>,
+    }
+    /// Printed limits.
+    Limits {
+        /// Of the bore.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bore_size: Option<Limit>,
+        /// Of the taper.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bore_taper: Option<Limit>,
+        /// Of the out-of-round.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bore_out_of_round: Option<Limit>,
+        /// Of the piston at its gauge point.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        piston_size: Option<Limit>,
+        /// Of the clearance on the bench.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bench_clearance: Option<Limit>,
+    }
+    /// A printed limit and what it is meant for.
+    Limit {
+        /// Lower limit.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min: Option<Entry<Length>>,
+        /// Upper limit.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max: Option<Entry<Length>>,
+        /// Where it is printed.
+        origin: Entry<Words>,
+        /// Temperature it holds at.
+        reference_temperature: Entry<Temperature>,
+        /// Surface of the piston it means.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        over: Option<Surface>,
+        /// States of the piston it is meant for.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        piston_states: Option<Vec<PistonState>>,
+        /// States of the block it is meant for.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        clamping: Option<Vec<Clamping>>,
+    }
+    /// Temperatures in the running engine.
+    Running {
+        /// Range of the piston's temperature at the gauge point.
+        piston_temperature: Range,
+        /// Range of the temperature of the bore's wall.
+        bore_temperature: Range,
+        /// Where they come from.
+        origin: Entry<Words>,
+        /// Material of the pistons the maker's limits were made for.
+        original_piston_material: Entry<Words>,
+    }
+    /// A range of temperature.
+    Range {
+        /// Lowest.
+        min: Entry<Temperature>,
+        /// Highest.
+        max: Entry<Temperature>,
+    }
+    /// How conformity is decided.
+    DecisionRule {
+        /// The rule.
+        rule: Rule,
+        /// Probability asked for, with `conformance_probability`.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        at_least: Option<Entry<Probability>>,
+    }
+    /// What was read and seen in one cylinder.
+    Cylinder {
+        /// Its number, from 1.
+        number: Entry<Count>,
+        /// Its piston.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        piston: Option<Piston>,
+        /// Its bore.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bore: Option<Bore>,
+        /// What was seen.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        findings: Vec<Finding>,
+    }
+    /// The piston of a cylinder.
+    Piston {
+        /// Its state.
+        state: PistonState,
+        /// Its readings.
+        readings: Vec<PistonReading>,
+    }
+    /// Readings of a piston at one place.
+    PistonReading {
+        /// Name of the gauge.
+        gauge: Entry<Words>,
+        /// Height from the datum.
+        height: Entry<Length>,
+        /// What the height is counted from.
+        datum: Datum,
+        /// Direction of the diameter.
+        angle: Entry<Angle>,
+        /// Surface that was touched.
+        over: Surface,
+        /// The coating, where one was touched and its thickness is known.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        coating: Option<Coating>,
+        /// Temperature of the piston.
+        temperature: Entry<Temperature>,
+        /// Temperature of the gauge, when it is not that of the shop.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        gauge_temperature: Option<Entry<Temperature>>,
+        /// What was read, once or more.
+        repeats: Vec<Entry<Length>>,
+    }
+    /// A coating.
+    Coating {
+        /// Thickness on one side.
+        thickness_per_side: Entry<Length>,
+        /// Half-width of its error.
+        permissible_error: Entry<Length>,
+    }
+    /// The bore of a cylinder.
+    Bore {
+        /// State of the block.
+        clamping: Clamping,
+        /// Name of the gauge.
+        gauge: Entry<Words>,
+        /// Temperature of the bore.
+        temperature: Entry<Temperature>,
+        /// Temperature of the gauge, when it is not that of the shop.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        gauge_temperature: Option<Entry<Temperature>>,
+        /// Its readings.
+        readings: Vec<BoreReading>,
+    }
+    /// Readings of a bore at one place.
+    BoreReading {
+        /// Depth from the deck.
+        depth: Entry<Length>,
+        /// Direction of the diameter.
+        axis: Entry<Angle>,
+        /// Deviation from the setting, once or more; positive when the bore is larger.
+        repeats: Vec<Entry<Length>>,
+    }
+    /// Something seen.
+    Finding {
+        /// Where.
+        place: finding::Place,
+        /// What.
+        what: finding::What,
+        /// How bad.
+        severity: finding::Severity,
+        /// Carried into the report.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        note: Option<Entry<Words>>,
+        /// The cause, once it is known.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cause: Option<Entry<Words>>,
+    }
+}
+
+choices! {
+    /// How far a figure can be trusted.
+    Confidence {
+        /// From a standard, a handbook or a paper.
+        Published = "published",
+        /// From the maker of the part.
+        Maker = "maker",
+        /// From experience or memory.
+        Unverified = "unverified",
+    }
+    /// Kind of gauge.
+    GaugeKind {
+        /// Outside micrometer.
+        OutsideMicrometer = "outside_micrometer",
+        /// Caliper, used outside.
+        Caliper = "caliper",
+        /// Comparative bore gauge.
+        BoreGauge = "bore_gauge",
+    }
+    /// What a height on a piston is counted from.
+    Datum {
+        /// Bottom edge of the skirt, upward.
+        SkirtBottom = "skirt_bottom",
+        /// Top of the crown, downward.
+        CrownTop = "crown_top",
+        /// Axis of the pin.
+        PinAxis = "pin_axis",
+    }
+    /// Surface of a skirt.
+    Surface {
+        /// The metal, or a bare window in the coating.
+        BareMetal = "bare_metal",
+        /// The coating.
+        Coating = "coating",
+    }
+    /// State of a piston.
+    PistonState {
+        /// Never run.
+        New = "new",
+        /// Has run.
+        RunIn = "run_in",
+        /// Coated or finished anew.
+        Refinished = "refinished",
+    }
+    /// State of the block or liner while the bore is measured.
+    Clamping {
+        /// Nothing fitted.
+        Bare = "bare",
+        /// Main bearing caps torqued.
+        CapsTorqued = "caps_torqued",
+        /// Torque plate fitted.
+        PlateFitted = "plate_fitted",
+        /// Liner clamped in its seat.
+        LinerClamped = "liner_clamped",
+    }
+    /// Rule for the taper of a bore.
+    TaperRule {
+        /// The largest, over the axes, of largest minus smallest along the axis.
+        AlongAxis = "along_axis",
+        /// The largest at the least depth against the largest at the greatest depth, without sign.
+        TopToBottom = "top_to_bottom",
+    }
+    /// Rule for the out-of-round of a bore.
+    OutOfRoundRule {
+        /// The largest, over the depths, of largest minus smallest at the depth.
+        AtLevel = "at_level",
+        /// Largest on one axis minus smallest on the other, the greater of the two ways.
+        BetweenAxes = "between_axes",
+    }
+}
+
+/// Law of expansion of a material.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Law {
+    /// One mean coefficient over a range.
+    MeanCoefficient(MeanCoefficient),
+    /// Mean coefficients from one base to several temperatures.
+    MeanTable(MeanTable),
+    /// Instantaneous coefficients at several temperatures.
+    InstantaneousTable(InstantaneousTable),
+    /// Instantaneous coefficient as a polynomial.
+    InstantaneousPolynomial(InstantaneousPolynomial),
+}
+
+/// How a bore gauge was set.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Setting {
+    /// On a ring.
+    Ring(OnRing),
+    /// Between the faces of a micrometer.
+    Micrometer(OnMicrometer),
+}
+
+/// Rule for the size of a bore.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum SizeRule {
+    /// The largest reading.
+    Largest,
+    /// The mean of all readings.
+    Mean,
+    /// The mean of the readings at the greatest depth, where wear is least.
+    SmallestWear,
+    /// The reading at a stated place.
+    At(SizeAt),
+}

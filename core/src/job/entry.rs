@@ -1,0 +1,286 @@
+//! A field as it was typed, with its place in the document.
+
+use crate::bounds::{Bound, Verdict};
+use crate::error::{Error, ErrorKind};
+use crate::quantity::{
+    Angle, Expansion, Length, Temperature, TemperatureInterval, in_mm, parse_angle, parse_date,
+    parse_expansion, parse_length, parse_number, parse_probability, parse_temperature,
+    parse_temperature_difference,
+};
+use core::fmt;
+use core::marker::PhantomData;
+use schemars::JsonSchema;
+use serde::de::{SeqAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use std::borrow::Cow;
+use uom::si::temperature_interval::kelvin;
+
+/// Name by which [`decode`](super::decode) recognises an entry and hands over its path.
+pub(super) const ENTRY: &str = "gaugepoint::Entry";
+
+/// A field that holds a `K`, kept as it was typed until it is read.
+#[derive(Clone, PartialEq, Eq)]
+pub struct Entry<K> {
+    text: String,
+    path: String,
+    kind: PhantomData<K>,
+}
+
+/// What an [`Entry`] can hold.
+pub trait Kind {
+    /// What the field holds, for the schema.
+    const DESCRIPTION: &'static str;
+    /// Example, for the schema.
+    const EXAMPLE: &'static str;
+    /// May the field be a JSON number?
+    const NUMBER: bool = false;
+}
+
+/// A [`Kind`] that is a number in a fixed unit of the calculation.
+pub trait Numeric: Kind {
+    /// Unit of the number within the calculation.
+    const UNIT: &'static str;
+    /// The number in that unit.
+    ///
+    /// # Errors
+    /// When the text is not of this kind.
+    fn number(text: &str) -> Result<f64, Error>;
+}
+
+/// A word or sentence, not empty.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Words {}
+
+/// A whole number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Count {}
+
+/// A pure number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Pure {}
+
+/// A probability.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Probability {}
+
+/// A date.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Date {}
+
+macro_rules! kinds {
+    ($($kind:ty: $description:literal, $example:literal $(, number $number:literal)?;)+) => {
+        $(impl Kind for $kind {
+            const DESCRIPTION: &'static str = $description;
+            const EXAMPLE: &'static str = $example;
+            $(const NUMBER: bool = $number;)?
+        })+
+    };
+}
+
+kinds! {
+    Words: "text, not empty", "mic A";
+    Count: "whole number", "6", number true;
+    Pure: "pure number", "2", number true;
+    Probability: "probability, as a number or in %", "0.95", number true;
+    Date: "ISO 8601 date", "2026-03-14";
+    Length: "length with its unit: mm, um, cm, m, in, thou, tenth", "96.012 mm";
+    Temperature: "temperature with its unit: C, F", "27 C";
+    TemperatureInterval: "temperature difference with its unit: K, delta C, delta F", "0.5 K";
+    Expansion: "coefficient of linear expansion with its unit: /K, /F, ppm/K, ppm/F", "11.4e-6 /K";
+    Angle: "angle with its unit: deg", "90 deg";
+}
+
+macro_rules! numeric {
+    ($($kind:ty: $unit:literal, $parse:expr;)+) => {
+        $(impl Numeric for $kind {
+            const UNIT: &'static str = $unit;
+            fn number(text: &str) -> Result<f64, Error> {
+                let parse: fn(&str) -> Result<f64, Error> = $parse;
+                parse(text)
+            }
+        })+
+    };
+}
+
+numeric! {
+    Length: "mm", |t| parse_length(t).map(|x| in_mm(x.quantity()));
+    Temperature: "C", |t| parse_temperature(t).map(|x| x.quantity().celsius());
+    TemperatureInterval: "K", |t| parse_temperature_difference(t).map(|x| x.quantity().get::<kelvin>());
+    Expansion: "1/K", |t| parse_expansion(t).map(|x| x.quantity().per_kelvin());
+    Angle: "deg", |t| parse_angle(t).map(|x| x.quantity().degrees());
+    Pure: "1", |t| parse_number(t).map(|x| x.quantity());
+    Probability: "1", |t| parse_probability(t).map(|x| x.quantity());
+}
+
+/// A number that was read from an entry and found possible.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub(crate) struct Given {
+    pub(crate) value: f64,
+    pub(crate) unit: &'static str,
+    pub(crate) text: String,
+    pub(crate) path: String,
+}
+
+/// Something that is possible but odd, or that a reader of the report must know.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct Warning {
+    /// Kind: `odd_value`, `calibration_overdue`, `cannot_compare`, ...
+    pub kind: String,
+    /// JSON Pointer of the field.
+    pub path: String,
+    /// What to know.
+    pub text: String,
+}
+
+impl<K: Kind> Entry<K> {
+    /// A field outside any document.
+    pub fn new(text: impl Into<String>) -> Self {
+        Entry {
+            text: text.into(),
+            path: String::new(),
+            kind: PhantomData,
+        }
+    }
+
+    /// What was typed.
+    #[must_use]
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// JSON Pointer of the field in its document; empty outside one.
+    #[must_use]
+    pub fn path(&self) -> &str {
+        &self.path
+    }
+
+    pub(crate) fn refuse(&self, kind: ErrorKind, reason: impl Into<String>) -> Error {
+        Error::new(kind, &self.text, reason).at(&self.path)
+    }
+}
+
+impl<K: Numeric> Entry<K> {
+    /// The number, refused where it is impossible and with a warning where it is odd.
+    pub(crate) fn read(&self, bound: &Bound, warnings: &mut Vec<Warning>) -> Result<Given, Error> {
+        let value = K::number(&self.text).map_err(|e| e.at(&self.path))?;
+        match bound.judge(value) {
+            Verdict::Usual => {}
+            Verdict::Odd => warnings.push(Warning {
+                kind: "odd_value".to_owned(),
+                path: self.path.clone(),
+                text: format!(
+                    "{} is odd for a {}: usual is {}",
+                    self.text,
+                    bound.label,
+                    bound.usual_text()
+                ),
+            }),
+            Verdict::Impossible => return Err(bound.refuse(value, &self.text).at(&self.path)),
+        }
+        Ok(Given {
+            value,
+            unit: K::UNIT,
+            text: self.text.clone(),
+            path: self.path.clone(),
+        })
+    }
+}
+
+impl Entry<Words> {
+    /// The text, refused when it is blank.
+    pub(crate) fn words(&self) -> Result<&str, Error> {
+        match self.text.trim() {
+            "" => Err(self.refuse(ErrorKind::MissingField, "it is blank")),
+            words => Ok(words),
+        }
+    }
+}
+
+impl Entry<Count> {
+    /// The whole number, within a range.
+    pub(crate) fn count(&self, lower: u32, upper: u32) -> Result<u32, Error> {
+        let not_whole = || self.refuse(ErrorKind::NotANumber, "a whole number is needed");
+        let count: u32 = self.text.trim().parse().map_err(|_| not_whole())?;
+        if (lower..=upper).contains(&count) {
+            return Ok(count);
+        }
+        Err(self
+            .refuse(ErrorKind::OutOfRange, "outside the accepted range")
+            .value(f64::from(count))
+            .limits(f64::from(lower), f64::from(upper), "1"))
+    }
+}
+
+impl Entry<Date> {
+    pub(crate) fn date(&self) -> Result<jiff::civil::Date, Error> {
+        parse_date(&self.text)
+            .map(|d| d.quantity())
+            .map_err(|e| e.at(&self.path))
+    }
+}
+
+impl<K> fmt::Debug for Entry<K> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:?}", self.text)
+    }
+}
+
+impl<K> Serialize for Entry<K> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(&self.text)
+    }
+}
+
+impl<'de, K> Deserialize<'de> for Entry<K> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct AsTyped<K>(PhantomData<K>);
+        impl<'de, K> Visitor<'de> for AsTyped<K> {
+            type Value = Entry<K>;
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a text or a number")
+            }
+            fn visit_str<E>(self, text: &str) -> Result<Entry<K>, E> {
+                Ok(Entry {
+                    text: text.to_owned(),
+                    path: String::new(),
+                    kind: PhantomData,
+                })
+            }
+            fn visit_newtype_struct<D: Deserializer<'de>>(self, inner: D) -> Result<Entry<K>, D::Error> {
+                inner.deserialize_any(self)
+            }
+            fn visit_seq<A: SeqAccess<'de>>(self, mut pair: A) -> Result<Entry<K>, A::Error> {
+                let text = pair.next_element()?.unwrap_or_default();
+                let path = pair.next_element()?.unwrap_or_default();
+                Ok(Entry {
+                    text,
+                    path,
+                    kind: PhantomData,
+                })
+            }
+        }
+        deserializer.deserialize_newtype_struct(ENTRY, AsTyped(PhantomData))
+    }
+}
+
+impl<K: Kind> JsonSchema for Entry<K> {
+    fn inline_schema() -> bool {
+        true
+    }
+    fn schema_name() -> Cow<'static, str> {
+        Cow::Borrowed(K::DESCRIPTION)
+    }
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        let types: &[&str] = if K::NUMBER {
+            &["string", "number"]
+        } else {
+            &["string"]
+        };
+        schemars::json_schema!({
+            "type": types,
+            "minLength": 1,
+            "description": K::DESCRIPTION,
+            "examples": [K::EXAMPLE],
+        })
+    }
+}

@@ -1,0 +1,40 @@
+#![forbid(unsafe_code)]
+#![doc = include_str!("../docs/overview.md")]
+
+#[macro_use]
+extern crate uom;
+
+mod choice;
+
+pub mod error;
+
+pub mod quantity;
+
+pub mod bounds;
+
+pub mod calc;
+
+pub mod job;
+
+pub mod measurement;
+
+pub mod size;
+
+pub mod shape;
+
+pub mod growth;
+
+pub mod clearance;
+
+pub mod decision;
+
+pub mod report;
+
+pub mod assess;
+
+pub mod flat;
+
+pub use assess::{Options, assess, assess_json};
+pub use error::{Error, ErrorKind};
+pub use job::Document;
+pub use report::Report;

@@ -1,0 +1,134 @@
+//! 1 MEASUREMENT: what a gauge says, and what its data sheet, its calibration and the thermometer leave uncertain.
+
+mod gauge;
+
+pub(crate) use gauge::{Gauges, Outside};
+
+use crate::bounds;
+use crate::calc::{Calc, Figure, Fold, Measured, SourceId, formula};
+use crate::error::{Error, ErrorKind};
+use crate::job::document as doc;
+use crate::job::{Entry, Given, Warning};
+use crate::quantity::{Length, Temperature};
+
+formula! {
+    /// Standard uncertainty of a rectangular source of half-width `a`.
+    HalfWidth: u [""] = (a) => (a * a / 3.0).sqrt(); source "JCGM 100:2008, 4.3.7";
+    /// Standard uncertainty from an expanded one.
+    Expanded: u ["mm"] = (expanded, k) => expanded / k; source "JCGM 100:2008, 4.3.3";
+    /// Standard uncertainty of a resolution `r`: rectangular over one step.
+    Resolution: u ["mm"] = (r) => (r * r / 12.0).sqrt(); source "JCGM 100:2008, F.2.2.1";
+    /// Standard uncertainty of the mean of `n` readings of repeatability `s`.
+    MeanOfRepeats: u ["mm"] = (s, n) => (s * s / n).sqrt(); source "JCGM 100:2008, 4.2.3, with a stated standard deviation";
+}
+
+/// Spread of the repeats at one place that is still one place.
+const SPREAD: bounds::Bound = bounds::Bound {
+    label: "spread of the repeats at one place",
+    unit: "mm",
+    possible: (0.0, 0.05),
+    usual: (0.0, 0.02),
+    reason: "repeats of one place agree within 8 um as a rule; above 50 um it is another place or a misreading",
+};
+
+/// The shop: its temperature and its one thermometer.
+#[derive(Debug)]
+pub(crate) struct Shop {
+    temperature: Given,
+    thermometer: SourceId,
+    standard: Figure,
+}
+
+impl Shop {
+    pub(crate) fn from_document(
+        calc: &mut Calc,
+        shop: &doc::Shop,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, Error> {
+        let temperature = shop.temperature.read(&bounds::SHOP_TEMPERATURE, warnings)?;
+        let error = shop
+            .thermometer
+            .permissible_error
+            .read(&bounds::THERMOMETER_ERROR, warnings)?;
+        let thermometer = calc.source("thermometer".to_owned(), &error.path);
+        let half_width = calc.given("half_width", &error);
+        let standard = calc.figure(HalfWidth, [half_width]);
+        Ok(Shop {
+            temperature,
+            thermometer,
+            standard,
+        })
+    }
+
+    /// A temperature read in the shop; they all share the error of the thermometer.
+    pub(crate) fn temperature(
+        &self,
+        calc: &mut Calc,
+        entry: Option<&Entry<Temperature>>,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<(Measured, String), Error> {
+        let given = match entry {
+            Some(entry) => entry.read(&bounds::SHOP_TEMPERATURE, warnings)?,
+            None => self.temperature.clone(),
+        };
+        let figure = calc.given("t", &given);
+        Ok((
+            calc.add_source(&figure.into(), self.thermometer, self.standard),
+            given.path,
+        ))
+    }
+}
+
+/// The repeats read at one place, held against `bound`; nothing when nothing was read.
+pub(crate) fn repeats(
+    entries: &[Entry<Length>],
+    bound: &bounds::Bound,
+    warnings: &mut Vec<Warning>,
+) -> Result<Vec<Given>, Error> {
+    let mut out: Vec<Given> = Vec::with_capacity(entries.len());
+    for entry in entries {
+        let given = entry.read(bound, warnings)?;
+        for other in &out {
+            let spread = (given.value - other.value).abs();
+            match SPREAD.judge(spread) {
+                bounds::Verdict::Usual => {}
+                bounds::Verdict::Odd => warnings.push(Warning {
+                    kind: "odd_value".to_owned(),
+                    path: given.path.clone(),
+                    text: format!(
+                        "{} and {} at one place differ by {spread:.3} mm",
+                        given.text, other.text
+                    ),
+                }),
+                bounds::Verdict::Impossible => {
+                    let reason = format!(
+                        "it differs by {spread:.3} mm from {} read at the same place",
+                        other.text
+                    );
+                    return Err(Error::new(ErrorKind::Contradiction, &given.text, reason)
+                        .value(spread)
+                        .at(&given.path));
+                }
+            }
+        }
+        out.push(given);
+    }
+    Ok(out)
+}
+
+/// Mean of the repeats at one place.
+fn mean(calc: &mut Calc, symbol: &str, repeats: &[Given]) -> Option<Measured> {
+    let figures: Vec<Measured> = repeats.iter().map(|r| calc.given(symbol, r).into()).collect();
+    calc.fold(Fold::Mean, symbol, &figures)
+}
+
+/// What a piston reading or a setting near the nominal size must lie within: 2 % either side.
+pub(crate) fn near_nominal(label: &'static str, nominal: f64) -> bounds::Bound {
+    bounds::Bound {
+        label,
+        unit: "mm",
+        possible: (nominal * 0.98, nominal * 1.02),
+        usual: (nominal * 0.99, nominal * 1.01),
+        reason: "2 % from the nominal is another oversize, another height or another unit",
+    }
+}

@@ -1,0 +1,63 @@
+//! What to take care of. The wording is the trade's usual caution.
+
+use super::data::{BoreReport, CylinderReport, PistonReport, Report};
+use crate::decision::Outcome;
+use crate::decision::finding::{Disposition, Finding, Place, What};
+
+const ALWAYS: &[&str] = &[
+    "The maker's service data, local codes and licensed practice come before this report. It rests on the limits, \
+     temperatures and readings that were given to it.",
+    "A piston that is too tight seizes: the rod can break out of the block, with fire and loss of control. Measure again \
+     before you override a verdict.",
+];
+
+/// The cautions a report calls for, each once, in a fixed order.
+pub(crate) fn cautions(report: &Report) -> Vec<String> {
+    let mut out: Vec<&str> = ALWAYS.to_vec();
+    let findings: Vec<&Finding> = report.cylinders.iter().flat_map(findings).collect();
+    let worst = report.block.verdict.outcome;
+    if report
+        .cylinders
+        .iter()
+        .any(|c| c.clearance.as_ref().is_some_and(|k| k.running.is_some()))
+    {
+        out.push(
+            "Running clearances are free growth at the stated temperatures: no pressure, no oil film, no bending of the \
+             skirt. They are not measurements.",
+        );
+    }
+    if findings
+        .iter()
+        .any(|f| f.disposition == Disposition::Clean || f.what == What::Carbon)
+    {
+        out.push(
+            "Solvents burn and harm skin and lungs: ventilation, gloves, eye protection, no open flame. No caustic \
+             cleaner, wire brush or glass beads on pistons.",
+        );
+    }
+    if findings
+        .iter()
+        .any(|f| f.place == Place::PinRetention || f.what == What::RetainingRingLoose)
+    {
+        out.push("Retaining rings fly: cover them and wear goggles. Never use one twice.");
+    }
+    if worst == Outcome::DoNotReuse || worst == Outcome::FindTheCause {
+        out.push("Do not fit new parts before the cause of the damage has a name.");
+    }
+    if report.cylinders.iter().any(|c| {
+        c.bore
+            .as_ref()
+            .is_some_and(|b| b.verdict.outcome == Outcome::DoNotReuse)
+    }) {
+        out.push(
+            "Boring and honing: rotating heads catch clothing and hands, stones break, dust and mist harm the lungs. \
+             Let the block cool before it is measured.",
+        );
+    }
+    out.into_iter().map(str::to_owned).collect()
+}
+
+fn findings(cylinder: &CylinderReport) -> impl Iterator<Item = &Finding> {
+    let of_piston = cylinder.piston.iter().flat_map(|p: &PistonReport| &p.findings);
+    of_piston.chain(cylinder.bore.iter().flat_map(|b: &BoreReport| &b.findings))
+}

@@ -1,0 +1,249 @@
+//! The report as data. `core/docs/job.md` explains every field. Names that end in `_mm`, `_c`, `_deg` hold a number in that
+//! unit; what is absent was not computed, and `missing` or a reason says why.
+
+use crate::calc::Working;
+use crate::decision::finding::Finding;
+use crate::decision::{Decision, Rule, Verdict};
+use crate::job::Warning;
+use crate::job::document::{Datum, Surface};
+use schemars::JsonSchema;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// Structures of the report.
+macro_rules! report {
+    ($($(#[doc = $doc:literal])+ $name:ident { $($(#[doc = $field_doc:literal])+ $field:ident: $type:ty $(=> $skip:literal)?,)+ })+) => {
+        $(
+            $(#[doc = $doc])+
+            #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+            pub struct $name {
+                $($(#[doc = $field_doc])+ $(#[serde(skip_serializing_if = $skip)])? pub $field: $type,)+
+            }
+        )+
+    };
+}
+
+report! {
+    /// Everything that was found out about one engine.
+    Report {
+        /// `gaugepoint-report`
+        format: &'static str,
+        /// Version of the format.
+        version: u32,
+        /// Version of the library.
+        library: &'static str,
+        /// The job as named in the document.
+        job: JobName,
+        /// The engine as named in the document.
+        engine: EngineName,
+        /// What the numbers mean and how they were judged.
+        conventions: Conventions,
+        /// State of the gauges.
+        gauges: Vec<GaugeReport>,
+        /// Every cylinder, in order of number.
+        cylinders: Vec<CylinderReport>,
+        /// The engine as a whole.
+        block: Block,
+        /// What is odd.
+        warnings: Vec<Warning>,
+        /// What to take care of.
+        cautions: Vec<String>,
+        /// The working of every number, when it was asked for.
+        working: Option<Working> => "Option::is_none",
+    }
+    /// The job as named in the document.
+    JobName {
+        /// Name.
+        id: String,
+        /// Date.
+        date: String,
+        /// Note.
+        note: Option<String> => "Option::is_none",
+    }
+    /// The engine as named in the document.
+    EngineName {
+        /// Name.
+        name: String,
+    }
+    /// What the numbers mean and how they were judged.
+    Conventions {
+        /// Temperature that sizes are given at.
+        reference_temperature_c: f64,
+        /// `diametral`
+        clearance: &'static str,
+        /// Rule of decision.
+        rule: Rule,
+        /// Probability asked for by the rule `conformance_probability`.
+        at_least: f64,
+    }
+    /// State of a gauge.
+    GaugeReport {
+        /// Name.
+        name: String,
+        /// `in date` or `overdue`, on the day of the job.
+        calibration: &'static str,
+        /// Error of the zero, where it was checked.
+        zero_error: Option<MeasuredValue> => "Option::is_none",
+    }
+    /// A value with its uncertainty.
+    MeasuredValue {
+        /// Best estimate.
+        value_mm: f64,
+        /// Standard uncertainty.
+        standard_uncertainty_mm: f64,
+        /// Expanded uncertainty, coverage factor 2.
+        expanded_uncertainty_mm: f64,
+        /// Sources, largest share first.
+        budget: Vec<BudgetLine>,
+        /// The largest share.
+        dominant: Option<Dominant> => "Option::is_none",
+    }
+    /// Share of one source.
+    BudgetLine {
+        /// The source in words.
+        source: String,
+        /// Sensitivity times standard uncertainty, with its sign.
+        contribution_mm: f64,
+        /// Share of the variance, 0 to 1.
+        share: f64,
+        /// Field of the document it comes from.
+        path: String,
+    }
+    /// The source with the largest share.
+    Dominant {
+        /// The source in words.
+        source: String,
+        /// Share of the variance, 0 to 1.
+        share: f64,
+        /// Field of the document it comes from.
+        path: String,
+    }
+    /// One cylinder.
+    CylinderReport {
+        /// Its number.
+        number: u32,
+        /// Its piston.
+        piston: Option<PistonReport> => "Option::is_none",
+        /// Its bore.
+        bore: Option<BoreReport> => "Option::is_none",
+        /// Piston in bore.
+        clearance: Option<ClearanceReport> => "Option::is_none",
+        /// What was not read.
+        missing: Vec<String> => "Vec::is_empty",
+        /// Does it go back together.
+        verdict: Verdict,
+    }
+    /// A piston.
+    PistonReport {
+        /// Its sizes, in the order of the document.
+        sizes: Vec<PistonSizeReport>,
+        /// Thrust diameter less pin-axis diameter at the height of the gauge point.
+        ovality: Option<MeasuredValue> => "Option::is_none",
+        /// Decisions.
+        decisions: Vec<Decision>,
+        /// Findings by eye.
+        findings: Vec<Finding>,
+        /// Does it go back.
+        verdict: Verdict,
+    }
+    /// A size of a piston.
+    PistonSizeReport {
+        /// Height of the place.
+        height_mm: f64,
+        /// What the height is counted from.
+        datum: Datum,
+        /// Direction of the diameter.
+        angle_deg: f64,
+        /// Surface that was touched.
+        over: Surface,
+        /// Readings as typed.
+        readings: Vec<String>,
+        /// Size at 20 C over that surface.
+        size: MeasuredValue,
+        /// Size at 20 C of the metal under a coating of stated thickness.
+        bare_size: Option<MeasuredValue> => "Option::is_none",
+    }
+    /// A bore.
+    BoreReport {
+        /// Its diameters, in the order of the document.
+        places: Vec<BorePlaceReport>,
+        /// Size by the size rule.
+        size: Option<MeasuredValue> => "Option::is_none",
+        /// Taper by the taper rule.
+        taper: Option<MeasuredValue> => "Option::is_none",
+        /// Out-of-round by its rule, as a difference of diameters.
+        out_of_round: Option<MeasuredValue> => "Option::is_none",
+        /// Decisions.
+        decisions: Vec<Decision>,
+        /// Findings by eye.
+        findings: Vec<Finding>,
+        /// Does it go back.
+        verdict: Verdict,
+    }
+    /// A diameter of a bore.
+    BorePlaceReport {
+        /// Depth from the deck.
+        depth_mm: f64,
+        /// Direction of the diameter.
+        axis_deg: f64,
+        /// Readings as typed.
+        readings: Vec<String>,
+        /// Size at 20 C.
+        size: MeasuredValue,
+    }
+    /// Piston in bore.
+    ClearanceReport {
+        /// Clearance at 20 C.
+        bench: Option<MeasuredValue> => "Option::is_none",
+        /// Clearance at the stated temperatures.
+        running: Option<RunningReport> => "Option::is_none",
+        /// What the numbers do not say.
+        note: Option<String> => "Option::is_none",
+        /// Decisions.
+        decisions: Vec<Decision>,
+    }
+    /// Clearance at the stated temperatures.
+    RunningReport {
+        /// Hottest piston in the coldest bore.
+        tight: RunningCase,
+        /// Coldest piston in the hottest bore.
+        loose: RunningCase,
+        /// Where the temperatures come from.
+        origin: String,
+    }
+    /// Clearance at one pair of temperatures.
+    RunningCase {
+        /// Temperature of the piston.
+        piston_temperature_c: f64,
+        /// Temperature of the bore.
+        bore_temperature_c: f64,
+        /// Clearance of freely growing parts.
+        clearance: MeasuredValue,
+        /// That of the original piston at the maker's least bench clearance.
+        reference: Option<MeasuredValue> => "Option::is_none",
+        /// The one less the other.
+        margin: Option<MeasuredValue> => "Option::is_none",
+    }
+    /// The engine as a whole.
+    Block {
+        /// Its verdict: the worst of its cylinders.
+        verdict: Verdict,
+        /// Number of cylinders of each outcome.
+        counts: BTreeMap<&'static str, u32>,
+    }
+}
+
+impl Report {
+    /// The report as JSON on one line.
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        // a report holds finite numbers, texts and lists only: nothing in it can fail to be written
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// JSON Schema (draft 2020-12) of the report.
+    #[must_use]
+    pub fn schema() -> schemars::Schema {
+        schemars::schema_for!(Report)
+    }
+}

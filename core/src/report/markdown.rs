@@ -1,0 +1,132 @@
+//! The report as Markdown.
+
+use super::data::{CylinderReport, Report};
+use super::text::{arguments, block_lines, conventions, limits, sentences, values};
+use crate::calc::Working;
+use crate::decision::Decision;
+use core::fmt::Write;
+
+impl Report {
+    /// The report as Markdown (CommonMark with tables).
+    #[must_use]
+    pub fn to_markdown(&self) -> String {
+        let mut out = String::new();
+        let mut put = |line: &str| {
+            out.push_str(line);
+            out.push('\n');
+        };
+        put(&format!("# {}\n", escaped(&self.engine.name)));
+        put(&format!(
+            "Job {}, {}\n",
+            escaped(&self.job.id),
+            escaped(&self.job.date)
+        ));
+        if let Some(note) = &self.job.note {
+            put(&format!("{}\n", escaped(note)));
+        }
+        put(&format!("{}\n", conventions(self)));
+        put(&format!("## The engine: {}\n", self.block.verdict.outcome.word()));
+        for line in block_lines(self) {
+            put(&format!("- {}", escaped(line.trim_start_matches("- "))));
+        }
+        for cylinder in &self.cylinders {
+            put(&section(cylinder));
+        }
+        let warnings: Vec<String> = self
+            .warnings
+            .iter()
+            .map(|w| format!("{} ({})", w.text, w.path))
+            .collect();
+        for (title, items) in [("To know", &warnings), ("Take care", &self.cautions)] {
+            if !items.is_empty() {
+                put(&format!("\n## {title}\n"));
+                items.iter().for_each(|item| put(&format!("- {}", escaped(item))));
+            }
+        }
+        if let Some(working) = &self.working {
+            put(&worked(working));
+        }
+        out
+    }
+}
+
+fn section(cylinder: &CylinderReport) -> String {
+    let mut out = format!(
+        "\n## Cylinder {}: {}\n\n",
+        cylinder.number,
+        cylinder.verdict.outcome.word()
+    );
+    let decisions: Vec<&Decision> = [
+        cylinder.piston.as_ref().map(|p| &p.decisions),
+        cylinder.bore.as_ref().map(|b| &b.decisions),
+        cylinder.clearance.as_ref().map(|c| &c.decisions),
+    ]
+    .into_iter()
+    .flatten()
+    .flatten()
+    .collect();
+    if !decisions.is_empty() {
+        out.push_str(
+            "| of | mm | standard uncertainty | limits | probability | result |\n|---|---|---|---|---|---|\n",
+        );
+        decisions.iter().for_each(|d| out.push_str(&row(d)));
+        out.push('\n');
+    }
+    for sentence in sentences(cylinder) {
+        let _ = writeln!(out, "- {}", escaped(&sentence));
+    }
+    out.truncate(out.trim_end().len());
+    out
+}
+
+fn row(decision: &Decision) -> String {
+    let number =
+        |value: Option<f64>, digits: usize| value.map(|v| format!("{v:.digits$}")).unwrap_or_default();
+    let limits = limits(decision);
+    format!(
+        "| {} | {} | {} | {} | {} | {} |\n",
+        decision.of.spoken(),
+        number(decision.value_mm, 4),
+        number(decision.standard_uncertainty_mm, 4),
+        limits.trim_start_matches([',', ' ']),
+        number(decision.probability_of_conformity, 4),
+        decision.result.word()
+    )
+}
+
+fn worked(working: &Working) -> String {
+    let values = values(working);
+    let mut out = String::from("\n## Working\n");
+    let mut heading = "";
+    for step in &working.steps {
+        if step.of != heading {
+            heading = &step.of;
+            let _ = write!(out, "\n### {}\n\n", escaped(heading));
+        }
+        let _ = writeln!(
+            out,
+            "- {}: `{} = {}` with {} gives `{}` {} ({})",
+            step.id,
+            step.symbol,
+            step.formula,
+            escaped(&arguments(step, &values)),
+            step.value,
+            step.unit,
+            escaped(&step.source)
+        );
+    }
+    out
+}
+
+/// What was typed must not become markup.
+fn escaped(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '\\' | '`' | '*' | '_' | '[' | ']' | '<' | '>' | '#' | '|' | '~' => out.extend(['\\', c]),
+            c if c.is_control() => out.push(' '),
+            c => out.push(c),
+        }
+    }
+    out
+}

@@ -1,0 +1,18 @@
+//! 9 REPORT: the results as data, as text for a technician to read aloud, and as Markdown.
+
+mod caution;
+mod data;
+mod markdown;
+mod text;
+
+pub(crate) use caution::cautions;
+pub use data::{
+    Block, BorePlaceReport, BoreReport, BudgetLine, ClearanceReport, Conventions, CylinderReport, Dominant,
+    EngineName, GaugeReport, JobName, MeasuredValue, PistonReport, PistonSizeReport, Report, RunningCase,
+    RunningReport,
+};
+
+/// Format name of a report.
+pub const FORMAT: &str = "gaugepoint-report";
+/// Version of the report format.
+pub const VERSION: u32 = 1;

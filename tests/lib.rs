@@ -1,0 +1,1 @@
+//! The suite that every host runs: what its parts share.
