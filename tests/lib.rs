@@ -1,1 +1,65 @@
-//! The suite that every host runs: what its parts share.
+//! The suite that every host runs: what its parts share. The vectors in `vectors/` are read by Rust, C and Python.
+
+pub mod expression;
+pub mod replay;
+
+use serde_json::Value;
+use std::path::PathBuf;
+
+/// Names of the shipped examples.
+pub const EXAMPLES: &[&str] = &["pump_six", "air_twin"];
+
+/// Names of the examples and of the jobs that are vectors only.
+pub const JOBS: &[&str] = &["pump_six", "air_twin", "odd_bases"];
+
+/// A file below the workspace.
+#[must_use]
+pub fn workspace(path: &str) -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("..").join(path)
+}
+
+/// Text of a file below the workspace.
+///
+/// # Panics
+/// When it cannot be read.
+#[must_use]
+pub fn text(path: &str) -> String {
+    let file = workspace(path);
+    std::fs::read_to_string(&file).unwrap_or_else(|e| panic!("{}: {e}", file.display()))
+}
+
+/// Text of a job: a shipped example or a vector.
+#[must_use]
+pub fn job(name: &str) -> String {
+    let folder = if EXAMPLES.contains(&name) { "core/examples" } else { "tests/vectors/jobs" };
+    text(&format!("{folder}/{name}.json"))
+}
+
+/// Rows of a vector file: comma-separated, first line the heading, `#` lines are comments.
+#[must_use]
+pub fn rows(path: &str) -> Vec<Vec<String>> {
+    let lines = text(path);
+    let mut lines = lines.lines().filter(|l| !l.is_empty() && !l.starts_with('#'));
+    let columns = lines.next().map_or(0, |heading| heading.split(',').count());
+    let rows: Vec<Vec<String>> =
+        lines.map(|l| l.splitn(columns, ',').map(|cell| cell.trim().to_owned()).collect()).collect();
+    assert!(!rows.is_empty(), "{path} has no rows");
+    rows
+}
+
+/// Every number of a JSON value with its JSON Pointer.
+#[must_use]
+pub fn numbers(value: &Value) -> Vec<(String, f64)> {
+    let mut out = Vec::new();
+    collect(value, String::new(), &mut out);
+    out
+}
+
+fn collect(value: &Value, at: String, out: &mut Vec<(String, f64)>) {
+    match value {
+        Value::Number(n) => out.extend(n.as_f64().map(|n| (at, n))),
+        Value::Array(items) => items.iter().enumerate().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
+        Value::Object(fields) => fields.iter().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
+        _ => {}
+    }
+}

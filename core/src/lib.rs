@@ -34,7 +34,7 @@ pub mod assess;
 
 pub mod flat;
 
-pub use assess::{Options, assess, assess_json};
+pub use assess::{Options, assess, assess_json, assess_json_bytes};
 pub use error::{Error, ErrorKind};
 pub use job::Document;
 pub use report::Report;

@@ -63,6 +63,14 @@ pub fn assess_json(job: &str, options: Options) -> Result<String, Error> {
     Ok(assess(&Document::from_json(job)?, options)?.to_json())
 }
 
+/// [`assess_json`] for a host whose text is bytes.
+///
+/// # Errors
+/// As [`assess_json`], and [`ErrorKind::NotUtf8`].
+pub fn assess_json_bytes(job: &[u8], options: Options) -> Result<String, Error> {
+    Ok(assess(&Document::from_json_bytes(job)?, options)?.to_json())
+}
+
 /// Everything that is common to the cylinders of one job.
 struct Assessment {
     calc: Calc,

@@ -245,7 +245,7 @@ impl Calc {
 
     /// A formula of exact numbers.
     pub(crate) fn figure<F: Formula<N>, const N: usize>(&mut self, _: F, arguments: [Figure; N]) -> Figure {
-        let value = F::evaluate(arguments.map(|a| a.value));
+        let value = no_minus_zero(F::evaluate(arguments.map(|a| a.value)));
         if self.working.is_none() {
             return Figure {
                 value,
@@ -265,8 +265,9 @@ impl Calc {
     ) -> Measured {
         let figures = arguments.map(|a| a.figure);
         let result = F::evaluate(Dual::arguments(figures.map(|f| f.value)));
+        let (value, slope) = (no_minus_zero(result.value), result.slope.map(no_minus_zero));
         if self.working.is_none() {
-            let slopes = result.slope.map(|value| Figure {
+            let slopes = slope.map(|value| Figure {
                 value,
                 node: Node::None,
             });
@@ -281,8 +282,8 @@ impl Calc {
         }
         let sheet = Sheet::default();
         let expression = on_sheet::<F, N>(&sheet, figures.map(|f| f.value));
-        let figure = self.record::<F, N>(&expression.text(), F::SYMBOL, F::UNIT, result.value, figures);
-        let mut slopes = result.slope.map(|value| Figure {
+        let figure = self.record::<F, N>(&expression.text(), F::SYMBOL, F::UNIT, value, figures);
+        let mut slopes = slope.map(|value| Figure {
             value,
             node: Node::None,
         });
@@ -340,7 +341,7 @@ impl Calc {
 
     /// `(x1 + x2 + ...) / count`.
     fn mean_of(&mut self, source: &str, symbol: &str, figures: &[Figure], count: usize) -> Figure {
-        let sum = total(figures.iter().map(|f| f.value));
+        let sum = no_minus_zero(total(figures.iter().map(|f| f.value)));
         #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
         let value = sum / count as f64;
         let symbols = numbered("x", figures.len());
@@ -468,7 +469,7 @@ impl Calc {
             .zip(slopes)
             .filter_map(|(a, slope)| Some((*slope, a.contribution(source)?)))
             .collect();
-        let value = total(terms.iter().map(|(slope, u)| slope.value * u.value));
+        let value = no_minus_zero(total(terms.iter().map(|(slope, u)| slope.value * u.value)));
         if self.working.is_none() {
             return Figure {
                 value,
@@ -592,6 +593,11 @@ formula! {
 fn on_sheet<F: Formula<N>, const N: usize>(sheet: &Sheet, values: [f64; N]) -> Expression<'_> {
     let mut names = F::ARGUMENTS.into_iter();
     F::evaluate(values.map(|value| sheet.symbol(names.next().unwrap_or("?"), value)))
+}
+
+/// Minus zero is zero: it would print as another number, and derivatives with terms left out differ only in it.
+fn no_minus_zero(value: f64) -> f64 {
+    value + 0.0
 }
 
 /// Sum in the order given. The working adds the same way.

@@ -28,8 +28,8 @@ formula! {
     HornerTerm: p ["1"] = (p0, c, n, x) => (p0 + c / n) * x; source "integral of a polynomial, term by term";
     /// A definite integral from its two ends.
     FromBase: eps ["1"] = (p, p20) => p - p20; source "definite integral";
-    /// The error of a coefficient as a shift of the whole law.
-    ShiftedLaw: eps ["1"] = (e, da, t) => e + da * (t - 20.0); source "first order in the error of the coefficient";
+    /// What the error `a` of an instantaneous coefficient leaves uncertain in the strain.
+    LawError: u ["1"] = (a, t) => a * (t - 20.0); source "integral of a constant error of the coefficient from 20 C";
     /// A length at another temperature.
     Grown: size_hot ["mm"] = (size, eps) => size * (1.0 + eps); source "definition of strain";
 }
@@ -145,14 +145,14 @@ impl Material {
             }
             Law::InstantaneousTable { rows } => {
                 let eps = integrated_table(calc, rows, t);
-                shifted(calc, &eps, coefficient, standard, t)
+                with_law_error(calc, &eps, coefficient, standard, t)
             }
             Law::InstantaneousPolynomial { coefficients, .. } => {
                 let p = integrated_polynomial(calc, coefficients, t);
                 let reference = reference_temperature(calc);
                 let p20 = integrated_polynomial(calc, coefficients, &reference);
                 let eps = calc.apply(FromBase, [&p, &p20]);
-                shifted(calc, &eps, coefficient, standard, t)
+                with_law_error(calc, &eps, coefficient, standard, t)
             }
         })
     }
@@ -353,18 +353,16 @@ fn integrated_polynomial(calc: &mut Calc, coefficients: &[Given], t: &Measured) 
     p
 }
 
-fn shifted(
+/// A strain with the error of the coefficient it was integrated from.
+fn with_law_error(
     calc: &mut Calc,
     eps: &Measured,
     coefficient: SourceId,
     standard: Figure,
     t: &Measured,
 ) -> Measured {
-    let none = calc
-        .constant("da", 0.0, "1/K", "best estimate of the error of the coefficient")
-        .into();
-    let da = calc.add_source(&none, coefficient, standard);
-    calc.apply(ShiftedLaw, [eps, &da, t])
+    let error = calc.figure(LawError, [standard, t.figure]);
+    calc.add_source(eps, coefficient, error)
 }
 
 /// The materials of a document, by name, each with its source of uncertainty.

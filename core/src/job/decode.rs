@@ -16,15 +16,31 @@ use serde::{Deserialize, forward_to_deserialize_any};
 /// Largest accepted document. A job with every field of twelve cylinders is about 50 kB.
 const LARGEST_DOCUMENT: usize = 16 * 1024 * 1024;
 
+/// Refuses a document that is too large, before anything of it is read.
+///
+/// # Errors
+/// [`ErrorKind::TooLarge`].
+pub fn check_size(bytes: usize) -> Result<(), Error> {
+    match bytes <= LARGEST_DOCUMENT {
+        true => Ok(()),
+        false => Err(Error::new(
+            ErrorKind::TooLarge,
+            "",
+            format!("the document has {bytes} bytes; at most {LARGEST_DOCUMENT} are accepted"),
+        )),
+    }
+}
+
+/// The text of a document that arrives as bytes.
+pub(crate) fn text(bytes: &[u8]) -> Result<&str, Error> {
+    check_size(bytes.len())?;
+    str::from_utf8(bytes)
+        .map_err(|e| Error::new(ErrorKind::NotUtf8, "", format!("the document is not UTF-8: {e}")))
+}
+
 /// Fills a structure from JSON text.
 pub(crate) fn from_json<'de, T: Deserialize<'de>>(text: &str) -> Result<T, Error> {
-    if text.len() > LARGEST_DOCUMENT {
-        let reason = format!(
-            "the document has {} bytes; at most {LARGEST_DOCUMENT} are accepted",
-            text.len()
-        );
-        return Err(Error::new(ErrorKind::TooLarge, text, reason));
-    }
+    check_size(text.len())?;
     let tree: Json = serde_json::from_str(text).map_err(|e| syntax(&e))?;
     T::deserialize(Place {
         json: &tree,

@@ -4,6 +4,7 @@ pub(crate) mod decode;
 pub mod document;
 mod entry;
 
+pub use decode::check_size;
 pub(crate) use decode::nearest;
 pub use document::Document;
 pub(crate) use entry::Given;
@@ -36,6 +37,14 @@ impl Document {
             ));
         }
         Ok(document)
+    }
+
+    /// [`Document::from_json`] for a host whose text is bytes.
+    ///
+    /// # Errors
+    /// As [`Document::from_json`], and [`ErrorKind::NotUtf8`].
+    pub fn from_json_bytes(bytes: &[u8]) -> Result<Self, Error> {
+        Self::from_json(decode::text(bytes)?)
     }
 
     /// JSON Schema (draft 2020-12) of the document.

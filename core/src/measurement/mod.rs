@@ -45,6 +45,7 @@ impl Shop {
         shop: &doc::Shop,
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, Error> {
+        calc.heading(|| "the shop".to_owned());
         let temperature = shop.temperature.read(&bounds::SHOP_TEMPERATURE, warnings)?;
         let error = shop
             .thermometer

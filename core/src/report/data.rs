@@ -244,6 +244,8 @@ impl Report {
     /// JSON Schema (draft 2020-12) of the report.
     #[must_use]
     pub fn schema() -> schemars::Schema {
-        schemars::schema_for!(Report)
+        // of what is written: a list that is left out when empty is not required
+        let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
+        settings.into_generator().into_root_schema_for::<Report>()
     }
 }

@@ -1,0 +1,252 @@
+//! Checks of the core against values from outside, each with its source beside it.
+
+use gaugepoint::decision::{Conformity, Rule, decide_mm};
+use gaugepoint::growth::Material;
+use gaugepoint::job::document;
+use gaugepoint::quantity::{Temperature, in_mm, parse_length};
+use gaugepoint::{ErrorKind, flat};
+use gaugepoint_tests::rows;
+
+/// Bits are compared in the vectors of every host: a flat function called by name.
+fn call(function: &str, x: &[f64]) -> Result<f64, gaugepoint::Error> {
+    match (function, x) {
+        ("size_at_20_mm", &[r, e0, tg, ag, tp, ap]) => flat::size_at_20_mm(r, e0, tg, ag, tp, ap),
+        ("bench_clearance_mm", &[bore, piston]) => flat::bench_clearance_mm(bore, piston),
+        ("running_clearance_mm", &[b, tb, ab, p, tp, ap]) => flat::running_clearance_mm(b, tb, ab, p, tp, ap),
+        _ => panic!("{function} of {}", x.len()),
+    }
+}
+
+#[test]
+fn flat_vectors() {
+    let mut refused = 0;
+    for row in rows("tests/vectors/flat.csv") {
+        let [id, function, arguments, expected, tolerance, source] = row.as_slice() else { panic!("{row:?}") };
+        assert!(!source.is_empty(), "{id} names no source");
+        let x: Vec<f64> = arguments.split(';').map(|a| a.parse().expect("a number")).collect();
+        let result = call(function, &x);
+        if let Some(kind) = expected.strip_prefix("error:") {
+            let error = result.expect_err(id);
+            assert_eq!(error.kind().name(), kind, "{id}");
+            assert!(!error.field().is_empty() && !error.reason().is_empty(), "{id}: {error}");
+            refused += 1;
+            continue;
+        }
+        let (value, expected) = (result.expect(id), expected.parse::<f64>().expect("a number"));
+        assert!((value - expected).abs() <= tolerance.parse().expect("a number"), "{id}: {value} against {expected}");
+    }
+    assert!(refused > 5);
+}
+
+/// Expansion of NIST SRM 731 (borosilicate glass) from its certificate polynomial: an instantaneous coefficient in 1e-6/K,
+/// 293 K to 640 K, integrated. Source: the certificate as tabulated in windover/SRM731 (coefficient and expansion columns).
+#[test]
+fn instantaneous_polynomial_against_nist_srm_731() {
+    let glass = material(
+        r#"{"instantaneous_polynomial": {"kelvin_coefficients": ["0.8651e-6", "2.3569e-8", "-4.2277e-11", "2.5408e-14"],
+            "from": "19 C", "to": "390 C"}}"#,
+    );
+    let strain = |kelvin: f64| glass.strain(Temperature::from_celsius(kelvin - 273.15)).expect("in range");
+    let coefficient = |kelvin: f64| (strain(kelvin + 0.05) - strain(kelvin - 0.05)) / 0.1;
+    let table = [
+        (300.0, 4.82, 34.0),
+        (320.0, 4.91, 131.0),
+        (340.0, 4.99, 230.0),
+        (360.0, 5.06, 330.0),
+        (380.0, 5.11, 432.0),
+        (400.0, 5.15, 535.0),
+        (420.0, 5.19, 638.0),
+        (440.0, 5.21, 742.0),
+        (460.0, 5.23, 847.0),
+        (480.0, 5.25, 952.0),
+        (500.0, 5.26, 1057.0),
+        (520.0, 5.26, 1162.0),
+        (540.0, 5.27, 1267.0),
+        (560.0, 5.27, 1372.0),
+        (580.0, 5.27, 1478.0),
+        (600.0, 5.27, 1583.0),
+        (620.0, 5.28, 1689.0),
+        (640.0, 5.29, 1795.0),
+    ];
+    for (kelvin, alpha, expansion) in table {
+        let ours = (strain(kelvin) - strain(293.0)) / (1.0 + strain(293.0)) * 1e6;
+        assert!((ours - expansion).abs() <= 0.5, "{kelvin} K: {ours} against {expansion}");
+        let ours = coefficient(kelvin) * 1e6;
+        assert!((ours - alpha).abs() <= 0.0051, "{kelvin} K: {ours} against {alpha}");
+    }
+}
+
+/// Aluminium alloys, ASME BPVC II-D Table TE-2, as in seamplex/feenox examples/asme-expansion-table.dat: temperature in C,
+/// A instantaneous and B mean from 20 C in 1e-6/C, C linear expansion from 20 C in mm/m.
+const TE_2: [(f64, f64, f64, f64); 13] = [
+    (20.0, 21.7, 21.7, 0.0),
+    (50.0, 23.3, 22.6, 0.7),
+    (75.0, 23.9, 23.1, 1.3),
+    (100.0, 24.3, 23.4, 1.9),
+    (125.0, 24.7, 23.7, 2.5),
+    (150.0, 25.2, 23.9, 3.1),
+    (175.0, 25.7, 24.2, 3.7),
+    (200.0, 26.4, 24.4, 4.4),
+    (225.0, 27.0, 24.7, 5.1),
+    (250.0, 27.5, 25.0, 5.7),
+    (275.0, 27.7, 25.2, 6.4),
+    (300.0, 27.6, 25.5, 7.1),
+    (325.0, 27.1, 25.6, 7.8),
+];
+
+#[test]
+fn mean_and_instantaneous_tables_against_asme_te_2() {
+    let rows = |place: &str, column: fn(&(f64, f64, f64, f64)) -> f64| {
+        let row = |r: &(f64, f64, f64, f64)| format!(r#"{{"{place}": "{} C", "value": "{}e-6 /K"}}"#, r.0, column(r));
+        TE_2.iter().map(row).collect::<Vec<_>>().join(", ")
+    };
+    let instantaneous = material(&format!(r#"{{"instantaneous_table": {{"rows": [{}]}}}}"#, rows("at", |r| r.1)));
+    let mean = material(&format!(r#"{{"mean_table": {{"base": "20 C", "rows": [{}]}}}}"#, rows("to", |r| r.2)));
+    for (t, _, b, c) in TE_2 {
+        let at = Temperature::from_celsius(t);
+        let (from_a, from_b) = (instantaneous.strain(at).expect("in range"), mean.strain(at).expect("in range"));
+        // C is printed to 0.1 mm/m and B to 0.1e-6
+        assert!((from_b * 1000.0 - c).abs() <= 0.06, "{t} C: {from_b}");
+        if t > 20.0 {
+            // straight lines between the rows of A; at 50 C the mean of 21.7 and 23.3 is 0.1 from the table, exactly
+            let mean_of_a = from_a / (t - 20.0) * 1e6;
+            assert!((mean_of_a - b).abs() <= 0.1 + 1e-9, "{t} C: {mean_of_a} against {b}");
+        }
+    }
+    // taking A for B at 200 C on an 86 mm part over 180 K is wrong by 0.031 mm
+    let wrong = 86.0 * (26.4e-6 * 180.0 - mean.strain(Temperature::from_celsius(200.0)).expect("in range"));
+    assert!((wrong - 0.031).abs() < 5e-5, "{wrong}");
+}
+
+/// A mean coefficient states its base: the same part described from 0 C and from 20 C grows by the same amount.
+/// Closed form: L(T) = L0 (1 + a T) gives a20 = a / (1 + 20 a) from 20 C.
+#[test]
+fn a_mean_from_another_base_is_the_same_part() {
+    let from_0 = material(r#"{"mean_coefficient": {"base": "0 C", "value": "20e-6 /K", "from": "0 C", "to": "300 C"}}"#);
+    for t in [0.0, 20.0, 27.0, 150.0, 300.0] {
+        let strain = from_0.strain(Temperature::from_celsius(t)).expect("in range");
+        let closed = 20e-6 / (1.0 + 20.0 * 20e-6) * (t - 20.0);
+        assert!((strain - closed).abs() < 1e-17, "{t} C: {strain} against {closed}");
+    }
+}
+
+#[test]
+fn no_law_is_used_outside_its_range() {
+    let iron = material(r#"{"mean_coefficient": {"base": "20 C", "value": "11.4e-6 /K", "from": "0 C", "to": "200 C"}}"#);
+    for t in [-0.001, 200.001, f64::NAN, f64::INFINITY] {
+        let error = iron.strain(Temperature::from_celsius(t)).expect_err("outside");
+        assert_eq!(error.kind(), ErrorKind::OutsideLaw, "{t}");
+    }
+}
+
+fn material(law: &str) -> Material {
+    let json = format!(
+        r#"{{"name": "m", "law": {law}, "coefficient_permissible_error": "0 /K", "source": "see the test", "confidence": "published"}}"#
+    );
+    let entry: document::Material = serde_json::from_str(&json).expect("a material");
+    Material::from_document(&entry, &mut Vec::new()).expect("accepted")
+}
+
+/// Bench check of the trade (common practice, no source): a skirt read 3.6991 in across the thrust faces, 9 mm above the
+/// skirt edge, against limits of 3.694 in to 3.700 in conforms by simple acceptance. What each rule says of it with a
+/// micrometer of 0.0001 in and with a caliper of 0.001 in:
+#[test]
+fn a_skirt_inside_its_limits_and_two_gauges() {
+    let inch = |text: &str| in_mm(parse_length(text).expect("inches").quantity());
+    let (skirt, low, high) = (inch("3.6991 in"), inch("3.694 in"), inch("3.700 in"));
+    // half-widths: the micrometer is permitted 0.0002 in, the caliper 0.001 in; rectangular, JCGM 100 4.3.7; resolution with them
+    let u = |permitted: &str, step: &str| (inch(permitted).powi(2) / 3.0 + inch(step).powi(2) / 12.0).sqrt();
+    let (micrometer, caliper) = (u("0.0002 in", "0.0001 in"), u("0.001 in", "0.001 in"));
+    let decide = |u: f64, rule: Rule| decide_mm(skirt, u, Some(low), Some(high), rule, 0.95).expect("judged").result;
+
+    // 0.0009 in inside: the guard band 1.65 u is 0.000196 in with the micrometer and 0.00106 in with the caliper
+    assert_eq!(decide(micrometer, Rule::SimpleAcceptance), Conformity::Conforms);
+    assert_eq!(decide(caliper, Rule::SimpleAcceptance), Conformity::Conforms);
+    assert_eq!(decide(micrometer, Rule::Proven), Conformity::Conforms);
+    assert_eq!(decide(caliper, Rule::Proven), Conformity::NotProven);
+    assert_eq!(decide(micrometer, Rule::ConformanceProbability), Conformity::Conforms);
+    // 1.396 u inside: the normal distribution gives 0.9187, less than the 0.95 asked for
+    let by_caliper = decide_mm(skirt, caliper, Some(low), Some(high), Rule::ConformanceProbability, 0.95).expect("judged");
+    assert_eq!(by_caliper.result, Conformity::NotProven);
+    assert!((by_caliper.probability_of_conformity.expect("given") - 0.9187).abs() < 5e-4);
+
+    // a thou over the limit: refuted by the micrometer, open with the caliper
+    let over = inch("3.7010 in");
+    let decide = |u: f64, rule: Rule| decide_mm(over, u, Some(low), Some(high), rule, 0.95).expect("judged").result;
+    assert_eq!(decide(micrometer, Rule::Proven), Conformity::DoesNotConform);
+    assert_eq!(decide(caliper, Rule::Proven), Conformity::NotProven);
+    assert_eq!(decide(caliper, Rule::SimpleAcceptance), Conformity::DoesNotConform);
+}
+
+/// JCGM 106:2012 examples of the probability of conformity (from memory, recomputed): a lower limit (container burst
+/// pressure 509.7 with u 8.6 against 490: about 0.989) and two limits (viscosity 13.6 with u 1.8, 12.5 to 16.3: about 0.66).
+#[test]
+fn probability_of_conformity_against_jcgm_106() {
+    let p = |x, u, low, high| {
+        let decision = decide_mm(x, u, low, high, Rule::ConformanceProbability, 0.95).expect("judged");
+        decision.probability_of_conformity.expect("given")
+    };
+    assert!((p(509.7, 8.6, Some(490.0), None) - 0.98900955).abs() < 1e-8);
+    assert!((p(13.6, 1.8, Some(12.5), Some(16.3)) - 0.66262979).abs() < 1e-8);
+    // JCGM 106 Table: probability against distance in standard uncertainties (from memory)
+    for (z, expected) in [(0.8416, 0.80), (1.2816, 0.90), (1.6449, 0.95), (2.3263, 0.99), (3.0902, 0.999)] {
+        assert!((p(-z, 1.0, None, Some(0.0)) - expected).abs() < 2e-5, "{z}");
+    }
+}
+
+/// One-sided risk at exactly the guard band of 1.65 u: 4.947 % (ISO 14253-1:2017, default 95 %; the figure by the normal
+/// distribution).
+#[test]
+fn the_guard_band_of_iso_14253() {
+    let at = |x: f64| decide_mm(x, 0.001, None, Some(86.02), Rule::Proven, 0.95).expect("judged");
+    let edge = at(86.02 - 0.00165);
+    assert_eq!(edge.result, Conformity::Conforms);
+    assert!((1.0 - edge.probability_of_conformity.expect("given") - 0.04947).abs() < 5e-6);
+    assert_eq!(at(86.02 - 0.00164).result, Conformity::NotProven);
+    assert_eq!(at(86.02 + 0.00164).result, Conformity::NotProven);
+    assert_eq!(at(86.02 + 0.00166).result, Conformity::DoesNotConform);
+}
+
+/// Free growth against ten everyday pairs: our own arithmetic, not an outside source. Bore (mm), clearance on the bench (um),
+/// piston (1e-6/K, C), bore (1e-6/K, C); growth of each and the free clearance when hot, to the micrometre.
+#[test]
+fn ten_everyday_pairs() {
+    #[rustfmt::skip]
+    let table = [
+        (86.0, 35.0, 20.5, 120.0, 11.4, 110.0, 176, 88, -53),
+        (86.0, 35.0, 16.0, 120.0, 11.4, 110.0, 138, 88, -14),
+        (86.0, 35.0, 14.0, 120.0, 11.4, 110.0, 120, 88, 3),
+        (86.0, 30.0, 20.5, 120.0, 19.0, 110.0, 176, 147, 1),
+        (86.0, 35.0, 20.5, 120.0, 16.0, 110.0, 176, 124, -17),
+        (101.6, 76.0, 20.0, 130.0, 11.4, 115.0, 224, 110, -37),
+        (101.6, 114.0, 22.8, 130.0, 11.4, 115.0, 255, 110, -31),
+        (130.0, 140.0, 20.5, 130.0, 11.4, 105.0, 293, 126, -27),
+        (130.0, 100.0, 12.0, 130.0, 11.4, 105.0, 172, 126, 54),
+        (82.0, 45.0, 12.0, 130.0, 20.0, 110.0, 108, 148, 84),
+    ];
+    for (d, cold, a_p, t_p, a_b, t_b, piston, bore, hot) in table {
+        let hot_mm = flat::running_clearance_mm(d + cold / 1000.0, t_b, a_b * 1e-6, d, t_p, a_p * 1e-6).expect("computed");
+        let grown = |a: f64, t: f64| d * a * 1e-3 * (t - 20.0);
+        for (ours, printed) in [(hot_mm * 1000.0, hot), (grown(a_p, t_p), piston), (grown(a_b, t_b), bore)] {
+            assert!((ours - f64::from(printed)).abs() <= 1.0, "{d} mm, {a_p} in {a_b}: {ours} against {printed}");
+        }
+    }
+}
+
+/// Figures per kelvin that a fitter keeps in mind (arithmetic): an aluminium piston of 86 mm 1.8 um, 100 mm 2.1, 130 mm 2.7;
+/// an iron bore of 86 mm 1.0; a piston 10 K warm 17.6 um on 86 mm; a whole shop at 30 C closes 86 mm in iron by 7.8 um.
+#[test]
+fn figures_per_kelvin() {
+    let read = |mm: f64, t: f64, a: f64| flat::size_at_20_mm(mm, 0.0, 20.0, 11.5e-6, t, a).expect("computed");
+    let per_kelvin = |mm: f64, a: f64| (mm - read(mm, 21.0, a)) * 1000.0;
+    for (mm, a, um) in [(86.0, 20.5e-6, 1.8), (100.0, 20.5e-6, 2.1), (130.0, 20.5e-6, 2.7), (86.0, 11.4e-6, 1.0)] {
+        assert!((per_kelvin(mm, a) - um).abs() <= 0.051, "{mm} mm: {}", per_kelvin(mm, a));
+    }
+    assert!(((86.0 - read(86.0, 30.0, 20.5e-6)) * 1000.0 - 17.6).abs() < 0.05);
+    // a gauge of the same temperature grows with both and does not matter to the difference
+    let shop = |t: f64| {
+        let gauge = |mm: f64, a: f64| flat::size_at_20_mm(mm, 0.0, t, 11.5e-6, t, a).expect("computed");
+        gauge(86.035, 11.4e-6) - gauge(86.0, 20.5e-6)
+    };
+    assert!(((shop(30.0) - shop(20.0)) * 1000.0 - 7.8).abs() < 0.05, "{}", shop(30.0) - shop(20.0));
+}

@@ -1,0 +1,327 @@
+//! The working of both examples: every step re-evaluates to the bit, every formula is held by a number from outside, and
+//! an input moves exactly the results that the working says it moves.
+
+use gaugepoint::calc::Working;
+use gaugepoint::{Document, ErrorKind, Options, Report, assess};
+use gaugepoint_tests::expression::Expression;
+use gaugepoint_tests::replay::Replay;
+use gaugepoint_tests::{JOBS, job, numbers, text};
+use serde_json::Value;
+use std::collections::{BTreeMap, HashMap, HashSet};
+
+fn worked(job: &str) -> Result<(Report, Value), gaugepoint::Error> {
+    let report = assess(&Document::from_json(job)?, Options { working: true })?;
+    let value = serde_json::from_str(&report.to_json()).expect("a report is JSON");
+    Ok((report, value))
+}
+
+fn working(report: &Report) -> &Working {
+    report.working.as_ref().expect("the working was asked for")
+}
+
+/// Numbers from the independent evaluation in `reference/`.
+fn reference(name: &str) -> Value {
+    serde_json::from_str(&text(&format!("tests/vectors/reports/{name}.json"))).expect("JSON")
+}
+
+#[test]
+fn every_step_gives_its_number_to_the_bit() {
+    for name in JOBS {
+        let (report, value) = worked(&job(name)).expect("accepted");
+        let working = working(&report);
+        let replay = Replay::new(working);
+        let inputs = |k: usize| working.inputs[k].value;
+        for (step, value) in working.steps.iter().zip(replay.values(inputs, |_| None)) {
+            // minus zero is written as zero
+            assert_eq!(step.value.to_bits(), (value + 0.0).to_bits(), "{name} {} {}", step.id, step.formula);
+        }
+        // and the numbers stand in the report where the working says they stand
+        for (pointer, number) in replay.results(&replay.values(inputs, |_| None)) {
+            let there = value.pointer(pointer).and_then(Value::as_f64);
+            assert_eq!(there.map(f64::to_bits), Some((number + 0.0).to_bits()), "{name} {pointer}");
+        }
+    }
+}
+
+#[test]
+fn every_number_of_a_report_has_its_working() {
+    // numbers that were read and not computed, and the words' own numbers
+    let given = ["_c", "_deg", "depth_mm", "height_mm", "lower_mm", "upper_mm", "version", "number", "at_least"];
+    for name in JOBS {
+        let (report, mut value) = worked(&job(name)).expect("accepted");
+        let places: HashSet<&str> =
+            working(&report).steps.iter().flat_map(|s| s.results.iter().map(String::as_str)).collect();
+        value.as_object_mut().map(|o| o.remove("working"));
+        let numbers = numbers(&value);
+        assert!(numbers.len() > 500, "{name}: {}", numbers.len());
+        for (pointer, number) in numbers {
+            let last = pointer.rsplit('/').next().unwrap_or_default();
+            let counted = pointer.starts_with("/block/counts/") || pointer.ends_with("dominant/share");
+            if counted || given.iter().any(|g| last.ends_with(g)) || places.contains(pointer.as_str()) {
+                continue;
+            }
+            // the share of a source in nothing: a value without uncertainty
+            assert_eq!(number, 0.0, "{name} {pointer} = {number} has no working");
+        }
+    }
+}
+
+#[test]
+fn sources_are_named() {
+    for name in JOBS {
+        let (report, _) = worked(&job(name)).expect("accepted");
+        let working = working(&report);
+        assert!(working.steps.iter().all(|s| !s.source.is_empty() && !s.of.is_empty()));
+        assert!(working.constants.iter().all(|k| !k.source.is_empty()));
+        assert!(working.inputs.iter().all(|i| i.path.starts_with('/') && !i.typed.is_empty()));
+    }
+}
+
+/// A seeded mutation of each formula moves a number that the independent evaluation holds.
+#[test]
+fn every_mutated_formula_is_caught() {
+    let mut formulas: BTreeMap<String, bool> = BTreeMap::new();
+    for name in JOBS {
+        let (report, _) = worked(&job(name)).expect("accepted");
+        let expected = Expected::new(&reference(name));
+        let replay = Replay::new(working(&report));
+        let mut by_text: BTreeMap<String, Vec<usize>> = BTreeMap::new();
+        for (k, step) in replay.working.steps.iter().enumerate() {
+            by_text.entry(format!("{} = {}", step.symbol, step.formula)).or_default().push(k);
+        }
+        for (formula, steps) in by_text {
+            let mutations = replay.formulas[steps[0]].mutations();
+            for (m, mutation) in mutations.iter().enumerate() {
+                let here = |k: usize| steps.contains(&k).then_some(mutation);
+                let values = replay.values(|k| replay.working.inputs[k].value, here);
+                let known = formulas.entry(mutant(&formula, m, mutations.len())).or_default();
+                *known = *known || expected.refutes(&replay.results(&values));
+            }
+        }
+    }
+    let survivors: Vec<&String> = formulas.iter().filter(|(_, caught)| !**caught).map(|(f, _)| f).collect();
+    assert!(formulas.len() > 150, "{}", formulas.len());
+    assert!(survivors.is_empty(), "{} of {} survive:\n{survivors:#?}", survivors.len(), formulas.len());
+}
+
+/// Names a mutation. A sum or a choice over a varying number of terms is one formula, whatever its length.
+fn mutant(formula: &str, m: usize, of: usize) -> String {
+    let varying = ["(x1", "(c1", "max(x", "min(x"].iter().any(|start| formula.contains(start)) || formula.starts_with("c = ");
+    let symbol = formula.split(' ').next().unwrap_or_default();
+    match varying {
+        true => format!("{symbol} of several, last but {}", (of - m).min(3)),
+        false => format!("{formula}  #{m}"),
+    }
+}
+
+/// Numbers of the independent evaluation, with its budgets sorted: the order of the sources is not part of it.
+struct Expected {
+    plain: HashMap<String, f64>,
+    sorted: HashMap<String, Vec<f64>>,
+}
+
+impl Expected {
+    fn new(report: &Value) -> Self {
+        let all = numbers(report);
+        let all = all.iter().map(|(at, v)| (at.as_str(), *v));
+        let (plain, sorted) = split(all);
+        Expected { plain: plain.into_iter().map(|(at, v)| (at.to_owned(), v)).collect(), sorted }
+    }
+
+    /// Does any of these numbers differ from the independent one by more than both errors of arithmetic?
+    fn refutes(&self, results: &HashMap<&str, f64>) -> bool {
+        let (plain, sorted) = split(results.iter().map(|(at, v)| (*at, *v)));
+        let far = |a: f64, b: f64| !((a - b).abs() <= 1e-10);
+        let value = plain.iter().any(|(at, v)| self.plain.get(*at).is_some_and(|e| far(*v, *e)));
+        value || sorted.iter().any(|(at, v)| self.sorted.get(at).is_some_and(|e| differ(v, e, far)))
+    }
+}
+
+/// Numbers as they stand, and the sorted numbers of every budget. Sources that cancel to nothing are left out.
+fn split<'a>(numbers: impl Iterator<Item = (&'a str, f64)>) -> (HashMap<&'a str, f64>, HashMap<String, Vec<f64>>) {
+    let (mut plain, mut sorted) = (HashMap::<&str, f64>::new(), HashMap::<String, Vec<f64>>::new());
+    for (at, value) in numbers {
+        match at.split_once("/budget/") {
+            Some((of, line)) if value.abs() > 1e-14 => {
+                let column = line.rsplit('/').next().unwrap_or_default();
+                sorted.entry(format!("{of} {column}")).or_default().push(value);
+            }
+            Some(_) => {}
+            None => plain.extend([(at, value)]),
+        }
+    }
+    sorted.values_mut().for_each(|v| v.sort_by(f64::total_cmp));
+    (plain, sorted)
+}
+
+fn differ(a: &[f64], b: &[f64], far: impl Fn(f64, f64) -> bool) -> bool {
+    a.len() != b.len() || a.iter().zip(b).any(|(a, b)| far(*a, *b))
+}
+
+/// The unmutated report agrees with the independent evaluation in every number.
+#[test]
+fn reports_agree_with_the_independent_evaluation() {
+    for name in JOBS {
+        let (report, value) = worked(&job(name)).expect("accepted");
+        let expected = reference(name);
+        let replay = Replay::new(working(&report));
+        let results = replay.results(&replay.values(|k| replay.working.inputs[k].value, |_| None));
+        assert!(!Expected::new(&expected).refutes(&results), "{name}");
+        let mut compared = 0;
+        for (at, number) in numbers(&expected).iter().filter(|(at, _)| !at.contains("/budget/")) {
+            let ours = value.pointer(at).and_then(Value::as_f64).unwrap_or_else(|| panic!("{name}: {at} is missing"));
+            assert!((ours - number).abs() <= 1e-11, "{name} {at}: {ours} against {number}");
+            compared += 1;
+        }
+        assert!(compared > 100, "{name}: {compared}");
+    }
+}
+
+/// The words that decide agree too.
+#[test]
+fn decisions_agree_with_the_independent_evaluation() {
+    for name in JOBS {
+        let (_, value) = worked(&job(name)).expect("accepted");
+        let mut decisions = 0;
+        for (at, word) in words(&reference(name)).iter().filter(|(at, _)| at.ends_with("/result") || at.ends_with("/of")) {
+            assert_eq!(value.pointer(at).and_then(Value::as_str), Some(word.as_str()), "{name} {at}");
+            decisions += 1;
+        }
+        assert!(decisions > 5, "{name}: {decisions}");
+    }
+}
+
+/// Every text of a JSON value with its JSON Pointer.
+fn words(value: &Value) -> Vec<(String, String)> {
+    fn collect(value: &Value, at: String, out: &mut Vec<(String, String)>) {
+        match value {
+            Value::String(text) => out.push((at, text.clone())),
+            Value::Array(items) => items.iter().enumerate().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
+            Value::Object(fields) => fields.iter().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
+            _ => {}
+        }
+    }
+    let mut out = Vec::new();
+    collect(value, String::new(), &mut out);
+    out
+}
+
+/// One input moved by a small share of itself, or to the other sign (a share of -2), in the unit it was typed in.
+fn moved(typed: &str, share: f64) -> String {
+    if let Some((head, _)) = typed.split_once(" thou ") {
+        return if share < -1.0 { format!("-{typed}") } else { format!("{head} thou 1 tenth") };
+    }
+    let end = typed.find(|c: char| !(c.is_ascii_digit() || "+-.e".contains(c))).unwrap_or(typed.len());
+    let (number, unit) = typed.split_at(end);
+    let value: f64 = number.parse().unwrap_or_else(|e| panic!("{typed}: {e}"));
+    let new = value + if value == 0.0 && share > -1.0 { 0.001 } else { value * share };
+    // coefficients have an exponent, lengths have none
+    let exponent = number.contains('e') || (unit.is_empty() && new.abs() < 1.0);
+    if exponent { format!("{new:.8e}{unit}") } else { format!("{new:.9}{unit}") }
+}
+
+const STEP: f64 = 1e-4;
+const SIGN: f64 = -2.0;
+
+#[test]
+fn an_input_moves_exactly_what_the_working_says() {
+    for name in JOBS {
+        let document: Value = serde_json::from_str(&job(name)).expect("JSON");
+        let (report, before) = worked(&job(name)).expect("accepted");
+        let replay = Replay::new(working(&report));
+        let mut moves = 0;
+        for (k, input) in replay.working.inputs.iter().enumerate() {
+            // the first row of a table and a reading at its limit can move one way only
+            let ways = [STEP, -STEP].map(|share| moved(&input.typed, share));
+            let Some((typed, (after_report, after))) =
+                ways.into_iter().find_map(|typed| Some((typed.clone(), worked(&with(&document, &input.path, &typed)).ok()?)))
+            else {
+                panic!("{name}: {} = {} cannot move", input.path, input.typed);
+            };
+            let value = |inputs: &Working| inputs.inputs.iter().find(|i| i.path == input.path).map(|i| i.value);
+            let new = value(working(&after_report)).expect("still an input");
+            let values = replay.values(|i| if i == k { new } else { replay.working.inputs[i].value }, |_| None);
+            let predicted = replay.results(&values);
+            moves += compare(&format!("{name} {} {} -> {typed}", input.path, input.typed), &before, &after, &predicted);
+        }
+        assert!(moves > 300, "{name}: {moves}");
+    }
+}
+
+/// The report after the step against what the replay predicts; how many numbers moved.
+fn compare(of: &str, before: &Value, after: &Value, predicted: &HashMap<&str, f64>) -> usize {
+    let mut moves = 0;
+    for (pointer, number) in predicted {
+        // a step can part two equal indications, which then no longer share the error of their scale: the working before
+        // the step cannot know that, so the values are held here and the uncertainties by the independent evaluation
+        if !pointer.ends_with("value_mm") {
+            continue;
+        }
+        let Some(now) = after.pointer(pointer).and_then(Value::as_f64) else {
+            panic!("{of}: {pointer} is gone");
+        };
+        assert_eq!(now.to_bits(), (number + 0.0).to_bits(), "{of}: {pointer} {now} predicted {number}");
+        let was = before.pointer(pointer).and_then(Value::as_f64);
+        moves += usize::from(was.map(f64::to_bits) != Some(now.to_bits()));
+    }
+    moves
+}
+
+#[test]
+fn a_changed_sign_is_refused_or_moves_the_results() {
+    for name in JOBS {
+        let document: Value = serde_json::from_str(&job(name)).expect("JSON");
+        let (report, before) = worked(&job(name)).expect("accepted");
+        let (mut refused, mut accepted) = (0, 0);
+        for input in &working(&report).inputs {
+            let typed = moved(&input.typed, SIGN);
+            if typed.trim_start_matches('-') == typed && input.value == 0.0 {
+                continue; // minus nothing is nothing
+            }
+            match worked(&with(&document, &input.path, &typed)) {
+                Err(error) => {
+                    refused += 1;
+                    assert!(error.field().starts_with('/'), "{}: {error}", input.path);
+                    let kinds = [ErrorKind::OutOfRange, ErrorKind::Contradiction, ErrorKind::OutOfOrder, ErrorKind::OutsideLaw];
+                    assert!(kinds.contains(&error.kind()), "{} {typed}: {error}", input.path);
+                }
+                Ok((_, after)) => {
+                    accepted += 1;
+                    // only these, and a temperature, can have either sign
+                    let two_signs = ["/repeats/", "bench_clearance", "kelvin_coefficients"];
+                    assert!(two_signs.iter().any(|t| input.path.contains(t)) || input.unit == "C", "{} {typed} was accepted", input.path);
+                    assert_ne!(before, after, "{} {typed} moves nothing", input.path);
+                }
+            }
+        }
+        assert!(refused > 50 && accepted > 5, "{name}: {refused} refused, {accepted} accepted");
+    }
+}
+
+/// The job with one field replaced.
+fn with(job: &Value, pointer: &str, text: &str) -> String {
+    let mut job = job.clone();
+    *job.pointer_mut(pointer).unwrap_or_else(|| panic!("{pointer}")) = Value::String(text.to_owned());
+    job.to_string()
+}
+
+#[test]
+fn the_checker_itself_is_right() {
+    let values: HashMap<&str, f64> = [("a", 3.0), ("b", -2.0)].into();
+    // by hand
+    for (text, expected) in [
+        ("a - b - 1", 4.0),
+        ("a - (b - 1)", 6.0),
+        ("a / b / 2", -0.75),
+        ("-a * b", 6.0),
+        ("2 * -(a + b)", -2.0),
+        ("max(a, b) + min(a, b) * abs(b)", -1.0),
+        ("sqrt(a * a / 9)", 1.0),
+        ("erfc(0) / 2", 0.5),
+    ] {
+        assert_eq!(Expression::parse(text).and_then(|e| e.evaluate(&values)), Ok(expected), "{text}");
+    }
+    for wrong in ["a +", "(a", "a b", "sin(a)", "", "1e-3"] {
+        assert!(Expression::parse(wrong).and_then(|e| e.evaluate(&values)).is_err(), "{wrong}");
+    }
+}
