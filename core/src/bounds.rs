@@ -149,7 +149,7 @@ impl Bound {
         let error = Error::new(kind, typed, format!("impossible for a {}", self.label));
         let error = error
             .limits(self.possible.0, self.possible.1, self.unit)
-            .suggest(self.meant(value));
+            .suggest(self.meant(value, typed));
         if value.is_finite() {
             error.value(value)
         } else {
@@ -157,11 +157,14 @@ impl Bound {
         }
     }
 
-    /// The slip that explains an impossible value, when exactly one kind of slip leads to a usual one.
-    fn meant(&self, value: f64) -> Option<String> {
+    /// The commonest slip that explains an impossible value and leads to a usual one.
+    fn meant(&self, value: f64, typed: &str) -> Option<String> {
+        // a bare number is one in the unit of the bound
+        let bare = typed.ends_with(|c: char| c.is_ascii_digit()) || typed.is_empty();
+        let typed = if bare { self.unit } else { typed };
         SLIPS
             .iter()
-            .filter(|slip| slip.unit == self.unit)
+            .filter(|slip| slip.unit == self.unit && typed.ends_with(slip.typed_in))
             .map(|slip| (slip, (slip.correct)(value)))
             .find(|(_, corrected)| self.judge(*corrected) == Verdict::Usual)
             .map(|(slip, corrected)| format!("{} {} ({})", rounded(corrected), slip.written, slip.what))
@@ -171,6 +174,8 @@ impl Bound {
 /// A slip of unit: how it is undone and what it was.
 struct Slip {
     unit: &'static str,
+    /// how the typed text ends when it can be this slip
+    typed_in: &'static str,
     /// unit of the suggestion
     written: &'static str,
     correct: fn(f64) -> f64,
@@ -181,96 +186,119 @@ struct Slip {
 const SLIPS: &[Slip] = &[
     Slip {
         unit: "mm",
+        typed_in: "mm",
         written: "mm",
         correct: |v| v * 25.4,
         what: "inches entered as mm",
     },
     Slip {
         unit: "mm",
+        typed_in: "in",
         written: "mm",
         correct: |v| v / 25.4,
         what: "mm entered as inches",
     },
     Slip {
         unit: "mm",
+        typed_in: "mm",
         written: "mm",
         correct: |v| v / 1000.0,
         what: "micrometres entered as mm",
     },
     Slip {
         unit: "mm",
+        typed_in: "mm",
         written: "mm",
         correct: |v| v * 0.0254,
         what: "thou entered as mm",
     },
     Slip {
         unit: "mm",
+        typed_in: "",
         written: "mm",
         correct: |v| v * 1000.0,
         what: "mm entered as micrometres, or metres as mm",
     },
     Slip {
         unit: "mm",
+        typed_in: "",
         written: "mm",
         correct: |v| v / 10.0,
         what: "the decimal point one place off",
     },
     Slip {
         unit: "mm",
+        typed_in: "",
         written: "mm",
         correct: |v| v * 10.0,
         what: "the decimal point one place off",
     },
     Slip {
         unit: "mm",
+        typed_in: "",
         written: "mm",
         correct: |v| v / 100.0,
         what: "the decimal point two places off",
     },
     Slip {
         unit: "mm",
+        typed_in: "",
         written: "mm",
         correct: |v| -v,
         what: "the sign",
     },
     Slip {
         unit: "C",
+        typed_in: "C",
         written: "C",
         correct: |v| (v - 32.0) / 1.8,
         what: "Fahrenheit entered as Celsius",
     },
     Slip {
         unit: "C",
+        typed_in: "C",
         written: "C",
         correct: |v| v - 273.15,
         what: "kelvin entered as Celsius",
     },
     Slip {
         unit: "C",
+        typed_in: "F",
+        written: "C",
+        correct: |v| v * 1.8 + 32.0,
+        what: "Celsius entered as Fahrenheit",
+    },
+    Slip {
+        unit: "C",
+        typed_in: "",
         written: "C",
         correct: |v| v / 10.0,
         what: "the decimal point one place off",
     },
     Slip {
         unit: "K",
+        typed_in: "",
         written: "K",
         correct: |v| v / 10.0,
         what: "the decimal point one place off",
     },
     Slip {
         unit: "1/K",
+        typed_in: "",
         written: "/K",
         correct: |v| v * 1e-6,
         what: "the factor 1e-6 left out",
     },
     Slip {
         unit: "1/K",
+        typed_in: "",
         written: "/K",
         correct: |v| v * 1e-3,
         what: "per mille entered as per unit",
     },
     Slip {
         unit: "1",
+        typed_in: "",
         written: "",
         correct: |v| v / 100.0,
         what: "per cent",

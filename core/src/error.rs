@@ -78,6 +78,8 @@ kinds! {
     NotFinite = 207 "not_finite";
     /// The text is not an ISO 8601 date.
     NotADate = 208 "not_a_date";
+    /// A name or note holds a control character.
+    ControlCharacter = 209 "control_character";
 
     /// The value is outside what is possible for this quantity.
     OutOfRange = 301 "out_of_range";

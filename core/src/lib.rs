@@ -38,3 +38,8 @@ pub use assess::{Options, assess, assess_json, assess_json_bytes};
 pub use error::{Error, ErrorKind};
 pub use job::Document;
 pub use report::Report;
+
+/// The code of the README, run as tests.
+#[cfg(doctest)]
+#[doc = include_str!("../../README.md")]
+pub struct Readme;

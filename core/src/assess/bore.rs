@@ -7,7 +7,9 @@ use crate::decision::finding::Finding;
 use crate::decision::{Decision, Ground, Limit, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, Clamping};
+use crate::job::{Entry, Given, Warning};
 use crate::measurement::repeats;
+use crate::quantity::{Angle, Length};
 use crate::report::{BorePlaceReport, BoreReport};
 use crate::shape::{self, BorePlace};
 
@@ -49,8 +51,8 @@ impl Assessment {
         let eps_used = gauge.growth(&mut self.calc, &self.materials, &t_gauge, &gauge_field)?;
         let overdue = gauge.stale();
         for reading in &bore.readings {
-            let depth = reading.depth.read(&self.depth_bound(), &mut self.warnings)?;
-            let axis = reading.axis.read(&bounds::ANGLE, &mut self.warnings)?;
+            let depth = read_depth(&reading.depth, &self.engine.bore_length, &mut self.warnings)?;
+            let axis = read_axis(&reading.axis, &places, &mut self.warnings)?;
             if places
                 .iter()
                 .any(|p| shape::same(p.depth.value, depth.value) && shape::same(p.axis.value, axis.value))
@@ -122,7 +124,7 @@ impl Assessment {
         if out.report.decisions.is_empty() && out.size.is_some() {
             out.grounds.push(Ground::new(
                 Outcome::Reuse,
-                "no limit of its own: its clearance decides",
+                "no limit of the bore is given: the clearance decides",
             ));
         }
         out.grounds
@@ -161,17 +163,6 @@ impl Assessment {
         Ok(())
     }
 
-    /// A depth lies within the bore.
-    fn depth_bound(&self) -> Bound {
-        let length = self.engine.bore_length.value;
-        Bound {
-            label: "depth in this bore",
-            possible: (0.0, length),
-            usual: (0.0, length),
-            ..bounds::DEPTH
-        }
-    }
-
     /// A bore far from its nominal is another oversize, or a deviation with the wrong sign or unit.
     fn check_size(&self, size: &Measured, reading: &doc::BoreReading) -> Result<(), Error> {
         let near = crate::measurement::near_nominal("size of this bore", self.engine.bore_nominal);
@@ -182,5 +173,42 @@ impl Assessment {
                 .at(first.path())),
             _ => Ok(()),
         }
+    }
+}
+
+/// A depth lies within the bore.
+pub(super) fn read_depth(
+    depth: &Entry<Length>,
+    length: &Given,
+    warnings: &mut Vec<Warning>,
+) -> Result<Given, Error> {
+    let bound = Bound {
+        label: "depth in this bore",
+        possible: (0.0, length.value),
+        usual: (0.0, length.value),
+        ..bounds::DEPTH
+    };
+    // nearly every slip ends at some depth: none is likelier than the others
+    depth.read(&bound, warnings).map_err(|e| match e.kind() {
+        ErrorKind::OutOfRange => e.suggest(None),
+        _ => e,
+    })
+}
+
+/// A diameter has one direction: named by both of its ends it would count as two.
+fn read_axis(axis: &Entry<Angle>, places: &[BorePlace], warnings: &mut Vec<Warning>) -> Result<Given, Error> {
+    let given = axis.read(&bounds::ANGLE, warnings)?;
+    let other_end = |p: &&BorePlace| {
+        shape::one_diameter(p.axis.value, given.value) && !shape::same(p.axis.value, given.value)
+    };
+    match places.iter().find(other_end) {
+        Some(p) => {
+            let reason = format!(
+                "it is the diameter that is also called {}; name it once",
+                p.axis.text
+            );
+            Err(axis.refuse(ErrorKind::Contradiction, reason))
+        }
+        None => Ok(given),
     }
 }

@@ -46,10 +46,8 @@ impl RunningState {
             let low = range.min.read(&bounds::RUNNING_TEMPERATURE, warnings)?;
             let high = range.max.read(&bounds::RUNNING_TEMPERATURE, warnings)?;
             if low.value > high.value {
-                return Err(range.max.refuse(
-                    ErrorKind::OutOfOrder,
-                    format!("max must not be below min, {}", low.text),
-                ));
+                let reason = format!("max must not be below min, {}", low.text);
+                return Err(range.max.refuse(ErrorKind::OutOfOrder, reason).value(high.value));
             }
             Ok((low, high))
         };

@@ -157,7 +157,7 @@ impl Assessment {
             library: env!("CARGO_PKG_VERSION"),
             job: JobName {
                 id: document.job.id.text().to_owned(),
-                date: document.job.date.text().to_owned(),
+                date: document.job.date.text().trim().to_owned(),
                 note: document.job.note.as_ref().map(|n| n.text().to_owned()),
             },
             engine: EngineName {
@@ -242,7 +242,7 @@ impl Assessment {
             )?),
             None => {
                 missing.push("piston: nothing read".to_owned());
-                grounds.extend(of_piston.iter().map(|f| Ground::from_finding(f).within("piston")));
+                grounds.extend(of_piston.iter().map(Ground::from_finding));
                 None
             }
         };
@@ -256,7 +256,7 @@ impl Assessment {
             )?),
             None => {
                 missing.push("bore: nothing read".to_owned());
-                grounds.extend(of_bore.iter().map(|f| Ground::from_finding(f).within("bore")));
+                grounds.extend(of_bore.iter().map(Ground::from_finding));
                 None
             }
         };
@@ -269,12 +269,12 @@ impl Assessment {
         };
 
         let piston = piston.map(|p| {
-            grounds.extend(p.grounds.iter().map(|g| g.within("piston")));
+            grounds.extend(p.grounds);
             missing.extend(p.missing);
             p.report
         });
         let bore = bore.map(|b| {
-            grounds.extend(b.grounds.iter().map(|g| g.within("bore")));
+            grounds.extend(b.grounds);
             missing.extend(b.missing);
             b.report
         });
@@ -424,10 +424,18 @@ impl Engine {
         engine.name.words()?;
         let bore_nominal = engine.bore.nominal.read(&bounds::BORE, warnings)?.value;
         let near = crate::measurement::near_nominal("nominal piston of this bore", bore_nominal);
+        let bore_length = engine.bore.length.read(&bounds::BORE_LENGTH, warnings)?;
+        if let doc::SizeRule::At(at) = &engine.reduction.size {
+            bore::read_depth(&at.depth, &bore_length, warnings)?;
+            at.axis
+                .as_ref()
+                .map(|a| a.read(&bounds::ANGLE, warnings))
+                .transpose()?;
+        }
         Ok(Engine {
             cylinders: engine.cylinders.count(1, MOST_CYLINDERS)?,
             bore_nominal,
-            bore_length: engine.bore.length.read(&bounds::BORE_LENGTH, warnings)?,
+            bore_length,
             bore_material: materials.find(&engine.bore.material)?,
             piston_nominal: engine.piston.nominal.read(&near, warnings)?.value,
             piston_material: materials.find(&engine.piston.material)?,

@@ -243,7 +243,7 @@ impl Assessment {
         let Some(limit) = self.limits.piston_size.clone() else {
             piston.grounds.push(Ground::new(
                 Outcome::Reuse,
-                "no limit of its own: its clearance decides",
+                "no limit of the piston size is given: the clearance decides",
             ));
             return Ok(());
         };

@@ -478,7 +478,7 @@ impl Calc {
         }
         if let [(slope, u)] = terms.as_slice()
             && slope.node == Node::None
-            && slope.value == 1.0
+            && slope.value.to_bits() == 1.0_f64.to_bits()
         {
             return Figure { value, node: u.node };
         }

@@ -103,12 +103,17 @@ impl<const N: usize> Sub for Dual<N> {
 }
 impl<const N: usize> Mul for Dual<N> {
     type Output = Self;
+    #[expect(clippy::suspicious_arithmetic_impl, reason = "the product rule adds")]
     fn mul(self, b: Self) -> Self {
         self.with_both(b, self.value * b.value, |da, db| da * b.value + self.value * db)
     }
 }
 impl<const N: usize> Div for Dual<N> {
     type Output = Self;
+    #[expect(
+        clippy::suspicious_arithmetic_impl,
+        reason = "the quotient rule subtracts and multiplies"
+    )]
     fn div(self, b: Self) -> Self {
         let ratio = self.value / b.value;
         self.with_both(b, ratio, |da, db| (da - ratio * db) / b.value)

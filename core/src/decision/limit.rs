@@ -92,25 +92,8 @@ impl Limit {
         shape: &Shape<'_>,
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, Error> {
-        let contradiction = |reason: &str| Err(limit.origin.refuse(ErrorKind::Contradiction, reason));
         limit.origin.words()?;
-        match (&limit.min, &limit.max) {
-            (None, None) => return contradiction("a limit needs min, max or both"),
-            (Some(min), _) if shape.only_max => {
-                return Err(min.refuse(ErrorKind::Contradiction, "this limit takes only max"));
-            }
-            _ => {}
-        }
-        if limit.over.is_some() != shape.piston || limit.piston_states.is_some() != shape.piston {
-            return contradiction(
-                "over and piston_states are required for piston_size and bench_clearance, and only there",
-            );
-        }
-        if limit.clamping.is_some() != shape.bore {
-            return contradiction(
-                "clamping is required for the limits of the bore and bench_clearance, and only there",
-            );
-        }
+        check_parts(limit, shape)?;
         let mut read =
             |entry: &Option<Entry<Length>>| entry.as_ref().map(|e| e.read(shape.bound, warnings)).transpose();
         let (lower, upper) = (read(&limit.min)?, read(&limit.max)?);
@@ -153,4 +136,47 @@ impl Limit {
         let meant = self.clamping.contains(&clamping);
         (!meant).then(|| format!("the limit is not meant for a bore measured {}", clamping.spoken()))
     }
+}
+
+/// What the limit holds is what a limit of its kind takes and needs.
+fn check_parts(limit: &doc::Limit, shape: &Shape<'_>) -> Result<(), Error> {
+    let at = limit.origin.parent();
+    match (&limit.min, &limit.max) {
+        (Some(min), _) if shape.only_max => {
+            return Err(min.refuse(ErrorKind::Contradiction, "this limit takes only max"));
+        }
+        (None, None) if shape.only_max => return Err(missing(at, "max", "this limit needs max")),
+        (None, None) => {
+            return Err(Error::new(ErrorKind::MissingField, "", "a limit needs min, max or both").at(at));
+        }
+        _ => {}
+    }
+    let states = limit.piston_states.as_ref().map(Vec::len);
+    let clamping = limit.clamping.as_ref().map(Vec::len);
+    let (of_piston, of_bore) = (
+        "piston_size and bench_clearance",
+        "the limits of the bore and bench_clearance",
+    );
+    check_part(at, "over", limit.over.map(|_| 1), shape.piston, of_piston)?;
+    check_part(at, "piston_states", states, shape.piston, of_piston)?;
+    check_part(at, "clamping", clamping, shape.bore, of_bore)
+}
+
+/// A field of so many items stands where it is needed, is not empty, and stands nowhere else.
+fn check_part(at: &str, field: &str, items: Option<usize>, needed: bool, where_: &str) -> Result<(), Error> {
+    let rule = format!("{field} is required for {where_}, and only there");
+    match (needed, items) {
+        (true, None) => Err(missing(at, field, rule)),
+        (true, Some(0)) => Err(missing(
+            at,
+            field,
+            format!("{field} is empty: the limit is meant for nothing"),
+        )),
+        (false, Some(_)) => Err(Error::new(ErrorKind::Contradiction, "", rule).at(&format!("{at}/{field}"))),
+        _ => Ok(()),
+    }
+}
+
+fn missing(at: &str, field: &str, reason: impl Into<String>) -> Error {
+    Error::new(ErrorKind::MissingField, field, reason).at(&format!("{at}/{field}"))
 }

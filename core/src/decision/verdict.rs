@@ -108,14 +108,6 @@ impl Ground {
             ..Ground::new(verdict.outcome, reason)
         }
     }
-
-    /// The same ground as a part of something larger.
-    pub(crate) fn within(&self, part: &str) -> Self {
-        Ground {
-            reason: format!("{part}: {}", self.reason),
-            ..self.clone()
-        }
-    }
 }
 
 /// The worst ground decides. Its reasons come first; when everything is well, all grounds are the reasons.

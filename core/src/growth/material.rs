@@ -75,6 +75,7 @@ impl Material {
     /// # Errors
     /// When a number is refused, rows are not in rising order, or the law does not reach 20 C.
     pub fn from_document(material: &doc::Material, warnings: &mut Vec<Warning>) -> Result<Self, Error> {
+        check_rows(material)?;
         let out = Material {
             name: material.name.words()?.to_owned(),
             law: Law::from_document(&material.law, warnings)?,
@@ -84,9 +85,14 @@ impl Material {
         };
         material.source.words()?;
         if !out.law.holds_at(REFERENCE_TEMPERATURE_C) {
-            return Err(material
-                .name
-                .refuse(ErrorKind::OutsideLaw, "its law of expansion does not reach 20 C"));
+            let (lower, upper) = out.law.range();
+            let reason = format!("the law of expansion of {} does not reach 20 C", out.name);
+            let error = Error::new(ErrorKind::OutsideLaw, "", reason);
+            let field = format!("{}/law", material.name.parent());
+            return Err(error
+                .value(REFERENCE_TEMPERATURE_C)
+                .limits(lower, upper, "C")
+                .at(&field));
         }
         Ok(out)
     }
@@ -182,14 +188,14 @@ impl Law {
                     coefficients,
                     range: range(&m.from, &m.to, warnings)?,
                 };
-                law.check_polynomial(&m.from)?;
+                law.check_polynomial(&format!("{}/kelvin_coefficients", m.from.parent()))?;
                 law
             }
         })
     }
 
     /// Every coefficient the polynomial gives within its range must be possible.
-    fn check_polynomial(&self, field: &Entry<Temperature>) -> Result<(), Error> {
+    fn check_polynomial(&self, field: &str) -> Result<(), Error> {
         const PLACES: u32 = 64;
         let Law::InstantaneousPolynomial {
             coefficients,
@@ -205,7 +211,10 @@ impl Law {
                 .rev()
                 .fold(0.0, |sum, c| sum * kelvin + c.value);
             if bounds::EXPANSION.judge(a) == bounds::Verdict::Impossible {
-                return Err(bounds::EXPANSION.refuse(a, &a.to_string()).at(field.path()));
+                return Err(bounds::EXPANSION
+                    .refuse(a, &a.to_string())
+                    .suggest(None)
+                    .at(field));
             }
         }
         Ok(())
@@ -247,7 +256,20 @@ fn range(
     if lower < upper {
         return Ok((lower, upper));
     }
-    Err(to.refuse(ErrorKind::OutOfOrder, format!("it must be above {}", from.text())))
+    Err(to
+        .refuse(ErrorKind::OutOfOrder, format!("it must be above {}", from.text()))
+        .value(upper))
+}
+
+/// A table has rows; without any it has no range either.
+fn check_rows(material: &doc::Material) -> Result<(), Error> {
+    let table = match &material.law {
+        doc::Law::MeanTable(m) if m.rows.is_empty() => "mean_table",
+        doc::Law::InstantaneousTable(m) if m.rows.is_empty() => "instantaneous_table",
+        _ => return Ok(()),
+    };
+    let field = format!("{}/law/{table}/rows", material.name.parent());
+    Err(Error::new(ErrorKind::MissingField, "rows", "the table has no rows").at(&field))
 }
 
 fn rows<'d>(
@@ -264,7 +286,9 @@ fn rows<'d>(
             .last()
             .is_some_and(|last| row.temperature.value <= last.temperature.value)
         {
-            return Err(temperature.refuse(ErrorKind::OutOfOrder, "rows must rise in temperature"));
+            return Err(temperature
+                .refuse(ErrorKind::OutOfOrder, "rows must rise in temperature")
+                .value(row.temperature.value));
         }
         out.push(row);
     }

@@ -3,7 +3,7 @@
 //! The text is parsed by `serde_json` into a plain tree that loses nothing (repeated names included); the structures are
 //! then filled from the tree by their derived code, through a deserializer that knows where in the document it is.
 
-use super::entry::ENTRY;
+use super::entry::{ENTRY, WORDS};
 use crate::error::{Error, ErrorKind};
 use core::fmt;
 use serde::de::value::SeqDeserializer;
@@ -41,7 +41,12 @@ pub(crate) fn text(bytes: &[u8]) -> Result<&str, Error> {
 /// Fills a structure from JSON text.
 pub(crate) fn from_json<'de, T: Deserialize<'de>>(text: &str) -> Result<T, Error> {
     check_size(text.len())?;
-    let tree: Json = serde_json::from_str(text).map_err(|e| syntax(&e))?;
+    if text.starts_with('\u{feff}') {
+        let reason = "it begins with a byte order mark; save it as UTF-8 without one";
+        return Err(Error::new(ErrorKind::Syntax, "", reason));
+    }
+    let mut tree: Json = serde_json::from_str(text).map_err(|e| syntax(&e))?;
+    tree.keep_numbers(&mut Numbers(text));
     T::deserialize(Place {
         json: &tree,
         path: &Path::Root,
@@ -51,10 +56,55 @@ pub(crate) fn from_json<'de, T: Deserialize<'de>>(text: &str) -> Result<T, Error
 
 fn syntax(error: &serde_json::Error) -> Error {
     let said = error.to_string();
-    match said.starts_with("recursion limit exceeded") {
-        true => Error::new(ErrorKind::TooDeep, "", said),
-        false => Error::new(ErrorKind::Syntax, "", format!("not valid JSON: {said}")),
+    if said.starts_with("recursion limit exceeded") {
+        Error::new(ErrorKind::TooDeep, "", said)
+    } else if said.starts_with("number out of range") {
+        Error::new(ErrorKind::NotFinite, "", said)
+    } else {
+        Error::new(ErrorKind::Syntax, "", format!("not valid JSON: {said}"))
     }
+}
+
+/// The numbers of a text that is valid JSON, in order, as they are typed.
+///
+/// The parser hands over doubles, and a double no longer shows how many digits were typed.
+struct Numbers<'t>(&'t str);
+
+impl<'t> Iterator for Numbers<'t> {
+    type Item = &'t str;
+
+    fn next(&mut self) -> Option<&'t str> {
+        loop {
+            let start = self
+                .0
+                .find(|c: char| c == '"' || c == '-' || c.is_ascii_digit())?;
+            let rest = self.0.get(start..)?;
+            match rest.strip_prefix('"') {
+                Some(text) => self.0 = behind_text(text)?,
+                None => {
+                    let of_number = |c: char| c.is_ascii_digit() || "+-.eE".contains(c);
+                    let end = rest.find(|c| !of_number(c)).unwrap_or(rest.len());
+                    let (number, rest) = rest.split_at(end);
+                    self.0 = rest;
+                    return Some(number);
+                }
+            }
+        }
+    }
+}
+
+/// What follows the quotation mark that ends a text.
+fn behind_text(text: &str) -> Option<&str> {
+    let mut escaped = false;
+    for (at, c) in text.char_indices() {
+        match c {
+            _ if escaped => escaped = false,
+            '\\' => escaped = true,
+            '"' => return text.get(at + 1..),
+            _ => {}
+        }
+    }
+    None
 }
 
 /// A JSON value that keeps repeated names and the text of numbers.
@@ -116,6 +166,18 @@ impl<'de> Deserialize<'de> for Json {
 }
 
 impl Json {
+    /// Puts the numbers as they are typed in place of what became of them.
+    fn keep_numbers(&mut self, numbers: &mut Numbers<'_>) {
+        match self {
+            Json::Number(text) => numbers.next().unwrap_or_default().clone_into(text),
+            Json::List(items) => items.iter_mut().for_each(|item| item.keep_numbers(numbers)),
+            Json::Object(fields) => fields
+                .iter_mut()
+                .for_each(|(_, value)| value.keep_numbers(numbers)),
+            Json::Null | Json::Bool(_) | Json::Text(_) => {}
+        }
+    }
+
     /// How the value is named in a refusal.
     fn brief(&self) -> String {
         match self {
@@ -168,12 +230,12 @@ impl Refused {
         if !self.0.field().is_empty() {
             return self;
         }
-        // a missing field is named under the object that lacks it
+        // a missing or repeated field is named under the object it belongs to
         let place = match self.0.kind() {
-            ErrorKind::MissingField => format!("{path}/{}", self.0.refused()),
+            ErrorKind::MissingField | ErrorKind::RepeatedField => format!("{path}/{}", self.0.refused()),
             _ => path.to_string(),
         };
-        Refused(self.0.at(if place.is_empty() { "/" } else { &place }))
+        Refused(self.0.at(&place))
     }
 }
 
@@ -290,6 +352,11 @@ impl<'de> Deserializer<'de> for Place<'_> {
                 let pair = [text.clone(), self.path.to_string()];
                 visitor.visit_seq(SeqDeserializer::new(pair.into_iter()))
             }
+            Json::Text(text) if name == WORDS => {
+                let pair = [text.clone(), self.path.to_string()];
+                visitor.visit_seq(SeqDeserializer::new(pair.into_iter()))
+            }
+            _ if name == WORDS => Err(self.wrong_type(&"a text")),
             _ if name == ENTRY => Err(self.wrong_type(&visitor)),
             _ => visitor.visit_newtype_struct(self),
         }
@@ -309,6 +376,13 @@ impl<'de> Deserializer<'de> for Place<'_> {
                     json,
                     path: self.path,
                 }),
+                [(word, _), rest @ ..] if rest.iter().any(|(other, _)| other == word) => {
+                    Err(Refused(Error::new(
+                        ErrorKind::RepeatedField,
+                        word,
+                        "this field stands twice in the same object",
+                    )))
+                }
                 _ => Err(Refused(Error::new(
                     ErrorKind::WrongType,
                     self.json.brief(),
@@ -333,9 +407,16 @@ impl<'de> Deserializer<'de> for Place<'_> {
         }
     }
 
+    fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
+        match self.json {
+            Json::List(_) => self.deserialize_any(visitor),
+            _ => Err(self.wrong_type(&"a list")),
+        }
+    }
+
     forward_to_deserialize_any! {
         bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf unit unit_struct
-        seq tuple tuple_struct map identifier ignored_any
+        tuple tuple_struct map identifier ignored_any
     }
 }
 

@@ -17,6 +17,8 @@ use uom::si::temperature_interval::kelvin;
 
 /// Name by which [`decode`](super::decode) recognises an entry and hands over its path.
 pub(super) const ENTRY: &str = "gaugepoint::Entry";
+/// The same, of an entry that is never a JSON number: one without its unit is still read, to say that the unit is missing.
+pub(super) const WORDS: &str = "gaugepoint::Entry of words";
 
 /// A field that holds a `K`, kept as it was typed until it is read.
 #[derive(Clone, PartialEq, Eq)]
@@ -34,6 +36,8 @@ pub trait Kind {
     const EXAMPLE: &'static str;
     /// May the field be a JSON number?
     const NUMBER: bool = false;
+    /// Is the field words or a date rather than a number, with a unit or without?
+    const WORDS: bool = false;
 }
 
 /// A [`Kind`] that is a number in a fixed unit of the calculation.
@@ -68,21 +72,22 @@ pub enum Probability {}
 pub enum Date {}
 
 macro_rules! kinds {
-    ($($kind:ty: $description:literal, $example:literal $(, number $number:literal)?;)+) => {
+    ($($kind:ty: $description:literal, $example:literal $(, number $number:literal)? $(, words $words:literal)?;)+) => {
         $(impl Kind for $kind {
             const DESCRIPTION: &'static str = $description;
             const EXAMPLE: &'static str = $example;
             $(const NUMBER: bool = $number;)?
+            $(const WORDS: bool = $words;)?
         })+
     };
 }
 
 kinds! {
-    Words: "text, not empty", "mic A";
+    Words: "text, not empty", "mic A", words true;
     Count: "whole number", "6", number true;
     Pure: "pure number", "2", number true;
     Probability: "probability, as a number or in %", "0.95", number true;
-    Date: "ISO 8601 date", "2026-03-14";
+    Date: "ISO 8601 date", "2026-03-14", words true;
     Length: "length with its unit: mm, um, cm, m, in, thou, tenth", "96.012 mm";
     Temperature: "temperature with its unit: C, F", "27 C";
     TemperatureInterval: "temperature difference with its unit: K, delta C, delta F", "0.5 K";
@@ -157,6 +162,11 @@ impl<K: Kind> Entry<K> {
     pub(crate) fn refuse(&self, kind: ErrorKind, reason: impl Into<String>) -> Error {
         Error::new(kind, &self.text, reason).at(&self.path)
     }
+
+    /// JSON Pointer of the object this field stands in.
+    pub(crate) fn parent(&self) -> &str {
+        self.path.rsplit_once('/').map_or("", |(parent, _)| parent)
+    }
 }
 
 impl<K: Numeric> Entry<K> {
@@ -180,15 +190,19 @@ impl<K: Numeric> Entry<K> {
         Ok(Given {
             value,
             unit: K::UNIT,
-            text: self.text.clone(),
+            text: self.text.trim().to_owned(),
             path: self.path.clone(),
         })
     }
 }
 
 impl Entry<Words> {
-    /// The text, refused when it is blank.
+    /// The text, refused when it is blank or could move the cursor of whoever prints it.
     pub(crate) fn words(&self) -> Result<&str, Error> {
+        if let Some(c) = self.text.chars().find(|c| c.is_control()) {
+            let reason = format!("it holds the control character U+{:04X}", u32::from(c));
+            return Err(self.refuse(ErrorKind::ControlCharacter, reason));
+        }
         match self.text.trim() {
             "" => Err(self.refuse(ErrorKind::MissingField, "it is blank")),
             words => Ok(words),
@@ -199,14 +213,21 @@ impl Entry<Words> {
 impl Entry<Count> {
     /// The whole number, within a range.
     pub(crate) fn count(&self, lower: u32, upper: u32) -> Result<u32, Error> {
-        let not_whole = || self.refuse(ErrorKind::NotANumber, "a whole number is needed");
-        let count: u32 = self.text.trim().parse().map_err(|_| not_whole())?;
-        if (lower..=upper).contains(&count) {
-            return Ok(count);
-        }
-        Err(self
-            .refuse(ErrorKind::OutOfRange, "outside the accepted range")
-            .value(f64::from(count))
+        let value = parse_number(&self.text).map_err(|e| e.at(&self.path))?.quantity();
+        let refused = if value.fract() != 0.0 {
+            self.refuse(ErrorKind::NotANumber, "a whole number is needed")
+        } else if value >= f64::from(lower) && value <= f64::from(upper) {
+            #[expect(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "a whole number within the range of the type"
+            )]
+            return Ok(value as u32);
+        } else {
+            self.refuse(ErrorKind::OutOfRange, "outside the accepted range")
+        };
+        Err(refused
+            .value(value)
             .limits(f64::from(lower), f64::from(upper), "1"))
     }
 }
@@ -231,7 +252,7 @@ impl<K> Serialize for Entry<K> {
     }
 }
 
-impl<'de, K> Deserialize<'de> for Entry<K> {
+impl<'de, K: Kind> Deserialize<'de> for Entry<K> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         struct AsTyped<K>(PhantomData<K>);
         impl<'de, K> Visitor<'de> for AsTyped<K> {
@@ -259,7 +280,8 @@ impl<'de, K> Deserialize<'de> for Entry<K> {
                 })
             }
         }
-        deserializer.deserialize_newtype_struct(ENTRY, AsTyped(PhantomData))
+        let name = if K::WORDS { WORDS } else { ENTRY };
+        deserializer.deserialize_newtype_struct(name, AsTyped(PhantomData))
     }
 }
 

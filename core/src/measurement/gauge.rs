@@ -414,15 +414,24 @@ fn resolution_of(calc: &mut Calc, resolution: &Given) -> Figure {
 /// A bore gauge has a setting and no zero check; the others the other way round.
 fn check_parts(entry: &doc::Gauge) -> Result<(), Error> {
     let bore = entry.kind == GaugeKind::BoreGauge;
-    let contradiction = |reason: &str| Err(entry.name.refuse(ErrorKind::Contradiction, reason));
+    let gauge = entry.name.parent();
+    let contradiction = |field: &str, reason: &str| {
+        Err(Error::new(ErrorKind::Contradiction, "", reason).at(&format!("{gauge}/{field}")))
+    };
     match (bore, &entry.setting, &entry.zero_check, &entry.face_parallelism) {
-        (true, None, ..) => contradiction("a bore gauge compares: its setting is required"),
-        (true, _, Some(_), _) => contradiction("a bore gauge has a setting, not a zero check"),
-        (true, _, _, Some(_)) => contradiction("a bore gauge has no measuring faces"),
-        (false, Some(_), ..) => contradiction("only a bore gauge has a setting"),
-        _ if entry.kind == GaugeKind::Caliper && entry.face_parallelism.is_some() => {
-            contradiction("face parallelism is stated for micrometers")
+        (true, None, ..) => {
+            let reason = "a bore gauge compares: its setting is required";
+            Err(Error::new(ErrorKind::MissingField, "setting", reason).at(&format!("{gauge}/setting")))
         }
+        (true, _, Some(_), _) => contradiction("zero_check", "a bore gauge has a setting, not a zero check"),
+        (true, _, _, Some(faces)) => {
+            Err(faces.refuse(ErrorKind::Contradiction, "a bore gauge has no measuring faces"))
+        }
+        (false, Some(_), ..) => contradiction("setting", "only a bore gauge has a setting"),
+        (_, _, _, Some(faces)) if entry.kind == GaugeKind::Caliper => Err(faces.refuse(
+            ErrorKind::Contradiction,
+            "face parallelism is stated for micrometers",
+        )),
         _ => Ok(()),
     }
 }

@@ -108,6 +108,7 @@ pub(crate) fn repeats(
                     );
                     return Err(Error::new(ErrorKind::Contradiction, &given.text, reason)
                         .value(spread)
+                        .limits(SPREAD.possible.0, SPREAD.possible.1, SPREAD.unit)
                         .at(&given.path));
                 }
             }

@@ -23,7 +23,7 @@ pub(crate) fn cautions(report: &Report) -> Vec<String> {
     {
         out.push(
             "Running clearances are free growth at the stated temperatures: no pressure, no oil film, no bending of the \
-             skirt. They are not measurements.",
+             skirt. One below zero is no verdict, because skirts are elastic: the margin is.",
         );
     }
     if findings

@@ -1,7 +1,7 @@
 //! The report as Markdown.
 
 use super::data::{CylinderReport, Report};
-use super::text::{arguments, block_lines, conventions, limits, sentences, values};
+use super::text::{arguments, block_lines, conventions, limits, notes, sentences, values};
 use crate::calc::Working;
 use crate::decision::Decision;
 use core::fmt::Write;
@@ -32,12 +32,8 @@ impl Report {
         for cylinder in &self.cylinders {
             put(&section(cylinder));
         }
-        let warnings: Vec<String> = self
-            .warnings
-            .iter()
-            .map(|w| format!("{} ({})", w.text, w.path))
-            .collect();
-        for (title, items) in [("To know", &warnings), ("Take care", &self.cautions)] {
+        let notes = notes(self);
+        for (title, items) in [("To know", &notes), ("Take care", &self.cautions)] {
             if !items.is_empty() {
                 put(&format!("\n## {title}\n"));
                 items.iter().for_each(|item| put(&format!("- {}", escaped(item))));
@@ -82,13 +78,12 @@ fn section(cylinder: &CylinderReport) -> String {
 fn row(decision: &Decision) -> String {
     let number =
         |value: Option<f64>, digits: usize| value.map(|v| format!("{v:.digits$}")).unwrap_or_default();
-    let limits = limits(decision);
     format!(
         "| {} | {} | {} | {} | {} | {} |\n",
         decision.of.spoken(),
         number(decision.value_mm, 4),
         number(decision.standard_uncertainty_mm, 4),
-        limits.trim_start_matches([',', ' ']),
+        limits(decision),
         number(decision.probability_of_conformity, 4),
         decision.result.word()
     )

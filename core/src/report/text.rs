@@ -1,9 +1,10 @@
 //! The report as text of at most 100 columns, to be read aloud. No colour is needed to understand it.
 
-use super::data::{ClearanceReport, CylinderReport, MeasuredValue, Report, RunningReport};
+use super::data::{CylinderReport, Dominant, MeasuredValue, PistonReport, Report, RunningReport};
 use crate::calc::{Step, Working};
 use crate::decision::finding::Finding;
-use crate::decision::{Decision, Of, Rule, Verdict};
+use crate::decision::{Decision, Of, Outcome, Rule, Verdict};
+use crate::job::document::Surface;
 use std::collections::HashMap;
 
 /// Widest line, in characters.
@@ -41,14 +42,7 @@ impl Report {
                 page.line("  ", &sentence);
             }
         }
-        page.list(
-            "TO KNOW",
-            &self
-                .warnings
-                .iter()
-                .map(|w| format!("{} ({})", w.text, w.path))
-                .collect::<Vec<_>>(),
-        );
+        page.list("TO KNOW", &notes(self));
         page.list("TAKE CARE", &self.cautions);
         if let Some(working) = &self.working {
             page.working(working);
@@ -195,91 +189,73 @@ pub(super) fn block_lines(report: &Report) -> Vec<String> {
 pub(super) fn sentences(cylinder: &CylinderReport) -> Vec<String> {
     let mut out = Vec::new();
     if let Some(piston) = &cylinder.piston {
-        let judged = decided(&piston.decisions, Of::PistonSize);
-        let sizes = piston
-            .sizes
-            .iter()
-            .map(|s| (s, s.bare_size.as_ref().unwrap_or(&s.size)));
-        for (place, size) in sizes {
-            let surface = match (&place.bare_size, place.over.word()) {
-                (Some(_), _) => ", coating taken off",
-                (None, "coating") => ", over the coating",
-                _ => "",
-            };
-            let at = format!(
-                "{} mm from the {}, {} deg",
-                place.height_mm,
-                place.datum.spoken(),
-                place.angle_deg
-            );
-            out.push(format!(
-                "The piston measures {}{surface} ({at}).",
-                give_or_take(size)
-            ));
-        }
-        out.extend(
-            piston
-                .ovality
-                .as_ref()
-                .map(|o| format!("Its ovality is {}.", give_or_take(o))),
-        );
-        out.extend(judged.map(|d| format!("Piston size: {}.", told(d))));
-        out.extend(piston.findings.iter().map(|f| finding(f, "piston")));
+        out.extend(piston_sentences(piston));
     }
     if let Some(bore) = &cylinder.bore {
-        out.extend(
-            bore.size
-                .as_ref()
-                .map(|s| format!("The bore measures {}.", give_or_take(s))),
-        );
-        let forms = [(&bore.taper, "taper"), (&bore.out_of_round, "out-of-round")];
-        out.extend(
-            forms
-                .iter()
-                .filter_map(|(f, name)| Some(format!("Its {name} is {}.", give_or_take(f.as_ref()?)))),
-        );
-        out.extend(
-            bore.decisions
-                .iter()
-                .map(|d| format!("{}: {}.", capital(&d.of.spoken()), told(d))),
-        );
-        out.extend(bore.findings.iter().map(|f| finding(f, "bore")));
+        let of = |of: Of| decided(&bore.decisions, of);
+        out.extend(judged("Bore", bore.size.as_ref(), of(Of::BoreSize)));
+        out.extend(judged("Taper", bore.taper.as_ref(), of(Of::BoreTaper)));
+        out.extend(judged(
+            "Out-of-round",
+            bore.out_of_round.as_ref(),
+            of(Of::BoreOutOfRound),
+        ));
+        out.extend(bore.findings.iter().map(finding));
     }
     if let Some(clearance) = &cylinder.clearance {
-        out.extend(clearance_sentences(clearance));
+        let bench = decided(&clearance.decisions, Of::BenchClearance);
+        out.extend(judged("Clearance on the bench", clearance.bench.as_ref(), bench));
+        out.extend(
+            clearance
+                .running
+                .as_ref()
+                .map(|r| running_sentence(r, &clearance.decisions)),
+        );
     }
-    out.extend(cylinder.missing.iter().map(|m| format!("Missing: {m}.")));
     out.extend(because(&cylinder.verdict));
     out
 }
 
-fn clearance_sentences(clearance: &ClearanceReport) -> Vec<String> {
+fn piston_sentences(piston: &PistonReport) -> Vec<String> {
+    let decision = decided(&piston.decisions, Of::PistonSize);
     let mut out = Vec::new();
-    out.extend(
-        clearance
-            .bench
-            .as_ref()
-            .map(|b| format!("Clearance on the bench is {}.", give_or_take(b))),
-    );
-    out.extend(
-        decided(&clearance.decisions, Of::BenchClearance).map(|d| format!("Bench clearance: {}.", told(d))),
-    );
-    if let Some(running) = &clearance.running {
-        out.push(running_sentence(running));
+    for place in &piston.sizes {
+        let (size, surface) = match (&place.bare_size, place.over) {
+            (Some(bare), _) => (bare, ", coating taken off"),
+            (None, Surface::Coating) => (&place.size, ", over the coating"),
+            (None, Surface::BareMetal) => (&place.size, ""),
+        };
+        let at = format!(
+            "{} deg, {} mm from the {}{surface}",
+            place.angle_deg,
+            place.height_mm,
+            place.datum.spoken()
+        );
+        out.push(format!("Piston {} ({at}).", give_or_take(size)));
     }
-    let margins = [Of::RunningMarginTight, Of::RunningMarginLoose];
-    out.extend(margins.iter().filter_map(|of| {
-        Some(format!(
-            "{}: {}.",
-            capital(&of.spoken()),
-            told(decided(&clearance.decisions, *of)?)
-        ))
-    }));
-    out.extend(clearance.note.clone());
+    out.extend(
+        piston
+            .ovality
+            .as_ref()
+            .map(|o| format!("Ovality {}.", give_or_take(o))),
+    );
+    out.extend(decision.map(|d| format!("At its gauge point, {}.", told(d))));
+    out.extend(piston.findings.iter().map(finding));
     out
 }
 
-fn running_sentence(running: &RunningReport) -> String {
+/// A value and what was decided of it.
+fn judged(name: &str, value: Option<&MeasuredValue>, decision: Option<&Decision>) -> Option<String> {
+    let value = value.map(give_or_take);
+    match (value, decision.map(told)) {
+        (Some(value), Some(told)) => Some(format!("{name} {value}; {told}.")),
+        (Some(value), None) => Some(format!("{name} {value}.")),
+        (None, Some(told)) => Some(format!("{name}: {told}.")),
+        (None, None) => None,
+    }
+}
+
+fn running_sentence(running: &RunningReport, decisions: &[Decision]) -> String {
     let (tight, loose) = (&running.tight, &running.loose);
     let mut out = format!(
         "Running, free growth gives {:.3} mm (piston {} C, bore {} C) to {:.3} mm (piston {} C, bore {} C).",
@@ -290,10 +266,20 @@ fn running_sentence(running: &RunningReport) -> String {
         loose.piston_temperature_c,
         loose.bore_temperature_c
     );
-    if let (Some(tight), Some(loose)) = (&tight.margin, &loose.margin) {
+    let margins = [
+        (&tight.margin, Of::RunningMarginTight),
+        (&loose.margin, Of::RunningMarginLoose),
+    ];
+    let margins: Vec<String> = margins
+        .iter()
+        .filter_map(|(margin, of)| {
+            let (margin, decision) = (margin.as_ref()?, decided(decisions, *of)?);
+            Some(format!("{:.3} mm ({})", margin.value_mm, decision.result.word()))
+        })
+        .collect();
+    if let [tight, loose] = margins.as_slice() {
         out.push_str(&format!(
-            " Against the original piston at the maker's least clearance that leaves {:.3} mm to {:.3} mm.",
-            tight.value_mm, loose.value_mm
+            " Margin to the original piston at the maker's least clearance: {tight}, {loose}."
         ));
     }
     out
@@ -303,14 +289,14 @@ fn decided(decisions: &[Decision], of: Of) -> Option<&Decision> {
     decisions.iter().find(|d| d.of == of)
 }
 
-/// `conforms, limits 95.900 to 95.945 mm: inside by ...`
-pub(super) fn told(decision: &Decision) -> String {
-    format!(
-        "{}{}: {}",
-        decision.result.word(),
-        limits(decision),
-        decision.reason
-    )
+/// `allowed 95.900 to 95.945 mm: conforms`
+fn told(decision: &Decision) -> String {
+    let limits = limits(decision);
+    let result = decision.result.word();
+    match limits.is_empty() {
+        true => result.to_owned(),
+        false => format!("allowed {limits}: {result}"),
+    }
 }
 
 pub(super) fn limits(decision: &Decision) -> String {
@@ -319,23 +305,31 @@ pub(super) fn limits(decision: &Decision) -> String {
         _ => String::new(),
     };
     match (decision.lower_mm, decision.upper_mm) {
-        (Some(low), Some(high)) => format!(", limits {low} to {high} mm{at}"),
-        (Some(low), None) => format!(", at least {low} mm{at}"),
-        (None, Some(high)) => format!(", at most {high} mm{at}"),
+        (Some(low), Some(high)) => format!("{} to {} mm{at}", printed(low), printed(high)),
+        (Some(low), None) => format!("{} mm or more{at}", printed(low)),
+        (None, Some(high)) => format!("up to {} mm{at}", printed(high)),
         (None, None) => String::new(),
     }
 }
 
-pub(super) fn give_or_take(value: &MeasuredValue) -> String {
+/// A limit with at least three decimals, and all it has up to six.
+fn printed(limit: f64) -> String {
+    let full = format!("{limit:.6}");
+    let kept = full.trim_end_matches('0');
+    let decimals = kept.rsplit('.').next().map_or(0, str::len).max(3);
+    format!("{limit:.decimals$}")
+}
+
+fn give_or_take(value: &MeasuredValue) -> String {
     format!(
         "{:.4} mm, give or take {:.4}",
         value.value_mm, value.expanded_uncertainty_mm
     )
 }
 
-pub(super) fn finding(finding: &Finding, part: &str) -> String {
+fn finding(finding: &Finding) -> String {
     let mut out = format!(
-        "Seen on the {part}: {} {}, {}",
+        "Seen: {} {}, {}",
         finding.severity.word(),
         finding.what.spoken(),
         finding.place.spoken()
@@ -349,24 +343,41 @@ pub(super) fn finding(finding: &Finding, part: &str) -> String {
 
 fn because(verdict: &Verdict) -> Vec<String> {
     let mut out = Vec::new();
-    if verdict.outcome.word() != "reuse" {
-        out.extend(verdict.reasons.iter().map(|r| format!("Because {r}.")));
+    if verdict.outcome != Outcome::Reuse {
+        out.extend(verdict.reasons.iter().map(|r| format!("Because: {r}.")));
     }
-    out.extend(verdict.dominant.as_ref().map(|d| {
+    let percent = |d: &Dominant| {
         format!(
-            "Least certain in what decided: {} ({:.0} % of the variance; {}).",
+            "Least certain: {} ({:.0} % of the variance).",
             d.source,
-            d.share * 100.0,
-            d.path
+            d.share * 100.0
         )
-    }));
+    };
+    out.extend(verdict.dominant.as_ref().map(percent));
     out
 }
 
-fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    chars
-        .next()
-        .map(|first| first.to_uppercase().chain(chars).collect())
-        .unwrap_or_default()
+/// What every cylinder says, once.
+pub(super) fn notes(report: &Report) -> Vec<String> {
+    let warnings = report.warnings.iter().map(|w| format!("{} ({})", w.text, w.path));
+    let mut out: Vec<String> = warnings.collect();
+    for note in report
+        .cylinders
+        .iter()
+        .filter_map(|c| c.clearance.as_ref()?.note.as_ref())
+    {
+        if !out.contains(note) {
+            out.push(note.clone());
+        }
+    }
+    let origins = report
+        .cylinders
+        .iter()
+        .filter_map(|c| Some(&c.clearance.as_ref()?.running.as_ref()?.origin));
+    out.extend(
+        origins
+            .take(1)
+            .map(|origin| format!("Running temperatures: {origin}")),
+    );
+    out
 }

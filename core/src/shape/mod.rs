@@ -188,6 +188,12 @@ fn distinct(values: impl Iterator<Item = f64>) -> Vec<f64> {
     out
 }
 
+/// Are two directions those of one diameter? Half a turn apart they are.
+pub(crate) fn one_diameter(a: f64, b: f64) -> bool {
+    let apart = (a - b).abs() % 180.0;
+    same(apart, 0.0) || same(apart, 180.0)
+}
+
 /// Two places are the same when they are nearer than a micrometre (or a microdegree).
 pub(crate) fn same(a: f64, b: f64) -> bool {
     (a - b).abs() < 0.001

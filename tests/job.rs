@@ -1,0 +1,651 @@
+//! What a job means: partial results, comparability, findings, correlation, the reference case.
+
+use gaugepoint::decision::{Conformity, Of, Outcome};
+use gaugepoint::report::{CylinderReport, MeasuredValue};
+use gaugepoint::{Document, Options, Report, assess};
+use gaugepoint_tests::{EXAMPLES, JOBS, job, text, workspace};
+use serde_json::{Value, json};
+
+fn document(name: &str) -> Value {
+    serde_json::from_str(&job(name)).expect("JSON")
+}
+
+fn report(document: &Value) -> Report {
+    let document = Document::from_json(&document.to_string()).unwrap_or_else(|e| panic!("{e}"));
+    assess(&document, Options::default()).unwrap_or_else(|e| panic!("{e}"))
+}
+
+/// The document with the value at a pointer replaced, or removed by `null`.
+fn with(document: &Value, pointer: &str, value: Value) -> Value {
+    let mut out = document.clone();
+    let (parent, last) = pointer.rsplit_once('/').expect("a pointer");
+    let parent = out.pointer_mut(parent).unwrap_or_else(|| panic!("{pointer}"));
+    match (parent, value) {
+        (Value::Object(fields), Value::Null) => drop(fields.remove(last)),
+        (Value::Object(fields), value) => drop(fields.insert(last.to_owned(), value)),
+        (Value::Array(items), Value::Null) => drop(items.remove(last.parse().expect("an index"))),
+        (Value::Array(items), value) => items[last.parse::<usize>().expect("an index")] = value,
+        (other, _) => panic!("{pointer}: {other}"),
+    }
+    out
+}
+
+fn decision(cylinder: &CylinderReport, of: Of) -> &gaugepoint::decision::Decision {
+    let decisions = [
+        cylinder.piston.as_ref().map(|p| &p.decisions),
+        cylinder.bore.as_ref().map(|b| &b.decisions),
+        cylinder.clearance.as_ref().map(|c| &c.decisions),
+    ];
+    decisions
+        .into_iter()
+        .flatten()
+        .flatten()
+        .find(|d| d.of == of)
+        .unwrap_or_else(|| panic!("{of:?}"))
+}
+
+fn bench(cylinder: &CylinderReport) -> &MeasuredValue {
+    cylinder
+        .clearance
+        .as_ref()
+        .and_then(|c| c.bench.as_ref())
+        .expect("a bench clearance")
+}
+
+// --- the schema ---
+
+/// The schemas in the documentation are those of the code; `UPDATE_SCHEMA=1` writes them.
+#[test]
+fn the_exported_schemas_are_current() {
+    for (name, schema) in [("job", Document::schema()), ("report", Report::schema())] {
+        let path = format!("core/docs/{name}.schema.json");
+        let current = serde_json::to_string_pretty(&schema).expect("JSON") + "\n";
+        if std::env::var_os("UPDATE_SCHEMA").is_some() {
+            std::fs::write(workspace(&path), &current).expect("written");
+        }
+        assert!(
+            text(&path) == current,
+            "{path} is stale: UPDATE_SCHEMA=1 cargo test -p gaugepoint-tests --test job"
+        );
+    }
+}
+
+#[test]
+fn jobs_and_reports_fit_their_schemas() {
+    let of_job = jsonschema::validator_for(Document::schema().as_value()).expect("a schema");
+    let of_report = jsonschema::validator_for(Report::schema().as_value()).expect("a schema");
+    for name in JOBS {
+        assert!(
+            of_job.is_valid(&document(name)),
+            "{name}: {:?}",
+            of_job.iter_errors(&document(name)).next()
+        );
+        for working in [false, true] {
+            let report = assess(
+                &Document::from_json(&job(name)).expect("a job"),
+                Options { working },
+            )
+            .expect("accepted");
+            let value: Value = serde_json::from_str(&report.to_json()).expect("JSON");
+            assert!(
+                of_report.is_valid(&value),
+                "{name}: {:?}",
+                of_report.iter_errors(&value).next()
+            );
+        }
+        // and a schema that takes everything would not do
+        let wrong = [
+            ("/shop/temperature", json!(27)),
+            ("/engine/bore/colour", json!("red")),
+            ("/gauges/0/kind", json!("ruler")),
+            ("/job/date", Value::Null),
+        ];
+        for (pointer, value) in wrong {
+            assert!(
+                !of_job.is_valid(&with(&document(name), pointer, value)),
+                "{name} {pointer}"
+            );
+        }
+    }
+}
+
+/// A document that is written out again is the same document.
+#[test]
+fn a_document_survives_being_written_and_read() {
+    for name in JOBS {
+        let once = Document::from_json(&job(name)).expect("a job");
+        let again = serde_json::to_string(&once).expect("JSON");
+        let again = Document::from_json(&again).expect("a job");
+        assert_eq!(once, again, "{name}");
+    }
+}
+
+// --- partial results ---
+
+#[test]
+fn what_is_missing_is_named_and_stops_nothing_else() {
+    let document = document("pump_six");
+    let whole = report(&document);
+    let missing = [
+        ("/cylinders/1/piston", "piston: nothing read"),
+        ("/cylinders/1/bore", "bore: nothing read"),
+        ("/cylinders/1", "piston: nothing read"),
+        ("/cylinders/1/piston/readings/0", "at its gauge point"),
+        ("/cylinders/1/bore/readings", "no reading at the place"),
+    ];
+    for (pointer, text) in missing {
+        let emptied = if pointer.ends_with("readings") {
+            json!([])
+        } else {
+            Value::Null
+        };
+        let partial = report(&with(&document, pointer, emptied));
+        let cylinder = &partial.cylinders[1];
+        assert!(
+            cylinder.missing.iter().any(|m| m.contains(text)),
+            "{pointer}: {:?}",
+            cylinder.missing
+        );
+        assert_eq!(
+            cylinder.verdict.outcome,
+            Outcome::Incomplete,
+            "{pointer}: {:?}",
+            cylinder.verdict
+        );
+        assert!(
+            cylinder.clearance.as_ref().is_none_or(|c| c.bench.is_none()),
+            "{pointer}"
+        );
+        // the values of every other cylinder stand as they were (paths shift when an entry is gone)
+        for (k, (a, b)) in whole
+            .cylinders
+            .iter()
+            .zip(&partial.cylinders)
+            .enumerate()
+            .filter(|(k, _)| *k != 1)
+        {
+            assert_eq!(
+                bench(a).value_mm.to_bits(),
+                bench(b).value_mm.to_bits(),
+                "{pointer}: cylinder {}",
+                k + 1
+            );
+            assert_eq!(
+                a.verdict.outcome,
+                b.verdict.outcome,
+                "{pointer}: cylinder {}",
+                k + 1
+            );
+        }
+    }
+    // one place of six was not read: the others still give a size, and the gap is named
+    let partial = report(&with(
+        &document,
+        "/cylinders/1/bore/readings/3/repeats",
+        json!([]),
+    ));
+    let bore = partial.cylinders[1].bore.as_ref().expect("a bore");
+    assert!(bore.size.is_some() && bore.places.len() == 5);
+    assert!(partial.cylinders[1].missing[0].contains("nothing read"));
+}
+
+#[test]
+fn an_overdue_gauge_proves_nothing() {
+    let document = document("pump_six");
+    let stale = with(&document, "/gauges/0/calibration_due", json!("2026-03-13"));
+    let report_stale = report(&stale);
+    assert!(
+        report_stale
+            .warnings
+            .iter()
+            .any(|w| w.kind == "calibration_overdue" && w.path == "/gauges/0/calibration_due")
+    );
+    assert_eq!(report_stale.gauges[0].calibration, "overdue");
+    for cylinder in &report_stale.cylinders {
+        let piston = decision(cylinder, Of::PistonSize);
+        assert_eq!(piston.result, Conformity::NotProven, "{}", piston.reason);
+        assert!(piston.reason.contains("out of calibration"));
+        assert_eq!(
+            decision(cylinder, Of::BenchClearance).result,
+            Conformity::NotProven
+        );
+    }
+    // the bores were read with the other gauge
+    assert_eq!(
+        decision(&report_stale.cylinders[0], Of::BoreSize).result,
+        Conformity::Conforms
+    );
+    // on the day it is due it is in date; simple acceptance does not speak of proof
+    assert_eq!(
+        report(&with(&document, "/gauges/0/calibration_due", json!("2026-03-14"))).gauges[0].calibration,
+        "in date"
+    );
+    let simple = report(&with(&stale, "/decision", json!({"rule": "simple_acceptance"})));
+    assert_eq!(
+        decision(&simple.cylinders[0], Of::PistonSize).result,
+        Conformity::Conforms
+    );
+    // a bore gauge set on a micrometer is as good as the micrometer's calibration
+    let twin = with(
+        &self::document("air_twin"),
+        "/gauges/0/calibration_due",
+        json!("2026-02-01"),
+    );
+    assert_eq!(
+        decision(&report(&twin).cylinders[0], Of::BoreSize).result,
+        Conformity::NotProven
+    );
+}
+
+// --- comparability ---
+
+#[test]
+fn unlike_things_are_not_compared() {
+    let document = document("pump_six");
+    let changes = [
+        // a run-in piston against limits for new ones, a bore with the plate fitted against limits for a bare block
+        (
+            "/engine/limits/piston_size/piston_states",
+            json!(["new"]),
+            "/cylinders/0/piston/state",
+            json!("run_in"),
+            Of::PistonSize,
+        ),
+        (
+            "/engine/limits/bench_clearance/piston_states",
+            json!(["new"]),
+            "/cylinders/0/piston/state",
+            json!("run_in"),
+            Of::BenchClearance,
+        ),
+        (
+            "/engine/limits/bore_size/clamping",
+            json!(["bare"]),
+            "/cylinders/0/bore/clamping",
+            json!("plate_fitted"),
+            Of::BoreSize,
+        ),
+        // over a coating of unknown thickness against limits for bare metal
+        (
+            "/engine/limits/piston_size/over",
+            json!("bare_metal"),
+            "/cylinders/0/piston/readings/0/coating",
+            Value::Null,
+            Of::PistonSize,
+        ),
+        (
+            "/engine/limits/bench_clearance/over",
+            json!("bare_metal"),
+            "/cylinders/0/piston/readings/0/coating",
+            Value::Null,
+            Of::BenchClearance,
+        ),
+    ];
+    for (limit, meant, reading, is, of) in changes {
+        let report = report(&with(&with(&document, limit, meant), reading, is));
+        let decision = decision(&report.cylinders[0], of);
+        assert_eq!(decision.result, Conformity::NotJudged, "{limit} {reading}");
+        assert!(
+            decision.value_mm.is_none() && decision.reason.len() > 20,
+            "{}",
+            decision.reason
+        );
+        assert!(
+            report.cylinders[0].verdict.outcome >= Outcome::NotProven,
+            "{limit} {reading}"
+        );
+    }
+    // at another height, on another axis or from another datum it is another size
+    for (field, value) in [
+        ("height", json!("30 mm")),
+        ("angle", json!("90 deg")),
+        ("datum", json!("pin_axis")),
+    ] {
+        let pointer = format!("/cylinders/1/piston/readings/0/{field}");
+        let report = report(&with(&document, &pointer, value));
+        assert!(
+            report.cylinders[1]
+                .missing
+                .iter()
+                .any(|m| m.contains("another place")),
+            "{field}"
+        );
+        assert!(
+            report.cylinders[1]
+                .piston
+                .as_ref()
+                .is_some_and(|p| p.sizes.len() == 1 && p.decisions.is_empty())
+        );
+    }
+}
+
+#[test]
+fn the_coating_comes_off_twice() {
+    let document = document("pump_six");
+    let piston = report(&document).cylinders[0].piston.clone().expect("a piston");
+    let place = &piston.sizes[0];
+    let bare = place.bare_size.as_ref().expect("a stated thickness");
+    let thickness = 0.012; // per side, as stated in the document
+    assert_eq!(
+        document.pointer("/cylinders/0/piston/readings/0/coating/thickness_per_side"),
+        Some(&json!("12 um"))
+    );
+    assert!((place.size.value_mm - bare.value_mm - 2.0 * thickness).abs() < 1e-12);
+    // and its uncertainty counts twice too: 2 * half-width / sqrt(3), JCGM 100 4.3.7
+    let line = bare
+        .budget
+        .iter()
+        .find(|l| l.source.starts_with("coating"))
+        .expect("a source");
+    assert!(
+        (line.contribution_mm.abs() - 2.0 * 0.003 / 3f64.sqrt()).abs() < 1e-6,
+        "{}",
+        line.contribution_mm
+    );
+}
+
+// --- reduction rules (by hand on one set of six) ---
+
+#[test]
+fn bores_are_reduced_by_named_rules() {
+    // deviations in um, depth by depth, thrust and pin axis; the sizes differ from them by one constant at 20 C
+    let readings = |rows: [(i32, i32); 3]| -> Value {
+        let depths = ["20 mm", "90 mm", "160 mm"];
+        let places = rows.iter().zip(depths).flat_map(|((x, y), depth)| {
+            [("0 deg", x), ("90 deg", y)]
+                .map(|(axis, um)| json!({"depth": depth, "axis": axis, "repeats": [format!("{um} um")]}))
+        });
+        Value::Array(places.collect())
+    };
+    let mut document = document("pump_six");
+    document = with(
+        &document,
+        "/cylinders/0/bore/readings",
+        readings([(31, 12), (24, 15), (9, 5)]),
+    );
+    let cases = [
+        // size, taper and out-of-round of (31 12) (24 15) (9 5)
+        (json!("largest"), "along_axis", "at_level", 31.0, 22.0, 19.0),
+        (json!("mean"), "top_to_bottom", "between_axes", 16.0, 22.0, 26.0),
+        (json!("smallest_wear"), "along_axis", "at_level", 7.0, 22.0, 19.0),
+        (
+            json!({"at": {"depth": "90 mm"}}),
+            "along_axis",
+            "at_level",
+            19.5,
+            22.0,
+            19.0,
+        ),
+        (
+            json!({"at": {"depth": "90 mm", "axis": "90 deg"}}),
+            "along_axis",
+            "at_level",
+            15.0,
+            22.0,
+            19.0,
+        ),
+    ];
+    let zero = {
+        let flat = with(&document, "/cylinders/0/bore/readings", readings([(0, 0); 3]));
+        report(&flat).cylinders[0]
+            .bore
+            .as_ref()
+            .and_then(|b| b.size.as_ref())
+            .expect("a size")
+            .value_mm
+    };
+    for (size, taper, round, expected_size, expected_taper, expected_round) in cases {
+        let rule = json!({"size": size, "taper": taper, "out_of_round": round});
+        let bore = report(&with(&document, "/engine/reduction", rule)).cylinders[0]
+            .bore
+            .clone()
+            .expect("a bore");
+        let um = |value: &Option<MeasuredValue>, from: f64| {
+            (value.as_ref().expect("reduced").value_mm - from) * 1000.0
+        };
+        // growth of the deviation itself, 11.4e-6 * 7 K, is below 0.003 um
+        assert!(
+            (um(&bore.size, zero) - expected_size).abs() < 0.003,
+            "{size}: {}",
+            um(&bore.size, zero)
+        );
+        assert!(
+            (um(&bore.taper, 0.0) - expected_taper).abs() < 0.003,
+            "{taper}: {}",
+            um(&bore.taper, 0.0)
+        );
+        assert!(
+            (um(&bore.out_of_round, 0.0) - expected_round).abs() < 0.003,
+            "{round}: {}",
+            um(&bore.out_of_round, 0.0)
+        );
+    }
+    // a range of equal readings is zero, and not certain
+    let flat = report(&with(
+        &document,
+        "/cylinders/0/bore/readings",
+        readings([(10, 10); 3]),
+    ));
+    let taper = flat.cylinders[0]
+        .bore
+        .as_ref()
+        .and_then(|b| b.taper.clone())
+        .expect("reduced");
+    assert!(
+        taper.value_mm.abs() < 1e-12 && taper.standard_uncertainty_mm > 0.001,
+        "{taper:?}"
+    );
+}
+
+// --- findings ---
+
+#[test]
+fn findings_and_sizes_do_not_overrule_each_other() {
+    let document = document("pump_six");
+    let seen = |what: &str, severity: &str, cause: Option<&str>| {
+        let mut finding = json!({"place": "skirt", "what": what, "severity": severity});
+        if let Some(cause) = cause {
+            finding = with(&finding, "/cause", json!(cause));
+        }
+        let cylinder =
+            report(&with(&document, "/cylinders/0/findings", json!([finding]))).cylinders[0].clone();
+        assert_eq!(decision(&cylinder, Of::PistonSize).result, Conformity::Conforms);
+        cylinder.verdict.outcome
+    };
+    assert_eq!(seen("scuffing", "light", None), Outcome::Reuse);
+    assert_eq!(seen("scuffing", "marked", None), Outcome::FindTheCause);
+    assert_eq!(
+        seen("scuffing", "marked", Some("oil jet blocked")),
+        Outcome::Reuse
+    );
+    assert_eq!(
+        seen("scuffing", "severe", Some("oil jet blocked")),
+        Outcome::DoNotReuse
+    );
+    // a crack rejects whatever the sizes and whatever is known of its cause
+    for severity in ["light", "marked", "severe"] {
+        assert_eq!(seen("crack", severity, Some("overload")), Outcome::DoNotReuse);
+    }
+    assert_eq!(seen("diagonal_wear", "light", None), Outcome::FindTheCause);
+    // a good finding does not save a bad size
+    assert_eq!(
+        report(&document).cylinders[4].verdict.outcome,
+        Outcome::DoNotReuse
+    );
+    let clean = with(&document, "/cylinders/4/findings", json!([]));
+    assert_eq!(report(&clean).cylinders[4].verdict.outcome, Outcome::DoNotReuse);
+}
+
+#[test]
+fn the_examples_show_what_they_are_for() {
+    let six = report(&document("pump_six"));
+    let outcomes: Vec<Outcome> = six.cylinders.iter().map(|c| c.verdict.outcome).collect();
+    use Outcome::{DoNotReuse, FindTheCause, Incomplete, NotProven, Reuse};
+    assert_eq!(
+        outcomes,
+        [Reuse, Reuse, FindTheCause, NotProven, DoNotReuse, Reuse]
+    );
+    assert_eq!(six.block.verdict.outcome, DoNotReuse);
+    // the scuffed piston has good sizes; the bore in the guard band is neither proven nor refuted; the other is tapered
+    assert_eq!(
+        decision(&six.cylinders[2], Of::PistonSize).result,
+        Conformity::Conforms
+    );
+    assert_eq!(
+        decision(&six.cylinders[3], Of::BoreSize).result,
+        Conformity::NotProven
+    );
+    assert_eq!(
+        decision(&six.cylinders[4], Of::BoreTaper).result,
+        Conformity::DoesNotConform
+    );
+    let twin = report(&document("air_twin"));
+    assert_eq!(twin.cylinders[1].verdict.outcome, Incomplete);
+    for name in EXAMPLES {
+        assert!(
+            document(name)
+                .pointer("/job/note")
+                .and_then(Value::as_str)
+                .is_some_and(|n| n.contains("invented")),
+            "{name}"
+        );
+    }
+}
+
+// --- correlation ---
+
+/// A bore gauge set between the faces of the micrometer at the very reading the piston gave: zero and scale of the
+/// micrometer cancel from the clearance, to the difference of two strains.
+#[test]
+fn a_shared_micrometer_cancels_from_the_clearance() {
+    let contribution = |value: &MeasuredValue, source: &str| {
+        value
+            .budget
+            .iter()
+            .filter(|l| l.source.starts_with(source))
+            .map(|l| l.contribution_mm.powi(2))
+            .sum::<f64>()
+            .sqrt()
+    };
+    let document = document("air_twin");
+    let shared = report(&document);
+    let piston = &shared.cylinders[0].piston.as_ref().expect("a piston").sizes[0].size;
+    assert!(contribution(piston, "scale of outside micrometer") > 0.0028); // 0.005 / sqrt(3)
+    assert!(contribution(bench(&shared.cylinders[0]), "scale of outside micrometer") < 1e-6);
+    // another setting does not share the scale, and the clearance is less certain by it
+    let pointer = "/gauges/1/setting/micrometer/reading";
+    let apart = report(&with(&document, pointer, json!("79.954 mm")));
+    assert!(contribution(bench(&apart.cylinders[0]), "scale of outside micrometer") > 0.004);
+    assert!(
+        bench(&apart.cylinders[0]).standard_uncertainty_mm
+            > bench(&shared.cylinders[0]).standard_uncertainty_mm * 1.5
+    );
+}
+
+// --- the reference case ---
+
+/// 20.5e-6 against 22.8e-6 on 86 mm over 110 K: about 22 um less margin (86 * 2.3e-6 * 110 = 21.8 um by hand).
+#[test]
+fn another_alloy_has_another_margin() {
+    let alloy = |name: &str, per_k: &str| {
+        let law = json!({"mean_coefficient": {"base": "20 C", "value": per_k, "from": "0 C", "to": "200 C"}});
+        json!({"name": name, "law": law, "coefficient_permissible_error": "0 /K", "source": "by hand", "confidence": "unverified"})
+    };
+    let mut document = document("air_twin");
+    let changes = [
+        (
+            "/materials/0",
+            alloy("cast piston alloy AlSi12CuMgNi", "22.8e-6 /K"),
+        ),
+        (
+            "/materials/1",
+            alloy("original piston alloy AlSi18", "20.5e-6 /K"),
+        ),
+        ("/engine/bore/nominal", json!("86 mm")),
+        ("/engine/piston/nominal", json!("85.965 mm")),
+        (
+            "/engine/limits",
+            json!({"bench_clearance": {"min": "0.035 mm", "origin": "by hand", "reference_temperature": "20 C",
+            "over": "bare_metal", "piston_states": ["new"], "clamping": ["bare"]}}),
+        ),
+        (
+            "/running/piston_temperature",
+            json!({"min": "130 C", "max": "130 C"}),
+        ),
+        ("/shop/temperature", json!("20 C")),
+        (
+            "/gauges/1/setting/micrometer",
+            json!({"gauge": "outside micrometer 75-100 mm", "reading": "85.965 mm", "temperature": "20 C"}),
+        ),
+        ("/cylinders/0/piston/readings/0/temperature", json!("20 C")),
+        ("/cylinders/0/piston/readings/0/repeats", json!(["85.965 mm"])),
+        ("/cylinders/0/bore/temperature", json!("20 C")),
+        (
+            "/cylinders/0/bore/readings",
+            json!([{"depth": "40 mm", "axis": "0 deg", "repeats": ["0.035 mm"]}]),
+        ),
+        ("/cylinders/1", Value::Null),
+    ];
+    for (pointer, value) in changes {
+        document = with(&document, pointer, value);
+    }
+    let margin = |document: &Value| {
+        let report = report(document);
+        let running = report.cylinders[0]
+            .clearance
+            .as_ref()
+            .and_then(|c| c.running.clone())
+            .expect("running");
+        (
+            bench(&report.cylinders[0]).value_mm,
+            running.tight.margin.expect("a reference").value_mm,
+        )
+    };
+    // at exactly the maker's least clearance: the same alloy has no margin left, the other about 22 um less than none
+    let (bench, other) = margin(&document);
+    assert!((bench - 0.035).abs() < 1e-9, "{bench}");
+    assert!((other + 0.0218).abs() < 0.0001, "{other}");
+    let (_, same) = margin(&with(
+        &document,
+        "/running/original_piston_material",
+        json!("cast piston alloy AlSi12CuMgNi"),
+    ));
+    assert!(same.abs() < 1e-9, "{same}");
+}
+
+#[test]
+fn without_a_published_minimum_nothing_passes() {
+    let document = with(
+        &document("pump_six"),
+        "/engine/limits/bench_clearance/min",
+        Value::Null,
+    );
+    let report = report(&document);
+    for cylinder in &report.cylinders {
+        assert!(
+            cylinder.verdict.outcome > Outcome::Incomplete,
+            "{:?}",
+            cylinder.verdict
+        );
+        let clearance = cylinder.clearance.as_ref().expect("a clearance");
+        assert!(
+            clearance
+                .running
+                .as_ref()
+                .is_some_and(|r| r.tight.reference.is_none() && r.tight.margin.is_none())
+        );
+        assert!(clearance.note.as_ref().is_some_and(|n| n.contains("judgement")));
+    }
+}
+
+#[test]
+fn a_negative_running_clearance_is_no_verdict() {
+    let first = report(&document("pump_six")).cylinders[0].clone();
+    let running = first
+        .clearance
+        .as_ref()
+        .and_then(|c| c.running.clone())
+        .expect("running");
+    assert!(running.tight.clearance.value_mm < 0.0);
+    assert_eq!(first.verdict.outcome, Outcome::Reuse);
+}
