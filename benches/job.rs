@@ -25,11 +25,7 @@ fn read(bencher: Bencher<'_, '_>) {
 #[divan::bench(args = [false, true])]
 fn compute(bencher: Bencher<'_, '_>, working: bool) {
     let document = Document::from_json(JOB).ok();
-    bencher.bench(|| {
-        document
-            .as_ref()
-            .map(|d| assess(black_box(d), Options { working }))
-    });
+    bencher.bench(|| document.as_ref().map(|d| assess(black_box(d), Options { working })));
 }
 
 /// One running clearance.

@@ -25,18 +25,12 @@ fn flat_vectors() {
             panic!("{row:?}")
         };
         assert!(!source.is_empty(), "{id} names no source");
-        let x: Vec<f64> = arguments
-            .split(';')
-            .map(|a| a.parse().expect("a number"))
-            .collect();
+        let x: Vec<f64> = arguments.split(';').map(|a| a.parse().expect("a number")).collect();
         let result = call(function, &x);
         if let Some(kind) = expected.strip_prefix("error:") {
             let error = result.expect_err(id);
             assert_eq!(error.kind().name(), kind, "{id}");
-            assert!(
-                !error.field().is_empty() && !error.reason().is_empty(),
-                "{id}: {error}"
-            );
+            assert!(!error.field().is_empty() && !error.reason().is_empty(), "{id}: {error}");
             refused += 1;
             continue;
         }
@@ -57,11 +51,7 @@ fn instantaneous_polynomial_against_nist_srm_731() {
         r#"{"instantaneous_polynomial": {"kelvin_coefficients": ["0.8651e-6", "2.3569e-8", "-4.2277e-11", "2.5408e-14"],
             "from": "19 C", "to": "390 C"}}"#,
     );
-    let strain = |kelvin: f64| {
-        glass
-            .strain(Temperature::from_celsius(kelvin - 273.15))
-            .expect("in range")
-    };
+    let strain = |kelvin: f64| glass.strain(Temperature::from_celsius(kelvin - 273.15)).expect("in range");
     let coefficient = |kelvin: f64| (strain(kelvin + 0.05) - strain(kelvin - 0.05)) / 0.1;
     let table = [
         (300.0, 4.82, 34.0),
@@ -85,15 +75,9 @@ fn instantaneous_polynomial_against_nist_srm_731() {
     ];
     for (kelvin, alpha, expansion) in table {
         let ours = (strain(kelvin) - strain(293.0)) / (1.0 + strain(293.0)) * 1e6;
-        assert!(
-            (ours - expansion).abs() <= 0.5,
-            "{kelvin} K: {ours} against {expansion}"
-        );
+        assert!((ours - expansion).abs() <= 0.5, "{kelvin} K: {ours} against {expansion}");
         let ours = coefficient(kelvin) * 1e6;
-        assert!(
-            (ours - alpha).abs() <= 0.0051,
-            "{kelvin} K: {ours} against {alpha}"
-        );
+        assert!((ours - alpha).abs() <= 0.0051, "{kelvin} K: {ours} against {alpha}");
     }
 }
 
@@ -123,29 +107,20 @@ fn mean_and_instantaneous_tables_against_asme_te_2() {
         };
         TE_2.iter().map(row).collect::<Vec<_>>().join(", ")
     };
-    let instantaneous = material(&format!(
-        r#"{{"instantaneous_table": {{"rows": [{}]}}}}"#,
-        rows("at", |r| r.1)
-    ));
-    let mean = material(&format!(
-        r#"{{"mean_table": {{"base": "20 C", "rows": [{}]}}}}"#,
-        rows("to", |r| r.2)
-    ));
+    let instantaneous =
+        material(&format!(r#"{{"instantaneous_table": {{"rows": [{}]}}}}"#, rows("at", |r| r.1)));
+    let mean =
+        material(&format!(r#"{{"mean_table": {{"base": "20 C", "rows": [{}]}}}}"#, rows("to", |r| r.2)));
     for (t, _, b, c) in TE_2 {
         let at = Temperature::from_celsius(t);
-        let (from_a, from_b) = (
-            instantaneous.strain(at).expect("in range"),
-            mean.strain(at).expect("in range"),
-        );
+        let (from_a, from_b) =
+            (instantaneous.strain(at).expect("in range"), mean.strain(at).expect("in range"));
         // C is printed to 0.1 mm/m and B to 0.1e-6
         assert!((from_b * 1000.0 - c).abs() <= 0.06, "{t} C: {from_b}");
         if t > 20.0 {
             // straight lines between the rows of A; at 50 C the mean of 21.7 and 23.3 is 0.1 from the table, exactly
             let mean_of_a = from_a / (t - 20.0) * 1e6;
-            assert!(
-                (mean_of_a - b).abs() <= 0.1 + 1e-9,
-                "{t} C: {mean_of_a} against {b}"
-            );
+            assert!((mean_of_a - b).abs() <= 0.1 + 1e-9, "{t} C: {mean_of_a} against {b}");
         }
     }
     // taking A for B at 200 C on an 86 mm part over 180 K is wrong by 0.031 mm
@@ -163,10 +138,7 @@ fn a_mean_from_another_base_is_the_same_part() {
     for t in [0.0, 20.0, 27.0, 150.0, 300.0] {
         let strain = from_0.strain(Temperature::from_celsius(t)).expect("in range");
         let closed = 20e-6 / (1.0 + 20.0 * 20e-6) * (t - 20.0);
-        assert!(
-            (strain - closed).abs() < 1e-17,
-            "{t} C: {strain} against {closed}"
-        );
+        assert!((strain - closed).abs() < 1e-17, "{t} C: {strain} against {closed}");
     }
 }
 
@@ -199,47 +171,28 @@ fn a_skirt_inside_its_limits_and_two_gauges() {
     // half-widths: the micrometer is permitted 0.0002 in, the caliper 0.001 in; rectangular, JCGM 100 4.3.7; resolution with them
     let u = |permitted: &str, step: &str| (inch(permitted).powi(2) / 3.0 + inch(step).powi(2) / 12.0).sqrt();
     let (micrometer, caliper) = (u("0.0002 in", "0.0001 in"), u("0.001 in", "0.001 in"));
-    let decide = |u: f64, rule: Rule| {
-        decide_mm(skirt, u, Some(low), Some(high), rule, 0.95)
-            .expect("judged")
-            .result
-    };
+    let decide =
+        |u: f64, rule: Rule| decide_mm(skirt, u, Some(low), Some(high), rule, 0.95).expect("judged").result;
 
     // 0.0009 in inside: the guard band 1.65 u is 0.000196 in with the micrometer and 0.00106 in with the caliper
     assert_eq!(decide(micrometer, Rule::SimpleAcceptance), Conformity::Conforms);
     assert_eq!(decide(caliper, Rule::SimpleAcceptance), Conformity::Conforms);
     assert_eq!(decide(micrometer, Rule::Proven), Conformity::Conforms);
     assert_eq!(decide(caliper, Rule::Proven), Conformity::NotProven);
-    assert_eq!(
-        decide(micrometer, Rule::ConformanceProbability),
-        Conformity::Conforms
-    );
+    assert_eq!(decide(micrometer, Rule::ConformanceProbability), Conformity::Conforms);
     // 1.396 u inside: the normal distribution gives 0.9187, less than the 0.95 asked for
-    let by_caliper = decide_mm(
-        skirt,
-        caliper,
-        Some(low),
-        Some(high),
-        Rule::ConformanceProbability,
-        0.95,
-    )
-    .expect("judged");
+    let by_caliper =
+        decide_mm(skirt, caliper, Some(low), Some(high), Rule::ConformanceProbability, 0.95).expect("judged");
     assert_eq!(by_caliper.result, Conformity::NotProven);
     assert!((by_caliper.probability_of_conformity.expect("given") - 0.9187).abs() < 5e-4);
 
     // a thou over the limit: refuted by the micrometer, open with the caliper
     let over = inch("3.7010 in");
-    let decide = |u: f64, rule: Rule| {
-        decide_mm(over, u, Some(low), Some(high), rule, 0.95)
-            .expect("judged")
-            .result
-    };
+    let decide =
+        |u: f64, rule: Rule| decide_mm(over, u, Some(low), Some(high), rule, 0.95).expect("judged").result;
     assert_eq!(decide(micrometer, Rule::Proven), Conformity::DoesNotConform);
     assert_eq!(decide(caliper, Rule::Proven), Conformity::NotProven);
-    assert_eq!(
-        decide(caliper, Rule::SimpleAcceptance),
-        Conformity::DoesNotConform
-    );
+    assert_eq!(decide(caliper, Rule::SimpleAcceptance), Conformity::DoesNotConform);
 }
 
 /// JCGM 106:2012 examples of the probability of conformity (from memory, recomputed): a lower limit (container burst
@@ -253,13 +206,7 @@ fn probability_of_conformity_against_jcgm_106() {
     assert!((p(509.7, 8.6, Some(490.0), None) - 0.98900955).abs() < 1e-8);
     assert!((p(13.6, 1.8, Some(12.5), Some(16.3)) - 0.66262979).abs() < 1e-8);
     // JCGM 106 Table: probability against distance in standard uncertainties (from memory)
-    for (z, expected) in [
-        (0.8416, 0.80),
-        (1.2816, 0.90),
-        (1.6449, 0.95),
-        (2.3263, 0.99),
-        (3.0902, 0.999),
-    ] {
+    for (z, expected) in [(0.8416, 0.80), (1.2816, 0.90), (1.6449, 0.95), (2.3263, 0.99), (3.0902, 0.999)] {
         assert!((p(-z, 1.0, None, Some(0.0)) - expected).abs() < 2e-5, "{z}");
     }
 }
@@ -298,11 +245,7 @@ fn ten_everyday_pairs() {
         let hot_mm = flat::running_clearance_mm(d + cold / 1000.0, t_b, a_b * 1e-6, d, t_p, a_p * 1e-6)
             .expect("computed");
         let grown = |a: f64, t: f64| d * a * 1e-3 * (t - 20.0);
-        for (ours, printed) in [
-            (hot_mm * 1000.0, hot),
-            (grown(a_p, t_p), piston),
-            (grown(a_b, t_b), bore),
-        ] {
+        for (ours, printed) in [(hot_mm * 1000.0, hot), (grown(a_p, t_p), piston), (grown(a_b, t_b), bore)] {
             assert!(
                 (ours - f64::from(printed)).abs() <= 1.0,
                 "{d} mm, {a_p} in {a_b}: {ours} against {printed}"
@@ -317,17 +260,10 @@ fn ten_everyday_pairs() {
 fn figures_per_kelvin() {
     let read = |mm: f64, t: f64, a: f64| flat::size_at_20_mm(mm, 0.0, 20.0, 11.5e-6, t, a).expect("computed");
     let per_kelvin = |mm: f64, a: f64| (mm - read(mm, 21.0, a)) * 1000.0;
-    for (mm, a, um) in [
-        (86.0, 20.5e-6, 1.8),
-        (100.0, 20.5e-6, 2.1),
-        (130.0, 20.5e-6, 2.7),
-        (86.0, 11.4e-6, 1.0),
-    ] {
-        assert!(
-            (per_kelvin(mm, a) - um).abs() <= 0.051,
-            "{mm} mm: {}",
-            per_kelvin(mm, a)
-        );
+    for (mm, a, um) in
+        [(86.0, 20.5e-6, 1.8), (100.0, 20.5e-6, 2.1), (130.0, 20.5e-6, 2.7), (86.0, 11.4e-6, 1.0)]
+    {
+        assert!((per_kelvin(mm, a) - um).abs() <= 0.051, "{mm} mm: {}", per_kelvin(mm, a));
     }
     assert!(((86.0 - read(86.0, 30.0, 20.5e-6)) * 1000.0 - 17.6).abs() < 0.05);
     // a gauge of the same temperature grows with both and does not matter to the difference
@@ -335,9 +271,5 @@ fn figures_per_kelvin() {
         let gauge = |mm: f64, a: f64| flat::size_at_20_mm(mm, 0.0, t, 11.5e-6, t, a).expect("computed");
         gauge(86.035, 11.4e-6) - gauge(86.0, 20.5e-6)
     };
-    assert!(
-        ((shop(30.0) - shop(20.0)) * 1000.0 - 7.8).abs() < 0.05,
-        "{}",
-        shop(30.0) - shop(20.0)
-    );
+    assert!(((shop(30.0) - shop(20.0)) * 1000.0 - 7.8).abs() < 0.05, "{}", shop(30.0) - shop(20.0));
 }

@@ -38,9 +38,9 @@ impl Expression {
     pub fn evaluate(&self, values: &HashMap<&str, f64>) -> Result<f64, String> {
         Ok(match self {
             Expression::Number(n) => *n,
-            Expression::Symbol(name) => *values
-                .get(name.as_str())
-                .ok_or_else(|| format!("no value for {name}"))?,
+            Expression::Symbol(name) => {
+                *values.get(name.as_str()).ok_or_else(|| format!("no value for {name}"))?
+            }
             Expression::Negative(a) => -a.evaluate(values)?,
             Expression::Binary(sign, a, b) => {
                 let (a, b) = (a.evaluate(values)?, b.evaluate(values)?);
@@ -52,10 +52,7 @@ impl Expression {
                 }
             }
             Expression::Call(name, arguments) => {
-                let x: Vec<f64> = arguments
-                    .iter()
-                    .map(|a| a.evaluate(values))
-                    .collect::<Result<_, _>>()?;
+                let x: Vec<f64> = arguments.iter().map(|a| a.evaluate(values)).collect::<Result<_, _>>()?;
                 match (name.as_str(), x.as_slice()) {
                     ("sqrt", [x]) => x.sqrt(),
                     ("abs", [x]) => x.abs(),
@@ -173,16 +170,11 @@ impl Reader<'_> {
             Some('(') => {
                 self.at += 1;
                 let inner = self.sum()?;
-                self.take(')')
-                    .then_some(inner)
-                    .ok_or_else(|| format!("a ) is missing in {:?}", self.text))
+                self.take(')').then_some(inner).ok_or_else(|| format!("a ) is missing in {:?}", self.text))
             }
             Some(c) if c.is_ascii_digit() => {
                 let digits = self.word(|c| c.is_ascii_digit() || c == '.');
-                digits
-                    .parse()
-                    .map(Expression::Number)
-                    .map_err(|e| format!("{digits}: {e}"))
+                digits.parse().map(Expression::Number).map_err(|e| format!("{digits}: {e}"))
             }
             Some(c) if c.is_ascii_alphabetic() => {
                 let name = self.word(|c| c.is_ascii_alphanumeric() || c == '_');

@@ -36,20 +36,11 @@ fn decision(cylinder: &CylinderReport, of: Of) -> &gaugepoint::decision::Decisio
         cylinder.bore.as_ref().map(|b| &b.decisions),
         cylinder.clearance.as_ref().map(|c| &c.decisions),
     ];
-    decisions
-        .into_iter()
-        .flatten()
-        .flatten()
-        .find(|d| d.of == of)
-        .unwrap_or_else(|| panic!("{of:?}"))
+    decisions.into_iter().flatten().flatten().find(|d| d.of == of).unwrap_or_else(|| panic!("{of:?}"))
 }
 
 fn bench(cylinder: &CylinderReport) -> &MeasuredValue {
-    cylinder
-        .clearance
-        .as_ref()
-        .and_then(|c| c.bench.as_ref())
-        .expect("a bench clearance")
+    cylinder.clearance.as_ref().and_then(|c| c.bench.as_ref()).expect("a bench clearance")
 }
 
 // --- the schema ---
@@ -75,23 +66,12 @@ fn jobs_and_reports_fit_their_schemas() {
     let of_job = jsonschema::validator_for(Document::schema().as_value()).expect("a schema");
     let of_report = jsonschema::validator_for(Report::schema().as_value()).expect("a schema");
     for name in JOBS {
-        assert!(
-            of_job.is_valid(&document(name)),
-            "{name}: {:?}",
-            of_job.iter_errors(&document(name)).next()
-        );
+        assert!(of_job.is_valid(&document(name)), "{name}: {:?}", of_job.iter_errors(&document(name)).next());
         for working in [false, true] {
-            let report = assess(
-                &Document::from_json(&job(name)).expect("a job"),
-                Options { working },
-            )
-            .expect("accepted");
+            let report = assess(&Document::from_json(&job(name)).expect("a job"), Options { working })
+                .expect("accepted");
             let value: Value = serde_json::from_str(&report.to_json()).expect("JSON");
-            assert!(
-                of_report.is_valid(&value),
-                "{name}: {:?}",
-                of_report.iter_errors(&value).next()
-            );
+            assert!(of_report.is_valid(&value), "{name}: {:?}", of_report.iter_errors(&value).next());
         }
         // and a schema that takes everything would not do
         let wrong = [
@@ -101,10 +81,7 @@ fn jobs_and_reports_fit_their_schemas() {
             ("/job/date", Value::Null),
         ];
         for (pointer, value) in wrong {
-            assert!(
-                !of_job.is_valid(&with(&document(name), pointer, value)),
-                "{name} {pointer}"
-            );
+            assert!(!of_job.is_valid(&with(&document(name), pointer, value)), "{name} {pointer}");
         }
     }
 }
@@ -134,35 +111,14 @@ fn what_is_missing_is_named_and_stops_nothing_else() {
         ("/cylinders/1/bore/readings", "no reading at the place"),
     ];
     for (pointer, text) in missing {
-        let emptied = if pointer.ends_with("readings") {
-            json!([])
-        } else {
-            Value::Null
-        };
+        let emptied = if pointer.ends_with("readings") { json!([]) } else { Value::Null };
         let partial = report(&with(&document, pointer, emptied));
         let cylinder = &partial.cylinders[1];
-        assert!(
-            cylinder.missing.iter().any(|m| m.contains(text)),
-            "{pointer}: {:?}",
-            cylinder.missing
-        );
-        assert_eq!(
-            cylinder.verdict.outcome,
-            Outcome::Incomplete,
-            "{pointer}: {:?}",
-            cylinder.verdict
-        );
-        assert!(
-            cylinder.clearance.as_ref().is_none_or(|c| c.bench.is_none()),
-            "{pointer}"
-        );
+        assert!(cylinder.missing.iter().any(|m| m.contains(text)), "{pointer}: {:?}", cylinder.missing);
+        assert_eq!(cylinder.verdict.outcome, Outcome::Incomplete, "{pointer}: {:?}", cylinder.verdict);
+        assert!(cylinder.clearance.as_ref().is_none_or(|c| c.bench.is_none()), "{pointer}");
         // the values of every other cylinder stand as they were (paths shift when an entry is gone)
-        for (k, (a, b)) in whole
-            .cylinders
-            .iter()
-            .zip(&partial.cylinders)
-            .enumerate()
-            .filter(|(k, _)| *k != 1)
+        for (k, (a, b)) in whole.cylinders.iter().zip(&partial.cylinders).enumerate().filter(|(k, _)| *k != 1)
         {
             assert_eq!(
                 bench(a).value_mm.to_bits(),
@@ -170,20 +126,11 @@ fn what_is_missing_is_named_and_stops_nothing_else() {
                 "{pointer}: cylinder {}",
                 k + 1
             );
-            assert_eq!(
-                a.verdict.outcome,
-                b.verdict.outcome,
-                "{pointer}: cylinder {}",
-                k + 1
-            );
+            assert_eq!(a.verdict.outcome, b.verdict.outcome, "{pointer}: cylinder {}", k + 1);
         }
     }
     // one place of six was not read: the others still give a size, and the gap is named
-    let partial = report(&with(
-        &document,
-        "/cylinders/1/bore/readings/3/repeats",
-        json!([]),
-    ));
+    let partial = report(&with(&document, "/cylinders/1/bore/readings/3/repeats", json!([])));
     let bore = partial.cylinders[1].bore.as_ref().expect("a bore");
     assert!(bore.size.is_some() && bore.places.len() == 5);
     assert!(partial.cylinders[1].missing[0].contains("nothing read"));
@@ -205,36 +152,20 @@ fn an_overdue_gauge_proves_nothing() {
         let piston = decision(cylinder, Of::PistonSize);
         assert_eq!(piston.result, Conformity::NotProven, "{}", piston.reason);
         assert!(piston.reason.contains("out of calibration"));
-        assert_eq!(
-            decision(cylinder, Of::BenchClearance).result,
-            Conformity::NotProven
-        );
+        assert_eq!(decision(cylinder, Of::BenchClearance).result, Conformity::NotProven);
     }
     // the bores were read with the other gauge
-    assert_eq!(
-        decision(&report_stale.cylinders[0], Of::BoreSize).result,
-        Conformity::Conforms
-    );
+    assert_eq!(decision(&report_stale.cylinders[0], Of::BoreSize).result, Conformity::Conforms);
     // on the day it is due it is in date; simple acceptance does not speak of proof
     assert_eq!(
         report(&with(&document, "/gauges/0/calibration_due", json!("2026-03-14"))).gauges[0].calibration,
         "in date"
     );
     let simple = report(&with(&stale, "/decision", json!({"rule": "simple_acceptance"})));
-    assert_eq!(
-        decision(&simple.cylinders[0], Of::PistonSize).result,
-        Conformity::Conforms
-    );
+    assert_eq!(decision(&simple.cylinders[0], Of::PistonSize).result, Conformity::Conforms);
     // a bore gauge set on a micrometer is as good as the micrometer's calibration
-    let twin = with(
-        &self::document("air_twin"),
-        "/gauges/0/calibration_due",
-        json!("2026-02-01"),
-    );
-    assert_eq!(
-        decision(&report(&twin).cylinders[0], Of::BoreSize).result,
-        Conformity::NotProven
-    );
+    let twin = with(&self::document("air_twin"), "/gauges/0/calibration_due", json!("2026-02-01"));
+    assert_eq!(decision(&report(&twin).cylinders[0], Of::BoreSize).result, Conformity::NotProven);
 }
 
 // --- comparability ---
@@ -285,36 +216,18 @@ fn unlike_things_are_not_compared() {
         let report = report(&with(&with(&document, limit, meant), reading, is));
         let decision = decision(&report.cylinders[0], of);
         assert_eq!(decision.result, Conformity::NotJudged, "{limit} {reading}");
-        assert!(
-            decision.value_mm.is_none() && decision.reason.len() > 20,
-            "{}",
-            decision.reason
-        );
-        assert!(
-            report.cylinders[0].verdict.outcome >= Outcome::NotProven,
-            "{limit} {reading}"
-        );
+        assert!(decision.value_mm.is_none() && decision.reason.len() > 20, "{}", decision.reason);
+        assert!(report.cylinders[0].verdict.outcome >= Outcome::NotProven, "{limit} {reading}");
     }
     // at another height, on another axis or from another datum it is another size
-    for (field, value) in [
-        ("height", json!("30 mm")),
-        ("angle", json!("90 deg")),
-        ("datum", json!("pin_axis")),
-    ] {
+    for (field, value) in
+        [("height", json!("30 mm")), ("angle", json!("90 deg")), ("datum", json!("pin_axis"))]
+    {
         let pointer = format!("/cylinders/1/piston/readings/0/{field}");
         let report = report(&with(&document, &pointer, value));
+        assert!(report.cylinders[1].missing.iter().any(|m| m.contains("another place")), "{field}");
         assert!(
-            report.cylinders[1]
-                .missing
-                .iter()
-                .any(|m| m.contains("another place")),
-            "{field}"
-        );
-        assert!(
-            report.cylinders[1]
-                .piston
-                .as_ref()
-                .is_some_and(|p| p.sizes.len() == 1 && p.decisions.is_empty())
+            report.cylinders[1].piston.as_ref().is_some_and(|p| p.sizes.len() == 1 && p.decisions.is_empty())
         );
     }
 }
@@ -332,11 +245,7 @@ fn the_coating_comes_off_twice() {
     );
     assert!((place.size.value_mm - bare.value_mm - 2.0 * thickness).abs() < 1e-12);
     // and its uncertainty counts twice too: 2 * half-width / sqrt(3), JCGM 100 4.3.7
-    let line = bare
-        .budget
-        .iter()
-        .find(|l| l.source.starts_with("coating"))
-        .expect("a source");
+    let line = bare.budget.iter().find(|l| l.source.starts_with("coating")).expect("a source");
     assert!(
         (line.contribution_mm.abs() - 2.0 * 0.003 / 3f64.sqrt()).abs() < 1e-6,
         "{}",
@@ -358,62 +267,29 @@ fn bores_are_reduced_by_named_rules() {
         Value::Array(places.collect())
     };
     let mut document = document("pump_six");
-    document = with(
-        &document,
-        "/cylinders/0/bore/readings",
-        readings([(31, 12), (24, 15), (9, 5)]),
-    );
+    document = with(&document, "/cylinders/0/bore/readings", readings([(31, 12), (24, 15), (9, 5)]));
     let cases = [
         // size, taper and out-of-round of (31 12) (24 15) (9 5)
         (json!("largest"), "along_axis", "at_level", 31.0, 22.0, 19.0),
         (json!("mean"), "top_to_bottom", "between_axes", 16.0, 22.0, 26.0),
         (json!("smallest_wear"), "along_axis", "at_level", 7.0, 22.0, 19.0),
-        (
-            json!({"at": {"depth": "90 mm"}}),
-            "along_axis",
-            "at_level",
-            19.5,
-            22.0,
-            19.0,
-        ),
-        (
-            json!({"at": {"depth": "90 mm", "axis": "90 deg"}}),
-            "along_axis",
-            "at_level",
-            15.0,
-            22.0,
-            19.0,
-        ),
+        (json!({"at": {"depth": "90 mm"}}), "along_axis", "at_level", 19.5, 22.0, 19.0),
+        (json!({"at": {"depth": "90 mm", "axis": "90 deg"}}), "along_axis", "at_level", 15.0, 22.0, 19.0),
     ];
     let zero = {
         let flat = with(&document, "/cylinders/0/bore/readings", readings([(0, 0); 3]));
-        report(&flat).cylinders[0]
-            .bore
-            .as_ref()
-            .and_then(|b| b.size.as_ref())
-            .expect("a size")
-            .value_mm
+        report(&flat).cylinders[0].bore.as_ref().and_then(|b| b.size.as_ref()).expect("a size").value_mm
     };
     for (size, taper, round, expected_size, expected_taper, expected_round) in cases {
         let rule = json!({"size": size, "taper": taper, "out_of_round": round});
-        let bore = report(&with(&document, "/engine/reduction", rule)).cylinders[0]
-            .bore
-            .clone()
-            .expect("a bore");
+        let bore =
+            report(&with(&document, "/engine/reduction", rule)).cylinders[0].bore.clone().expect("a bore");
         let um = |value: &Option<MeasuredValue>, from: f64| {
             (value.as_ref().expect("reduced").value_mm - from) * 1000.0
         };
         // growth of the deviation itself, 11.4e-6 * 7 K, is below 0.003 um
-        assert!(
-            (um(&bore.size, zero) - expected_size).abs() < 0.003,
-            "{size}: {}",
-            um(&bore.size, zero)
-        );
-        assert!(
-            (um(&bore.taper, 0.0) - expected_taper).abs() < 0.003,
-            "{taper}: {}",
-            um(&bore.taper, 0.0)
-        );
+        assert!((um(&bore.size, zero) - expected_size).abs() < 0.003, "{size}: {}", um(&bore.size, zero));
+        assert!((um(&bore.taper, 0.0) - expected_taper).abs() < 0.003, "{taper}: {}", um(&bore.taper, 0.0));
         assert!(
             (um(&bore.out_of_round, 0.0) - expected_round).abs() < 0.003,
             "{round}: {}",
@@ -421,20 +297,9 @@ fn bores_are_reduced_by_named_rules() {
         );
     }
     // a range of equal readings is zero, and not certain
-    let flat = report(&with(
-        &document,
-        "/cylinders/0/bore/readings",
-        readings([(10, 10); 3]),
-    ));
-    let taper = flat.cylinders[0]
-        .bore
-        .as_ref()
-        .and_then(|b| b.taper.clone())
-        .expect("reduced");
-    assert!(
-        taper.value_mm.abs() < 1e-12 && taper.standard_uncertainty_mm > 0.001,
-        "{taper:?}"
-    );
+    let flat = report(&with(&document, "/cylinders/0/bore/readings", readings([(10, 10); 3])));
+    let taper = flat.cylinders[0].bore.as_ref().and_then(|b| b.taper.clone()).expect("reduced");
+    assert!(taper.value_mm.abs() < 1e-12 && taper.standard_uncertainty_mm > 0.001, "{taper:?}");
 }
 
 // --- findings ---
@@ -454,24 +319,15 @@ fn findings_and_sizes_do_not_overrule_each_other() {
     };
     assert_eq!(seen("scuffing", "light", None), Outcome::Reuse);
     assert_eq!(seen("scuffing", "marked", None), Outcome::FindTheCause);
-    assert_eq!(
-        seen("scuffing", "marked", Some("oil jet blocked")),
-        Outcome::Reuse
-    );
-    assert_eq!(
-        seen("scuffing", "severe", Some("oil jet blocked")),
-        Outcome::DoNotReuse
-    );
+    assert_eq!(seen("scuffing", "marked", Some("oil jet blocked")), Outcome::Reuse);
+    assert_eq!(seen("scuffing", "severe", Some("oil jet blocked")), Outcome::DoNotReuse);
     // a crack rejects whatever the sizes and whatever is known of its cause
     for severity in ["light", "marked", "severe"] {
         assert_eq!(seen("crack", severity, Some("overload")), Outcome::DoNotReuse);
     }
     assert_eq!(seen("diagonal_wear", "light", None), Outcome::FindTheCause);
     // a good finding does not save a bad size
-    assert_eq!(
-        report(&document).cylinders[4].verdict.outcome,
-        Outcome::DoNotReuse
-    );
+    assert_eq!(report(&document).cylinders[4].verdict.outcome, Outcome::DoNotReuse);
     let clean = with(&document, "/cylinders/4/findings", json!([]));
     assert_eq!(report(&clean).cylinders[4].verdict.outcome, Outcome::DoNotReuse);
 }
@@ -481,24 +337,12 @@ fn the_examples_show_what_they_are_for() {
     let six = report(&document("pump_six"));
     let outcomes: Vec<Outcome> = six.cylinders.iter().map(|c| c.verdict.outcome).collect();
     use Outcome::{DoNotReuse, FindTheCause, Incomplete, NotProven, Reuse};
-    assert_eq!(
-        outcomes,
-        [Reuse, Reuse, FindTheCause, NotProven, DoNotReuse, Reuse]
-    );
+    assert_eq!(outcomes, [Reuse, Reuse, FindTheCause, NotProven, DoNotReuse, Reuse]);
     assert_eq!(six.block.verdict.outcome, DoNotReuse);
     // the scuffed piston has good sizes; the bore in the guard band is neither proven nor refuted; the other is tapered
-    assert_eq!(
-        decision(&six.cylinders[2], Of::PistonSize).result,
-        Conformity::Conforms
-    );
-    assert_eq!(
-        decision(&six.cylinders[3], Of::BoreSize).result,
-        Conformity::NotProven
-    );
-    assert_eq!(
-        decision(&six.cylinders[4], Of::BoreTaper).result,
-        Conformity::DoesNotConform
-    );
+    assert_eq!(decision(&six.cylinders[2], Of::PistonSize).result, Conformity::Conforms);
+    assert_eq!(decision(&six.cylinders[3], Of::BoreSize).result, Conformity::NotProven);
+    assert_eq!(decision(&six.cylinders[4], Of::BoreTaper).result, Conformity::DoesNotConform);
     let twin = report(&document("air_twin"));
     assert_eq!(twin.cylinders[1].verdict.outcome, Incomplete);
     for name in EXAMPLES {
@@ -553,14 +397,8 @@ fn another_alloy_has_another_margin() {
     };
     let mut document = document("air_twin");
     let changes = [
-        (
-            "/materials/0",
-            alloy("cast piston alloy AlSi12CuMgNi", "22.8e-6 /K"),
-        ),
-        (
-            "/materials/1",
-            alloy("original piston alloy AlSi18", "20.5e-6 /K"),
-        ),
+        ("/materials/0", alloy("cast piston alloy AlSi12CuMgNi", "22.8e-6 /K")),
+        ("/materials/1", alloy("original piston alloy AlSi18", "20.5e-6 /K")),
         ("/engine/bore/nominal", json!("86 mm")),
         ("/engine/piston/nominal", json!("85.965 mm")),
         (
@@ -568,10 +406,7 @@ fn another_alloy_has_another_margin() {
             json!({"bench_clearance": {"min": "0.035 mm", "origin": "by hand", "reference_temperature": "20 C",
             "over": "bare_metal", "piston_states": ["new"], "clamping": ["bare"]}}),
         ),
-        (
-            "/running/piston_temperature",
-            json!({"min": "130 C", "max": "130 C"}),
-        ),
+        ("/running/piston_temperature", json!({"min": "130 C", "max": "130 C"})),
         ("/shop/temperature", json!("20 C")),
         (
             "/gauges/1/setting/micrometer",
@@ -580,10 +415,7 @@ fn another_alloy_has_another_margin() {
         ("/cylinders/0/piston/readings/0/temperature", json!("20 C")),
         ("/cylinders/0/piston/readings/0/repeats", json!(["85.965 mm"])),
         ("/cylinders/0/bore/temperature", json!("20 C")),
-        (
-            "/cylinders/0/bore/readings",
-            json!([{"depth": "40 mm", "axis": "0 deg", "repeats": ["0.035 mm"]}]),
-        ),
+        ("/cylinders/0/bore/readings", json!([{"depth": "40 mm", "axis": "0 deg", "repeats": ["0.035 mm"]}])),
         ("/cylinders/1", Value::Null),
     ];
     for (pointer, value) in changes {
@@ -591,15 +423,9 @@ fn another_alloy_has_another_margin() {
     }
     let margin = |document: &Value| {
         let report = report(document);
-        let running = report.cylinders[0]
-            .clearance
-            .as_ref()
-            .and_then(|c| c.running.clone())
-            .expect("running");
-        (
-            bench(&report.cylinders[0]).value_mm,
-            running.tight.margin.expect("a reference").value_mm,
-        )
+        let running =
+            report.cylinders[0].clearance.as_ref().and_then(|c| c.running.clone()).expect("running");
+        (bench(&report.cylinders[0]).value_mm, running.tight.margin.expect("a reference").value_mm)
     };
     // at exactly the maker's least clearance: the same alloy has no margin left, the other about 22 um less than none
     let (bench, other) = margin(&document);
@@ -615,18 +441,10 @@ fn another_alloy_has_another_margin() {
 
 #[test]
 fn without_a_published_minimum_nothing_passes() {
-    let document = with(
-        &document("pump_six"),
-        "/engine/limits/bench_clearance/min",
-        Value::Null,
-    );
+    let document = with(&document("pump_six"), "/engine/limits/bench_clearance/min", Value::Null);
     let report = report(&document);
     for cylinder in &report.cylinders {
-        assert!(
-            cylinder.verdict.outcome > Outcome::Incomplete,
-            "{:?}",
-            cylinder.verdict
-        );
+        assert!(cylinder.verdict.outcome > Outcome::Incomplete, "{:?}", cylinder.verdict);
         let clearance = cylinder.clearance.as_ref().expect("a clearance");
         assert!(
             clearance
@@ -641,11 +459,7 @@ fn without_a_published_minimum_nothing_passes() {
 #[test]
 fn a_negative_running_clearance_is_no_verdict() {
     let first = report(&document("pump_six")).cylinders[0].clone();
-    let running = first
-        .clearance
-        .as_ref()
-        .and_then(|c| c.running.clone())
-        .expect("running");
+    let running = first.clearance.as_ref().and_then(|c| c.running.clone()).expect("running");
     assert!(running.tight.clearance.value_mm < 0.0);
     assert_eq!(first.verdict.outcome, Outcome::Reuse);
 }

@@ -31,11 +31,7 @@ pub fn text(path: &str) -> String {
 /// Text of a job: a shipped example or a vector.
 #[must_use]
 pub fn job(name: &str) -> String {
-    let folder = if EXAMPLES.contains(&name) {
-        "core/examples"
-    } else {
-        "tests/vectors/jobs"
-    };
+    let folder = if EXAMPLES.contains(&name) { "core/examples" } else { "tests/vectors/jobs" };
     text(&format!("{folder}/{name}.json"))
 }
 
@@ -45,13 +41,8 @@ pub fn rows(path: &str) -> Vec<Vec<String>> {
     let lines = text(path);
     let mut lines = lines.lines().filter(|l| !l.is_empty() && !l.starts_with('#'));
     let columns = lines.next().map_or(0, |heading| heading.split(',').count());
-    let rows: Vec<Vec<String>> = lines
-        .map(|l| {
-            l.splitn(columns, ',')
-                .map(|cell| cell.trim().to_owned())
-                .collect()
-        })
-        .collect();
+    let rows: Vec<Vec<String>> =
+        lines.map(|l| l.splitn(columns, ',').map(|cell| cell.trim().to_owned()).collect()).collect();
     assert!(!rows.is_empty(), "{path} has no rows");
     rows
 }
@@ -67,13 +58,10 @@ pub fn numbers(value: &Value) -> Vec<(String, f64)> {
 fn collect(value: &Value, at: String, out: &mut Vec<(String, f64)>) {
     match value {
         Value::Number(n) => out.extend(n.as_f64().map(|n| (at, n))),
-        Value::Array(items) => items
-            .iter()
-            .enumerate()
-            .for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
-        Value::Object(fields) => fields
-            .iter()
-            .for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
+        Value::Array(items) => {
+            items.iter().enumerate().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out))
+        }
+        Value::Object(fields) => fields.iter().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
         _ => {}
     }
 }

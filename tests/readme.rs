@@ -18,11 +18,7 @@ fn blocks(language: &str) -> Vec<String> {
 }
 
 fn report(name: &str) -> gaugepoint::Report {
-    assess(
-        &Document::from_json(&job(name)).expect("a job"),
-        Options::default(),
-    )
-    .expect("accepted")
+    assess(&Document::from_json(&job(name)).expect("a job"), Options::default()).expect("accepted")
 }
 
 #[test]
@@ -31,14 +27,9 @@ fn the_report_is_shown_as_it_is() {
     let report = report("pump_six").to_text();
     let mut rest = report.as_str();
     let pieces: Vec<&str> = shown.split("[...]\n").map(|p| p.trim_matches('\n')).collect();
-    assert!(
-        pieces.len() == 3 && pieces.iter().all(|p| p.len() > 200),
-        "{pieces:?}"
-    );
+    assert!(pieces.len() == 3 && pieces.iter().all(|p| p.len() > 200), "{pieces:?}");
     for piece in pieces {
-        let at = rest
-            .find(piece)
-            .unwrap_or_else(|| panic!("not in the report:\n{piece}"));
+        let at = rest.find(piece).unwrap_or_else(|| panic!("not in the report:\n{piece}"));
         rest = &rest[at + piece.len()..];
     }
 }
@@ -50,9 +41,7 @@ fn the_refusal_is_shown_as_it_is() {
         r#""temperature": "80.6 C", "thermometer""#,
         1,
     );
-    let error = Document::from_json(&warm)
-        .and_then(|d| assess(&d, Options::default()))
-        .expect_err("refused");
+    let error = Document::from_json(&warm).and_then(|d| assess(&d, Options::default())).expect_err("refused");
     assert_eq!(blocks("text")[1].trim_end(), error.to_string());
 }
 
@@ -86,11 +75,7 @@ fn reports_can_be_read_on_a_terminal() {
             assert_eq!(line, line.trim_end(), "{name}");
         }
         for cylinder in &report.cylinders {
-            let heading = format!(
-                "CYLINDER {}: {}",
-                cylinder.number,
-                cylinder.verdict.outcome.word()
-            );
+            let heading = format!("CYLINDER {}: {}", cylinder.number, cylinder.verdict.outcome.word());
             assert!(report.to_text().contains(&heading), "{name}: {heading}");
             assert!(report.to_markdown().contains(&format!(
                 "## Cylinder {}: {}",
@@ -99,14 +84,7 @@ fn reports_can_be_read_on_a_terminal() {
             )));
         }
         for caution in &report.cautions {
-            assert!(
-                report
-                    .to_text()
-                    .split_whitespace()
-                    .collect::<Vec<_>>()
-                    .join(" ")
-                    .contains(caution)
-            );
+            assert!(report.to_text().split_whitespace().collect::<Vec<_>>().join(" ").contains(caution));
         }
     }
 }
@@ -118,10 +96,7 @@ fn what_was_typed_cannot_become_markup() {
     let job = job("pump_six").replacen("invented six-cylinder", &format!("{nasty} six-cylinder"), 1);
     let report = assess(&Document::from_json(&job).expect("a job"), Options::default()).expect("accepted");
     for line in report.to_text().lines() {
-        assert!(
-            line.chars().count() <= 100 && line.chars().all(|c| !c.is_control()),
-            "{line:?}"
-        );
+        assert!(line.chars().count() <= 100 && line.chars().all(|c| !c.is_control()), "{line:?}");
     }
     let markdown = report.to_markdown();
     let title = markdown.lines().next().expect("a title");

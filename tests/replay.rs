@@ -20,10 +20,7 @@ impl<'w> Replay<'w> {
     #[must_use]
     pub fn new(working: &'w Working) -> Self {
         let read = |text: &str| Expression::parse(text).unwrap_or_else(|e| panic!("{text}: {e}"));
-        Replay {
-            working,
-            formulas: working.steps.iter().map(|s| read(&s.formula)).collect(),
-        }
+        Replay { working, formulas: working.steps.iter().map(|s| read(&s.formula)).collect() }
     }
 
     /// The value of every step, in order.
@@ -36,31 +33,18 @@ impl<'w> Replay<'w> {
         formula: impl Fn(usize) -> Option<&'a Expression>,
     ) -> Vec<f64> {
         let mut known: HashMap<&str, f64> = HashMap::new();
-        known.extend(
-            self.working
-                .inputs
-                .iter()
-                .enumerate()
-                .map(|(k, i)| (i.id.as_str(), input(k))),
-        );
+        known.extend(self.working.inputs.iter().enumerate().map(|(k, i)| (i.id.as_str(), input(k))));
         known.extend(self.working.constants.iter().map(|k| (k.id.as_str(), k.value)));
         let mut out = Vec::with_capacity(self.working.steps.len());
         for (k, step) in self.working.steps.iter().enumerate() {
             let value = |id: &String| {
-                *known
-                    .get(id.as_str())
-                    .unwrap_or_else(|| panic!("{}: {id} comes later", step.id))
+                *known.get(id.as_str()).unwrap_or_else(|| panic!("{}: {id} comes later", step.id))
             };
-            let arguments: HashMap<&str, f64> = step
-                .arguments
-                .0
-                .iter()
-                .map(|(symbol, id)| (symbol.as_str(), value(id)))
-                .collect();
+            let arguments: HashMap<&str, f64> =
+                step.arguments.0.iter().map(|(symbol, id)| (symbol.as_str(), value(id))).collect();
             let formula = formula(k).unwrap_or(&self.formulas[k]);
-            let result = formula
-                .evaluate(&arguments)
-                .unwrap_or_else(|e| panic!("{} {}: {e}", step.id, step.formula));
+            let result =
+                formula.evaluate(&arguments).unwrap_or_else(|e| panic!("{} {}: {e}", step.id, step.formula));
             known.insert(&step.id, result);
             out.push(result);
         }
@@ -71,8 +55,6 @@ impl<'w> Replay<'w> {
     #[must_use]
     pub fn results(&self, values: &[f64]) -> HashMap<&'w str, f64> {
         let places = self.working.steps.iter().zip(values);
-        places
-            .flat_map(|(step, value)| step.results.iter().map(move |at| (at.as_str(), *value)))
-            .collect()
+        places.flat_map(|(step, value)| step.results.iter().map(move |at| (at.as_str(), *value))).collect()
     }
 }

@@ -33,22 +33,12 @@ fn every_step_gives_its_number_to_the_bit() {
         let inputs = |k: usize| working.inputs[k].value;
         for (step, value) in working.steps.iter().zip(replay.values(inputs, |_| None)) {
             // minus zero is written as zero
-            assert_eq!(
-                step.value.to_bits(),
-                (value + 0.0).to_bits(),
-                "{name} {} {}",
-                step.id,
-                step.formula
-            );
+            assert_eq!(step.value.to_bits(), (value + 0.0).to_bits(), "{name} {} {}", step.id, step.formula);
         }
         // and the numbers stand in the report where the working says they stand
         for (pointer, number) in replay.results(&replay.values(inputs, |_| None)) {
             let there = value.pointer(pointer).and_then(Value::as_f64);
-            assert_eq!(
-                there.map(f64::to_bits),
-                Some((number + 0.0).to_bits()),
-                "{name} {pointer}"
-            );
+            assert_eq!(there.map(f64::to_bits), Some((number + 0.0).to_bits()), "{name} {pointer}");
         }
     }
 }
@@ -56,24 +46,12 @@ fn every_step_gives_its_number_to_the_bit() {
 #[test]
 fn every_number_of_a_report_has_its_working() {
     // numbers that were read and not computed, and the words' own numbers
-    let given = [
-        "_c",
-        "_deg",
-        "depth_mm",
-        "height_mm",
-        "lower_mm",
-        "upper_mm",
-        "version",
-        "number",
-        "at_least",
-    ];
+    let given =
+        ["_c", "_deg", "depth_mm", "height_mm", "lower_mm", "upper_mm", "version", "number", "at_least"];
     for name in JOBS {
         let (report, mut value) = worked(&job(name)).expect("accepted");
-        let places: HashSet<&str> = working(&report)
-            .steps
-            .iter()
-            .flat_map(|s| s.results.iter().map(String::as_str))
-            .collect();
+        let places: HashSet<&str> =
+            working(&report).steps.iter().flat_map(|s| s.results.iter().map(String::as_str)).collect();
         value.as_object_mut().map(|o| o.remove("working"));
         let numbers = numbers(&value);
         assert!(numbers.len() > 500, "{name}: {}", numbers.len());
@@ -94,19 +72,9 @@ fn sources_are_named() {
     for name in JOBS {
         let (report, _) = worked(&job(name)).expect("accepted");
         let working = working(&report);
-        assert!(
-            working
-                .steps
-                .iter()
-                .all(|s| !s.source.is_empty() && !s.of.is_empty())
-        );
+        assert!(working.steps.iter().all(|s| !s.source.is_empty() && !s.of.is_empty()));
         assert!(working.constants.iter().all(|k| !k.source.is_empty()));
-        assert!(
-            working
-                .inputs
-                .iter()
-                .all(|i| i.path.starts_with('/') && !i.typed.is_empty())
-        );
+        assert!(working.inputs.iter().all(|i| i.path.starts_with('/') && !i.typed.is_empty()));
     }
 }
 
@@ -120,10 +88,7 @@ fn every_mutated_formula_is_caught() {
         let replay = Replay::new(working(&report));
         let mut by_text: BTreeMap<String, Vec<usize>> = BTreeMap::new();
         for (k, step) in replay.working.steps.iter().enumerate() {
-            by_text
-                .entry(format!("{} = {}", step.symbol, step.formula))
-                .or_default()
-                .push(k);
+            by_text.entry(format!("{} = {}", step.symbol, step.formula)).or_default().push(k);
         }
         for (formula, steps) in by_text {
             let mutations = replay.formulas[steps[0]].mutations();
@@ -135,25 +100,14 @@ fn every_mutated_formula_is_caught() {
             }
         }
     }
-    let survivors: Vec<&String> = formulas
-        .iter()
-        .filter(|(_, caught)| !**caught)
-        .map(|(f, _)| f)
-        .collect();
+    let survivors: Vec<&String> = formulas.iter().filter(|(_, caught)| !**caught).map(|(f, _)| f).collect();
     assert!(formulas.len() > 150, "{}", formulas.len());
-    assert!(
-        survivors.is_empty(),
-        "{} of {} survive:\n{survivors:#?}",
-        survivors.len(),
-        formulas.len()
-    );
+    assert!(survivors.is_empty(), "{} of {} survive:\n{survivors:#?}", survivors.len(), formulas.len());
 }
 
 /// Names a mutation. A sum or a choice over a varying number of terms is one formula, whatever its length.
 fn mutant(formula: &str, m: usize, of: usize) -> String {
-    let varying = ["(x1", "(c1", "max(x", "min(x"]
-        .iter()
-        .any(|start| formula.contains(start))
+    let varying = ["(x1", "(c1", "max(x", "min(x"].iter().any(|start| formula.contains(start))
         || formula.starts_with("c = ");
     let symbol = formula.split(' ').next().unwrap_or_default();
     match varying {
@@ -173,23 +127,15 @@ impl Expected {
         let all = numbers(report);
         let all = all.iter().map(|(at, v)| (at.as_str(), *v));
         let (plain, sorted) = split(all);
-        Expected {
-            plain: plain.into_iter().map(|(at, v)| (at.to_owned(), v)).collect(),
-            sorted,
-        }
+        Expected { plain: plain.into_iter().map(|(at, v)| (at.to_owned(), v)).collect(), sorted }
     }
 
     /// Does any of these numbers differ from the independent one by more than both errors of arithmetic?
     fn refutes(&self, results: &HashMap<&str, f64>) -> bool {
         let (plain, sorted) = split(results.iter().map(|(at, v)| (*at, *v)));
         let far = |a: f64, b: f64| !((a - b).abs() <= 1e-10);
-        let value = plain
-            .iter()
-            .any(|(at, v)| self.plain.get(*at).is_some_and(|e| far(*v, *e)));
-        value
-            || sorted
-                .iter()
-                .any(|(at, v)| self.sorted.get(at).is_some_and(|e| differ(v, e, far)))
+        let value = plain.iter().any(|(at, v)| self.plain.get(*at).is_some_and(|e| far(*v, *e)));
+        value || sorted.iter().any(|(at, v)| self.sorted.get(at).is_some_and(|e| differ(v, e, far)))
     }
 }
 
@@ -226,18 +172,12 @@ fn reports_agree_with_the_independent_evaluation() {
         let results = replay.results(&replay.values(|k| replay.working.inputs[k].value, |_| None));
         assert!(!Expected::new(&expected).refutes(&results), "{name}");
         let mut compared = 0;
-        for (at, number) in numbers(&expected)
-            .iter()
-            .filter(|(at, _)| !at.contains("/budget/"))
-        {
+        for (at, number) in numbers(&expected).iter().filter(|(at, _)| !at.contains("/budget/")) {
             let ours = value
                 .pointer(at)
                 .and_then(Value::as_f64)
                 .unwrap_or_else(|| panic!("{name}: {at} is missing"));
-            assert!(
-                (ours - number).abs() <= 1e-11,
-                "{name} {at}: {ours} against {number}"
-            );
+            assert!((ours - number).abs() <= 1e-11, "{name} {at}: {ours} against {number}");
             compared += 1;
         }
         assert!(compared > 100, "{name}: {compared}");
@@ -250,15 +190,10 @@ fn decisions_agree_with_the_independent_evaluation() {
     for name in JOBS {
         let (_, value) = worked(&job(name)).expect("accepted");
         let mut decisions = 0;
-        for (at, word) in words(&reference(name))
-            .iter()
-            .filter(|(at, _)| at.ends_with("/result") || at.ends_with("/of"))
+        for (at, word) in
+            words(&reference(name)).iter().filter(|(at, _)| at.ends_with("/result") || at.ends_with("/of"))
         {
-            assert_eq!(
-                value.pointer(at).and_then(Value::as_str),
-                Some(word.as_str()),
-                "{name} {at}"
-            );
+            assert_eq!(value.pointer(at).and_then(Value::as_str), Some(word.as_str()), "{name} {at}");
             decisions += 1;
         }
         assert!(decisions > 5, "{name}: {decisions}");
@@ -270,13 +205,10 @@ fn words(value: &Value) -> Vec<(String, String)> {
     fn collect(value: &Value, at: String, out: &mut Vec<(String, String)>) {
         match value {
             Value::String(text) => out.push((at, text.clone())),
-            Value::Array(items) => items
-                .iter()
-                .enumerate()
-                .for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
-            Value::Object(fields) => fields
-                .iter()
-                .for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
+            Value::Array(items) => {
+                items.iter().enumerate().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out))
+            }
+            Value::Object(fields) => fields.iter().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
             _ => {}
         }
     }
@@ -288,30 +220,15 @@ fn words(value: &Value) -> Vec<(String, String)> {
 /// One input moved by a small share of itself, or to the other sign (a share of -2), in the unit it was typed in.
 fn moved(typed: &str, share: f64) -> String {
     if let Some((head, _)) = typed.split_once(" thou ") {
-        return if share < -1.0 {
-            format!("-{typed}")
-        } else {
-            format!("{head} thou 1 tenth")
-        };
+        return if share < -1.0 { format!("-{typed}") } else { format!("{head} thou 1 tenth") };
     }
-    let end = typed
-        .find(|c: char| !(c.is_ascii_digit() || "+-.e".contains(c)))
-        .unwrap_or(typed.len());
+    let end = typed.find(|c: char| !(c.is_ascii_digit() || "+-.e".contains(c))).unwrap_or(typed.len());
     let (number, unit) = typed.split_at(end);
     let value: f64 = number.parse().unwrap_or_else(|e| panic!("{typed}: {e}"));
-    let new = value
-        + if value == 0.0 && share > -1.0 {
-            0.001
-        } else {
-            value * share
-        };
+    let new = value + if value == 0.0 && share > -1.0 { 0.001 } else { value * share };
     // coefficients have an exponent, lengths have none
     let exponent = number.contains('e') || (unit.is_empty() && new.abs() < 1.0);
-    if exponent {
-        format!("{new:.8e}{unit}")
-    } else {
-        format!("{new:.9}{unit}")
-    }
+    if exponent { format!("{new:.8e}{unit}") } else { format!("{new:.9}{unit}") }
 }
 
 const STEP: f64 = 1e-4;
@@ -333,21 +250,12 @@ fn an_input_moves_exactly_what_the_working_says() {
             else {
                 panic!("{name}: {} = {} cannot move", input.path, input.typed);
             };
-            let value = |inputs: &Working| {
-                inputs
-                    .inputs
-                    .iter()
-                    .find(|i| i.path == input.path)
-                    .map(|i| i.value)
-            };
+            let value =
+                |inputs: &Working| inputs.inputs.iter().find(|i| i.path == input.path).map(|i| i.value);
             let new = value(working(&after_report)).expect("still an input");
             let values = replay.values(
                 |i| {
-                    if i == k {
-                        new
-                    } else {
-                        replay.working.inputs[i].value
-                    }
+                    if i == k { new } else { replay.working.inputs[i].value }
                 },
                 |_| None,
             );
@@ -375,11 +283,7 @@ fn compare(of: &str, before: &Value, after: &Value, predicted: &HashMap<&str, f6
         let Some(now) = after.pointer(pointer).and_then(Value::as_f64) else {
             panic!("{of}: {pointer} is gone");
         };
-        assert_eq!(
-            now.to_bits(),
-            (number + 0.0).to_bits(),
-            "{of}: {pointer} {now} predicted {number}"
-        );
+        assert_eq!(now.to_bits(), (number + 0.0).to_bits(), "{of}: {pointer} {now} predicted {number}");
         let was = before.pointer(pointer).and_then(Value::as_f64);
         moves += usize::from(was.map(f64::to_bits) != Some(now.to_bits()));
     }
@@ -422,10 +326,7 @@ fn a_changed_sign_is_refused_or_moves_the_results() {
                 }
             }
         }
-        assert!(
-            refused > 50 && accepted > 2,
-            "{name}: {refused} refused, {accepted} accepted"
-        );
+        assert!(refused > 50 && accepted > 2, "{name}: {refused} refused, {accepted} accepted");
     }
 }
 
@@ -450,18 +351,9 @@ fn the_checker_itself_is_right() {
         ("sqrt(a * a / 9)", 1.0),
         ("erfc(0) / 2", 0.5),
     ] {
-        assert_eq!(
-            Expression::parse(text).and_then(|e| e.evaluate(&values)),
-            Ok(expected),
-            "{text}"
-        );
+        assert_eq!(Expression::parse(text).and_then(|e| e.evaluate(&values)), Ok(expected), "{text}");
     }
     for wrong in ["a +", "(a", "a b", "sin(a)", "", "1e-3"] {
-        assert!(
-            Expression::parse(wrong)
-                .and_then(|e| e.evaluate(&values))
-                .is_err(),
-            "{wrong}"
-        );
+        assert!(Expression::parse(wrong).and_then(|e| e.evaluate(&values)).is_err(), "{wrong}");
     }
 }

@@ -32,13 +32,7 @@ fn report(file: &str, words: &[String]) -> Result<String, String> {
     let asked = |word: &str| words.iter().any(|w| w == word);
     let job = std::fs::read_to_string(file).map_err(|e| e.to_string())?;
     let document = Document::from_json(&job).map_err(|e| e.to_string())?;
-    let report = assess(
-        &document,
-        Options {
-            working: asked("working"),
-        },
-    )
-    .map_err(|e| e.to_string())?;
+    let report = assess(&document, Options { working: asked("working") }).map_err(|e| e.to_string())?;
     Ok(match (asked("json"), asked("markdown")) {
         (true, _) => report.to_json(),
         (false, true) => report.to_markdown(),

@@ -141,24 +141,19 @@ impl Bound {
     }
 
     pub(crate) fn refuse(&self, value: f64, typed: &str) -> Error {
-        let kind = if value.is_finite() {
-            ErrorKind::OutOfRange
-        } else {
-            ErrorKind::NotFinite
-        };
+        let kind = if value.is_finite() { ErrorKind::OutOfRange } else { ErrorKind::NotFinite };
         let error = Error::new(kind, typed, format!("impossible for a {}", self.label));
-        let error = error
-            .limits(self.possible.0, self.possible.1, self.unit)
-            .suggest(self.meant(value, typed));
-        if value.is_finite() {
-            error.value(value)
-        } else {
-            error
-        }
+        let error =
+            error.limits(self.possible.0, self.possible.1, self.unit).suggest(self.meant(value, typed));
+        if value.is_finite() { error.value(value) } else { error }
     }
 
     /// The commonest slip that explains an impossible value and leads to a usual one.
     fn meant(&self, value: f64, typed: &str) -> Option<String> {
+        // no slip explains more, and undoing one would overflow, which kills a host that unmasks floating-point traps
+        if !(value.abs() < LARGEST_SLIP) {
+            return None;
+        }
         // a bare number is one in the unit of the bound
         let bare = typed.ends_with(|c: char| c.is_ascii_digit()) || typed.is_empty();
         let typed = if bare { self.unit } else { typed };
@@ -170,6 +165,9 @@ impl Bound {
             .map(|(slip, corrected)| format!("{} {} ({})", rounded(corrected), slip.written, slip.what))
     }
 }
+
+/// A value of any quantity, in its unit, from which no slip leads to a usual one.
+const LARGEST_SLIP: f64 = 1e9;
 
 /// A slip of unit: how it is undone and what it was.
 struct Slip {
@@ -184,20 +182,8 @@ struct Slip {
 
 /// Tried in this order; the commonest first.
 const SLIPS: &[Slip] = &[
-    Slip {
-        unit: "mm",
-        typed_in: "mm",
-        written: "mm",
-        correct: |v| v * 25.4,
-        what: "inches entered as mm",
-    },
-    Slip {
-        unit: "mm",
-        typed_in: "in",
-        written: "mm",
-        correct: |v| v / 25.4,
-        what: "mm entered as inches",
-    },
+    Slip { unit: "mm", typed_in: "mm", written: "mm", correct: |v| v * 25.4, what: "inches entered as mm" },
+    Slip { unit: "mm", typed_in: "in", written: "mm", correct: |v| v / 25.4, what: "mm entered as inches" },
     Slip {
         unit: "mm",
         typed_in: "mm",
@@ -205,13 +191,7 @@ const SLIPS: &[Slip] = &[
         correct: |v| v / 1000.0,
         what: "micrometres entered as mm",
     },
-    Slip {
-        unit: "mm",
-        typed_in: "mm",
-        written: "mm",
-        correct: |v| v * 0.0254,
-        what: "thou entered as mm",
-    },
+    Slip { unit: "mm", typed_in: "mm", written: "mm", correct: |v| v * 0.0254, what: "thou entered as mm" },
     Slip {
         unit: "mm",
         typed_in: "",
@@ -240,13 +220,7 @@ const SLIPS: &[Slip] = &[
         correct: |v| v / 100.0,
         what: "the decimal point two places off",
     },
-    Slip {
-        unit: "mm",
-        typed_in: "",
-        written: "mm",
-        correct: |v| -v,
-        what: "the sign",
-    },
+    Slip { unit: "mm", typed_in: "", written: "mm", correct: |v| -v, what: "the sign" },
     Slip {
         unit: "C",
         typed_in: "C",
@@ -296,13 +270,7 @@ const SLIPS: &[Slip] = &[
         correct: |v| v * 1e-3,
         what: "per mille entered as per unit",
     },
-    Slip {
-        unit: "1",
-        typed_in: "",
-        written: "",
-        correct: |v| v / 100.0,
-        what: "per cent",
-    },
+    Slip { unit: "1", typed_in: "", written: "", correct: |v| v / 100.0, what: "per cent" },
 ];
 
 /// A suggestion needs no more than five significant digits.
@@ -326,22 +294,10 @@ mod tests {
     #[test]
     fn slips_are_named() {
         let meant = |b: Bound, v: f64| b.refuse(v, "").did_you_mean().map(str::to_owned);
-        assert_eq!(
-            meant(BORE, 3.386).as_deref(),
-            Some("86.004 mm (inches entered as mm)")
-        );
-        assert_eq!(
-            meant(SHOP_TEMPERATURE, 80.6).as_deref(),
-            Some("27 C (Fahrenheit entered as Celsius)")
-        );
-        assert_eq!(
-            meant(EXPANSION, 20.5).as_deref(),
-            Some("0.0000205 /K (the factor 1e-6 left out)")
-        );
-        assert_eq!(
-            meant(COATING, 15.0).as_deref(),
-            Some("0.015 mm (micrometres entered as mm)")
-        );
+        assert_eq!(meant(BORE, 3.386).as_deref(), Some("86.004 mm (inches entered as mm)"));
+        assert_eq!(meant(SHOP_TEMPERATURE, 80.6).as_deref(), Some("27 C (Fahrenheit entered as Celsius)"));
+        assert_eq!(meant(EXPANSION, 20.5).as_deref(), Some("0.0000205 /K (the factor 1e-6 left out)"));
+        assert_eq!(meant(COATING, 15.0).as_deref(), Some("0.015 mm (micrometres entered as mm)"));
         assert_eq!(meant(BORE, f64::NAN), None);
     }
 

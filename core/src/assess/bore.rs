@@ -1,10 +1,10 @@
 //! One bore: its diameters, what the rules make of them, its decisions, its verdict.
 
-use super::{Assessment, no_gauge};
+use super::{Assessment, conclude, not_judged, read_twice};
 use crate::bounds::{self, Bound};
 use crate::calc::Measured;
 use crate::decision::finding::Finding;
-use crate::decision::{Decision, Ground, Limit, Of, Outcome, verdict};
+use crate::decision::{Ground, Limit, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, Clamping};
 use crate::job::{Entry, Given, Warning};
@@ -23,6 +23,14 @@ pub(super) struct Bore {
     pub(super) overdue: Vec<String>,
 }
 
+/// The diameters that were read.
+#[derive(Default)]
+struct Read {
+    places: Vec<BorePlace>,
+    reports: Vec<BorePlaceReport>,
+    missing: Vec<String>,
+}
+
 impl Assessment {
     pub(super) fn bore(
         &mut self,
@@ -32,65 +40,16 @@ impl Assessment {
         findings: Vec<Finding>,
         at: &str,
     ) -> Result<Bore, Error> {
-        let mut places: Vec<BorePlace> = Vec::new();
-        let mut reports = Vec::new();
-        let mut missing = Vec::new();
-        let (t_bore, bore_field) =
-            self.shop
-                .temperature(&mut self.calc, Some(&bore.temperature), &mut self.warnings)?;
-        let (t_gauge, gauge_field) = self.shop.temperature(
-            &mut self.calc,
-            bore.gauge_temperature.as_ref(),
-            &mut self.warnings,
-        )?;
+        let read = self.bore_places(of, bore, at)?;
         self.calc.heading(|| of.to_owned());
-        let eps_bore =
-            self.materials
-                .growth(&mut self.calc, self.engine.bore_material, &t_bore, &bore_field)?;
-        let gauge = self.gauges.find(&bore.gauge, true)?;
-        let eps_used = gauge.growth(&mut self.calc, &self.materials, &t_gauge, &gauge_field)?;
-        let overdue = gauge.stale();
-        for reading in &bore.readings {
-            let depth = read_depth(&reading.depth, &self.engine.bore_length, &mut self.warnings)?;
-            let axis = read_axis(&reading.axis, &places, &mut self.warnings)?;
-            if places
-                .iter()
-                .any(|p| shape::same(p.depth.value, depth.value) && shape::same(p.axis.value, axis.value))
-            {
-                return Err(reading.depth.refuse(
-                    ErrorKind::Repeated,
-                    "this place was read twice; put the readings into one list of repeats",
-                ));
-            }
-            let here = format!("{of} at depth {}, axis {}", depth.text, axis.text);
-            self.calc.heading(|| here.clone());
-            let repeats = repeats(&reading.repeats, &bounds::DEVIATION, &mut self.warnings)?;
-            if repeats.is_empty() {
-                missing.push(format!("{here}: nothing read"));
-                continue;
-            }
-            let gauge = self.gauges.find(&bore.gauge, true)?;
-            let size = gauge
-                .read_bore(&mut self.calc, &repeats, &eps_bore, &eps_used, &here)
-                .ok_or_else(|| no_gauge(&bore.gauge))?;
-            self.check_size(&size, reading)?;
-            let stated = self.state(&size, &format!("{at}/places/{}/size", reports.len()));
-            reports.push(BorePlaceReport {
-                depth_mm: depth.value,
-                axis_deg: axis.value,
-                readings: repeats.iter().map(|r| r.text.clone()).collect(),
-                size: stated,
-            });
-            places.push(BorePlace { depth, axis, size });
-        }
-        self.calc.heading(|| of.to_owned());
-        let reduced = shape::reduce(&mut self.calc, reduction, &places, &mut self.warnings)?;
+        let reduced = shape::reduce(&mut self.calc, reduction, &read.places, &mut self.warnings)?;
+        let mut missing = read.missing;
         missing.extend(reduced.missing.iter().map(|m| format!("{of}, {m}")));
         let mut state = |value: &Option<Measured>, name: &str| {
             value.as_ref().map(|v| self.state(v, &format!("{at}/{name}")))
         };
         let report = BoreReport {
-            places: reports,
+            places: read.reports,
             size: state(&reduced.size, "size"),
             taper: state(&reduced.taper, "taper"),
             out_of_round: state(&reduced.out_of_round, "out_of_round"),
@@ -104,17 +63,13 @@ impl Assessment {
             missing,
             size: reduced.size.clone(),
             clamping: bore.clamping,
-            overdue,
+            overdue: self.gauges.find(&bore.gauge, true)?.stale(),
         };
         let limits = self.limits.clone();
         let judged = [
             (Of::BoreSize, &reduced.size, &limits.bore_size),
             (Of::BoreTaper, &reduced.taper, &limits.bore_taper),
-            (
-                Of::BoreOutOfRound,
-                &reduced.out_of_round,
-                &limits.bore_out_of_round,
-            ),
+            (Of::BoreOutOfRound, &reduced.out_of_round, &limits.bore_out_of_round),
         ];
         for (of, value, limit) in judged {
             if let (Some(value), Some(limit)) = (value, limit) {
@@ -122,19 +77,54 @@ impl Assessment {
             }
         }
         if out.report.decisions.is_empty() && out.size.is_some() {
-            out.grounds.push(Ground::new(
-                Outcome::Reuse,
-                "no limit of the bore is given: the clearance decides",
-            ));
+            out.grounds
+                .push(Ground::new(Outcome::Reuse, "no limit of the bore is given: the clearance decides"));
         }
-        out.grounds
-            .extend(out.report.findings.iter().map(Ground::from_finding));
-        let missing = out
-            .missing
-            .iter()
-            .map(|m| Ground::new(Outcome::Incomplete, format!("missing: {m}")));
-        let grounds: Vec<Ground> = out.grounds.iter().cloned().chain(missing).collect();
-        out.report.verdict = verdict(&grounds);
+        out.report.verdict = conclude(&mut out.grounds, &out.report.findings, &out.missing);
+        Ok(out)
+    }
+
+    /// Every diameter that was read, at 20 C.
+    fn bore_places(&mut self, of: &str, bore: &doc::Bore, at: &str) -> Result<Read, Error> {
+        self.calc.heading(|| of.to_owned());
+        let calc = &mut self.calc;
+        let (t_bore, field) = self.shop.temperature(calc, Some(&bore.temperature), &mut self.warnings)?;
+        let eps_bore = self.materials.growth(calc, self.engine.bore_material, &t_bore, &field)?;
+        let (t_gauge, field) =
+            self.shop.temperature(calc, bore.gauge_temperature.as_ref(), &mut self.warnings)?;
+        let eps_used =
+            self.gauges.find(&bore.gauge, true)?.growth(calc, &self.materials, &t_gauge, &field)?;
+        let mut out = Read::default();
+        for reading in &bore.readings {
+            let depth = read_depth(&reading.depth, &self.engine.bore_length, &mut self.warnings)?;
+            let axis = read_axis(&reading.axis, &out.places, &mut self.warnings)?;
+            let here = |p: &BorePlace| {
+                shape::same(p.depth.value, depth.value) && shape::same(p.axis.value, axis.value)
+            };
+            if out.places.iter().any(here) {
+                return Err(read_twice(&reading.depth));
+            }
+            let here = format!("{of} at depth {}, axis {}", depth.text, axis.text);
+            self.calc.heading(|| here.clone());
+            let repeats = repeats(&reading.repeats, &bounds::DEVIATION, &mut self.warnings)?;
+            if repeats.is_empty() {
+                out.missing.push(format!("{here}: nothing read"));
+                continue;
+            }
+            let gauge = self.gauges.find(&bore.gauge, true)?;
+            let size = gauge
+                .read_bore(&mut self.calc, &repeats, &eps_bore, &eps_used, &here)
+                .ok_or_else(|| bore.gauge.refuse(ErrorKind::Contradiction, "this gauge has no setting"))?;
+            self.check_size(&size, reading)?;
+            let stated = self.state(&size, &format!("{at}/places/{}/size", out.reports.len()));
+            out.reports.push(BorePlaceReport {
+                depth_mm: depth.value,
+                axis_deg: axis.value,
+                readings: repeats.iter().map(|r| r.text.clone()).collect(),
+                size: stated,
+            });
+            out.places.push(BorePlace { depth, axis, size });
+        }
         Ok(out)
     }
 
@@ -147,11 +137,7 @@ impl Assessment {
         at: &str,
     ) -> Result<(), Error> {
         let (decision, ground) = match limit.cannot_take_bore(bore.clamping) {
-            Some(reason) => {
-                let decision = Decision::not_judged(of, Some(limit), reason);
-                let ground = Ground::from_decision(&decision, None);
-                (decision, ground)
-            }
+            Some(reason) => not_judged(of, limit, reason),
             None => {
                 let value = self.at_limit(value, self.engine.bore_material, limit)?;
                 let at = format!("{at}/decisions/{}", bore.report.decisions.len());
@@ -167,10 +153,9 @@ impl Assessment {
     fn check_size(&self, size: &Measured, reading: &doc::BoreReading) -> Result<(), Error> {
         let near = crate::measurement::near_nominal("size of this bore", self.engine.bore_nominal);
         match (near.judge(size.value()), reading.repeats.first()) {
-            (bounds::Verdict::Impossible, Some(first)) => Err(near
-                .refuse(size.value(), first.text())
-                .suggest(None)
-                .at(first.path())),
+            (bounds::Verdict::Impossible, Some(first)) => {
+                Err(near.refuse(size.value(), first.text()).suggest(None).at(first.path()))
+            }
             _ => Ok(()),
         }
     }
@@ -203,10 +188,7 @@ fn read_axis(axis: &Entry<Angle>, places: &[BorePlace], warnings: &mut Vec<Warni
     };
     match places.iter().find(other_end) {
         Some(p) => {
-            let reason = format!(
-                "it is the diameter that is also called {}; name it once",
-                p.axis.text
-            );
+            let reason = format!("it is the diameter that is also called {}; name it once", p.axis.text);
             Err(axis.refuse(ErrorKind::Contradiction, reason))
         }
         None => Ok(given),

@@ -1,8 +1,8 @@
 //! A piston in its bore: on the bench, running, against the reference case.
 
-use super::Assessment;
 use super::bore::Bore;
 use super::piston::Piston;
+use super::{Assessment, not_judged};
 use crate::bounds;
 use crate::calc::Measured;
 use crate::clearance::{Bench, Margin, ReferencePiston, Running};
@@ -64,12 +64,7 @@ impl Assessment {
     pub(super) fn clearance(&mut self, piston: &Piston, bore: &Bore, at: &str) -> Result<Clearance, Error> {
         let limit = self.limits.bench_clearance.clone();
         let mut out = Clearance {
-            report: ClearanceReport {
-                bench: None,
-                running: None,
-                note: None,
-                decisions: Vec::new(),
-            },
+            report: ClearanceReport { bench: None, running: None, note: None, decisions: Vec::new() },
             grounds: Vec::new(),
         };
         let surface = limit.as_ref().and_then(|l| l.over);
@@ -77,45 +72,36 @@ impl Assessment {
             return Ok(out); // named as missing with the part
         };
         let Some((piston_size, piston_overdue)) = piston.at_gauge_point(surface) else {
-            let surface = surface.map(|s| s.spoken()).unwrap_or_default();
-            let reason = format!(
-                "the limit is over the {surface}; the piston was not measured there and no thickness is given"
-            );
-            out.not_judged(Of::BenchClearance, limit.as_ref(), reason);
+            // only a limit asks for a surface
+            if let (Some(limit), Some(surface)) = (&limit, surface) {
+                let surface = surface.spoken();
+                let reason = format!(
+                    "it is over the {surface}; the piston was not measured there and no thickness is given"
+                );
+                out.not_judged(Of::BenchClearance, limit, reason);
+            }
             return Ok(out);
         };
         let bench = self.calc.apply(Bench, [bore_size, piston_size]);
         out.report.bench = Some(self.state(&bench, &format!("{at}/bench")));
-        let unusable = limit.as_ref().and_then(|l| {
-            l.cannot_take_piston(piston.state)
-                .or_else(|| l.cannot_take_bore(bore.clamping))
-        });
+        let unusable = limit
+            .as_ref()
+            .and_then(|l| l.cannot_take_piston(piston.state).or_else(|| l.cannot_take_bore(bore.clamping)));
         let overdue: Vec<String> = piston_overdue.iter().chain(&bore.overdue).cloned().collect();
         match (&limit, &unusable) {
-            (None, _) => out.grounds.push(Ground::new(
-                Outcome::NotProven,
-                "no limit for the bench clearance is given",
-            )),
-            (Some(limit), Some(reason)) => out.not_judged(Of::BenchClearance, Some(limit), reason.clone()),
+            (None, _) => {
+                out.grounds.push(Ground::new(Outcome::NotProven, "no limit for the bench clearance is given"))
+            }
+            (Some(limit), Some(reason)) => out.not_judged(Of::BenchClearance, limit, reason.clone()),
             (Some(limit), None) => {
                 let value = self.clearance_at_limit(bore_size, piston_size, limit)?;
-                let (decision, ground) = self.decide(
-                    Of::BenchClearance,
-                    &value,
-                    limit,
-                    &overdue,
-                    &format!("{at}/decisions/0"),
-                );
+                let (decision, ground) =
+                    self.decide(Of::BenchClearance, &value, limit, &overdue, &format!("{at}/decisions/0"));
                 out.push(decision, ground);
             }
         }
         let limit = limit.filter(|_| unusable.is_none());
-        let pair = Pair {
-            piston: piston_size,
-            bore: bore_size,
-            overdue,
-            limit,
-        };
+        let pair = Pair { piston: piston_size, bore: bore_size, overdue, limit };
         self.running_clearance(&mut out, &pair, at)?;
         Ok(out)
     }
@@ -129,12 +115,8 @@ impl Assessment {
     ) -> Result<Measured, Error> {
         let t = self.calc.given("t", &limit.temperature).into();
         let field = &limit.temperature.path;
-        let eps_bore = self
-            .materials
-            .growth(&mut self.calc, self.engine.bore_material, &t, field)?;
-        let eps_piston = self
-            .materials
-            .growth(&mut self.calc, self.engine.piston_material, &t, field)?;
+        let eps_bore = self.materials.growth(&mut self.calc, self.engine.bore_material, &t, field)?;
+        let eps_piston = self.materials.growth(&mut self.calc, self.engine.piston_material, &t, field)?;
         Ok(self.calc.apply(Running, [bore, &eps_bore, piston, &eps_piston]))
     }
 
@@ -146,18 +128,8 @@ impl Assessment {
         };
         let reference = self.reference_piston(pair, running.original_material)?;
         let ends = [
-            (
-                Of::RunningMarginTight,
-                "tight",
-                &running.piston.1,
-                &running.bore.0,
-            ),
-            (
-                Of::RunningMarginLoose,
-                "loose",
-                &running.piston.0,
-                &running.bore.1,
-            ),
+            (Of::RunningMarginTight, "tight", &running.piston.1, &running.bore.0),
+            (Of::RunningMarginLoose, "loose", &running.piston.0, &running.bore.1),
         ];
         let mut cases = Vec::with_capacity(2);
         for (of, name, t_piston, t_bore) in ends {
@@ -193,11 +165,7 @@ impl Assessment {
             (Some(_), false) => None,
         };
         if let (Some(loose), Some(tight)) = (cases.pop(), cases.pop()) {
-            out.report.running = Some(RunningReport {
-                tight,
-                loose,
-                origin: running.origin.clone(),
-            });
+            out.report.running = Some(RunningReport { tight, loose, origin: running.origin.clone() });
         }
         self.running = Some(running);
         Ok(())
@@ -210,15 +178,10 @@ impl Assessment {
         };
         let t = self.calc.given("t", &limit.temperature).into();
         let field = &limit.temperature.path;
-        let eps_bore = self
-            .materials
-            .growth(&mut self.calc, self.engine.bore_material, &t, field)?;
+        let eps_bore = self.materials.growth(&mut self.calc, self.engine.bore_material, &t, field)?;
         let eps_original = self.materials.growth(&mut self.calc, original, &t, field)?;
         let c_min = self.calc.given("c_min", least).into();
-        Ok(Some(self.calc.apply(
-            ReferencePiston,
-            [pair.bore, &eps_bore, &c_min, &eps_original],
-        )))
+        Ok(Some(self.calc.apply(ReferencePiston, [pair.bore, &eps_bore, &c_min, &eps_original])))
     }
 
     fn running_case(
@@ -238,11 +201,8 @@ impl Assessment {
             &t_piston.path,
         )?;
         let eps_bore =
-            self.materials
-                .growth(&mut self.calc, self.engine.bore_material, &hot_bore, &t_bore.path)?;
-        let clearance = self
-            .calc
-            .apply(Running, [pair.bore, &eps_bore, pair.piston, &eps_piston]);
+            self.materials.growth(&mut self.calc, self.engine.bore_material, &hot_bore, &t_bore.path)?;
+        let clearance = self.calc.apply(Running, [pair.bore, &eps_bore, pair.piston, &eps_piston]);
         let mut case = RunningCase {
             piston_temperature_c: t_piston.value,
             bore_temperature_c: t_bore.value,
@@ -253,15 +213,9 @@ impl Assessment {
         let Some(reference) = reference else {
             return Ok((case, None));
         };
-        let eps_original = self
-            .materials
-            .growth(&mut self.calc, original, &hot_piston, &t_piston.path)?;
-        let clearance = self
-            .calc
-            .apply(Running, [pair.bore, &eps_bore, reference, &eps_original]);
-        let margin = self
-            .calc
-            .apply(Margin, [reference, &eps_original, pair.piston, &eps_piston]);
+        let eps_original = self.materials.growth(&mut self.calc, original, &hot_piston, &t_piston.path)?;
+        let clearance = self.calc.apply(Running, [pair.bore, &eps_bore, reference, &eps_original]);
+        let margin = self.calc.apply(Margin, [reference, &eps_original, pair.piston, &eps_piston]);
         case.reference = Some(self.state(&clearance, &format!("{at}/reference")));
         case.margin = Some(self.state(&margin, &format!("{at}/margin")));
         Ok((case, Some(margin)))
@@ -274,9 +228,8 @@ impl Clearance {
         self.grounds.push(ground);
     }
 
-    fn not_judged(&mut self, of: Of, limit: Option<&Limit>, reason: String) {
-        let decision = Decision::not_judged(of, limit, reason);
-        let ground = Ground::from_decision(&decision, None);
+    fn not_judged(&mut self, of: Of, limit: &Limit, reason: String) {
+        let (decision, ground) = not_judged(of, limit, reason);
         self.push(decision, ground);
     }
 }

@@ -7,11 +7,11 @@ mod piston;
 use crate::bounds;
 use crate::calc::{Calc, Figure, Measured, formula};
 use crate::decision::finding::Finding;
-use crate::decision::{Decision, Ground, Judged, Limit, Limits, Of, Outcome, RuleInForce, judge, verdict};
+use crate::decision::{Decision, Ground, Judged, Limit, Limits, Of, RuleInForce, Verdict, judge, verdict};
 use crate::error::{Error, ErrorKind};
 use crate::growth::{Grown, Materials};
 use crate::job::document::{self as doc, Datum};
-use crate::job::{Document, Entry, Given, Warning, Words};
+use crate::job::{Document, Entry, Given, Warning};
 use crate::measurement::{Gauges, Shop};
 use crate::report::{
     self, Block, BudgetLine, Conventions, CylinderReport, Dominant, EngineName, GaugeReport, JobName,
@@ -104,6 +104,10 @@ struct PistonPlace {
 }
 
 impl PistonPlace {
+    fn words(&self) -> String {
+        format!("{} from the {}, {}", self.height.text, self.datum.spoken(), self.angle.text)
+    }
+
     fn same_height(&self, other: &PistonPlace) -> bool {
         self.datum == other.datum && crate::shape::same(self.height.value, other.height.value)
     }
@@ -130,17 +134,7 @@ impl Assessment {
             .as_ref()
             .map(|r| clearance::RunningState::from_document(r, &materials, &mut warnings))
             .transpose()?;
-        Ok(Assessment {
-            calc,
-            warnings,
-            shop,
-            materials,
-            gauges,
-            limits,
-            rule,
-            engine,
-            running,
-        })
+        Ok(Assessment { calc, warnings, shop, materials, gauges, limits, rule, engine, running })
     }
 
     fn report(mut self, document: &Document) -> Result<Report, Error> {
@@ -160,9 +154,7 @@ impl Assessment {
                 date: document.job.date.text().trim().to_owned(),
                 note: document.job.note.as_ref().map(|n| n.text().to_owned()),
             },
-            engine: EngineName {
-                name: document.engine.name.words()?.to_owned(),
-            },
+            engine: EngineName { name: document.engine.name.words()?.to_owned() },
             conventions: Conventions {
                 reference_temperature_c: REFERENCE_TEMPERATURE_C,
                 clearance: "diametral",
@@ -188,9 +180,7 @@ impl Assessment {
             match out.get_mut(number as usize - 1) {
                 Some(place @ None) => *place = Some(entry),
                 _ => {
-                    return Err(entry
-                        .number
-                        .refuse(ErrorKind::Repeated, "this cylinder stands twice"));
+                    return Err(entry.number.refuse(ErrorKind::Repeated, "this cylinder stands twice"));
                 }
             }
         }
@@ -201,13 +191,7 @@ impl Assessment {
         let gauges: Vec<(String, bool, Option<Measured>)> = self
             .gauges
             .iter()
-            .map(|g| {
-                (
-                    g.name.clone(),
-                    g.overdue,
-                    g.checked.then(|| g.zero_error().clone()),
-                )
-            })
+            .map(|g| (g.name.clone(), g.overdue, g.checked.then(|| g.zero_error().clone())))
             .collect();
         gauges
             .into_iter()
@@ -282,21 +266,10 @@ impl Assessment {
             grounds.extend(c.grounds);
             c.report
         });
-        grounds.extend(
-            missing
-                .iter()
-                .map(|m| Ground::new(Outcome::Incomplete, format!("missing: {m}"))),
-        );
+        grounds.extend(missing.iter().map(|m| Ground::missing(m)));
         #[expect(clippy::cast_possible_truncation, reason = "at most MOST_CYLINDERS")]
         let number = index as u32 + 1;
-        Ok(CylinderReport {
-            number,
-            piston,
-            bore,
-            clearance,
-            missing,
-            verdict: verdict(&grounds),
-        })
+        Ok(CylinderReport { number, piston, bore, clearance, missing, verdict: verdict(&grounds) })
     }
 
     fn findings(&mut self, cylinder: Option<&doc::Cylinder>) -> Result<Vec<Finding>, Error> {
@@ -310,9 +283,7 @@ impl Assessment {
     /// States a value in the report at `at`, and tells the working where it stands.
     fn state(&mut self, value: &Measured, at: &str) -> MeasuredValue {
         let budget = self.calc.budget(value);
-        let k = self
-            .calc
-            .constant("k", COVERAGE, "1", "coverage factor printed in every report");
+        let k = self.calc.constant("k", COVERAGE, "1", "coverage factor printed in every report");
         let expanded = self.calc.figure(ExpandedForReport, [k, budget.standard]);
         let calc = &mut self.calc;
         calc.place(value.figure, || format!("{at}/value_mm"));
@@ -320,14 +291,10 @@ impl Assessment {
         calc.place(expanded, || format!("{at}/expanded_uncertainty_mm"));
         let mut lines = Vec::with_capacity(budget.lines.len());
         for (index, line) in budget.lines.iter().enumerate() {
-            calc.place(line.contribution, || {
-                format!("{at}/budget/{index}/contribution_mm")
-            });
+            calc.place(line.contribution, || format!("{at}/budget/{index}/contribution_mm"));
             calc.place(line.share, || format!("{at}/budget/{index}/share"));
-            let (source, path) = calc
-                .source_of(line.source)
-                .map(|s| (s.name.clone(), s.path.clone()))
-                .unwrap_or_default();
+            let (source, path) =
+                calc.source_of(line.source).map(|s| (s.name.clone(), s.path.clone())).unwrap_or_default();
             lines.push(BudgetLine {
                 source,
                 contribution_mm: line.contribution.value,
@@ -374,32 +341,18 @@ impl Assessment {
         at: &str,
     ) -> (Decision, Ground) {
         let budget = self.calc.budget(value);
-        let judged = Judged {
-            of,
-            value: value.figure,
-            budget: &budget,
-            lower,
-            upper,
-            temperature_c,
-            origin,
-            overdue,
-        };
+        let judged =
+            Judged { of, value: value.figure, budget: &budget, lower, upper, temperature_c, origin, overdue };
         let (decision, figures) = judge(&mut self.calc, self.rule, &judged);
         self.calc.place(value.figure, || format!("{at}/value_mm"));
-        self.calc
-            .place(budget.standard, || format!("{at}/standard_uncertainty_mm"));
-        self.calc
-            .place(figures.probability, || format!("{at}/probability_of_conformity"));
+        self.calc.place(budget.standard, || format!("{at}/standard_uncertainty_mm"));
+        self.calc.place(figures.probability, || format!("{at}/probability_of_conformity"));
         if let Some(guard) = figures.guard {
             self.calc.place(guard, || format!("{at}/guard_band_mm"));
         }
         let dominant = budget.lines.first().and_then(|line| {
             let source = self.calc.source_of(line.source)?;
-            Some(Dominant {
-                source: source.name.clone(),
-                share: line.share.value,
-                path: source.path.clone(),
-            })
+            Some(Dominant { source: source.name.clone(), share: line.share.value, path: source.path.clone() })
         });
         let ground = Ground::from_decision(&decision, dominant);
         (decision, ground)
@@ -408,9 +361,7 @@ impl Assessment {
     /// A size, taper or out-of-round at the temperature of its limit.
     fn at_limit(&mut self, value: &Measured, material: usize, limit: &Limit) -> Result<Measured, Error> {
         let t = self.calc.given("t", &limit.temperature).into();
-        let eps = self
-            .materials
-            .growth(&mut self.calc, material, &t, &limit.temperature.path)?;
+        let eps = self.materials.growth(&mut self.calc, material, &t, &limit.temperature.path)?;
         Ok(self.calc.apply(Grown, [value, &eps]))
     }
 }
@@ -427,10 +378,7 @@ impl Engine {
         let bore_length = engine.bore.length.read(&bounds::BORE_LENGTH, warnings)?;
         if let doc::SizeRule::At(at) = &engine.reduction.size {
             bore::read_depth(&at.depth, &bore_length, warnings)?;
-            at.axis
-                .as_ref()
-                .map(|a| a.read(&bounds::ANGLE, warnings))
-                .transpose()?;
+            at.axis.as_ref().map(|a| a.read(&bounds::ANGLE, warnings)).transpose()?;
         }
         Ok(Engine {
             cylinders: engine.cylinders.count(1, MOST_CYLINDERS)?,
@@ -472,10 +420,7 @@ fn block(cylinders: &[CylinderReport]) -> Block {
         *counts.entry(outcome.word()).or_insert(0) += 1;
         grounds.push(Ground::of_cylinder(cylinder.number, &cylinder.verdict));
     }
-    Block {
-        verdict: verdict(&grounds),
-        counts,
-    }
+    Block { verdict: verdict(&grounds), counts }
 }
 
 /// A field that is read for several cylinders warns once.
@@ -489,7 +434,21 @@ fn once(warnings: Vec<Warning>) -> Vec<Warning> {
     out
 }
 
-/// A gauge's name for an error that has no reading to point at.
-fn no_gauge(name: &Entry<Words>) -> Error {
-    name.refuse(ErrorKind::Contradiction, "this gauge has no setting")
+/// The verdict of a part: its decisions, then its findings, then what was not read.
+fn conclude(grounds: &mut Vec<Ground>, findings: &[Finding], missing: &[String]) -> Verdict {
+    grounds.extend(findings.iter().map(Ground::from_finding));
+    let all: Vec<Ground> =
+        grounds.iter().cloned().chain(missing.iter().map(|m| Ground::missing(m))).collect();
+    verdict(&all)
+}
+
+/// A decision that cannot be made, and the ground it gives.
+fn not_judged(of: Of, limit: &Limit, reason: String) -> (Decision, Ground) {
+    let decision = Decision::not_judged(of, limit, reason);
+    let ground = Ground::from_decision(&decision, None);
+    (decision, ground)
+}
+
+fn read_twice<K: crate::job::Kind>(entry: &Entry<K>) -> Error {
+    entry.refuse(ErrorKind::Repeated, "this place was read twice; put the readings into one list of repeats")
 }

@@ -1,10 +1,10 @@
 //! One piston: its sizes, its decisions, its verdict.
 
-use super::{Assessment, PistonPlace};
+use super::{Assessment, PistonPlace, conclude, not_judged, read_twice};
 use crate::bounds;
 use crate::calc::Measured;
 use crate::decision::finding::Finding;
-use crate::decision::{Decision, Ground, Of, Outcome, verdict};
+use crate::decision::{Ground, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
 use crate::job::Given;
 use crate::job::document::{self as doc, PistonState, Surface};
@@ -47,11 +47,8 @@ impl Piston {
     ///
     /// Without a surface: over bare metal if that is known, else as read.
     pub(super) fn at_gauge_point(&self, surface: Option<Surface>) -> Option<(&Measured, &[String])> {
-        let with = |s: &Surface| {
-            self.at_gauge_point
-                .iter()
-                .find_map(|p| Some((p.over(*s)?, p.overdue.as_slice())))
-        };
+        let with =
+            |s: &Surface| self.at_gauge_point.iter().find_map(|p| Some((p.over(*s)?, p.overdue.as_slice())));
         match surface {
             Some(surface) => with(&surface),
             None => [Surface::BareMetal, Surface::Coating].iter().find_map(with),
@@ -83,17 +80,9 @@ impl Assessment {
                 &mut self.warnings,
             )?;
             if sizes.iter().any(|s| s.place.is(&place) && s.over == reading.over) {
-                return Err(reading.height.refuse(
-                    ErrorKind::Repeated,
-                    "this place was read twice; put the readings into one list of repeats",
-                ));
+                return Err(read_twice(&reading.height));
             }
-            let here = format!(
-                "{of} at {} from the {}, {}",
-                place.height.text,
-                place.datum.spoken(),
-                place.angle.text
-            );
+            let here = format!("{of} at {}", place.words());
             let at = format!("{at}/sizes/{}", reports.len());
             match self.piston_size(&here, reading, place, &at)? {
                 Some((sized, report)) => {
@@ -103,20 +92,13 @@ impl Assessment {
                 None => missing.push(format!("{here}: nothing read")),
             }
         }
-        let ovality = self
-            .ovality(&sizes)
-            .map(|o| self.state(&o, &format!("{at}/ovality")));
+        let ovality = self.ovality(&sizes).map(|o| self.state(&o, &format!("{at}/ovality")));
         let gauge_point = self.engine.gauge_point.clone();
         let at_gauge_point: Vec<Sized> = sizes.into_iter().filter(|s| s.place.is(&gauge_point)).collect();
         if at_gauge_point.is_empty() {
-            let place = format!(
-                "{} from the {}, {}",
-                gauge_point.height.text,
-                gauge_point.datum.spoken(),
-                gauge_point.angle.text
-            );
             missing.push(format!(
-                "{of} at its gauge point ({place}): a size at another place cannot be compared with the limit"
+                "{of} at its gauge point ({}): a size at another place cannot be compared with the limit",
+                gauge_point.words()
             ));
         }
         let mut out = Piston {
@@ -133,14 +115,7 @@ impl Assessment {
             at_gauge_point,
         };
         self.decide_piston(&mut out, at)?;
-        out.grounds
-            .extend(out.report.findings.iter().map(Ground::from_finding));
-        let missing = out
-            .missing
-            .iter()
-            .map(|m| Ground::new(Outcome::Incomplete, format!("missing: {m}")));
-        let grounds: Vec<Ground> = out.grounds.iter().cloned().chain(missing).collect();
-        out.report.verdict = verdict(&grounds);
+        out.report.verdict = conclude(&mut out.grounds, &out.report.findings, &out.missing);
         Ok(out)
     }
 
@@ -156,23 +131,14 @@ impl Assessment {
         let repeats = repeats(&reading.repeats, &near, &mut self.warnings)?;
         let thickness = self.coating(of, reading)?;
         let (t_part, part_field) =
-            self.shop
-                .temperature(&mut self.calc, Some(&reading.temperature), &mut self.warnings)?;
-        let (t_gauge, gauge_field) = self.shop.temperature(
-            &mut self.calc,
-            reading.gauge_temperature.as_ref(),
-            &mut self.warnings,
-        )?;
+            self.shop.temperature(&mut self.calc, Some(&reading.temperature), &mut self.warnings)?;
+        let (t_gauge, gauge_field) =
+            self.shop.temperature(&mut self.calc, reading.gauge_temperature.as_ref(), &mut self.warnings)?;
         let eps_part =
-            self.materials
-                .growth(&mut self.calc, self.engine.piston_material, &t_part, &part_field)?;
+            self.materials.growth(&mut self.calc, self.engine.piston_material, &t_part, &part_field)?;
         let gauge = self.gauges.find(&reading.gauge, false)?;
         let eps_gauge = gauge.growth(&mut self.calc, &self.materials, &t_gauge, &gauge_field)?;
-        let read = Outside {
-            repeats: &repeats,
-            eps_part: &eps_part,
-            eps_gauge: &eps_gauge,
-        };
+        let read = Outside { repeats: &repeats, eps_part: &eps_part, eps_gauge: &eps_gauge };
         let overdue = gauge.stale();
         let Some(size) = gauge.read_outside(&mut self.calc, &read, of) else {
             return Ok(None);
@@ -187,16 +153,7 @@ impl Assessment {
             size: self.state(&size, &format!("{at}/size")),
             bare_size: bare.as_ref().map(|b| self.state(b, &format!("{at}/bare_size"))),
         };
-        Ok(Some((
-            Sized {
-                place,
-                over: reading.over,
-                size,
-                bare,
-                overdue,
-            },
-            report,
-        )))
+        Ok(Some((Sized { place, over: reading.over, size, bare, overdue }, report)))
     }
 
     /// Thickness of the coating on one side, where one was touched and its thickness is known.
@@ -204,12 +161,8 @@ impl Assessment {
         let Some(coating) = &reading.coating else {
             return Ok(None);
         };
-        let thickness = coating
-            .thickness_per_side
-            .read(&bounds::COATING, &mut self.warnings)?;
-        let error = coating
-            .permissible_error
-            .read(&bounds::COATING_ERROR, &mut self.warnings)?;
+        let thickness = coating.thickness_per_side.read(&bounds::COATING, &mut self.warnings)?;
+        let error = coating.permissible_error.read(&bounds::COATING_ERROR, &mut self.warnings)?;
         if reading.over == Surface::BareMetal {
             return Err(coating.thickness_per_side.refuse(
                 ErrorKind::Contradiction,
@@ -251,28 +204,17 @@ impl Assessment {
         let sized = piston.at_gauge_point(Some(surface));
         let reason = match (&sized, limit.cannot_take_piston(piston.state)) {
             (_, Some(reason)) => Some(reason),
-            (None, None) => Some(format!(
-                "it was not measured over the {}, and no thickness is given",
-                surface.spoken()
-            )),
+            (None, None) => {
+                Some(format!("it was not measured over the {}, and no thickness is given", surface.spoken()))
+            }
             (Some(_), None) => None,
         };
         let (decision, ground) = match (sized, reason) {
             (Some((size, overdue)), None) => {
                 let value = self.at_limit(size, self.engine.piston_material, &limit)?;
-                self.decide(
-                    Of::PistonSize,
-                    &value,
-                    &limit,
-                    overdue,
-                    &format!("{at}/decisions/0"),
-                )
+                self.decide(Of::PistonSize, &value, &limit, overdue, &format!("{at}/decisions/0"))
             }
-            (_, reason) => {
-                let decision = Decision::not_judged(Of::PistonSize, Some(&limit), reason.unwrap_or_default());
-                let ground = Ground::from_decision(&decision, None);
-                (decision, ground)
-            }
+            (_, reason) => not_judged(Of::PistonSize, &limit, reason.unwrap_or_default()),
         };
         piston.report.decisions.push(decision);
         piston.grounds.push(ground);

@@ -32,10 +32,7 @@ impl Sheet {
     fn put(&self, node: Node, value: f64) -> Expression<'_> {
         let mut nodes = self.0.borrow_mut();
         nodes.push((node, value));
-        Expression {
-            sheet: self,
-            index: nodes.len() - 1,
-        }
+        Expression { sheet: self, index: nodes.len() - 1 }
     }
 
     fn at(&self, index: usize) -> Expression<'_> {
@@ -63,12 +60,7 @@ enum Binding {
 
 impl<'s> Expression<'s> {
     fn node(self) -> (Node, f64) {
-        self.sheet
-            .0
-            .borrow()
-            .get(self.index)
-            .copied()
-            .unwrap_or((Node::Plain(f64::NAN), f64::NAN))
+        self.sheet.0.borrow().get(self.index).copied().unwrap_or((Node::Plain(f64::NAN), f64::NAN))
     }
 
     pub(crate) fn value(self) -> f64 {
@@ -174,38 +166,10 @@ impl<'s> Expression<'s> {
             Node::Plain(value) => out.push_str(&value.to_string()),
             Node::Symbol(name) => out.push_str(name),
             // the right side of - and / binds one step tighter: a - (b - c)
-            Node::Add(a, b) => pair(
-                out,
-                sheet.at(a),
-                " + ",
-                sheet.at(b),
-                Binding::Sum,
-                Binding::Product,
-            ),
-            Node::Sub(a, b) => pair(
-                out,
-                sheet.at(a),
-                " - ",
-                sheet.at(b),
-                Binding::Sum,
-                Binding::Product,
-            ),
-            Node::Mul(a, b) => pair(
-                out,
-                sheet.at(a),
-                " * ",
-                sheet.at(b),
-                Binding::Product,
-                Binding::Sign,
-            ),
-            Node::Div(a, b) => pair(
-                out,
-                sheet.at(a),
-                " / ",
-                sheet.at(b),
-                Binding::Product,
-                Binding::Sign,
-            ),
+            Node::Add(a, b) => pair(out, sheet.at(a), " + ", sheet.at(b), Binding::Sum, Binding::Product),
+            Node::Sub(a, b) => pair(out, sheet.at(a), " - ", sheet.at(b), Binding::Sum, Binding::Product),
+            Node::Mul(a, b) => pair(out, sheet.at(a), " * ", sheet.at(b), Binding::Product, Binding::Sign),
+            Node::Div(a, b) => pair(out, sheet.at(a), " / ", sheet.at(b), Binding::Product, Binding::Sign),
             Node::Neg(a) => {
                 out.push('-');
                 sheet.at(a).write(out, Binding::Atom);
@@ -274,27 +238,20 @@ with_plain!(['s] Expression<'s>, plain => lift);
 
 impl Number for Expression<'_> {
     fn sqrt(self) -> Self {
-        self.sheet
-            .put(Node::Call("sqrt", self.index, None), self.value().sqrt())
+        self.sheet.put(Node::Call("sqrt", self.index, None), self.value().sqrt())
     }
     fn abs(self) -> Self {
-        self.sheet
-            .put(Node::Call("abs", self.index, None), self.value().abs())
+        self.sheet.put(Node::Call("abs", self.index, None), self.value().abs())
     }
     fn max(self, other: Self) -> Self {
-        self.sheet.put(
-            Node::Call("max", self.index, Some(other.index)),
-            Number::max(self.value(), other.value()),
-        )
+        self.sheet
+            .put(Node::Call("max", self.index, Some(other.index)), Number::max(self.value(), other.value()))
     }
     fn min(self, other: Self) -> Self {
-        self.sheet.put(
-            Node::Call("min", self.index, Some(other.index)),
-            Number::min(self.value(), other.value()),
-        )
+        self.sheet
+            .put(Node::Call("min", self.index, Some(other.index)), Number::min(self.value(), other.value()))
     }
     fn erfc(self) -> Self {
-        self.sheet
-            .put(Node::Call("erfc", self.index, None), libm::erfc(self.value()))
+        self.sheet.put(Node::Call("erfc", self.index, None), libm::erfc(self.value()))
     }
 }

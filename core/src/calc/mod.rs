@@ -77,10 +77,7 @@ impl Measured {
 /// A number without a source of uncertainty.
 impl From<Figure> for Measured {
     fn from(figure: Figure) -> Self {
-        Measured {
-            figure,
-            parts: Vec::new(),
-        }
+        Measured { figure, parts: Vec::new() }
     }
 }
 
@@ -117,10 +114,7 @@ const COMBINATION: &str = "JCGM 100:2008, 5.2.2, as a sum over independent sourc
 
 impl Calc {
     pub(crate) fn new(with_working: bool) -> Self {
-        Calc {
-            working: with_working.then(Working::default),
-            ..Calc::default()
-        }
+        Calc { working: with_working.then(Working::default), ..Calc::default() }
     }
 
     /// Says in words what the next steps belong to.
@@ -146,20 +140,10 @@ impl Calc {
     /// A number given by the user.
     pub(crate) fn input(&mut self, symbol: &str, value: f64, unit: &str, path: &str, typed: &str) -> Figure {
         let Some(working) = &mut self.working else {
-            return Figure {
-                value,
-                node: Node::None,
-            };
+            return Figure { value, node: Node::None };
         };
-        if let Some(known) = working
-            .inputs
-            .iter()
-            .position(|i| !path.is_empty() && i.path == path)
-        {
-            return Figure {
-                value,
-                node: Node::Input(known),
-            };
+        if let Some(known) = working.inputs.iter().position(|i| !path.is_empty() && i.path == path) {
+            return Figure { value, node: Node::Input(known) };
         }
         let node = Node::Input(working.inputs.len());
         working.inputs.push(Input {
@@ -176,20 +160,10 @@ impl Calc {
     /// A constant with its source.
     pub(crate) fn constant(&mut self, symbol: &str, value: f64, unit: &str, source: &str) -> Figure {
         let Some(working) = &mut self.working else {
-            return Figure {
-                value,
-                node: Node::None,
-            };
+            return Figure { value, node: Node::None };
         };
-        if let Some(known) = working
-            .constants
-            .iter()
-            .position(|k| k.symbol == symbol && k.source == source)
-        {
-            return Figure {
-                value,
-                node: Node::Constant(known),
-            };
+        if let Some(known) = working.constants.iter().position(|k| k.symbol == symbol && k.source == source) {
+            return Figure { value, node: Node::Constant(known) };
         }
         let node = Node::Constant(working.constants.len());
         working.constants.push(Constant {
@@ -204,10 +178,7 @@ impl Calc {
 
     /// A new independent source of uncertainty.
     pub(crate) fn source(&mut self, name: String, path: &str) -> SourceId {
-        self.sources.push(Source {
-            name,
-            path: path.to_owned(),
-        });
+        self.sources.push(Source { name, path: path.to_owned() });
         SourceId(self.sources.len() - 1)
     }
 
@@ -232,13 +203,7 @@ impl Calc {
                     part.contribution = own;
                 }
             }
-            Err(index) => out.parts.insert(
-                index,
-                Part {
-                    source,
-                    contribution: standard,
-                },
-            ),
+            Err(index) => out.parts.insert(index, Part { source, contribution: standard }),
         }
         out
     }
@@ -247,10 +212,7 @@ impl Calc {
     pub(crate) fn figure<F: Formula<N>, const N: usize>(&mut self, _: F, arguments: [Figure; N]) -> Figure {
         let value = no_minus_zero(F::evaluate(arguments.map(|a| a.value)));
         if self.working.is_none() {
-            return Figure {
-                value,
-                node: Node::None,
-            };
+            return Figure { value, node: Node::None };
         }
         let sheet = Sheet::default();
         let text = on_sheet::<F, N>(&sheet, arguments.map(|a| a.value)).text();
@@ -267,26 +229,14 @@ impl Calc {
         let result = F::evaluate(Dual::arguments(figures.map(|f| f.value)));
         let (value, slope) = (no_minus_zero(result.value), result.slope.map(no_minus_zero));
         if self.working.is_none() {
-            let slopes = slope.map(|value| Figure {
-                value,
-                node: Node::None,
-            });
+            let slopes = slope.map(|value| Figure { value, node: Node::None });
             let parts = self.contributions(&arguments, &slopes);
-            return Measured {
-                figure: Figure {
-                    value: result.value,
-                    node: Node::None,
-                },
-                parts,
-            };
+            return Measured { figure: Figure { value: result.value, node: Node::None }, parts };
         }
         let sheet = Sheet::default();
         let expression = on_sheet::<F, N>(&sheet, figures.map(|f| f.value));
         let figure = self.record::<F, N>(&expression.text(), F::SYMBOL, F::UNIT, value, figures);
-        let mut slopes = slope.map(|value| Figure {
-            value,
-            node: Node::None,
-        });
+        let mut slopes = slope.map(|value| Figure { value, node: Node::None });
         for ((slope, symbol), argument) in slopes.iter_mut().zip(F::ARGUMENTS).zip(arguments) {
             if argument.parts.is_empty() {
                 continue;
@@ -320,20 +270,15 @@ impl Calc {
         let count = values.len();
         let figures: Vec<Figure> = values.iter().map(|v| v.figure).collect();
         let figure = self.mean_of("arithmetic mean", symbol, &figures, count);
-        let mut sources: Vec<SourceId> = values
-            .iter()
-            .flat_map(|v| v.parts.iter().map(|p| p.source))
-            .collect();
+        let mut sources: Vec<SourceId> =
+            values.iter().flat_map(|v| v.parts.iter().map(|p| p.source)).collect();
         sources.sort_unstable();
         sources.dedup();
         let parts = sources
             .into_iter()
             .map(|source| {
                 let own: Vec<Figure> = values.iter().filter_map(|v| v.contribution(source)).collect();
-                Part {
-                    source,
-                    contribution: self.mean_of(COMBINATION, "c", &own, count),
-                }
+                Part { source, contribution: self.mean_of(COMBINATION, "c", &own, count) }
             })
             .collect();
         Measured { figure, parts }
@@ -363,10 +308,7 @@ impl Calc {
         values: &[Measured],
         better: impl Fn(f64, f64) -> bool,
     ) -> Measured {
-        let mut best = Measured::from(Figure {
-            value: f64::NAN,
-            node: Node::None,
-        });
+        let mut best = Measured::from(Figure { value: f64::NAN, node: Node::None });
         for (index, value) in values.iter().enumerate() {
             if index == 0 || better(best.value(), value.value()) {
                 best = value.clone();
@@ -390,10 +332,7 @@ impl Calc {
             "mm",
             "reduction rule named in the document",
         );
-        Measured {
-            figure,
-            parts: best.parts,
-        }
+        Measured { figure, parts: best.parts }
     }
 
     /// Standard uncertainty and shares, largest share first.
@@ -408,23 +347,12 @@ impl Calc {
                 format!("sqrt({})", squares.join(" + "))
             }
         };
-        let standard = self.step_with(
-            "u",
-            text,
-            &symbols,
-            &contributions,
-            variance.sqrt(),
-            "mm",
-            COMBINATION,
-        );
+        let standard =
+            self.step_with("u", text, &symbols, &contributions, variance.sqrt(), "mm", COMBINATION);
         let mut lines: Vec<Line> = Vec::with_capacity(value.parts.len());
         for part in &value.parts {
             let share = self.share(part.contribution, standard);
-            lines.push(Line {
-                source: part.source,
-                contribution: part.contribution,
-                share,
-            });
+            lines.push(Line { source: part.source, contribution: part.contribution, share });
         }
         lines.sort_by(|a, b| b.share.value.total_cmp(&a.share.value));
         Budget { standard, lines }
@@ -443,18 +371,13 @@ impl Calc {
         arguments: &[&Measured; N],
         slopes: &[Figure; N],
     ) -> Vec<Part> {
-        let mut sources: Vec<SourceId> = arguments
-            .iter()
-            .flat_map(|a| a.parts.iter().map(|p| p.source))
-            .collect();
+        let mut sources: Vec<SourceId> =
+            arguments.iter().flat_map(|a| a.parts.iter().map(|p| p.source)).collect();
         sources.sort_unstable();
         sources.dedup();
         sources
             .into_iter()
-            .map(|source| Part {
-                source,
-                contribution: self.contribution(source, arguments, slopes),
-            })
+            .map(|source| Part { source, contribution: self.contribution(source, arguments, slopes) })
             .collect()
     }
 
@@ -471,10 +394,7 @@ impl Calc {
             .collect();
         let value = no_minus_zero(total(terms.iter().map(|(slope, u)| slope.value * u.value)));
         if self.working.is_none() {
-            return Figure {
-                value,
-                node: Node::None,
-            };
+            return Figure { value, node: Node::None };
         }
         if let [(slope, u)] = terms.as_slice()
             && slope.node == Node::None
@@ -529,16 +449,10 @@ impl Calc {
         source: &str,
     ) -> Figure {
         if self.working.is_none() {
-            return Figure {
-                value,
-                node: Node::None,
-            };
+            return Figure { value, node: Node::None };
         }
-        let arguments: Vec<(&str, Figure)> = symbols
-            .iter()
-            .map(String::as_str)
-            .zip(figures.iter().copied())
-            .collect();
+        let arguments: Vec<(&str, Figure)> =
+            symbols.iter().map(String::as_str).zip(figures.iter().copied()).collect();
         self.step(symbol, &text(), &arguments, value, unit, source)
     }
 
@@ -552,10 +466,7 @@ impl Calc {
         source: &str,
     ) -> Figure {
         let Some(working) = &mut self.working else {
-            return Figure {
-                value,
-                node: Node::None,
-            };
+            return Figure { value, node: Node::None };
         };
         let node = Node::Step(working.steps.len());
         working.steps.push(Step {
@@ -563,12 +474,7 @@ impl Calc {
             of: self.heading.clone(),
             symbol: symbol.to_owned(),
             formula: text.to_owned(),
-            arguments: Arguments(
-                arguments
-                    .iter()
-                    .map(|(s, f)| ((*s).to_owned(), f.node.id()))
-                    .collect(),
-            ),
+            arguments: Arguments(arguments.iter().map(|(s, f)| ((*s).to_owned(), f.node.id())).collect()),
             value,
             unit: unit.to_owned(),
             source: source.to_owned(),
@@ -611,6 +517,5 @@ fn numbered(letter: &str, count: usize) -> Vec<String> {
 
 /// Does the formula's text hold this symbol as a whole word?
 fn mentions(text: &str, symbol: &str) -> bool {
-    text.split(|c: char| !c.is_ascii_alphanumeric() && c != '_')
-        .any(|word| word == symbol)
+    text.split(|c: char| !c.is_ascii_alphanumeric() && c != '_').any(|word| word == symbol)
 }

@@ -74,10 +74,7 @@ impl<const N: usize> Dual<N> {
     }
 
     fn with(self, value: f64, rule: impl Fn(f64) -> f64) -> Self {
-        Dual {
-            value,
-            slope: self.slope.map(rule),
-        }
+        Dual { value, slope: self.slope.map(rule) }
     }
 
     fn with_both(self, other: Self, value: f64, rule: impl Fn(f64, f64) -> f64) -> Self {
@@ -110,10 +107,7 @@ impl<const N: usize> Mul for Dual<N> {
 }
 impl<const N: usize> Div for Dual<N> {
     type Output = Self;
-    #[expect(
-        clippy::suspicious_arithmetic_impl,
-        reason = "the quotient rule subtracts and multiplies"
-    )]
+    #[expect(clippy::suspicious_arithmetic_impl, reason = "the quotient rule subtracts and multiplies")]
     fn div(self, b: Self) -> Self {
         let ratio = self.value / b.value;
         self.with_both(b, ratio, |da, db| (da - ratio * db) / b.value)
@@ -166,10 +160,7 @@ macro_rules! with_plain {
 pub(crate) use with_plain;
 
 fn lift_dual<const N: usize>(_like: Dual<N>, plain: f64) -> Dual<N> {
-    Dual {
-        value: plain,
-        slope: [0.0; N],
-    }
+    Dual { value: plain, slope: [0.0; N] }
 }
 with_plain!([const N: usize] Dual<N>, plain => lift_dual);
 

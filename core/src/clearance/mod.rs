@@ -58,10 +58,7 @@ impl Clearance {
 /// ```
 #[must_use]
 pub fn bench(bore: SizeAt20, piston: SizeAt20) -> Clearance {
-    Clearance(from_mm(Bench::evaluate([
-        in_mm(bore.diameter()),
-        in_mm(piston.diameter()),
-    ])))
+    Clearance(from_mm(Bench::evaluate([in_mm(bore.diameter()), in_mm(piston.diameter())])))
 }
 
 /// Clearance of freely growing parts: `bore (1 + eps_bore) - piston (1 + eps_piston)`, with mean coefficients from 20 C.
@@ -80,20 +77,11 @@ pub fn running(
     let strain = |state: Condition, t: &str, a: &str| -> Result<f64, Error> {
         let t = bounds::RUNNING_TEMPERATURE.check(t, state.temperature.celsius())?;
         let a = bounds::EXPANSION.check(a, state.expansion.per_kelvin())?;
-        Ok(crate::growth::MeanGrowth::evaluate([
-            a,
-            a,
-            t,
-            crate::size::REFERENCE_TEMPERATURE_C,
-        ]))
+        Ok(crate::growth::MeanGrowth::evaluate([a, a, t, crate::size::REFERENCE_TEMPERATURE_C]))
     };
     let eps_bore = strain(bore_state, "bore_temperature_c", "bore_expansion_per_k")?;
     let eps_piston = strain(piston_state, "piston_temperature_c", "piston_expansion_per_k")?;
-    let clearance = Running::evaluate([
-        in_mm(bore.diameter()),
-        eps_bore,
-        in_mm(piston.diameter()),
-        eps_piston,
-    ]);
+    let clearance =
+        Running::evaluate([in_mm(bore.diameter()), eps_bore, in_mm(piston.diameter()), eps_piston]);
     Ok(Clearance(from_mm(clearance)))
 }

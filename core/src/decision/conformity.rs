@@ -119,10 +119,7 @@ impl RuleInForce {
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, Error> {
         let Some(rule) = rule else {
-            return Ok(RuleInForce {
-                rule: Rule::Proven,
-                at_least: USUAL_PROBABILITY,
-            });
+            return Ok(RuleInForce { rule: Rule::Proven, at_least: USUAL_PROBABILITY });
         };
         let at_least = match (&rule.at_least, rule.rule) {
             (Some(entry), Rule::ConformanceProbability) => entry.read(&bounds::PROBABILITY, warnings)?.value,
@@ -134,10 +131,7 @@ impl RuleInForce {
             }
             (None, _) => USUAL_PROBABILITY,
         };
-        Ok(RuleInForce {
-            rule: rule.rule,
-            at_least,
-        })
+        Ok(RuleInForce { rule: rule.rule, at_least })
     }
 }
 
@@ -178,18 +172,8 @@ pub(crate) fn judge(calc: &mut Calc, rule: RuleInForce, judged: &Judged<'_>) -> 
     let stale = !judged.overdue.is_empty() && rule.rule != Rule::SimpleAcceptance;
     let result = if stale { Outcome::NotProven } else { by_rule };
     let reason = match stale {
-        true => format!(
-            "nothing is proven with a gauge out of calibration: {}",
-            judged.overdue.join(", ")
-        ),
-        false => reason(
-            rule,
-            result,
-            x.value,
-            limits,
-            guard.map(|g| g.value),
-            probability.value,
-        ),
+        true => format!("nothing is proven with a gauge out of calibration: {}", judged.overdue.join(", ")),
+        false => reason(rule, result, x.value, limits, guard.map(|g| g.value), probability.value),
     };
     let decision = Decision {
         of: judged.of,
@@ -209,15 +193,15 @@ pub(crate) fn judge(calc: &mut Calc, rule: RuleInForce, judged: &Judged<'_>) -> 
 
 impl Decision {
     /// A decision that could not be made.
-    pub(crate) fn not_judged(of: Of, limit: Option<&Limit>, reason: String) -> Self {
+    pub(crate) fn not_judged(of: Of, limit: &Limit, reason: String) -> Self {
         Decision {
             of,
             value_mm: None,
             standard_uncertainty_mm: None,
-            reference_temperature_c: limit.map(|l| l.temperature.value),
-            lower_mm: limit.and_then(|l| l.lower.as_ref()).map(|g| g.value),
-            upper_mm: limit.and_then(|l| l.upper.as_ref()).map(|g| g.value),
-            origin: limit.map(|l| l.origin.clone()),
+            reference_temperature_c: Some(limit.temperature.value),
+            lower_mm: limit.lower.as_ref().map(|g| g.value),
+            upper_mm: limit.upper.as_ref().map(|g| g.value),
+            origin: Some(limit.origin.clone()),
             guard_band_mm: None,
             probability_of_conformity: None,
             result: Outcome::NotJudged,
@@ -236,11 +220,7 @@ fn inside(x: f64, (lower, upper): Pair) -> f64 {
 }
 
 fn simple(x: f64, limits: Pair) -> Outcome {
-    if inside(x, limits) >= -NOISE_MM {
-        Outcome::Conforms
-    } else {
-        Outcome::DoesNotConform
-    }
+    if inside(x, limits) >= -NOISE_MM { Outcome::Conforms } else { Outcome::DoesNotConform }
 }
 
 fn proven(x: f64, guard: f64, limits: Pair) -> Outcome {
@@ -274,12 +254,7 @@ fn probability(
     if u.value <= 0.0 {
         // an exact value conforms or does not
         let conforms = simple(x.value, (lower.map(|f| f.value), upper.map(|f| f.value))) == Outcome::Conforms;
-        return calc.constant(
-            "p",
-            if conforms { 1.0 } else { 0.0 },
-            "1",
-            "a value without uncertainty",
-        );
+        return calc.constant("p", if conforms { 1.0 } else { 0.0 }, "1", "a value without uncertainty");
     }
     let mut below = |limit: Figure| calc.figure(BelowLimit, [limit, x, u]);
     match (lower.map(&mut below), upper.map(&mut below)) {
@@ -341,12 +316,10 @@ pub fn decide_mm(
     let finite = |field: &str, value: f64| -> Result<f64, Error> {
         match value.is_finite() {
             true => Ok(value),
-            false => Err(Error::new(
-                ErrorKind::NotFinite,
-                value.to_string(),
-                "a finite number is needed",
-            )
-            .at(field)),
+            false => {
+                Err(Error::new(ErrorKind::NotFinite, value.to_string(), "a finite number is needed")
+                    .at(field))
+            }
         }
     };
     finite("value_mm", value_mm)?;
@@ -380,14 +353,8 @@ pub fn decide_mm(
         _ => {}
     }
     let mut calc = Calc::new(false);
-    let figure = |value: f64| Figure {
-        value,
-        node: crate::calc::Node::None,
-    };
-    let budget = Budget {
-        standard: figure(standard_uncertainty_mm),
-        lines: Vec::new(),
-    };
+    let figure = |value: f64| Figure { value, node: crate::calc::Node::None };
+    let budget = Budget { standard: figure(standard_uncertainty_mm), lines: Vec::new() };
     let judged = Judged {
         of: Of::BenchClearance,
         value: figure(value_mm),

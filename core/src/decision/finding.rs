@@ -131,58 +131,33 @@ impl Finding {
 pub fn asks_for(what: What, severity: Severity) -> (Disposition, &'static str) {
     use Disposition::{Clean, FindCause, Measure, Reject};
     let (light, marked, severe, next) = match what {
-        What::Carbon => (
-            Clean,
-            Clean,
-            Measure,
-            "rings and valve guides; clean the grooves without cutting them",
-        ),
+        What::Carbon => {
+            (Clean, Clean, Measure, "rings and valve guides; clean the grooves without cutting them")
+        }
         What::Scuffing => (
             Measure,
             FindCause,
             Reject,
             "clearance, oil supply and cooling of this cylinder; then the others",
         ),
-        What::Scoring => (
-            Measure,
-            FindCause,
-            Reject,
-            "air filter, oil filter and the bore wall opposite",
-        ),
-        What::Seizure => (
-            FindCause,
-            Reject,
-            Reject,
-            "bore size and clearance, cooling, oil supply; all other cylinders",
-        ),
-        What::Crack => (
-            Reject,
-            Reject,
-            Reject,
-            "the other pistons of the set, by penetrant",
-        ),
-        What::DiagonalWear => (
-            FindCause,
-            FindCause,
-            Reject,
-            "the rod for bend and twist, then the squareness of the bore",
-        ),
+        What::Scoring => (Measure, FindCause, Reject, "air filter, oil filter and the bore wall opposite"),
+        What::Seizure => {
+            (FindCause, Reject, Reject, "bore size and clearance, cooling, oil supply; all other cylinders")
+        }
+        What::Crack => (Reject, Reject, Reject, "the other pistons of the set, by penetrant"),
+        What::DiagonalWear => {
+            (FindCause, FindCause, Reject, "the rod for bend and twist, then the squareness of the bore")
+        }
         What::CoatingWorn => (Measure, Measure, Measure, "the size of the bare metal"),
         What::CoatingFlaking => (FindCause, Reject, Reject, "the coating of the other pistons"),
         What::Erosion => (FindCause, Reject, Reject, "injection or ignition, fuel, cooling"),
-        What::Impact => (
-            FindCause,
-            FindCause,
-            Reject,
-            "valve timing, guides and piston height; the rod for bend",
-        ),
+        What::Impact => {
+            (FindCause, FindCause, Reject, "valve timing, guides and piston height; the rod for bend")
+        }
         What::GrooveWear => (Measure, Measure, Reject, "side clearance with a new ring"),
-        What::RetainingRingLoose => (
-            Reject,
-            Reject,
-            Reject,
-            "the pieces, the groove, the rod for bend and twist",
-        ),
+        What::RetainingRingLoose => {
+            (Reject, Reject, Reject, "the pieces, the groove, the rod for bend and twist")
+        }
     };
     let disposition = match severity {
         Severity::Light => light,

@@ -46,35 +46,12 @@ impl Limits {
         };
         let bore = size(&engine.bore.nominal, "limit of this bore", warnings)?;
         let piston = size(&engine.piston.nominal, "limit of this piston", warnings)?;
-        let form = Shape {
-            bound: &bounds::FORM,
-            piston: false,
-            bore: true,
-            only_max: true,
-        };
-        let of_bore = Shape {
-            bound: &bore,
-            piston: false,
-            bore: true,
-            only_max: false,
-        };
-        let of_piston = Shape {
-            bound: &piston,
-            piston: true,
-            bore: false,
-            only_max: false,
-        };
-        let of_both = Shape {
-            bound: &bounds::CLEARANCE,
-            piston: true,
-            bore: true,
-            only_max: false,
-        };
+        let form = Shape { bound: &bounds::FORM, piston: false, bore: true, only_max: true };
+        let of_bore = Shape { bound: &bore, piston: false, bore: true, only_max: false };
+        let of_piston = Shape { bound: &piston, piston: true, bore: false, only_max: false };
+        let of_both = Shape { bound: &bounds::CLEARANCE, piston: true, bore: true, only_max: false };
         let mut read = |limit: &Option<doc::Limit>, shape: &Shape<'_>| {
-            limit
-                .as_ref()
-                .map(|l| Limit::from_document(l, shape, warnings))
-                .transpose()
+            limit.as_ref().map(|l| Limit::from_document(l, shape, warnings)).transpose()
         };
         Ok(Limits {
             bore_size: read(&limits.bore_size, &of_bore)?,
@@ -101,19 +78,14 @@ impl Limit {
             && low.value >= high.value
         {
             return Err(max
-                .refuse(
-                    ErrorKind::OutOfOrder,
-                    format!("max must be above min, {}", low.text),
-                )
+                .refuse(ErrorKind::OutOfOrder, format!("max must be above min, {}", low.text))
                 .value(high.value));
         }
         Ok(Limit {
             lower,
             upper,
             origin: limit.origin.text().to_owned(),
-            temperature: limit
-                .reference_temperature
-                .read(&bounds::LIMIT_TEMPERATURE, warnings)?,
+            temperature: limit.reference_temperature.read(&bounds::LIMIT_TEMPERATURE, warnings)?,
             over: limit.over,
             piston_states: limit.piston_states.clone().unwrap_or_default(),
             clamping: limit.clamping.clone().unwrap_or_default(),
@@ -123,12 +95,7 @@ impl Limit {
     /// Why a piston in this state cannot be held against this limit, if it cannot.
     pub(crate) fn cannot_take_piston(&self, state: PistonState) -> Option<String> {
         let meant = self.piston_states.contains(&state);
-        (!meant).then(|| {
-            format!(
-                "the limit is not meant for a piston in the state {}",
-                state.spoken()
-            )
-        })
+        (!meant).then(|| format!("the limit is not meant for a piston in the state {}", state.spoken()))
     }
 
     /// Why a bore measured in this state cannot be held against this limit, if it cannot.
@@ -153,10 +120,8 @@ fn check_parts(limit: &doc::Limit, shape: &Shape<'_>) -> Result<(), Error> {
     }
     let states = limit.piston_states.as_ref().map(Vec::len);
     let clamping = limit.clamping.as_ref().map(Vec::len);
-    let (of_piston, of_bore) = (
-        "piston_size and bench_clearance",
-        "the limits of the bore and bench_clearance",
-    );
+    let (of_piston, of_bore) =
+        ("piston_size and bench_clearance", "the limits of the bore and bench_clearance");
     check_part(at, "over", limit.over.map(|_| 1), shape.piston, of_piston)?;
     check_part(at, "piston_states", states, shape.piston, of_piston)?;
     check_part(at, "clamping", clamping, shape.bore, of_bore)
@@ -167,11 +132,9 @@ fn check_part(at: &str, field: &str, items: Option<usize>, needed: bool, where_:
     let rule = format!("{field} is required for {where_}, and only there");
     match (needed, items) {
         (true, None) => Err(missing(at, field, rule)),
-        (true, Some(0)) => Err(missing(
-            at,
-            field,
-            format!("{field} is empty: the limit is meant for nothing"),
-        )),
+        (true, Some(0)) => {
+            Err(missing(at, field, format!("{field} is empty: the limit is meant for nothing")))
+        }
         (false, Some(_)) => Err(Error::new(ErrorKind::Contradiction, "", rule).at(&format!("{at}/{field}"))),
         _ => Ok(()),
     }

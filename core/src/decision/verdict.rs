@@ -46,11 +46,11 @@ pub(crate) struct Ground {
 
 impl Ground {
     pub(crate) fn new(outcome: Outcome, reason: impl Into<String>) -> Self {
-        Ground {
-            outcome,
-            reason: reason.into(),
-            measured: None,
-        }
+        Ground { outcome, reason: reason.into(), measured: None }
+    }
+
+    pub(crate) fn missing(what: &str) -> Self {
+        Ground::new(Outcome::Incomplete, format!("missing: {what}"))
     }
 
     pub(crate) fn from_decision(decision: &Decision, dominant: Option<Dominant>) -> Self {
@@ -59,16 +59,8 @@ impl Ground {
             Conformity::DoesNotConform => Outcome::DoNotReuse,
             Conformity::NotProven | Conformity::NotJudged => Outcome::NotProven,
         };
-        let reason = format!(
-            "{} {}: {}",
-            decision.of.spoken(),
-            decision.result.word(),
-            decision.reason
-        );
-        Ground {
-            measured: decision.probability_of_conformity.zip(dominant),
-            ..Ground::new(outcome, reason)
-        }
+        let reason = format!("{} {}: {}", decision.of.spoken(), decision.result.word(), decision.reason);
+        Ground { measured: decision.probability_of_conformity.zip(dominant), ..Ground::new(outcome, reason) }
     }
 
     pub(crate) fn from_finding(finding: &Finding) -> Self {
@@ -94,11 +86,7 @@ impl Ground {
 
     /// The verdict of a cylinder as a ground for the block.
     pub(crate) fn of_cylinder(number: u32, verdict: &Verdict) -> Self {
-        let why = verdict
-            .reasons
-            .first()
-            .map(|r| format!(" ({r})"))
-            .unwrap_or_default();
+        let why = verdict.reasons.first().map(|r| format!(" ({r})")).unwrap_or_default();
         let reason = match verdict.outcome {
             Outcome::Reuse => format!("cylinder {number}: reuse"),
             outcome => format!("cylinder {number}: {}{why}", outcome.word()),
@@ -113,10 +101,8 @@ impl Ground {
 /// The worst ground decides. Its reasons come first; when everything is well, all grounds are the reasons.
 pub(crate) fn verdict(grounds: &[Ground]) -> Verdict {
     let outcome = rank(grounds.iter().map(|g| g.outcome));
-    let mut told: Vec<&Ground> = grounds
-        .iter()
-        .filter(|g| g.outcome > Outcome::Reuse || outcome == Outcome::Reuse)
-        .collect();
+    let mut told: Vec<&Ground> =
+        grounds.iter().filter(|g| g.outcome > Outcome::Reuse || outcome == Outcome::Reuse).collect();
     // stable: equal weights stay in the order of the work
     told.sort_by_key(|g| core::cmp::Reverse(g.outcome));
     let decided = grounds

@@ -44,22 +44,10 @@ pub struct Material {
 
 #[derive(Debug, Clone)]
 enum Law {
-    MeanCoefficient {
-        base: Given,
-        value: Given,
-        range: (f64, f64),
-    },
-    MeanTable {
-        base: Given,
-        rows: Vec<Row>,
-    },
-    InstantaneousTable {
-        rows: Vec<Row>,
-    },
-    InstantaneousPolynomial {
-        coefficients: Vec<Given>,
-        range: (f64, f64),
-    },
+    MeanCoefficient { base: Given, value: Given, range: (f64, f64) },
+    MeanTable { base: Given, rows: Vec<Row> },
+    InstantaneousTable { rows: Vec<Row> },
+    InstantaneousPolynomial { coefficients: Vec<Given>, range: (f64, f64) },
 }
 
 /// A coefficient at, or up to, a temperature.
@@ -79,9 +67,7 @@ impl Material {
         let out = Material {
             name: material.name.words()?.to_owned(),
             law: Law::from_document(&material.law, warnings)?,
-            half_width: material
-                .coefficient_permissible_error
-                .read(&bounds::EXPANSION_ERROR, warnings)?,
+            half_width: material.coefficient_permissible_error.read(&bounds::EXPANSION_ERROR, warnings)?,
         };
         material.source.words()?;
         if !out.law.holds_at(REFERENCE_TEMPERATURE_C) {
@@ -89,10 +75,7 @@ impl Material {
             let reason = format!("the law of expansion of {} does not reach 20 C", out.name);
             let error = Error::new(ErrorKind::OutsideLaw, "", reason);
             let field = format!("{}/law", material.name.parent());
-            return Err(error
-                .value(REFERENCE_TEMPERATURE_C)
-                .limits(lower, upper, "C")
-                .at(&field));
+            return Err(error.value(REFERENCE_TEMPERATURE_C).limits(lower, upper, "C").at(&field));
         }
         Ok(out)
     }
@@ -111,8 +94,7 @@ impl Material {
         let mut calc = Calc::new(false);
         let coefficient = calc.source(self.name.clone(), &self.half_width.path);
         let t = calc.input("t", temperature.celsius(), "C", "temperature", "");
-        self.growth(&mut calc, coefficient, &t.into(), "temperature")
-            .map(|eps| eps.value())
+        self.growth(&mut calc, coefficient, &t.into(), "temperature").map(|eps| eps.value())
     }
 
     /// Strain at a temperature, with the uncertainty of both.
@@ -176,18 +158,16 @@ impl Law {
                 base: m.base.read(&bounds::LAW_TEMPERATURE, warnings)?,
                 rows: rows(m.rows.iter().map(|r| (&r.to, &r.value)), warnings)?,
             },
-            doc::Law::InstantaneousTable(m) => Law::InstantaneousTable {
-                rows: rows(m.rows.iter().map(|r| (&r.at, &r.value)), warnings)?,
-            },
+            doc::Law::InstantaneousTable(m) => {
+                Law::InstantaneousTable { rows: rows(m.rows.iter().map(|r| (&r.at, &r.value)), warnings)? }
+            }
             doc::Law::InstantaneousPolynomial(m) => {
                 let mut coefficients = Vec::with_capacity(m.kelvin_coefficients.len());
                 for entry in &m.kelvin_coefficients {
                     coefficients.push(entry.read(&POLYNOMIAL_COEFFICIENT, warnings)?);
                 }
-                let law = Law::InstantaneousPolynomial {
-                    coefficients,
-                    range: range(&m.from, &m.to, warnings)?,
-                };
+                let law =
+                    Law::InstantaneousPolynomial { coefficients, range: range(&m.from, &m.to, warnings)? };
                 law.check_polynomial(&format!("{}/kelvin_coefficients", m.from.parent()))?;
                 law
             }
@@ -197,24 +177,14 @@ impl Law {
     /// Every coefficient the polynomial gives within its range must be possible.
     fn check_polynomial(&self, field: &str) -> Result<(), Error> {
         const PLACES: u32 = 64;
-        let Law::InstantaneousPolynomial {
-            coefficients,
-            range: (lower, upper),
-        } = self
-        else {
+        let Law::InstantaneousPolynomial { coefficients, range: (lower, upper) } = self else {
             return Ok(());
         };
         for k in 0..=PLACES {
             let kelvin = lower + (upper - lower) * f64::from(k) / f64::from(PLACES) + 273.15;
-            let a = coefficients
-                .iter()
-                .rev()
-                .fold(0.0, |sum, c| sum * kelvin + c.value);
+            let a = coefficients.iter().rev().fold(0.0, |sum, c| sum * kelvin + c.value);
             if bounds::EXPANSION.judge(a) == bounds::Verdict::Impossible {
-                return Err(bounds::EXPANSION
-                    .refuse(a, &a.to_string())
-                    .suggest(None)
-                    .at(field));
+                return Err(bounds::EXPANSION.refuse(a, &a.to_string()).suggest(None).at(field));
             }
         }
         Ok(())
@@ -256,9 +226,7 @@ fn range(
     if lower < upper {
         return Ok((lower, upper));
     }
-    Err(to
-        .refuse(ErrorKind::OutOfOrder, format!("it must be above {}", from.text()))
-        .value(upper))
+    Err(to.refuse(ErrorKind::OutOfOrder, format!("it must be above {}", from.text())).value(upper))
 }
 
 /// A table has rows; without any it has no range either.
@@ -282,10 +250,7 @@ fn rows<'d>(
             temperature: temperature.read(&bounds::LAW_TEMPERATURE, warnings)?,
             value: value.read(&bounds::EXPANSION, warnings)?,
         };
-        if out
-            .last()
-            .is_some_and(|last| row.temperature.value <= last.temperature.value)
-        {
+        if out.last().is_some_and(|last| row.temperature.value <= last.temperature.value) {
             return Err(temperature
                 .refuse(ErrorKind::OutOfOrder, "rows must rise in temperature")
                 .value(row.temperature.value));
@@ -296,8 +261,7 @@ fn rows<'d>(
 }
 
 fn reference_temperature(calc: &mut Calc) -> Measured {
-    calc.constant("t20", REFERENCE_TEMPERATURE_C, "C", "ISO 1:2022")
-        .into()
+    calc.constant("t20", REFERENCE_TEMPERATURE_C, "C", "ISO 1:2022").into()
 }
 
 /// The coefficient of a table at a temperature within its range.
@@ -315,13 +279,7 @@ fn between_rows(calc: &mut Calc, rows: &[Row], t: &Measured) -> Measured {
     // a table of one row holds at that one temperature
     let only = rows.first().map_or(f64::NAN, |r| r.value.value);
     rows.first()
-        .map_or(
-            Figure {
-                value: only,
-                node: crate::calc::Node::None,
-            },
-            |r| calc.given("a", &r.value),
-        )
+        .map_or(Figure { value: only, node: crate::calc::Node::None }, |r| calc.given("a", &r.value))
         .into()
 }
 
@@ -329,21 +287,13 @@ fn between_rows(calc: &mut Calc, rows: &[Row], t: &Measured) -> Measured {
 fn integrated_table(calc: &mut Calc, rows: &[Row], t: &Measured) -> Measured {
     let reference = reference_temperature(calc);
     let rising = t.value() >= reference.value();
-    let (low, high) = if rising {
-        (reference.value(), t.value())
-    } else {
-        (t.value(), reference.value())
-    };
-    let mut between: Vec<&Row> = rows
-        .iter()
-        .filter(|r| r.temperature.value > low && r.temperature.value < high)
-        .collect();
+    let (low, high) = if rising { (reference.value(), t.value()) } else { (t.value(), reference.value()) };
+    let mut between: Vec<&Row> =
+        rows.iter().filter(|r| r.temperature.value > low && r.temperature.value < high).collect();
     if !rising {
         between.reverse();
     }
-    let mut sum: Measured = calc
-        .constant("i20", 0.0, "1", "strain at the reference temperature")
-        .into();
+    let mut sum: Measured = calc.constant("i20", 0.0, "1", "strain at the reference temperature").into();
     let mut at = reference.clone();
     let mut a = between_rows(calc, rows, &reference);
     for row in between {
@@ -363,14 +313,8 @@ fn integrated_polynomial(calc: &mut Calc, coefficients: &[Given], t: &Measured) 
     for (power, coefficient) in coefficients.iter().enumerate().rev() {
         #[expect(clippy::cast_precision_loss, reason = "the number of coefficients is small")]
         let n = (power + 1) as f64;
-        let n = calc
-            .constant(
-                &format!("n{}", power + 1),
-                n,
-                "1",
-                "power of the term after integration",
-            )
-            .into();
+        let n =
+            calc.constant(&format!("n{}", power + 1), n, "1", "power of the term after integration").into();
         let c = calc.given("c", coefficient).into();
         p = calc.apply(HornerTerm, [&p, &c, &n, &x]);
     }
@@ -403,9 +347,7 @@ impl Materials {
         for entry in materials {
             let material = Material::from_document(entry, warnings)?;
             if out.0.iter().any(|(m, _)| m.name == material.name) {
-                return Err(entry
-                    .name
-                    .refuse(ErrorKind::Repeated, "this material stands twice"));
+                return Err(entry.name.refuse(ErrorKind::Repeated, "this material stands twice"));
             }
             let name = format!("coefficient of expansion of {}", material.name);
             let source = calc.source(name, entry.coefficient_permissible_error.path());
@@ -419,11 +361,8 @@ impl Materials {
         let wanted = name.words()?;
         self.0.iter().position(|(m, _)| m.name == wanted).ok_or_else(|| {
             let known: Vec<&str> = self.0.iter().map(|(m, _)| m.name.as_str()).collect();
-            name.refuse(
-                ErrorKind::UnknownName,
-                format!("no such material; known: {}", known.join(", ")),
-            )
-            .suggest(crate::job::nearest(wanted, &known))
+            name.refuse(ErrorKind::UnknownName, format!("no such material; known: {}", known.join(", ")))
+                .suggest(crate::job::nearest(wanted, &known))
         })
     }
 

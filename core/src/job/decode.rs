@@ -47,11 +47,7 @@ pub(crate) fn from_json<'de, T: Deserialize<'de>>(text: &str) -> Result<T, Error
     }
     let mut tree: Json = serde_json::from_str(text).map_err(|e| syntax(&e))?;
     tree.keep_numbers(&mut Numbers(text));
-    T::deserialize(Place {
-        json: &tree,
-        path: &Path::Root,
-    })
-    .map_err(|Refused(e)| e)
+    T::deserialize(Place { json: &tree, path: &Path::Root }).map_err(|Refused(e)| e)
 }
 
 fn syntax(error: &serde_json::Error) -> Error {
@@ -75,9 +71,7 @@ impl<'t> Iterator for Numbers<'t> {
 
     fn next(&mut self) -> Option<&'t str> {
         loop {
-            let start = self
-                .0
-                .find(|c: char| c == '"' || c == '-' || c.is_ascii_digit())?;
+            let start = self.0.find(|c: char| c == '"' || c == '-' || c.is_ascii_digit())?;
             let rest = self.0.get(start..)?;
             match rest.strip_prefix('"') {
                 Some(text) => self.0 = behind_text(text)?,
@@ -171,9 +165,7 @@ impl Json {
         match self {
             Json::Number(text) => numbers.next().unwrap_or_default().clone_into(text),
             Json::List(items) => items.iter_mut().for_each(|item| item.keep_numbers(numbers)),
-            Json::Object(fields) => fields
-                .iter_mut()
-                .for_each(|(_, value)| value.keep_numbers(numbers)),
+            Json::Object(fields) => fields.iter_mut().for_each(|(_, value)| value.keep_numbers(numbers)),
             Json::Null | Json::Bool(_) | Json::Text(_) => {}
         }
     }
@@ -244,41 +236,19 @@ impl de::Error for Refused {
         Refused(Error::new(ErrorKind::WrongType, "", message.to_string()))
     }
     fn invalid_type(unexpected: Unexpected<'_>, expected: &dyn de::Expected) -> Self {
-        Refused(Error::new(
-            ErrorKind::WrongType,
-            unexpected.to_string(),
-            format!("{expected} is needed"),
-        ))
+        Refused(Error::new(ErrorKind::WrongType, unexpected.to_string(), format!("{expected} is needed")))
     }
     fn unknown_field(field: &str, expected: &'static [&'static str]) -> Self {
-        Refused(unknown(
-            ErrorKind::UnknownField,
-            field,
-            expected,
-            "no such field here",
-        ))
+        Refused(unknown(ErrorKind::UnknownField, field, expected, "no such field here"))
     }
     fn unknown_variant(variant: &str, expected: &'static [&'static str]) -> Self {
-        Refused(unknown(
-            ErrorKind::UnknownChoice,
-            variant,
-            expected,
-            "not one of the choices",
-        ))
+        Refused(unknown(ErrorKind::UnknownChoice, variant, expected, "not one of the choices"))
     }
     fn missing_field(field: &'static str) -> Self {
-        Refused(Error::new(
-            ErrorKind::MissingField,
-            field,
-            "this field is required",
-        ))
+        Refused(Error::new(ErrorKind::MissingField, field, "this field is required"))
     }
     fn duplicate_field(field: &'static str) -> Self {
-        Refused(Error::new(
-            ErrorKind::RepeatedField,
-            field,
-            "this field stands twice in the same object",
-        ))
+        Refused(Error::new(ErrorKind::RepeatedField, field, "this field stands twice in the same object"))
     }
 }
 
@@ -295,12 +265,7 @@ pub(crate) fn nearest(word: &str, accepted: &[&str]) -> Option<String> {
     let plain = |w: &str| w.to_lowercase().replace([' ', '-', '.'], "_");
     accepted
         .iter()
-        .map(|a| {
-            (
-                strsim::normalized_damerau_levenshtein(&plain(word), &plain(a)),
-                *a,
-            )
-        })
+        .map(|a| (strsim::normalized_damerau_levenshtein(&plain(word), &plain(a)), *a))
         .filter(|(likeness, _)| *likeness >= 0.6)
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(_, a)| a.to_owned())
@@ -308,12 +273,8 @@ pub(crate) fn nearest(word: &str, accepted: &[&str]) -> Option<String> {
 
 impl<'j> Place<'j> {
     fn wrong_type(self, expected: &dyn de::Expected) -> Refused {
-        Refused(Error::new(
-            ErrorKind::WrongType,
-            self.json.brief(),
-            format!("{expected} is needed"),
-        ))
-        .at(self.path)
+        Refused(Error::new(ErrorKind::WrongType, self.json.brief(), format!("{expected} is needed")))
+            .at(self.path)
     }
 }
 
@@ -323,15 +284,12 @@ impl<'de> Deserializer<'de> for Place<'_> {
     fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
         match self.json {
             Json::Text(text) => visitor.visit_str(text),
-            Json::List(items) => visitor.visit_seq(Items {
-                items: items.iter().enumerate(),
-                path: self.path,
-            }),
-            Json::Object(fields) => visitor.visit_map(Fields {
-                fields: fields.iter(),
-                value: None,
-                path: self.path,
-            }),
+            Json::List(items) => {
+                visitor.visit_seq(Items { items: items.iter().enumerate(), path: self.path })
+            }
+            Json::Object(fields) => {
+                visitor.visit_map(Fields { fields: fields.iter(), value: None, path: self.path })
+            }
             Json::Null | Json::Bool(_) | Json::Number(_) => Err(self.wrong_type(&visitor)),
         }
         .map_err(|e| e.at(self.path))
@@ -371,18 +329,10 @@ impl<'de> Deserializer<'de> for Place<'_> {
         match self.json {
             Json::Text(word) => visitor.visit_enum(word.as_str().into_deserializer()),
             Json::Object(fields) => match fields.as_slice() {
-                [(word, json)] => visitor.visit_enum(Variant {
-                    word,
-                    json,
-                    path: self.path,
-                }),
-                [(word, _), rest @ ..] if rest.iter().any(|(other, _)| other == word) => {
-                    Err(Refused(Error::new(
-                        ErrorKind::RepeatedField,
-                        word,
-                        "this field stands twice in the same object",
-                    )))
-                }
+                [(word, json)] => visitor.visit_enum(Variant { word, json, path: self.path }),
+                [(word, _), rest @ ..] if rest.iter().any(|(other, _)| other == word) => Err(Refused(
+                    Error::new(ErrorKind::RepeatedField, word, "this field stands twice in the same object"),
+                )),
                 _ => Err(Refused(Error::new(
                     ErrorKind::WrongType,
                     self.json.brief(),
@@ -432,9 +382,7 @@ impl<'de> SeqAccess<'de> for Items<'_> {
             return Ok(None);
         };
         let path = Path::Item(self.path, index);
-        seed.deserialize(Place { json, path: &path })
-            .map(Some)
-            .map_err(|e| e.at(&path))
+        seed.deserialize(Place { json, path: &path }).map(Some).map_err(|e| e.at(&path))
     }
 }
 
@@ -452,17 +400,14 @@ impl<'de> MapAccess<'de> for Fields<'_> {
         };
         self.value = Some((name, json));
         let key: de::value::StrDeserializer<'_, Refused> = name.as_str().into_deserializer();
-        seed.deserialize(key)
-            .map(Some)
-            .map_err(|e| e.at(&Path::Field(self.path, name)))
+        seed.deserialize(key).map(Some).map_err(|e| e.at(&Path::Field(self.path, name)))
     }
     fn next_value_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<S::Value, Refused> {
         let Some((name, json)) = self.value.take() else {
             return Err(de::Error::custom("a value without a name"));
         };
         let path = Path::Field(self.path, name);
-        seed.deserialize(Place { json, path: &path })
-            .map_err(|e| e.at(&path))
+        seed.deserialize(Place { json, path: &path }).map_err(|e| e.at(&path))
     }
 }
 
@@ -477,9 +422,7 @@ impl<'de> EnumAccess<'de> for Variant<'_> {
     type Variant = Self;
     fn variant_seed<S: DeserializeSeed<'de>>(self, seed: S) -> Result<(S::Value, Self), Refused> {
         let key: de::value::StrDeserializer<'_, Refused> = self.word.into_deserializer();
-        let word = seed
-            .deserialize(key)
-            .map_err(|e| e.at(&Path::Field(self.path, self.word)))?;
+        let word = seed.deserialize(key).map_err(|e| e.at(&Path::Field(self.path, self.word)))?;
         Ok((word, self))
     }
 }
@@ -488,19 +431,11 @@ impl<'de> VariantAccess<'de> for Variant<'_> {
     type Error = Refused;
     fn unit_variant(self) -> Result<(), Refused> {
         let path = Path::Field(self.path, self.word);
-        Err(Place {
-            json: self.json,
-            path: &path,
-        }
-        .wrong_type(&"the word alone, without an object"))
+        Err(Place { json: self.json, path: &path }.wrong_type(&"the word alone, without an object"))
     }
     fn newtype_variant_seed<S: DeserializeSeed<'de>>(self, seed: S) -> Result<S::Value, Refused> {
         let path = Path::Field(self.path, self.word);
-        seed.deserialize(Place {
-            json: self.json,
-            path: &path,
-        })
-        .map_err(|e| e.at(&path))
+        seed.deserialize(Place { json: self.json, path: &path }).map_err(|e| e.at(&path))
     }
     fn tuple_variant<V: Visitor<'de>>(self, _: usize, visitor: V) -> Result<V::Value, Refused> {
         self.struct_variant(&[], visitor)
@@ -511,11 +446,6 @@ impl<'de> VariantAccess<'de> for Variant<'_> {
         visitor: V,
     ) -> Result<V::Value, Refused> {
         let path = Path::Field(self.path, self.word);
-        Place {
-            json: self.json,
-            path: &path,
-        }
-        .deserialize_any(visitor)
-        .map_err(|e| e.at(&path))
+        Place { json: self.json, path: &path }.deserialize_any(visitor).map_err(|e| e.at(&path))
     }
 }

@@ -140,11 +140,7 @@ pub struct Warning {
 impl<K: Kind> Entry<K> {
     /// A field outside any document.
     pub fn new(text: impl Into<String>) -> Self {
-        Entry {
-            text: text.into(),
-            path: String::new(),
-            kind: PhantomData,
-        }
+        Entry { text: text.into(), path: String::new(), kind: PhantomData }
     }
 
     /// What was typed.
@@ -178,21 +174,11 @@ impl<K: Numeric> Entry<K> {
             Verdict::Odd => warnings.push(Warning {
                 kind: "odd_value".to_owned(),
                 path: self.path.clone(),
-                text: format!(
-                    "{} is odd for a {}: usual is {}",
-                    self.text,
-                    bound.label,
-                    bound.usual_text()
-                ),
+                text: format!("{} is odd for a {}: usual is {}", self.text, bound.label, bound.usual_text()),
             }),
             Verdict::Impossible => return Err(bound.refuse(value, &self.text).at(&self.path)),
         }
-        Ok(Given {
-            value,
-            unit: K::UNIT,
-            text: self.text.trim().to_owned(),
-            path: self.path.clone(),
-        })
+        Ok(Given { value, unit: K::UNIT, text: self.text.trim().to_owned(), path: self.path.clone() })
     }
 }
 
@@ -226,17 +212,13 @@ impl Entry<Count> {
         } else {
             self.refuse(ErrorKind::OutOfRange, "outside the accepted range")
         };
-        Err(refused
-            .value(value)
-            .limits(f64::from(lower), f64::from(upper), "1"))
+        Err(refused.value(value).limits(f64::from(lower), f64::from(upper), "1"))
     }
 }
 
 impl Entry<Date> {
     pub(crate) fn date(&self) -> Result<jiff::civil::Date, Error> {
-        parse_date(&self.text)
-            .map(|d| d.quantity())
-            .map_err(|e| e.at(&self.path))
+        parse_date(&self.text).map(|d| d.quantity()).map_err(|e| e.at(&self.path))
     }
 }
 
@@ -261,11 +243,7 @@ impl<'de, K: Kind> Deserialize<'de> for Entry<K> {
                 f.write_str("a text or a number")
             }
             fn visit_str<E>(self, text: &str) -> Result<Entry<K>, E> {
-                Ok(Entry {
-                    text: text.to_owned(),
-                    path: String::new(),
-                    kind: PhantomData,
-                })
+                Ok(Entry { text: text.to_owned(), path: String::new(), kind: PhantomData })
             }
             fn visit_newtype_struct<D: Deserializer<'de>>(self, inner: D) -> Result<Entry<K>, D::Error> {
                 inner.deserialize_any(self)
@@ -273,11 +251,7 @@ impl<'de, K: Kind> Deserialize<'de> for Entry<K> {
             fn visit_seq<A: SeqAccess<'de>>(self, mut pair: A) -> Result<Entry<K>, A::Error> {
                 let text = pair.next_element()?.unwrap_or_default();
                 let path = pair.next_element()?.unwrap_or_default();
-                Ok(Entry {
-                    text,
-                    path,
-                    kind: PhantomData,
-                })
+                Ok(Entry { text, path, kind: PhantomData })
             }
         }
         let name = if K::WORDS { WORDS } else { ENTRY };
@@ -293,11 +267,7 @@ impl<K: Kind> JsonSchema for Entry<K> {
         Cow::Borrowed(K::DESCRIPTION)
     }
     fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
-        let types: &[&str] = if K::NUMBER {
-            &["string", "number"]
-        } else {
-            &["string"]
-        };
+        let types: &[&str] = if K::NUMBER { &["string", "number"] } else { &["string"] };
         schemars::json_schema!({
             "type": types,
             "minLength": 1,

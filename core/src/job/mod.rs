@@ -31,10 +31,9 @@ impl Document {
                 .refuse(ErrorKind::UnknownFormat, format!("the format is \"{FORMAT}\"")));
         }
         if document.version.count(0, u32::MAX)? != VERSION {
-            return Err(document.version.refuse(
-                ErrorKind::UnknownFormat,
-                format!("version {VERSION} is read here"),
-            ));
+            return Err(document
+                .version
+                .refuse(ErrorKind::UnknownFormat, format!("version {VERSION} is read here")));
         }
         Ok(document)
     }

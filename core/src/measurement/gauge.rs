@@ -78,9 +78,9 @@ impl Gauges {
                 let set = out.set(calc, index, setting, &near, shop, materials, warnings)?;
                 let set_on_overdue = match setting {
                     doc::Setting::Ring(_) => None,
-                    doc::Setting::Micrometer(on) => Some(out.find(&on.gauge, false)?)
-                        .filter(|g| g.overdue)
-                        .map(|g| g.name.clone()),
+                    doc::Setting::Micrometer(on) => {
+                        Some(out.find(&on.gauge, false)?).filter(|g| g.overdue).map(|g| g.name.clone())
+                    }
                 };
                 if let Some(gauge) = out.0.get_mut(index) {
                     (gauge.setting, gauge.set_on_overdue) = (Some(set), set_on_overdue);
@@ -97,9 +97,7 @@ impl Gauges {
     /// The gauge of that name, of a kind that can do the work.
     pub(crate) fn find(&mut self, name: &Entry<Words>, bore: bool) -> Result<&mut Gauge, Error> {
         let index = self.index(name, bore)?;
-        self.0
-            .get_mut(index)
-            .ok_or_else(|| name.refuse(ErrorKind::UnknownName, "no such gauge"))
+        self.0.get_mut(index).ok_or_else(|| name.refuse(ErrorKind::UnknownName, "no such gauge"))
     }
 
     fn index(&self, name: &Entry<Words>, bore: bool) -> Result<usize, Error> {
@@ -107,16 +105,10 @@ impl Gauges {
         let Some(index) = self.0.iter().position(|g| g.name == wanted) else {
             let known: Vec<&str> = self.0.iter().map(|g| g.name.as_str()).collect();
             return Err(name
-                .refuse(
-                    ErrorKind::UnknownName,
-                    format!("no such gauge; known: {}", known.join(", ")),
-                )
+                .refuse(ErrorKind::UnknownName, format!("no such gauge; known: {}", known.join(", ")))
                 .suggest(nearest(wanted, &known)));
         };
-        let fits = self
-            .0
-            .get(index)
-            .is_some_and(|g| (g.kind == GaugeKind::BoreGauge) == bore);
+        let fits = self.0.get(index).is_some_and(|g| (g.kind == GaugeKind::BoreGauge) == bore);
         match (fits, bore) {
             (true, _) => Ok(index),
             (false, true) => Err(name.refuse(ErrorKind::Contradiction, "a bore is read with a bore gauge")),
@@ -168,10 +160,7 @@ impl Gauges {
                 micrometer.distance_between_faces(calc, &reading, &t, &field, &name, materials)?
             }
         };
-        let resolution = calc.source(
-            format!("resolution of {name} at its setting"),
-            &own_resolution.path,
-        );
+        let resolution = calc.source(format!("resolution of {name} at its setting"), &own_resolution.path);
         let step = resolution_of(calc, &own_resolution);
         let distance = calc.add_source(&distance, resolution, step);
         let eps = materials.growth(calc, own_material, &t, &field)?;
@@ -205,9 +194,7 @@ impl Gauge {
             checked: entry.zero_check.is_some(),
             setting: None,
             set_on_overdue: None,
-            permissible_error: entry
-                .permissible_error
-                .read(&bounds::PERMISSIBLE_ERROR, warnings)?,
+            permissible_error: entry.permissible_error.read(&bounds::PERMISSIBLE_ERROR, warnings)?,
             repeatability: entry.repeatability.read(&bounds::REPEATABILITY, warnings)?,
             face_parallelism: entry
                 .face_parallelism
@@ -263,10 +250,8 @@ impl Gauge {
         let eps_standard = materials.growth(calc, standard, &t, &field)?;
         let eps_gauge = materials.growth(calc, self.material, &t, &field)?;
         let r = calc.given("r", &reading);
-        let source = calc.source(
-            format!("resolution of {} at its zero check", self.name),
-            &self.resolution.path,
-        );
+        let source =
+            calc.source(format!("resolution of {} at its zero check", self.name), &self.resolution.path);
         let step = resolution_of(calc, &self.resolution);
         let r = calc.add_source(&r.into(), source, step);
         Ok(calc.apply(ZeroError, [&r, &size, &eps_standard, &eps_gauge]))
@@ -300,10 +285,7 @@ impl Gauge {
         let r = self.add_scale(calc, &r, "scale");
         let r = self.add_faces(calc, &r, of);
         let r = self.add_reading(calc, &r, of, &path, read.repeats.len());
-        Some(calc.apply(
-            MicrometerSize,
-            [&r, &self.zero_error, read.eps_gauge, read.eps_part],
-        ))
+        Some(calc.apply(MicrometerSize, [&r, &self.zero_error, read.eps_gauge, read.eps_part]))
     }
 
     /// A bore at 20 C from a bore gauge.
@@ -346,11 +328,8 @@ impl Gauge {
 
     /// The error of the scale (or travel): common to equal indications, independent between different ones.
     fn add_scale(&mut self, calc: &mut Calc, r: &Measured, word: &str) -> Measured {
-        let known = self
-            .scale
-            .iter()
-            .find(|(at, _)| at.to_bits() == r.value().to_bits())
-            .map(|(_, source)| *source);
+        let known =
+            self.scale.iter().find(|(at, _)| at.to_bits() == r.value().to_bits()).map(|(_, source)| *source);
         let source = known.unwrap_or_else(|| {
             let name = format!("{word} of {} at {:.4} mm", self.name, r.value());
             calc.source(name, &self.permissible_error.path)
@@ -428,10 +407,9 @@ fn check_parts(entry: &doc::Gauge) -> Result<(), Error> {
             Err(faces.refuse(ErrorKind::Contradiction, "a bore gauge has no measuring faces"))
         }
         (false, Some(_), ..) => contradiction("setting", "only a bore gauge has a setting"),
-        (_, _, _, Some(faces)) if entry.kind == GaugeKind::Caliper => Err(faces.refuse(
-            ErrorKind::Contradiction,
-            "face parallelism is stated for micrometers",
-        )),
+        (_, _, _, Some(faces)) if entry.kind == GaugeKind::Caliper => {
+            Err(faces.refuse(ErrorKind::Contradiction, "face parallelism is stated for micrometers"))
+        }
         _ => Ok(()),
     }
 }
@@ -441,15 +419,12 @@ fn overdue(entry: &doc::Gauge, date: civil::Date, warnings: &mut Vec<Warning>) -
     let calibrated = entry.calibrated.date()?;
     let due = entry.calibration_due.date()?;
     if due <= calibrated {
-        return Err(entry.calibration_due.refuse(
-            ErrorKind::OutOfOrder,
-            "it must be after the day of the calibration",
-        ));
+        return Err(entry
+            .calibration_due
+            .refuse(ErrorKind::OutOfOrder, "it must be after the day of the calibration"));
     }
     if calibrated > date {
-        return Err(entry
-            .calibrated
-            .refuse(ErrorKind::Contradiction, "calibrated after the day of the job"));
+        return Err(entry.calibrated.refuse(ErrorKind::Contradiction, "calibrated after the day of the job"));
     }
     let overdue = date > due;
     if overdue {

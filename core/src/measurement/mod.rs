@@ -47,18 +47,11 @@ impl Shop {
     ) -> Result<Self, Error> {
         calc.heading(|| "the shop".to_owned());
         let temperature = shop.temperature.read(&bounds::SHOP_TEMPERATURE, warnings)?;
-        let error = shop
-            .thermometer
-            .permissible_error
-            .read(&bounds::THERMOMETER_ERROR, warnings)?;
+        let error = shop.thermometer.permissible_error.read(&bounds::THERMOMETER_ERROR, warnings)?;
         let thermometer = calc.source("thermometer".to_owned(), &error.path);
         let half_width = calc.given("half_width", &error);
         let standard = calc.figure(HalfWidth, [half_width]);
-        Ok(Shop {
-            temperature,
-            thermometer,
-            standard,
-        })
+        Ok(Shop { temperature, thermometer, standard })
     }
 
     /// A temperature read in the shop; they all share the error of the thermometer.
@@ -73,10 +66,7 @@ impl Shop {
             None => self.temperature.clone(),
         };
         let figure = calc.given("t", &given);
-        Ok((
-            calc.add_source(&figure.into(), self.thermometer, self.standard),
-            given.path,
-        ))
+        Ok((calc.add_source(&figure.into(), self.thermometer, self.standard), given.path))
     }
 }
 
@@ -96,16 +86,11 @@ pub(crate) fn repeats(
                 bounds::Verdict::Odd => warnings.push(Warning {
                     kind: "odd_value".to_owned(),
                     path: given.path.clone(),
-                    text: format!(
-                        "{} and {} at one place differ by {spread:.3} mm",
-                        given.text, other.text
-                    ),
+                    text: format!("{} and {} at one place differ by {spread:.3} mm", given.text, other.text),
                 }),
                 bounds::Verdict::Impossible => {
-                    let reason = format!(
-                        "it differs by {spread:.3} mm from {} read at the same place",
-                        other.text
-                    );
+                    let reason =
+                        format!("it differs by {spread:.3} mm from {} read at the same place", other.text);
                     return Err(Error::new(ErrorKind::Contradiction, &given.text, reason)
                         .value(spread)
                         .limits(SPREAD.possible.0, SPREAD.possible.1, SPREAD.unit)

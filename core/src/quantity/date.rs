@@ -23,11 +23,8 @@ use crate::error::{Error, ErrorKind};
 pub fn parse_date(text: &str) -> Result<Typed<Date>, Error> {
     let typed = text.trim();
     if !has_form(typed) {
-        let refused = Error::new(
-            ErrorKind::NotADate,
-            typed,
-            "write year, month and day, for example 2026-03-14",
-        );
+        let refused =
+            Error::new(ErrorKind::NotADate, typed, "write year, month and day, for example 2026-03-14");
         return Err(refused.suggest(meant(typed)));
     }
     match numbers(typed, '-').and_then(|[year, month, day]| date(year, month, day)) {
@@ -47,11 +44,7 @@ fn has_form(text: &str) -> bool {
 
 /// The date that another order or another separator can only have meant.
 fn meant(text: &str) -> Option<String> {
-    let separator = decimal::digits(text)
-        .1
-        .chars()
-        .next()
-        .filter(|c| "-./".contains(*c))?;
+    let separator = decimal::digits(text).1.chars().next().filter(|c| "-./".contains(*c))?;
     let date = match numbers(text, separator)? {
         [year, month, day] if year > 999 => date(year, month, day),
         // day and month can be told apart when one of them is no month
@@ -68,9 +61,7 @@ fn numbers(text: &str, separator: char) -> Option<[i16; 3]> {
 }
 
 fn number(part: &str) -> Option<i16> {
-    part.bytes()
-        .all(|b| b.is_ascii_digit())
-        .then(|| part.parse().ok())?
+    part.bytes().all(|b| b.is_ascii_digit()).then(|| part.parse().ok())?
 }
 
 fn date(year: i16, month: i16, day: i16) -> Option<Date> {

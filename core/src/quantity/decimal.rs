@@ -20,15 +20,9 @@ pub(super) struct Form {
 
 impl Form {
     /// Digits and a point.
-    pub(super) const PLAIN: Form = Form {
-        decimals: 12,
-        exponent: false,
-    };
+    pub(super) const PLAIN: Form = Form { decimals: 12, exponent: false };
     /// Also an exponent.
-    pub(super) const SCIENTIFIC: Form = Form {
-        decimals: 14,
-        exponent: true,
-    };
+    pub(super) const SCIENTIFIC: Form = Form { decimals: 14, exponent: true };
 }
 
 /// `coefficient * 10^exponent` with its sign. The coefficient of a typed number is below 10^15.
@@ -42,26 +36,16 @@ pub(super) struct Decimal {
 impl Decimal {
     /// A number from its parts, within the limit of digits.
     pub(super) fn new(negative: bool, coefficient: u64, exponent: i32) -> Option<Self> {
-        (coefficient < COEFFICIENTS_END).then_some(Decimal {
-            negative,
-            coefficient,
-            exponent,
-        })
+        (coefficient < COEFFICIENTS_END).then_some(Decimal { negative, coefficient, exponent })
     }
 
     /// The double nearest to `self * factor * 10^tens`.
     pub(super) fn times(self, factor: u64, tens: i32) -> Option<f64> {
         let coefficient = self.coefficient.checked_mul(factor)?;
         // reading decimal digits rounds correctly, and nothing was rounded before
-        let size: f64 = format!("{coefficient}e{}", self.exponent.checked_add(tens)?)
-            .parse()
-            .ok()?;
+        let size: f64 = format!("{coefficient}e{}", self.exponent.checked_add(tens)?).parse().ok()?;
         // a typed -0 is 0
-        Some(if self.negative && coefficient != 0 {
-            -size
-        } else {
-            size
-        })
+        Some(if self.negative && coefficient != 0 { -size } else { size })
     }
 
     /// The double nearest to `(self - offset) * 5 / 9`.
@@ -70,19 +54,14 @@ impl Decimal {
     /// and the division is the only rounding.
     pub(super) fn five_ninths_above(self, offset: i64) -> Option<f64> {
         let tens = 10_i64.checked_pow(u32::try_from(self.exponent.checked_neg()?).ok()?)?;
-        let steps = self
-            .signed()?
-            .checked_sub(offset.checked_mul(tens)?)?
-            .checked_mul(5)?;
+        let steps = self.signed()?.checked_sub(offset.checked_mul(tens)?)?.checked_mul(5)?;
         Some(exactly(steps)? / exactly(tens.checked_mul(9)?)?)
     }
 
     /// `self - hundredths / 100`, exactly.
     pub(super) fn less_hundredths(self, hundredths: i64) -> Option<Self> {
         let exponent = self.exponent.min(-2);
-        let own = self
-            .signed()?
-            .checked_mul(ten_to(self.exponent.checked_sub(exponent)?)?)?;
+        let own = self.signed()?.checked_mul(ten_to(self.exponent.checked_sub(exponent)?)?)?;
         let other = hundredths.checked_mul(ten_to((-2_i32).checked_sub(exponent)?)?)?;
         let difference = own.checked_sub(other)?;
         Decimal::new(difference < 0, difference.unsigned_abs(), exponent)
@@ -98,10 +77,7 @@ impl Decimal {
         let sign = if self.negative { "-" } else { "" };
         let digits = self.coefficient.to_string();
         let Ok(decimals) = usize::try_from(-self.exponent) else {
-            return format!(
-                "{sign}{digits}{}",
-                "0".repeat(self.exponent.unsigned_abs() as usize)
-            );
+            return format!("{sign}{digits}{}", "0".repeat(self.exponent.unsigned_abs() as usize));
         };
         // one digit at least stands before the point
         let digits = format!("{digits:0>width$}", width = decimals + 1);
@@ -194,11 +170,7 @@ fn coefficient(whole: &str, fraction: &str, form: Form) -> Result<u64, Fault> {
     if fraction.len() > form.decimals {
         return Err(Fault::TooManyDecimals(form.decimals));
     }
-    if significant.is_empty() {
-        Ok(0)
-    } else {
-        significant.parse().map_err(|_| Fault::TooManyDigits)
-    }
+    if significant.is_empty() { Ok(0) } else { significant.parse().map_err(|_| Fault::TooManyDigits) }
 }
 
 /// The exponent at the start of `rest`, as digits behind an optional `-`, and what follows it.
@@ -211,10 +183,7 @@ fn power(rest: &str) -> Option<(String, &str)> {
 
 /// The exponent as a number, where one is accepted and within its range.
 fn accepted_power(coefficient: u64, power: &str, form: Form) -> Result<i32, Fault> {
-    if format!("{coefficient}e{power}")
-        .parse()
-        .is_ok_and(f64::is_infinite)
-    {
+    if format!("{coefficient}e{power}").parse().is_ok_and(f64::is_infinite) {
         return Err(Fault::NotFinite);
     }
     match power.parse::<i32>() {

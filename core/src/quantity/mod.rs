@@ -83,11 +83,7 @@ pub use units::{Length, TemperatureInterval};
     reason = "the macro documents its types with paths of its own crate"
 )]
 pub mod units {
-    ISQ!(
-        uom::si,
-        f64,
-        (millimeter, megagram, second, ampere, kelvin, mole, candela)
-    );
+    ISQ!(uom::si, f64, (millimeter, megagram, second, ampere, kelvin, mole, candela));
 }
 
 use uom::si::length::millimeter;
@@ -122,10 +118,7 @@ pub struct Typed<Q> {
 
 impl<Q> Typed<Q> {
     fn new(text: &str, quantity: Q) -> Self {
-        Typed {
-            text: text.to_owned(),
-            quantity,
-        }
+        Typed { text: text.to_owned(), quantity }
     }
 
     /// The text as it was typed, without the white space around it.

@@ -89,14 +89,8 @@ pub(super) static LENGTH: Kind = Kind {
         ("millimetres", "mm"),
     ],
     unclear_names: &[
-        (
-            "mil",
-            "a mil is a thousandth of an inch to some and a millimetre to others",
-        ),
-        (
-            "mils",
-            "a mil is a thousandth of an inch to some and a millimetre to others",
-        ),
+        ("mil", "a mil is a thousandth of an inch to some and a millimetre to others"),
+        ("mils", "a mil is a thousandth of an inch to some and a millimetre to others"),
     ],
     // no part of an engine is longer than 10 m, and few sizes are written in thousands
     plausible: 10_000.0,
@@ -115,12 +109,7 @@ pub(super) static TEMPERATURE: Kind = Kind {
     ],
     form: Form::PLAIN,
     spoken: false,
-    other_names: &[
-        ("degc", "C"),
-        ("celsius", "C"),
-        ("degf", "F"),
-        ("fahrenheit", "F"),
-    ],
+    other_names: &[("degc", "C"), ("celsius", "C"), ("degf", "F"), ("fahrenheit", "F")],
     unclear_names: &[],
     plausible: 2_000.0,
     range: None,
@@ -404,10 +393,7 @@ pub(super) fn is_space(c: char) -> bool {
 impl Kind {
     fn scale(&self, unit: &str) -> Option<Scale> {
         let words = || unit.split(is_space).filter(|word| !word.is_empty());
-        self.units
-            .iter()
-            .find(|known| words().eq(known.0.split_terminator(' ')))
-            .map(|known| known.1)
+        self.units.iter().find(|known| words().eq(known.0.split_terminator(' '))).map(|known| known.1)
     }
 
     /// Whether `unit` is one of its units, exactly as written.

@@ -30,11 +30,7 @@ pub(super) enum Fault {
     SpokenOrder,
     SpokenWithoutUnit,
     SpokenUnit(String),
-    SpokenTooMany {
-        count: u64,
-        most: u64,
-        unit: &'static str,
-    },
+    SpokenTooMany { count: u64, most: u64, unit: &'static str },
 }
 
 /// The refusal of `text` as a quantity of `kind`.
@@ -65,12 +61,7 @@ fn error_kind(fault: &Fault) -> ErrorKind {
 }
 
 fn reason(text: &str, kind: &Kind, fault: &Fault) -> String {
-    let Kind {
-        asked,
-        advice,
-        example,
-        ..
-    } = kind;
+    let Kind { asked, advice, example, .. } = kind;
     match fault {
         Fault::Empty => format!("it is empty; {advice}"),
         Fault::TooLong => "a quantity has at most 64 characters".into(),
@@ -110,15 +101,8 @@ fn wrong_unit(unit: &str, kind: &Kind) -> String {
     if let Some(other) = KINDS_WITH_UNITS.iter().find(|other| other.knows(unit)) {
         return format!("{} is not {asked}; {advice}", other.asked);
     }
-    if let Some(known) = kind
-        .units
-        .iter()
-        .find(|known| known.0.to_lowercase() == unit.to_lowercase())
-    {
-        return format!(
-            "capital and small letters differ, {unit:?} is not {:?}; {advice}",
-            known.0
-        );
+    if let Some(known) = kind.units.iter().find(|known| known.0.to_lowercase() == unit.to_lowercase()) {
+        return format!("capital and small letters differ, {unit:?} is not {:?}; {advice}", known.0);
     }
     format!("{unit:?} is not accepted for {asked}; {advice}")
 }
@@ -160,9 +144,7 @@ pub(super) fn likely(text: &str, kind: &Kind) -> bool {
 fn after_lone_sign(text: &str) -> Option<String> {
     let sign = text.chars().next()?;
     let number = text.strip_prefix(sign)?.trim_start_matches(is_space);
-    let number = number
-        .starts_with(|c: char| c.is_ascii_digit() || c == '.')
-        .then_some(number)?;
+    let number = number.starts_with(|c: char| c.is_ascii_digit() || c == '.').then_some(number)?;
     match sign {
         '-' | '\u{2010}'..='\u{2015}' | '\u{2212}' => Some(format!("-{number}")),
         '+' | '\u{b1}' => Some(number.to_owned()),
@@ -173,12 +155,8 @@ fn after_lone_sign(text: &str) -> Option<String> {
 /// Whether a slash or a fraction character makes a fraction of the text.
 pub(super) fn has_fraction(text: &str) -> bool {
     let behind_slash = |(at, slash): (usize, &str)| {
-        let rest = text
-            .get(at..)
-            .and_then(|rest| rest.strip_prefix(slash))
-            .unwrap_or_default();
-        rest.trim_start_matches(is_space)
-            .starts_with(|c: char| c.is_ascii_digit())
+        let rest = text.get(at..).and_then(|rest| rest.strip_prefix(slash)).unwrap_or_default();
+        rest.trim_start_matches(is_space).starts_with(|c: char| c.is_ascii_digit())
     };
     text.contains(|c| ready_made(c).is_some()) || text.match_indices(is_slash).any(behind_slash)
 }
@@ -213,11 +191,7 @@ fn as_decimal(text: &str) -> Option<String> {
     let parts = numerator.checked_mul(5_u64.pow(decimals))?;
     let coefficient = whole.checked_mul(10_u64.pow(decimals))?.checked_add(parts)?;
     let number = Decimal::new(negative, coefficient, -(decimals as i32))?;
-    Some(format!(
-        "{} {}",
-        number.plainly(),
-        unit.trim_start_matches(is_space)
-    ))
+    Some(format!("{} {}", number.plainly(), unit.trim_start_matches(is_space)))
 }
 
 /// Whole number, fraction and what follows them.
@@ -226,9 +200,7 @@ fn fraction(unsigned: &str) -> Option<(u64, (u64, u64), &str)> {
     if let Some((parts, rest)) = parts_behind(first, rest) {
         return Some((0, parts, rest));
     }
-    let rest = rest
-        .strip_prefix('-')
-        .unwrap_or_else(|| rest.trim_start_matches(is_space));
+    let rest = rest.strip_prefix('-').unwrap_or_else(|| rest.trim_start_matches(is_space));
     let whole = if first.is_empty() { 0 } else { first.parse().ok()? };
     let mut characters = rest.chars();
     if let Some(parts) = characters.next().and_then(ready_made) {
@@ -290,11 +262,7 @@ fn in_thousands(number: &str, mark: char, decimal_sign: char) -> bool {
 /// The number of the text written out, with its unit.
 fn without_exponent(text: &str) -> Option<String> {
     let (number, rest) = decimal::scan(text, Form::SCIENTIFIC).ok()?;
-    Some(
-        format!("{} {}", number.plainly(), rest.trim_start_matches(is_space))
-            .trim_end()
-            .to_owned(),
-    )
+    Some(format!("{} {}", number.plainly(), rest.trim_start_matches(is_space)).trim_end().to_owned())
 }
 
 /// The text with the unit that was probably meant.
@@ -312,43 +280,26 @@ fn in_celsius(kelvin: &str) -> Option<String> {
     let (kelvin, _) = decimal::scan(kelvin, Form::PLAIN).ok()?;
     let celsius = kelvin.less_hundredths(27_315)?;
     let shop = -100.0..=TEMPERATURE.plausible;
-    shop.contains(&celsius.times(1, 0)?)
-        .then(|| format!("{} C", celsius.plainly()))
+    shop.contains(&celsius.times(1, 0)?).then(|| format!("{} C", celsius.plainly()))
 }
 
 /// The unit that was probably meant by another name or by other letters.
 fn unit_meant(unit: &str, kind: &Kind) -> Option<&'static str> {
     let typed = folded(unit);
-    let known = kind
-        .units
-        .iter()
-        .map(|known| known.0)
-        .find(|known| folded(known) == typed);
-    known.or_else(|| {
-        kind.other_names
-            .iter()
-            .find(|(name, _)| *name == typed)
-            .map(|(_, unit)| *unit)
-    })
+    let known = kind.units.iter().map(|known| known.0).find(|known| folded(known) == typed);
+    known.or_else(|| kind.other_names.iter().find(|(name, _)| *name == typed).map(|(_, unit)| *unit))
 }
 
 /// A unit without what slips of the hand, the keyboard and the typesetter change: case, spaces, look-alikes, a full stop.
 pub(super) fn folded(unit: &str) -> String {
-    let letters = unit
-        .chars()
-        .filter(|c| !is_space(*c))
-        .flat_map(char::to_lowercase)
-        .map(|c| match c {
-            '\u{b5}' | '\u{3bc}' => 'u',
-            '\u{ba}' | '\u{2da}' => '\u{b0}',
-            '\u{2206}' => '\u{3b4}',
-            '\u{2033}' | '\u{201c}' | '\u{201d}' => '"',
-            c => c,
-        });
+    let letters = unit.chars().filter(|c| !is_space(*c)).flat_map(char::to_lowercase).map(|c| match c {
+        '\u{b5}' | '\u{3bc}' => 'u',
+        '\u{ba}' | '\u{2da}' => '\u{b0}',
+        '\u{2206}' => '\u{3b4}',
+        '\u{2033}' | '\u{201c}' | '\u{201d}' => '"',
+        c => c,
+    });
     let letters: String = letters.collect();
-    let letters = letters
-        .replace('\u{2103}', "\u{b0}c")
-        .replace('\u{2109}', "\u{b0}f")
-        .replace("''", "\"");
+    let letters = letters.replace('\u{2103}', "\u{b0}c").replace('\u{2109}', "\u{b0}f").replace("''", "\"");
     letters.trim_end_matches('.').to_owned()
 }

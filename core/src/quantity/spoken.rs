@@ -44,10 +44,7 @@ impl Part {
 /// Whether what follows the first number is a part of a spoken length with more behind it.
 pub(super) fn goes_on(unit: &str) -> bool {
     let (word, rest) = decimal::split_while(unit, |c| c.is_alphabetic() || c == '"');
-    Part::of(word).is_some()
-        && rest
-            .trim_start_matches(is_space)
-            .starts_with(|c: char| c.is_ascii_digit())
+    Part::of(word).is_some() && rest.trim_start_matches(is_space).starts_with(|c: char| c.is_ascii_digit())
 }
 
 /// The tenths of a thousandth in `2 in 412 thou 6 tenths`.
@@ -58,9 +55,7 @@ pub(super) fn in_tenths(text: &str) -> Result<Decimal, Fault> {
     while !rest.is_empty() {
         let (count, part, after) = next_part(rest)?;
         check_part(count, part, before)?;
-        let tenths = count
-            .checked_mul(part.tenths())
-            .and_then(|t| total.checked_add(t));
+        let tenths = count.checked_mul(part.tenths()).and_then(|t| total.checked_add(t));
         total = tenths.ok_or(Fault::TooManyDigits)?;
         before = Some(part);
         rest = after;
@@ -74,9 +69,8 @@ fn next_part(text: &str) -> Result<(u64, Part, &str), Fault> {
     if count.is_empty() || rest.starts_with('.') {
         return Err(Fault::SpokenPart);
     }
-    let (word, rest) = decimal::split_while(rest.trim_start_matches(is_space), |c| {
-        !c.is_ascii_digit() && !is_space(c)
-    });
+    let (word, rest) =
+        decimal::split_while(rest.trim_start_matches(is_space), |c| !c.is_ascii_digit() && !is_space(c));
     let part = match word {
         "" => return Err(Fault::SpokenWithoutUnit),
         word => Part::of(word).ok_or_else(|| Fault::SpokenUnit(word.to_owned()))?,
@@ -129,21 +123,10 @@ pub fn print_spoken_inch(length: Length) -> String {
         return unprintable(length);
     };
     let last = if tenths % 10 == 1 { "tenth" } else { "tenths" };
-    let parts = [
-        (tenths / 10_000, "in"),
-        (tenths / 10 % 1_000, "thou"),
-        (tenths % 10, last),
-    ];
-    let said: Vec<String> = parts
-        .iter()
-        .filter(|(count, _)| *count > 0)
-        .map(|(count, unit)| format!("{count} {unit}"))
-        .collect();
-    if said.is_empty() {
-        "0 tenths".to_owned()
-    } else {
-        format!("{sign}{}", said.join(" "))
-    }
+    let parts = [(tenths / 10_000, "in"), (tenths / 10 % 1_000, "thou"), (tenths % 10, last)];
+    let said: Vec<String> =
+        parts.iter().filter(|(count, _)| *count > 0).map(|(count, unit)| format!("{count} {unit}")).collect();
+    if said.is_empty() { "0 tenths".to_owned() } else { format!("{sign}{}", said.join(" ")) }
 }
 
 fn unprintable(length: Length) -> String {
@@ -174,10 +157,6 @@ fn nearest_tenths(length: Length) -> Option<(&'static str, u128)> {
         core::cmp::Ordering::Equal => whole + whole % 2,
         core::cmp::Ordering::Greater => whole + 1,
     };
-    let sign = if in_mm(length) < 0.0 && tenths > 0 {
-        "-"
-    } else {
-        ""
-    };
+    let sign = if in_mm(length) < 0.0 && tenths > 0 { "-" } else { "" };
     Some((sign, tenths))
 }

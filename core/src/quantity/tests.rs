@@ -21,10 +21,7 @@ fn celsius(text: &str) -> f64 {
 }
 
 fn step(text: &str) -> f64 {
-    parse_temperature_difference(text)
-        .unwrap()
-        .quantity()
-        .get::<kelvin>()
+    parse_temperature_difference(text).unwrap().quantity().get::<kelvin>()
 }
 
 fn per_kelvin(text: &str) -> f64 {
@@ -33,11 +30,7 @@ fn per_kelvin(text: &str) -> f64 {
 
 #[track_caller]
 fn same_bits(found: f64, expected: f64) {
-    assert_eq!(
-        found.to_bits(),
-        expected.to_bits(),
-        "{found:?} is not {expected:?}"
-    );
+    assert_eq!(found.to_bits(), expected.to_bits(), "{found:?} is not {expected:?}");
 }
 
 /// All tenths of a thousandth of an inch to 8 in. 254 n and 100000 are exact doubles, so their quotient is rounded once.
@@ -84,22 +77,11 @@ fn base_units_hold_what_was_typed() {
 /// NIST SP 811 (2008), appendix B: 1 in = 25.4 mm, t/C = (t/F - 32)/1.8.
 #[test]
 fn fixed_points_are_exact() {
-    for (text, expected) in [
-        ("1 in", 25.4),
-        ("1 thou", 0.0254),
-        ("1 tenth", 0.00254),
-        ("8 in", 203.2),
-    ] {
+    for (text, expected) in [("1 in", 25.4), ("1 thou", 0.0254), ("1 tenth", 0.00254), ("8 in", 203.2)] {
         same_bits(mm(text), expected);
     }
-    let fixed = [
-        ("32 F", 0.0),
-        ("212 F", 100.0),
-        ("68 F", 20.0),
-        ("-40 F", -40.0),
-        ("80.6 F", 27.0),
-        ("0 C", 0.0),
-    ];
+    let fixed =
+        [("32 F", 0.0), ("212 F", 100.0), ("68 F", 20.0), ("-40 F", -40.0), ("80.6 F", 27.0), ("0 C", 0.0)];
     for (text, expected) in fixed {
         same_bits(celsius(text), expected);
     }
@@ -166,15 +148,8 @@ fn temperatures_and_differences_in_every_unit() {
     for text in ["27.1 C", "27.1 °C", "27.1C", "80.78 F", "80.78 °F", "80.78°F"] {
         same_bits(celsius(text), 27.1);
     }
-    let kelvins = [
-        "0.5 K",
-        "0.5 delta C",
-        "0.5 delta °C",
-        "0.5 ΔC",
-        "0.5 Δ°C",
-        "0.5\u{2206}C",
-        "0.5 \u{2206}°C",
-    ];
+    let kelvins =
+        ["0.5 K", "0.5 delta C", "0.5 delta °C", "0.5 ΔC", "0.5 Δ°C", "0.5\u{2206}C", "0.5 \u{2206}°C"];
     for text in kelvins {
         same_bits(step(text), 0.5);
     }
@@ -218,23 +193,14 @@ fn coefficients_angles_and_numbers() {
     for (text, expected) in [("90 deg", 90.0), ("90°", 90.0), ("-0.5 deg", -0.5)] {
         same_bits(parse_angle(text).unwrap().quantity().degrees(), expected);
     }
-    for (text, expected) in [
-        ("2", 2.0),
-        ("1.65", 1.65),
-        ("-1e-30", -1e-30),
-        ("2.5E+3", 2500.0),
-        ("1e30", 1e30),
-    ] {
+    for (text, expected) in
+        [("2", 2.0), ("1.65", 1.65), ("-1e-30", -1e-30), ("2.5E+3", 2500.0), ("1e30", 1e30)]
+    {
         same_bits(parse_number(text).unwrap().quantity(), expected);
     }
-    for (text, expected) in [
-        ("0.95", 0.95),
-        ("95 %", 0.95),
-        ("95%", 0.95),
-        ("0", 0.0),
-        ("1", 1.0),
-        ("100 %", 1.0),
-    ] {
+    for (text, expected) in
+        [("0.95", 0.95), ("95 %", 0.95), ("95%", 0.95), ("0", 0.0), ("1", 1.0), ("100 %", 1.0)]
+    {
         same_bits(parse_probability(text).unwrap().quantity(), expected);
     }
 }
@@ -259,15 +225,10 @@ fn a_negative_zero_is_zero() {
 fn plain_uom_changes_what_was_typed() {
     let back = |tenths: i32| {
         let read = f64::from(tenths) / 10.0;
-        (
-            read,
-            ThermodynamicTemperature::new::<degree_celsius>(read).get::<degree_celsius>(),
-        )
+        (read, ThermodynamicTemperature::new::<degree_celsius>(read).get::<degree_celsius>())
     };
     same_bits(back(271).1, 27.100_000_000_000_023);
-    let changed = (-500..=3000)
-        .map(back)
-        .filter(|(read, back)| read.to_bits() != back.to_bits());
+    let changed = (-500..=3000).map(back).filter(|(read, back)| read.to_bits() != back.to_bits());
     assert_eq!(changed.count(), 2180);
 
     let metres = |n: u32| uom::si::f64::Length::new::<millimeter>(f64::from(n) / 1e3).get::<millimeter>();
@@ -299,21 +260,14 @@ const PARSERS: [(&str, Parser); 8] = [
 ];
 
 fn refusal(kind: &str, text: &str) -> Option<Error> {
-    PARSERS
-        .iter()
-        .find(|(name, _)| *name == kind)
-        .and_then(|(_, parser)| parser(text))
+    PARSERS.iter().find(|(name, _)| *name == kind).and_then(|(_, parser)| parser(text))
 }
 
 #[track_caller]
 fn check_refusals(kind: &str, table: &[(&str, ErrorKind, Option<&str>)]) {
     for (text, expected, meant) in table {
         let error = refusal(kind, text).unwrap_or_else(|| panic!("{text:?} is accepted as {kind}"));
-        assert_eq!(
-            (error.kind(), error.did_you_mean()),
-            (*expected, *meant),
-            "{text:?} as {kind}: {error}"
-        );
+        assert_eq!((error.kind(), error.did_you_mean()), (*expected, *meant), "{text:?} as {kind}: {error}");
         assert_eq!(error.field(), "");
         assert!(!error.reason().is_empty());
     }
@@ -574,23 +528,11 @@ fn commas() {
             ("1,200 C", DecimalComma, None),
         ],
     );
-    check_refusals(
-        "expansion",
-        &[("20,900 ppm/K", DecimalComma, Some("20.900 ppm/K"))],
-    );
-    check_refusals(
-        "number",
-        &[
-            ("1,96", DecimalComma, Some("1.96")),
-            ("1,960", DecimalComma, None),
-        ],
-    );
+    check_refusals("expansion", &[("20,900 ppm/K", DecimalComma, Some("20.900 ppm/K"))]);
+    check_refusals("number", &[("1,96", DecimalComma, Some("1.96")), ("1,960", DecimalComma, None)]);
     check_refusals(
         "probability",
-        &[
-            ("0,95", DecimalComma, Some("0.95")),
-            ("95,0 %", DecimalComma, Some("95.0 %")),
-        ],
+        &[("0,95", DecimalComma, Some("0.95")), ("95,0 %", DecimalComma, Some("95.0 %"))],
     );
 }
 
@@ -618,19 +560,13 @@ fn spoken_lengths_that_are_none() {
     );
     let error = refusal("length", "2 in 1412 thou").unwrap();
     assert_eq!(error.refused_value(), Some(1412.0));
-    assert_eq!(
-        error.accepted().map(|limits| (limits.upper, limits.unit)),
-        Some((999.0, "thou"))
-    );
+    assert_eq!(error.accepted().map(|limits| (limits.upper, limits.unit)), Some((999.0, "thou")));
 }
 
 #[test]
 fn dates() {
     use ErrorKind::NotADate;
-    assert_eq!(
-        parse_date(" 2026-03-14 ").unwrap().quantity(),
-        jiff::civil::date(2026, 3, 14)
-    );
+    assert_eq!(parse_date(" 2026-03-14 ").unwrap().quantity(), jiff::civil::date(2026, 3, 14));
     assert_eq!(parse_date("2024-02-29").unwrap().text(), "2024-02-29");
     check_refusals(
         "date",
@@ -718,17 +654,8 @@ fn printing_rounds_to_the_nearest_tenth() {
 
 #[test]
 fn printing_survives_every_double() {
-    for mm in [
-        f64::NAN,
-        f64::INFINITY,
-        f64::MIN,
-        f64::MAX,
-        f64::MIN_POSITIVE,
-        5e-324,
-        1e30,
-        9.99e29,
-        -1e300,
-    ] {
+    for mm in [f64::NAN, f64::INFINITY, f64::MIN, f64::MAX, f64::MIN_POSITIVE, 5e-324, 1e30, 9.99e29, -1e300]
+    {
         assert!(print_inch_tenths(from_mm(mm)).ends_with(" in"));
         assert!(!print_spoken_inch(from_mm(mm)).is_empty());
     }
@@ -752,17 +679,9 @@ fn decimals() -> impl Strategy<Value = (String, i128, i128)> {
         let scale = 10_i128.pow(decimals);
         let width = decimals as usize;
         let (whole, fraction) = (size / scale, size % scale);
-        let fraction = if decimals == 0 {
-            String::new()
-        } else {
-            format!(".{fraction:0width$}")
-        };
+        let fraction = if decimals == 0 { String::new() } else { format!(".{fraction:0width$}") };
         let sign = if negative { "-" } else { "" };
-        (
-            format!("{sign}{whole}{fraction}"),
-            if negative { -size } else { size },
-            scale,
-        )
+        (format!("{sign}{whole}{fraction}"), if negative { -size } else { size }, scale)
     })
 }
 

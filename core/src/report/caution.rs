@@ -16,39 +16,29 @@ pub(crate) fn cautions(report: &Report) -> Vec<String> {
     let mut out: Vec<&str> = ALWAYS.to_vec();
     let findings: Vec<&Finding> = report.cylinders.iter().flat_map(findings).collect();
     let worst = report.block.verdict.outcome;
-    if report
-        .cylinders
-        .iter()
-        .any(|c| c.clearance.as_ref().is_some_and(|k| k.running.is_some()))
-    {
+    if report.cylinders.iter().any(|c| c.clearance.as_ref().is_some_and(|k| k.running.is_some())) {
         out.push(
             "Running clearances are free growth at the stated temperatures: no pressure, no oil film, no bending of the \
              skirt. One below zero is no verdict, because skirts are elastic: the margin is.",
         );
     }
-    if findings
-        .iter()
-        .any(|f| f.disposition == Disposition::Clean || f.what == What::Carbon)
-    {
+    if findings.iter().any(|f| f.disposition == Disposition::Clean || f.what == What::Carbon) {
         out.push(
             "Solvents burn and harm skin and lungs: ventilation, gloves, eye protection, no open flame. No caustic \
              cleaner, wire brush or glass beads on pistons.",
         );
     }
-    if findings
-        .iter()
-        .any(|f| f.place == Place::PinRetention || f.what == What::RetainingRingLoose)
-    {
+    if findings.iter().any(|f| f.place == Place::PinRetention || f.what == What::RetainingRingLoose) {
         out.push("Retaining rings fly: cover them and wear goggles. Never use one twice.");
     }
     if worst == Outcome::DoNotReuse || worst == Outcome::FindTheCause {
         out.push("Do not fit new parts before the cause of the damage has a name.");
     }
-    if report.cylinders.iter().any(|c| {
-        c.bore
-            .as_ref()
-            .is_some_and(|b| b.verdict.outcome == Outcome::DoNotReuse)
-    }) {
+    if report
+        .cylinders
+        .iter()
+        .any(|c| c.bore.as_ref().is_some_and(|b| b.verdict.outcome == Outcome::DoNotReuse))
+    {
         out.push(
             "Boring and honing: rotating heads catch clothing and hands, stones break, dust and mist harm the lungs. \
              Let the block cool before it is measured.",

@@ -16,11 +16,7 @@ impl Report {
             out.push('\n');
         };
         put(&format!("# {}\n", escaped(&self.engine.name)));
-        put(&format!(
-            "Job {}, {}\n",
-            escaped(&self.job.id),
-            escaped(&self.job.date)
-        ));
+        put(&format!("Job {}, {}\n", escaped(&self.job.id), escaped(&self.job.date)));
         if let Some(note) = &self.job.note {
             put(&format!("{}\n", escaped(note)));
         }
@@ -47,11 +43,7 @@ impl Report {
 }
 
 fn section(cylinder: &CylinderReport) -> String {
-    let mut out = format!(
-        "\n## Cylinder {}: {}\n\n",
-        cylinder.number,
-        cylinder.verdict.outcome.word()
-    );
+    let mut out = format!("\n## Cylinder {}: {}\n\n", cylinder.number, cylinder.verdict.outcome.word());
     let decisions: Vec<&Decision> = [
         cylinder.piston.as_ref().map(|p| &p.decisions),
         cylinder.bore.as_ref().map(|b| &b.decisions),

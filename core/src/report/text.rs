@@ -15,10 +15,7 @@ impl Report {
     #[must_use]
     pub fn to_text(&self) -> String {
         let mut page = Page::default();
-        page.line(
-            "",
-            &format!("{}   job {}   {}", self.engine.name, self.job.id, self.job.date),
-        );
+        page.line("", &format!("{}   job {}   {}", self.engine.name, self.job.id, self.job.date));
         if let Some(note) = &self.job.note {
             page.line("", note);
         }
@@ -30,14 +27,7 @@ impl Report {
         }
         for cylinder in &self.cylinders {
             page.gap();
-            page.line(
-                "",
-                &format!(
-                    "CYLINDER {}: {}",
-                    cylinder.number,
-                    cylinder.verdict.outcome.word()
-                ),
-            );
+            page.line("", &format!("CYLINDER {}: {}", cylinder.number, cylinder.verdict.outcome.word()));
             for sentence in sentences(cylinder) {
                 page.line("  ", &sentence);
             }
@@ -119,15 +109,9 @@ impl Page {
                 self.gap();
                 self.line("  ", heading);
             }
-            self.line(
-                "    ",
-                &format!("{}  {} = {}", step.id, step.symbol, step.formula),
-            );
+            self.line("    ", &format!("{}  {} = {}", step.id, step.symbol, step.formula));
             self.line("        ", &format!("with {}", arguments(step, &values)));
-            self.line(
-                "        ",
-                &format!("= {} {} ({})", step.value, step.unit, step.source),
-            );
+            self.line("        ", &format!("= {} {} ({})", step.value, step.unit, step.source));
         }
     }
 }
@@ -153,10 +137,7 @@ pub(super) fn conventions(report: &Report) -> String {
         Rule::SimpleAcceptance => "simple acceptance, the uncertainty is stated and not used".to_owned(),
         Rule::Proven => "conformity must be proven, ISO 14253-1 at 95 %".to_owned(),
         Rule::ConformanceProbability => {
-            format!(
-                "probability of conformity at least {} %, JCGM 106",
-                report.conventions.at_least * 100.0
-            )
+            format!("probability of conformity at least {} %, JCGM 106", report.conventions.at_least * 100.0)
         }
     };
     format!(
@@ -165,19 +146,11 @@ pub(super) fn conventions(report: &Report) -> String {
 }
 
 pub(super) fn block_lines(report: &Report) -> Vec<String> {
-    let counts: Vec<String> = report
-        .block
-        .counts
-        .iter()
-        .map(|(outcome, n)| format!("{n} {outcome}"))
-        .collect();
+    let counts: Vec<String> =
+        report.block.counts.iter().map(|(outcome, n)| format!("{n} {outcome}")).collect();
     let mut out = vec![format!("Cylinders: {}.", counts.join(", "))];
-    let stale: Vec<&str> = report
-        .gauges
-        .iter()
-        .filter(|g| g.calibration == "overdue")
-        .map(|g| g.name.as_str())
-        .collect();
+    let stale: Vec<&str> =
+        report.gauges.iter().filter(|g| g.calibration == "overdue").map(|g| g.name.as_str()).collect();
     if !stale.is_empty() {
         out.push(format!("Out of calibration: {}.", stale.join(", ")));
     }
@@ -195,22 +168,13 @@ pub(super) fn sentences(cylinder: &CylinderReport) -> Vec<String> {
         let of = |of: Of| decided(&bore.decisions, of);
         out.extend(judged("Bore", bore.size.as_ref(), of(Of::BoreSize)));
         out.extend(judged("Taper", bore.taper.as_ref(), of(Of::BoreTaper)));
-        out.extend(judged(
-            "Out-of-round",
-            bore.out_of_round.as_ref(),
-            of(Of::BoreOutOfRound),
-        ));
+        out.extend(judged("Out-of-round", bore.out_of_round.as_ref(), of(Of::BoreOutOfRound)));
         out.extend(bore.findings.iter().map(finding));
     }
     if let Some(clearance) = &cylinder.clearance {
         let bench = decided(&clearance.decisions, Of::BenchClearance);
         out.extend(judged("Clearance on the bench", clearance.bench.as_ref(), bench));
-        out.extend(
-            clearance
-                .running
-                .as_ref()
-                .map(|r| running_sentence(r, &clearance.decisions)),
-        );
+        out.extend(clearance.running.as_ref().map(|r| running_sentence(r, &clearance.decisions)));
     }
     out.extend(because(&cylinder.verdict));
     out
@@ -233,12 +197,7 @@ fn piston_sentences(piston: &PistonReport) -> Vec<String> {
         );
         out.push(format!("Piston {} ({at}).", give_or_take(size)));
     }
-    out.extend(
-        piston
-            .ovality
-            .as_ref()
-            .map(|o| format!("Ovality {}.", give_or_take(o))),
-    );
+    out.extend(piston.ovality.as_ref().map(|o| format!("Ovality {}.", give_or_take(o))));
     out.extend(decision.map(|d| format!("At its gauge point, {}.", told(d))));
     out.extend(piston.findings.iter().map(finding));
     out
@@ -266,10 +225,7 @@ fn running_sentence(running: &RunningReport, decisions: &[Decision]) -> String {
         loose.piston_temperature_c,
         loose.bore_temperature_c
     );
-    let margins = [
-        (&tight.margin, Of::RunningMarginTight),
-        (&loose.margin, Of::RunningMarginLoose),
-    ];
+    let margins = [(&tight.margin, Of::RunningMarginTight), (&loose.margin, Of::RunningMarginLoose)];
     let margins: Vec<String> = margins
         .iter()
         .filter_map(|(margin, of)| {
@@ -321,19 +277,12 @@ fn printed(limit: f64) -> String {
 }
 
 fn give_or_take(value: &MeasuredValue) -> String {
-    format!(
-        "{:.4} mm, give or take {:.4}",
-        value.value_mm, value.expanded_uncertainty_mm
-    )
+    format!("{:.4} mm, give or take {:.4}", value.value_mm, value.expanded_uncertainty_mm)
 }
 
 fn finding(finding: &Finding) -> String {
-    let mut out = format!(
-        "Seen: {} {}, {}",
-        finding.severity.word(),
-        finding.what.spoken(),
-        finding.place.spoken()
-    );
+    let mut out =
+        format!("Seen: {} {}, {}", finding.severity.word(), finding.what.spoken(), finding.place.spoken());
     if let Some(note) = &finding.note {
         out.push_str(&format!(" ({note})"));
     }
@@ -346,13 +295,8 @@ fn because(verdict: &Verdict) -> Vec<String> {
     if verdict.outcome != Outcome::Reuse {
         out.extend(verdict.reasons.iter().map(|r| format!("Because: {r}.")));
     }
-    let percent = |d: &Dominant| {
-        format!(
-            "Least certain: {} ({:.0} % of the variance).",
-            d.source,
-            d.share * 100.0
-        )
-    };
+    let percent =
+        |d: &Dominant| format!("Least certain: {} ({:.0} % of the variance).", d.source, d.share * 100.0);
     out.extend(verdict.dominant.as_ref().map(percent));
     out
 }
@@ -361,23 +305,13 @@ fn because(verdict: &Verdict) -> Vec<String> {
 pub(super) fn notes(report: &Report) -> Vec<String> {
     let warnings = report.warnings.iter().map(|w| format!("{} ({})", w.text, w.path));
     let mut out: Vec<String> = warnings.collect();
-    for note in report
-        .cylinders
-        .iter()
-        .filter_map(|c| c.clearance.as_ref()?.note.as_ref())
-    {
+    for note in report.cylinders.iter().filter_map(|c| c.clearance.as_ref()?.note.as_ref()) {
         if !out.contains(note) {
             out.push(note.clone());
         }
     }
-    let origins = report
-        .cylinders
-        .iter()
-        .filter_map(|c| Some(&c.clearance.as_ref()?.running.as_ref()?.origin));
-    out.extend(
-        origins
-            .take(1)
-            .map(|origin| format!("Running temperatures: {origin}")),
-    );
+    let origins =
+        report.cylinders.iter().filter_map(|c| Some(&c.clearance.as_ref()?.running.as_ref()?.origin));
+    out.extend(origins.take(1).map(|origin| format!("Running temperatures: {origin}")));
     out
 }

@@ -47,18 +47,10 @@ pub(crate) fn reduce(
     };
     let size = size(calc, &rule.size, places, warnings)?;
     let size = or_missing(size, "bore size: no reading at the place its rule needs");
-    let taper = or_missing(
-        taper(calc, rule.taper, places),
-        "bore taper: readings at two depths are needed",
-    );
+    let taper = or_missing(taper(calc, rule.taper, places), "bore taper: readings at two depths are needed");
     let out_of_round = out_of_round(calc, rule.out_of_round, places);
     let out_of_round = or_missing(out_of_round, "bore out-of-round: readings on two axes are needed");
-    Ok(Reduced {
-        size,
-        taper,
-        out_of_round,
-        missing,
-    })
+    Ok(Reduced { size, taper, out_of_round, missing })
 }
 
 fn size(
@@ -80,12 +72,8 @@ fn size(
         }
         SizeRule::At(at) => {
             let depth = at.depth.read(&bounds::DEPTH, warnings)?.value;
-            let axis = at
-                .axis
-                .as_ref()
-                .map(|a| a.read(&bounds::ANGLE, warnings))
-                .transpose()?
-                .map(|a| a.value);
+            let axis =
+                at.axis.as_ref().map(|a| a.read(&bounds::ANGLE, warnings)).transpose()?.map(|a| a.value);
             let here =
                 |p: &BorePlace| same(p.depth.value, depth) && axis.is_none_or(|a| same(p.axis.value, a));
             calc.fold(Fold::Mean, "bore", &sizes(places, here))
@@ -101,18 +89,12 @@ fn taper(calc: &mut Calc, rule: TaperRule, places: &[BorePlace]) -> Option<Measu
     }
     match rule {
         TaperRule::AlongAxis => {
-            let lines = axes(places)
-                .into_iter()
-                .map(|axis| sizes(places, |p| same(p.axis.value, axis)));
+            let lines = axes(places).into_iter().map(|axis| sizes(places, |p| same(p.axis.value, axis)));
             largest_range(calc, "taper", lines)
         }
         TaperRule::TopToBottom => {
             let at = |calc: &mut Calc, depth: f64| {
-                calc.fold(
-                    Fold::Largest,
-                    "largest",
-                    &sizes(places, |p| same(p.depth.value, depth)),
-                )
+                calc.fold(Fold::Largest, "largest", &sizes(places, |p| same(p.depth.value, depth)))
             };
             let (a, b) = (at(calc, top)?, at(calc, bottom)?);
             Some(calc.apply(Difference, [&a, &b]))
@@ -123,9 +105,8 @@ fn taper(calc: &mut Calc, rule: TaperRule, places: &[BorePlace]) -> Option<Measu
 fn out_of_round(calc: &mut Calc, rule: OutOfRoundRule, places: &[BorePlace]) -> Option<Measured> {
     match rule {
         OutOfRoundRule::AtLevel => {
-            let levels = depths(places)
-                .into_iter()
-                .map(|depth| sizes(places, |p| same(p.depth.value, depth)));
+            let levels =
+                depths(places).into_iter().map(|depth| sizes(places, |p| same(p.depth.value, depth)));
             largest_range(calc, "out_of_round", levels)
         }
         OutOfRoundRule::BetweenAxes => {
@@ -155,21 +136,15 @@ fn largest_range(
 ) -> Option<Measured> {
     let mut ranges = Vec::new();
     for set in sets.filter(|set| set.len() > 1) {
-        let (high, low) = (
-            calc.fold(Fold::Largest, "largest", &set)?,
-            calc.fold(Fold::Smallest, "smallest", &set)?,
-        );
+        let (high, low) =
+            (calc.fold(Fold::Largest, "largest", &set)?, calc.fold(Fold::Smallest, "smallest", &set)?);
         ranges.push(calc.apply(Range, [&high, &low]));
     }
     calc.fold(Fold::Largest, symbol, &ranges)
 }
 
 fn sizes(places: &[BorePlace], which: impl Fn(&BorePlace) -> bool) -> Vec<Measured> {
-    places
-        .iter()
-        .filter(|p| which(p))
-        .map(|p| p.size.clone())
-        .collect()
+    places.iter().filter(|p| which(p)).map(|p| p.size.clone()).collect()
 }
 
 fn depths(places: &[BorePlace]) -> Vec<f64> {

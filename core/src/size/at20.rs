@@ -45,9 +45,7 @@ impl SizeAt20 {
     /// # Errors
     /// When it is impossible for a bore or piston.
     pub fn declared(diameter: Length) -> Result<Self, Error> {
-        bounds::BORE
-            .check("diameter", in_mm(diameter))
-            .map(|_| SizeAt20(diameter))
+        bounds::BORE.check("diameter", in_mm(diameter)).map(|_| SizeAt20(diameter))
     }
 
     /// The diameter.
@@ -101,9 +99,7 @@ pub fn micrometer_size_at_20(
     let e0 = ZERO_ERROR.check("zero_error_mm", in_mm(zero_error))?;
     let eps_gauge = gauge.strain(["gauge_temperature_c", "gauge_expansion_per_k"])?;
     let eps_part = part.strain(["part_temperature_c", "part_expansion_per_k"])?;
-    Ok(SizeAt20(from_mm(MicrometerSize::evaluate([
-        r, e0, eps_gauge, eps_part,
-    ]))))
+    Ok(SizeAt20(from_mm(MicrometerSize::evaluate([r, e0, eps_gauge, eps_part]))))
 }
 
 /// A zero error is small or the gauge is not one.

@@ -1,0 +1,281 @@
+//! The C ABI as a program in C sees it: the header, the static and the shared library, and nothing else.
+
+// the libraries are built because this crate depends on theirs
+use gaugepoint::{ErrorKind, Options, assess_json, flat};
+use gaugepoint_c as _;
+use gaugepoint_tests::{JOBS, job, rows, text, workspace};
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// Flags that every program is built with.
+const STRICT: [&str; 5] = ["-std=c99", "-Wall", "-Wextra", "-Wpedantic", "-Werror"];
+/// What a Rust static library needs of the system.
+const SYSTEM: [&str; 7] = ["-lgcc_s", "-lutil", "-lrt", "-lpthread", "-lm", "-ldl", "-lc"];
+
+/// How a program is linked.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Link {
+    Static,
+    Shared,
+    /// static, with the address and undefined-behaviour sanitizers in the program
+    Sanitized,
+}
+
+const LINKS: [Link; 3] = [Link::Static, Link::Shared, Link::Sanitized];
+
+/// The library beside this test's own program, where the build puts what it depends on.
+fn library(name: &str) -> PathBuf {
+    let test = std::env::current_exe().unwrap();
+    let file = test.parent().unwrap().join(name);
+    assert!(file.is_file(), "{} is missing", file.display());
+    file
+}
+
+fn run(command: &mut Command) -> (bool, Vec<u8>, String) {
+    let done = command.output().unwrap_or_else(|e| panic!("{command:?}: {e}"));
+    let said = String::from_utf8_lossy(&done.stderr).into_owned();
+    (done.status.success(), done.stdout, said)
+}
+
+/// Standard output of a command that must succeed.
+fn output(command: &mut Command) -> Vec<u8> {
+    let (success, out, said) = run(command);
+    assert!(success, "{command:?}\n{}{said}", String::from_utf8_lossy(&out));
+    out
+}
+
+/// A folder that holds the shared library under the name a program asks for.
+fn shared_folder() -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("c_abi_{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    for name in ["libgaugepoint_c.so".to_owned(), soname()] {
+        let link = folder.join(name);
+        if !link.exists() {
+            // two tests may come here at once; the second finds it done
+            let _ = std::os::unix::fs::symlink(library("libgaugepoint_c.so"), &link);
+        }
+        assert!(link.exists());
+    }
+    folder
+}
+
+fn soname() -> String {
+    format!("libgaugepoint_c.so.{}", gaugepoint_c::abi::GAUGEPOINT_ABI)
+}
+
+/// Builds a program of `c/`.
+fn program(name: &str, link: Link) -> PathBuf {
+    let folder = shared_folder();
+    let out = folder.join(format!("{name}_{link:?}"));
+    let mut cc = Command::new("cc");
+    cc.args(STRICT).arg("-I").arg(workspace("ffi/include")).arg("-g");
+    if link == Link::Sanitized {
+        cc.args(["-fsanitize=address,undefined", "-fno-sanitize-recover=all"]);
+    }
+    cc.arg(workspace(&format!("tests/c/{name}.c"))).arg("-o").arg(&out);
+    match link {
+        Link::Shared => {
+            cc.arg("-L").arg(&folder).arg("-lgaugepoint_c").arg(format!("-Wl,-rpath,{}", folder.display()))
+        }
+        Link::Static | Link::Sanitized => cc.arg(library("libgaugepoint_c.a")),
+    };
+    output(cc.args(SYSTEM));
+    out
+}
+
+/// Runs a checking program; gives its lines without the last.
+fn checked(name: &str, link: Link, argument: &Path) -> Vec<String> {
+    let out = output(Command::new(program(name, link)).arg(argument));
+    let mut lines: Vec<String> = String::from_utf8(out).unwrap().lines().map(str::to_owned).collect();
+    let last = lines.pop().unwrap_or_default();
+    let checks = last.strip_prefix("checks ").and_then(|l| l.strip_suffix(" failures 0"));
+    let checks: u32 =
+        checks.and_then(|n| n.parse().ok()).unwrap_or_else(|| panic!("{name} ended with: {last}"));
+    assert!(checks > 10, "{name} made {checks} checks");
+    lines
+}
+
+fn example() -> PathBuf {
+    workspace("core/examples/pump_six.json")
+}
+
+#[test]
+fn the_header_compiles_in_every_dialect() {
+    for (language, dialect) in [("c", "c99"), ("c", "c11"), ("c", "c17"), ("c++", "c++17")] {
+        let mut cc = Command::new("cc");
+        cc.args(["-fsyntax-only", "-Wall", "-Wextra", "-Wpedantic", "-Werror", "-x", language]);
+        cc.arg(format!("-std={dialect}")).arg("-I").arg(workspace("ffi/include"));
+        output(cc.arg(workspace("tests/c/layout.c")));
+    }
+}
+
+#[test]
+fn vectors_hold() {
+    let rows = rows("tests/vectors/flat.csv");
+    for link in LINKS {
+        let lines = checked("vectors", link, &workspace("tests/vectors"));
+        assert_eq!(lines.last(), Some(&format!("rows {}", rows.len())), "{link:?}");
+        // within the tolerance of the row, and also the bits of the core
+        for line in &lines[..lines.len() - 1] {
+            let (id, number) = line.split_once(' ').unwrap();
+            let row = rows.iter().find(|r| r[0] == id).unwrap();
+            assert_eq!(number.parse::<f64>().unwrap().to_bits(), of_core(row).to_bits(), "{id}");
+        }
+    }
+}
+
+fn of_core(row: &[String]) -> f64 {
+    let x: Vec<f64> = row[2].split(';').map(|n| n.parse().unwrap()).collect();
+    match (row[1].as_str(), x.as_slice()) {
+        ("size_at_20_mm", &[r, e0, tg, ag, tp, ap]) => flat::size_at_20_mm(r, e0, tg, ag, tp, ap),
+        ("bench_clearance_mm", &[bore, piston]) => flat::bench_clearance_mm(bore, piston),
+        ("running_clearance_mm", &[b, tb, ab, p, tp, ap]) => flat::running_clearance_mm(b, tb, ab, p, tp, ap),
+        _ => panic!("{row:?}"),
+    }
+    .unwrap()
+}
+
+#[test]
+fn refusals_hold() {
+    let count = rows("tests/vectors/refused.csv").len();
+    for link in LINKS {
+        let lines = checked("refusals", link, &workspace("tests/vectors"));
+        assert_eq!(lines, [format!("rows {count}")], "{link:?}");
+    }
+}
+
+#[test]
+fn reports_are_those_of_the_core_byte_by_byte() {
+    let folder = shared_folder();
+    for link in LINKS {
+        let program = program("report", link);
+        for name in JOBS {
+            let text = job(name);
+            let file = folder.join(format!("{name}_{link:?}.json"));
+            std::fs::write(&file, &text).unwrap();
+            for working in [false, true] {
+                let mut command = Command::new(&program);
+                command.arg(&file).args(working.then_some("working"));
+                let expected = assess_json(&text, Options { working }).unwrap();
+                assert!(output(&mut command) == expected.into_bytes(), "{name}, working {working}, {link:?}");
+            }
+        }
+        let (success, out, said) = run(Command::new(&program).arg(workspace("tests/vectors/README.md")));
+        assert!(!success && out.is_empty() && said.contains("not valid JSON"), "{said}");
+    }
+}
+
+#[test]
+fn misuse_gives_a_status() {
+    for link in LINKS {
+        let lines = checked("misuse", link, &example());
+        let kinds =
+            ErrorKind::ALL.iter().map(|k| format!("status {} {} {}", k.code(), k.name(), k.meaning()));
+        let expected: Vec<String> = std::iter::once("status 0 ok Success.".to_owned()).chain(kinds).collect();
+        assert_eq!(lines[..expected.len()], expected, "{link:?}");
+        let ours = ["901 null_pointer", "902 struct_size", "903 out_of_memory", "904 panic"];
+        let rest = &lines[expected.len()..];
+        assert!(
+            rest.len() == ours.len()
+                && rest.iter().zip(ours).all(|(l, o)| l.starts_with(&format!("status {o} "))),
+            "{rest:?}"
+        );
+    }
+}
+
+#[test]
+fn unmasked_traps_do_not_kill() {
+    for link in LINKS {
+        checked("traps", link, &example());
+    }
+}
+
+#[test]
+fn threads_get_the_same_bytes() {
+    for link in LINKS {
+        checked("threads", link, &example());
+    }
+}
+
+/// Names of the functions in the header.
+fn declared() -> BTreeSet<String> {
+    let header = text("ffi/include/gaugepoint.h");
+    let starts = |line: &&str| !line.starts_with([' ', '/', '#', '*']) && line.contains('(');
+    header
+        .lines()
+        .filter(starts)
+        .filter_map(|l| l.split('(').next()?.rsplit([' ', '*']).next())
+        .map(str::to_owned)
+        .collect()
+}
+
+/// Names and bodies of the exported functions in the sources.
+fn exported() -> Vec<(String, String)> {
+    let folder = workspace("ffi/src");
+    let files = std::fs::read_dir(folder).unwrap().map(|f| f.unwrap().path());
+    let sources: String = files.map(|f| std::fs::read_to_string(f).unwrap()).collect();
+    let marked = sources.matches("no_mangle").count() + sources.matches("export_name").count();
+    let found: Vec<(String, String)> = sources
+        .split("extern \"C\" fn ")
+        .skip(1)
+        .map(|rest| {
+            let name = rest.split('(').next().unwrap().to_owned();
+            let body = rest.split_once("{\n").unwrap().1.split_once("\n}\n").unwrap().0;
+            (name, body.to_owned())
+        })
+        .collect();
+    assert_eq!(found.len(), marked, "a function is exported in another form");
+    found
+}
+
+#[test]
+fn nothing_else_is_exported() {
+    let out = output(Command::new("nm").args(["-D", "--defined-only"]).arg(library("libgaugepoint_c.so")));
+    let listed = String::from_utf8(out).unwrap();
+    let symbols: BTreeSet<String> =
+        listed.lines().filter_map(|l| l.split_whitespace().last()).map(str::to_owned).collect();
+    let sources: BTreeSet<String> = exported().into_iter().map(|(name, _)| name).collect();
+    assert_eq!(symbols, declared());
+    assert_eq!(symbols, sources);
+    assert!(symbols.iter().all(|s| s.starts_with("gaugepoint_")));
+}
+
+/// True when the body does its work within one call of the boundary: pointers in, then the call, then the end.
+fn guarded(body: &str) -> bool {
+    let Some(at) = ["plain(", "status("].iter().filter_map(|call| body.find(call)).min() else {
+        return false;
+    };
+    let (before, call) = body.split_at(at);
+    let inert = ["let outs = (", "cleared(", "kept(", "// SAFETY", "unsafe {", ");", ""];
+    let mut depth = 0;
+    let end = call.find(|c: char| {
+        depth += i32::from(c == '(') - i32::from(c == ')');
+        c == ')' && depth == 0
+    });
+    let after = end.map_or("", |end| &call[end + 1..]);
+    before
+        .lines()
+        .all(|l| inert.iter().any(|i| !i.is_empty() && l.trim().starts_with(i) || l.trim().is_empty()))
+        && after.chars().all(|c| c.is_whitespace() || c == '}' || c == ';')
+        && end.is_some()
+}
+
+#[test]
+fn every_export_stands_behind_the_boundary() {
+    for (name, body) in exported() {
+        assert!(guarded(&body), "{name} does not: {body}");
+    }
+    // the scan itself
+    assert!(guarded("    plain((), || unsafe { take(text) });"));
+    assert!(!guarded("    GAUGEPOINT_ABI"));
+    assert!(!guarded("    let n = compute();\n    plain(0, || n)"));
+    assert!(!guarded("    plain(0, || 1) + compute()"));
+}
+
+#[test]
+fn the_shared_library_is_named_after_its_abi() {
+    let out = output(Command::new("readelf").arg("-d").arg(library("libgaugepoint_c.so")));
+    let listed = String::from_utf8(out).unwrap();
+    assert!(listed.contains(&format!("[{}]", soname())), "{listed}");
+}
