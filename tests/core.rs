@@ -203,8 +203,9 @@ fn probability_of_conformity_against_jcgm_106() {
         let decision = decide_mm(x, u, low, high, Rule::ConformanceProbability, 0.95).expect("judged");
         decision.probability_of_conformity.expect("given")
     };
-    assert!((p(509.7, 8.6, Some(490.0), None) - 0.98900955).abs() < 1e-8);
-    assert!((p(13.6, 1.8, Some(12.5), Some(16.3)) - 0.66262979).abs() < 1e-8);
+    // a probability has no unit: the numbers are taken as um
+    assert!((p(0.5097, 0.0086, Some(0.490), None) - 0.98900955).abs() < 1e-8);
+    assert!((p(0.0136, 0.0018, Some(0.0125), Some(0.0163)) - 0.66262979).abs() < 1e-8);
     // JCGM 106 Table: probability against distance in standard uncertainties (from memory)
     for (z, expected) in [(0.8416, 0.80), (1.2816, 0.90), (1.6449, 0.95), (2.3263, 0.99), (3.0902, 0.999)] {
         assert!((p(-z, 1.0, None, Some(0.0)) - expected).abs() < 2e-5, "{z}");

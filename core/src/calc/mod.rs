@@ -12,6 +12,7 @@ pub use working::{Arguments, Constant, Input, Step, Working};
 
 use expression::{Expression, Sheet};
 use number::Dual;
+use std::collections::HashMap;
 
 /// A place in the working; nothing when no working is kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -100,6 +101,8 @@ pub(crate) struct Calc {
     sources: Vec<Source>,
     working: Option<Working>,
     heading: String,
+    /// place of each field among the inputs of the working
+    read: HashMap<String, usize>,
 }
 
 /// Several values into one.
@@ -142,10 +145,13 @@ impl Calc {
         let Some(working) = &mut self.working else {
             return Figure { value, node: Node::None };
         };
-        if let Some(known) = working.inputs.iter().position(|i| !path.is_empty() && i.path == path) {
-            return Figure { value, node: Node::Input(known) };
+        if let Some(known) = self.read.get(path) {
+            return Figure { value, node: Node::Input(*known) };
         }
         let node = Node::Input(working.inputs.len());
+        if !path.is_empty() {
+            self.read.insert(path.to_owned(), working.inputs.len());
+        }
         working.inputs.push(Input {
             id: node.id(),
             symbol: symbol.to_owned(),
@@ -253,34 +259,25 @@ impl Calc {
     }
 
     /// Mean, largest or smallest of measured values; of none, nothing.
-    pub(crate) fn fold(&mut self, fold: Fold, symbol: &str, values: &[Measured]) -> Option<Measured> {
-        let first = values.first()?;
-        if values.len() == 1 {
-            return Some(first.clone());
-        }
-        Some(match fold {
-            Fold::Mean => self.mean(symbol, values),
-            Fold::Largest => self.pick(symbol, "max", values, |a, b| b > a),
+    pub(crate) fn fold(&mut self, fold: Fold, symbol: &str, values: &[&Measured]) -> Option<Measured> {
+        Some(match (fold, values) {
+            (_, []) => return None,
+            (_, [only]) => (*only).clone(),
+            (Fold::Mean, _) => self.mean(symbol, values),
+            (Fold::Largest, _) => self.pick(symbol, "max", values, |a, b| b > a),
             // of equal values the last, so that a range of equal readings is not one reading less itself
-            Fold::Smallest => self.pick(symbol, "min", values, |a, b| b <= a),
+            (Fold::Smallest, _) => self.pick(symbol, "min", values, |a, b| b <= a),
         })
     }
 
-    fn mean(&mut self, symbol: &str, values: &[Measured]) -> Measured {
-        let count = values.len();
+    fn mean(&mut self, symbol: &str, values: &[&Measured]) -> Measured {
         let figures: Vec<Figure> = values.iter().map(|v| v.figure).collect();
-        let figure = self.mean_of("arithmetic mean", symbol, &figures, count);
-        let mut sources: Vec<SourceId> =
-            values.iter().flat_map(|v| v.parts.iter().map(|p| p.source)).collect();
-        sources.sort_unstable();
-        sources.dedup();
-        let parts = sources
-            .into_iter()
-            .map(|source| {
-                let own: Vec<Figure> = values.iter().filter_map(|v| v.contribution(source)).collect();
-                Part { source, contribution: self.mean_of(COMBINATION, "c", &own, count) }
-            })
-            .collect();
+        let figure = self.mean_of("arithmetic mean", symbol, &figures, values.len());
+        let mut parts = Vec::new();
+        for source in sources(values) {
+            let own: Vec<Figure> = values.iter().filter_map(|v| v.contribution(source)).collect();
+            parts.push(Part { source, contribution: self.mean_of(COMBINATION, "c", &own, values.len()) });
+        }
         Measured { figure, parts }
     }
 
@@ -289,66 +286,38 @@ impl Calc {
         let sum = no_minus_zero(total(figures.iter().map(|f| f.value)));
         #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
         let value = sum / count as f64;
-        let symbols = numbered("x", figures.len());
-        self.step_with(
-            symbol,
-            || format!("({}) / {count}", symbols.join(" + ")),
-            &symbols,
-            figures,
-            value,
-            "mm",
-            source,
-        )
+        let text = |x: &[String]| format!("({}) / {count}", x.join(" + "));
+        self.of_several(symbol, "x", text, figures, value, source)
     }
 
     fn pick(
         &mut self,
         symbol: &str,
         name: &str,
-        values: &[Measured],
+        values: &[&Measured],
         better: impl Fn(f64, f64) -> bool,
     ) -> Measured {
-        let mut best = Measured::from(Figure { value: f64::NAN, node: Node::None });
-        for (index, value) in values.iter().enumerate() {
-            if index == 0 || better(best.value(), value.value()) {
-                best = value.clone();
-            }
-        }
+        let best =
+            values.iter().copied().reduce(|best, v| if better(best.value(), v.value()) { v } else { best });
+        let (value, parts) = best.map_or((f64::NAN, Vec::new()), |b| (b.value(), b.parts.clone()));
         let figures: Vec<Figure> = values.iter().map(|v| v.figure).collect();
-        let symbols = numbered("x", figures.len());
-        let text = || {
-            let mut out = String::from("x1");
-            for next in symbols.iter().skip(1) {
-                out = format!("{name}({out}, {next})");
-            }
-            out
+        let text = |x: &[String]| {
+            let nested = x.iter().cloned().reduce(|out, next| format!("{name}({out}, {next})"));
+            nested.unwrap_or_default()
         };
-        let figure = self.step_with(
-            symbol,
-            text,
-            &symbols,
-            &figures,
-            best.value(),
-            "mm",
-            "reduction rule named in the document",
-        );
-        Measured { figure, parts: best.parts }
+        let source = "reduction rule named in the document";
+        Measured { figure: self.of_several(symbol, "x", text, &figures, value, source), parts }
     }
 
     /// Standard uncertainty and shares, largest share first.
     pub(crate) fn budget(&mut self, value: &Measured) -> Budget {
         let contributions: Vec<Figure> = value.parts.iter().map(|p| p.contribution).collect();
         let variance = total(contributions.iter().map(|c| c.value * c.value));
-        let symbols = numbered("c", contributions.len());
-        let text = || match symbols.is_empty() {
-            true => String::from("0"),
-            false => {
-                let squares: Vec<String> = symbols.iter().map(|c| format!("{c} * {c}")).collect();
-                format!("sqrt({})", squares.join(" + "))
-            }
+        let text = |c: &[String]| {
+            let squares: Vec<String> = c.iter().map(|c| format!("{c} * {c}")).collect();
+            if squares.is_empty() { String::from("0") } else { format!("sqrt({})", squares.join(" + ")) }
         };
-        let standard =
-            self.step_with("u", text, &symbols, &contributions, variance.sqrt(), "mm", COMBINATION);
+        let standard = self.of_several("u", "c", text, &contributions, variance.sqrt(), COMBINATION);
         let mut lines: Vec<Line> = Vec::with_capacity(value.parts.len());
         for part in &value.parts {
             let share = self.share(part.contribution, standard);
@@ -371,14 +340,8 @@ impl Calc {
         arguments: &[&Measured; N],
         slopes: &[Figure; N],
     ) -> Vec<Part> {
-        let mut sources: Vec<SourceId> =
-            arguments.iter().flat_map(|a| a.parts.iter().map(|p| p.source)).collect();
-        sources.sort_unstable();
-        sources.dedup();
-        sources
-            .into_iter()
-            .map(|source| Part { source, contribution: self.contribution(source, arguments, slopes) })
-            .collect()
+        let of = |source| Part { source, contribution: self.contribution(source, arguments, slopes) };
+        sources(arguments).into_iter().map(of).collect()
     }
 
     fn contribution<const N: usize>(
@@ -387,15 +350,13 @@ impl Calc {
         arguments: &[&Measured; N],
         slopes: &[Figure; N],
     ) -> Figure {
-        let terms: Vec<(Figure, Figure)> = arguments
-            .iter()
-            .zip(slopes)
-            .filter_map(|(a, slope)| Some((*slope, a.contribution(source)?)))
-            .collect();
-        let value = no_minus_zero(total(terms.iter().map(|(slope, u)| slope.value * u.value)));
+        let terms =
+            || arguments.iter().zip(slopes).filter_map(|(a, slope)| Some((*slope, a.contribution(source)?)));
+        let value = no_minus_zero(total(terms().map(|(slope, u)| slope.value * u.value)));
         if self.working.is_none() {
             return Figure { value, node: Node::None };
         }
+        let terms: Vec<(Figure, Figure)> = terms().collect();
         if let [(slope, u)] = terms.as_slice()
             && slope.node == Node::None
             && slope.value.to_bits() == 1.0_f64.to_bits()
@@ -437,23 +398,23 @@ impl Calc {
         self.step(symbol, text, &arguments, value, unit, F::SOURCE)
     }
 
-    #[expect(clippy::too_many_arguments, reason = "the fields of one step")]
-    fn step_with(
+    /// A step over several figures in mm, named by a letter and their number.
+    fn of_several(
         &mut self,
         symbol: &str,
-        text: impl FnOnce() -> String,
-        symbols: &[String],
+        letter: &str,
+        text: impl FnOnce(&[String]) -> String,
         figures: &[Figure],
         value: f64,
-        unit: &str,
         source: &str,
     ) -> Figure {
         if self.working.is_none() {
             return Figure { value, node: Node::None };
         }
+        let symbols: Vec<String> = (1..=figures.len()).map(|k| format!("{letter}{k}")).collect();
         let arguments: Vec<(&str, Figure)> =
             symbols.iter().map(String::as_str).zip(figures.iter().copied()).collect();
-        self.step(symbol, &text(), &arguments, value, unit, source)
+        self.step(symbol, &text(&symbols), &arguments, value, "mm", source)
     }
 
     fn step(
@@ -511,8 +472,12 @@ fn total(values: impl Iterator<Item = f64>) -> f64 {
     values.reduce(|sum, next| sum + next).unwrap_or(0.0)
 }
 
-fn numbered(letter: &str, count: usize) -> Vec<String> {
-    (1..=count).map(|k| format!("{letter}{k}")).collect()
+/// Every source of several values, in order.
+fn sources(values: &[&Measured]) -> Vec<SourceId> {
+    let mut out: Vec<SourceId> = values.iter().flat_map(|v| v.parts.iter().map(|p| p.source)).collect();
+    out.sort_unstable();
+    out.dedup();
+    out
 }
 
 /// Does the formula's text hold this symbol as a whole word?

@@ -6,7 +6,7 @@ use crate::calc::{Calc, Figure, Measured, SourceId};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document::{self as doc, GaugeKind};
-use crate::job::{Entry, Given, Warning, Words, nearest};
+use crate::job::{Entry, Given, Warning, Words, check_length, nearest};
 use crate::quantity::Length;
 use crate::size::{BoreGaugeSize, MicrometerSize, SetOnMicrometer, SetOnRing, ZeroError};
 use jiff::civil;
@@ -63,6 +63,7 @@ impl Gauges {
     ) -> Result<Self, Error> {
         let date = document.job.date.date()?;
         let nominal = document.engine.bore.nominal.read(&bounds::BORE, warnings)?.value;
+        check_length(&document.gauges, |g| &g.name)?;
         let mut out = Gauges(Vec::with_capacity(document.gauges.len()));
         for entry in &document.gauges {
             let name = entry.name.words()?;

@@ -8,7 +8,7 @@ use crate::bounds;
 use crate::calc::{Calc, Figure, Fold, Measured, SourceId, formula};
 use crate::error::{Error, ErrorKind};
 use crate::job::document as doc;
-use crate::job::{Entry, Given, Warning};
+use crate::job::{Entry, Given, Warning, check_length};
 use crate::quantity::{Length, Temperature};
 
 formula! {
@@ -77,36 +77,50 @@ pub(crate) fn repeats(
     warnings: &mut Vec<Warning>,
 ) -> Result<Vec<Given>, Error> {
     let mut out: Vec<Given> = Vec::with_capacity(entries.len());
+    let mut ends: Option<[Given; 2]> = None;
+    check_length(entries, |e| e)?;
     for entry in entries {
         let given = entry.read(bound, warnings)?;
-        for other in &out {
-            let spread = (given.value - other.value).abs();
-            match SPREAD.judge(spread) {
-                bounds::Verdict::Usual => {}
-                bounds::Verdict::Odd => warnings.push(Warning {
-                    kind: "odd_value".to_owned(),
-                    path: given.path.clone(),
-                    text: format!("{} and {} at one place differ by {spread:.3} mm", given.text, other.text),
-                }),
-                bounds::Verdict::Impossible => {
-                    let reason =
-                        format!("it differs by {spread:.3} mm from {} read at the same place", other.text);
-                    return Err(Error::new(ErrorKind::Contradiction, &given.text, reason)
-                        .value(spread)
-                        .limits(SPREAD.possible.0, SPREAD.possible.1, SPREAD.unit)
-                        .at(&given.path));
-                }
-            }
+        let [mut low, mut high] = ends.unwrap_or_else(|| [given.clone(), given.clone()]);
+        // held against the one furthest off, not against each: a thousand repeats have half a million pairs
+        let other = if given.value - low.value > high.value - given.value { &low } else { &high };
+        check_spread(&given, other, warnings)?;
+        if given.value < low.value {
+            low = given.clone();
+        } else if given.value > high.value {
+            high = given.clone();
         }
+        ends = Some([low, high]);
         out.push(given);
     }
     Ok(out)
 }
 
+/// Two readings at one place agree, or one of them was read elsewhere or wrongly.
+fn check_spread(given: &Given, other: &Given, warnings: &mut Vec<Warning>) -> Result<(), Error> {
+    let spread = (given.value - other.value).abs();
+    match SPREAD.judge(spread) {
+        bounds::Verdict::Usual => {}
+        bounds::Verdict::Odd => warnings.push(Warning {
+            kind: "odd_value".to_owned(),
+            path: given.path.clone(),
+            text: format!("{} and {} at one place differ by {spread:.3} mm", given.text, other.text),
+        }),
+        bounds::Verdict::Impossible => {
+            let reason = format!("it differs by {spread:.3} mm from {} read at the same place", other.text);
+            return Err(Error::new(ErrorKind::Contradiction, &given.text, reason)
+                .value(spread)
+                .limits(SPREAD.possible.0, SPREAD.possible.1, SPREAD.unit)
+                .at(&given.path));
+        }
+    }
+    Ok(())
+}
+
 /// Mean of the repeats at one place.
 fn mean(calc: &mut Calc, symbol: &str, repeats: &[Given]) -> Option<Measured> {
     let figures: Vec<Measured> = repeats.iter().map(|r| calc.given(symbol, r).into()).collect();
-    calc.fold(Fold::Mean, symbol, &figures)
+    calc.fold(Fold::Mean, symbol, &figures.iter().collect::<Vec<_>>())
 }
 
 /// What a piston reading or a setting near the nominal size must lie within: 2 % either side.

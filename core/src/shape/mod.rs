@@ -123,16 +123,16 @@ fn out_of_round(calc: &mut Calc, rule: OutOfRoundRule, places: &[BorePlace]) -> 
                 Some(calc.apply(Range, [&high, &low]))
             });
             let ways: Vec<Measured> = ways.into_iter().flatten().collect();
-            calc.fold(Fold::Largest, "out_of_round", &ways)
+            calc.fold(Fold::Largest, "out_of_round", &ways.iter().collect::<Vec<_>>())
         }
     }
 }
 
 /// The largest, over several sets, of largest less smallest; sets of fewer than two say nothing.
-fn largest_range(
+fn largest_range<'p>(
     calc: &mut Calc,
     symbol: &str,
-    sets: impl Iterator<Item = Vec<Measured>>,
+    sets: impl Iterator<Item = Vec<&'p Measured>>,
 ) -> Option<Measured> {
     let mut ranges = Vec::new();
     for set in sets.filter(|set| set.len() > 1) {
@@ -140,11 +140,11 @@ fn largest_range(
             (calc.fold(Fold::Largest, "largest", &set)?, calc.fold(Fold::Smallest, "smallest", &set)?);
         ranges.push(calc.apply(Range, [&high, &low]));
     }
-    calc.fold(Fold::Largest, symbol, &ranges)
+    calc.fold(Fold::Largest, symbol, &ranges.iter().collect::<Vec<_>>())
 }
 
-fn sizes(places: &[BorePlace], which: impl Fn(&BorePlace) -> bool) -> Vec<Measured> {
-    places.iter().filter(|p| which(p)).map(|p| p.size.clone()).collect()
+fn sizes(places: &[BorePlace], which: impl Fn(&BorePlace) -> bool) -> Vec<&Measured> {
+    places.iter().filter(|p| which(p)).map(|p| &p.size).collect()
 }
 
 fn depths(places: &[BorePlace]) -> Vec<f64> {
