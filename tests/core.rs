@@ -43,6 +43,50 @@ fn flat_vectors() {
     assert!(refused > 5);
 }
 
+/// Special functions against mpmath at 40 digits.
+#[test]
+fn special_functions() {
+    use gaugepoint::special as s;
+    let mut wrong = Vec::new();
+    for row in rows("tests/vectors/special.csv") {
+        let [function, arguments, expected, tolerance] = row.as_slice() else { panic!("{row:?}") };
+        let x: Vec<f64> = arguments.split(';').map(|a| a.parse().expect("a number")).collect();
+        let ours = match (function.as_str(), x.as_slice()) {
+            ("normal_cdf", &[x]) => s::normal_cdf(x),
+            ("normal_quantile", &[p]) => s::normal_quantile(p),
+            ("gamma_p", &[a, x]) => s::gamma_p(a, x),
+            ("gamma_q", &[a, x]) => s::gamma_q(a, x),
+            ("beta_i", &[a, b, x]) => s::beta_i(a, b, x),
+            ("t_cdf", &[t, n]) => s::t_cdf(t, n),
+            ("t_quantile", &[p, n]) => s::t_quantile(p, n),
+            ("f_cdf", &[f, m, n]) => s::f_cdf(f, m, n),
+            ("f_quantile", &[p, m, n]) => s::f_quantile(p, m, n),
+            ("chi2_quantile", &[p, n]) => s::chi2_quantile(p, n),
+            _ => panic!("{row:?}"),
+        };
+        let (expected, tolerance): (f64, f64) =
+            (expected.parse().expect("a number"), tolerance.parse().expect("a number"));
+        let error = ((ours - expected) / expected).abs();
+        if error.is_nan() || error > tolerance {
+            wrong.push(format!("{function}({arguments}) = {ours:e}, expected {expected:e}: {error:e}"));
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+    // JCGM 100:2008 Table G.2, 16 degrees of freedom
+    for (coverage, k) in [(0.95, 2.12), (0.9545, 2.17), (0.99, 2.92)] {
+        assert!((s::coverage_factor(coverage, 16.0) - k).abs() < 0.005, "{coverage}");
+    }
+    for wrong in [
+        s::normal_quantile(0.0),
+        s::t_quantile(0.5, -1.0),
+        s::gamma_p(0.0, 1.0),
+        s::beta_i(1.0, 1.0, 1.5),
+        s::f_quantile(1.0, 2.0, 2.0),
+    ] {
+        assert!(wrong.is_nan());
+    }
+}
+
 /// Expansion of NIST SRM 731 (borosilicate glass) from its certificate polynomial: an instantaneous coefficient in 1e-6/K,
 /// 293 K to 640 K, integrated. Source: the certificate as tabulated in windover/SRM731 (coefficient and expansion columns).
 #[test]

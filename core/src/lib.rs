@@ -14,6 +14,8 @@ pub mod bounds;
 
 pub mod calc;
 
+pub mod special;
+
 pub mod job;
 
 pub mod measurement;

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import assess
 import flat
+import special
 
 TESTS = Path(__file__).resolve().parent.parent
 VECTORS = TESTS / "vectors"
@@ -81,6 +82,41 @@ def flat_csv():
     return FLAT_HEADING + "\n".join(rows) + "\n"
 
 
+SPECIAL_HEADING = """\
+# Special functions of statistics (core/src/special.rs). Arguments separated by ; expected to 20 digits; tolerance relative.
+# Source of every row: mpmath at 40 digits, reference/special.py, written by reference/make_vectors.py.
+function,arguments,expected,tolerance
+"""
+
+# function, relative tolerance (the accuracy the library states), argument lists
+SPECIAL = [
+    ("normal_cdf", 2e-13, [[x] for x in (-37.5, -20)]),
+    ("normal_cdf", 5e-15, [[x] for x in (-8, -3.3, -1.645, -0.7, -1e-8, 0.3, 1.65, 5)]),
+    ("normal_quantile", 5e-15, [[p] for p in (1e-300, 1e-40, 1e-12, 0.001, 0.025, 0.0751, 0.3, 0.43, 0.93, 0.975, 0.9999)]),
+    ("gamma_p", 5e-13, [(a, x) for a in (0.01, 0.5, 2, 17.5, 300, 1e3) for x in (0.001 * a, 0.9 * a, 1.1 * a)]),
+    ("gamma_q", 5e-13, [(a, x) for a in (0.5, 4, 17.5, 300, 1e3) for x in (0.5 * a, a, a + 5 * a**0.5 + 3)]),
+    ("beta_i", 5e-12, [(a, b, x) for a, b in ((0.1, 0.5), (0.5, 3), (2, 5), (40, 7.5), (300, 900), (1e3, 0.5)) for x in (0.01, 0.3, 0.97)]),
+    ("t_cdf", 2e-11, [(t, n) for n in (0.5, 1, 2, 5.5, 16.7411, 50, 1e3) for t in (-30.0, -2.0, -0.01, 0.7, 3.0)]),
+    ("t_quantile", 2e-11, [(p, n) for n in (0.5, 1, 2, 8, 16.7411, 50, 1e3) for p in (1e-6, 0.025, 0.4, 0.95, 0.995)]),
+    ("f_cdf", 2e-11, [(f, m, n) for m, n in ((1, 4), (4, 20), (9, 60), (1000, 30)) for f in (0.05, 1.18, 7)]),
+    ("f_quantile", 2e-11, [(p, m, n) for m, n in ((1, 4), (4, 20), (9, 60), (1000, 30)) for p in (0.001, 0.5, 0.975)]),
+    ("chi2_quantile", 2e-11, [(p, n) for n in (1, 2, 9, 60, 1000) for p in (0.001, 0.05, 0.5, 0.975)]),
+]
+
+
+def special_csv():
+    """The file of the special functions."""
+    rows = []
+    for name, tolerance, calls in SPECIAL:
+        for call in calls:
+            arguments = [float(a) for a in call]
+            exact = getattr(special, name)(*arguments)
+            if exact < 1e-305:
+                continue  # below the smallest normal double there are no digits to compare
+            rows.append(f"{name},{';'.join(repr(a) for a in arguments)},{special.mp.nstr(exact, 20)},{tolerance}")
+    return SPECIAL_HEADING + "\n".join(rows) + "\n"
+
+
 def report_json(path):
     """The numbers of the report of one job."""
     numbers = assess.evaluate(json.loads(path.read_text(encoding="utf-8")))
@@ -92,6 +128,7 @@ def files():
     jobs = sorted(EXAMPLES.glob("*.json")) + sorted((VECTORS / "jobs").glob("*.json"))
     out = {VECTORS / "reports" / job.name: report_json(job) for job in jobs}
     out[VECTORS / "flat.csv"] = flat_csv()
+    out[VECTORS / "special.csv"] = special_csv()
     return out
 
 
