@@ -1,6 +1,8 @@
 //! 1 MEASUREMENT: what a gauge says, and what its data sheet, its calibration and the thermometer leave uncertain.
 
 mod gauge;
+pub mod statistics;
+pub mod study;
 
 pub(crate) use gauge::{Gauges, Outside};
 

@@ -1,0 +1,137 @@
+//! Means, deviations and one-way analysis of variance that keep the digits the data have.
+//!
+//! Everything is computed from differences to the first value, which are exact in double precision where the digits of
+//! the data would otherwise be lost; sums carry their rounding along (Neumaier). NIST StRD univariate and one-way sets are
+//! met to the digits that their double-precision data allow (`tests/study.rs`).
+
+use crate::error::{Error, ErrorKind};
+
+/// Mean and spread of a sample.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sample {
+    /// Number of values.
+    pub count: usize,
+    /// Arithmetic mean. Source: JCGM 100:2008, 4.2.1.
+    pub mean: f64,
+    /// Experimental standard deviation, `count - 1` degrees of freedom. Source: JCGM 100:2008, 4.2.2.
+    pub standard_deviation: f64,
+    /// Standard deviation of the mean. Source: JCGM 100:2008, 4.2.3.
+    pub deviation_of_mean: f64,
+    /// Correlation of each value with the next. Source: NIST/SEMATECH e-Handbook, 1.3.5.12.
+    pub lag_1_correlation: f64,
+}
+
+/// One-way analysis of variance. Source: NIST/SEMATECH e-Handbook, 7.4.3.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OneWay {
+    /// Sum of squares between groups.
+    pub between: f64,
+    /// Degrees of freedom between groups.
+    pub between_dof: f64,
+    /// Sum of squares within groups.
+    pub within: f64,
+    /// Degrees of freedom within groups.
+    pub within_dof: f64,
+    /// Ratio of the mean squares.
+    pub f: f64,
+    /// Share of the variation that is between groups.
+    pub r_squared: f64,
+    /// Pooled standard deviation within groups. Source: JCGM 100:2008, 4.2.4 (pooled estimate).
+    pub pooled_deviation: f64,
+}
+
+/// Mean and spread of at least two finite values.
+///
+/// # Errors
+/// [`ErrorKind::MissingField`] with fewer than two values, [`ErrorKind::NotFinite`] with the place of the value as field.
+pub fn sample(values: &[f64]) -> Result<Sample, Error> {
+    let shift = checked(values)?;
+    let count = as_number(values.len());
+    let differences: Vec<f64> = values.iter().map(|v| v - shift).collect();
+    let mean = sum(differences.iter().copied()) / count;
+    let squares = squares_about(&differences, mean);
+    let pairs = differences.iter().zip(differences.iter().skip(1));
+    let products = sum(pairs.map(|(a, b)| (a - mean) * (b - mean)));
+    let standard_deviation = (squares / (count - 1.0)).sqrt();
+    Ok(Sample {
+        count: values.len(),
+        mean: shift + mean,
+        standard_deviation,
+        deviation_of_mean: standard_deviation / count.sqrt(),
+        lag_1_correlation: if squares > 0.0 { products / squares } else { 0.0 },
+    })
+}
+
+/// One-way analysis of variance of at least two groups with at least one value each and two in one of them.
+///
+/// # Errors
+/// [`ErrorKind::MissingField`] when there are too few groups or values, [`ErrorKind::NotFinite`].
+pub fn one_way(groups: &[Vec<f64>]) -> Result<OneWay, Error> {
+    let all: Vec<f64> = groups.iter().flatten().copied().collect();
+    let shift = checked(&all)?;
+    if groups.len() < 2 || groups.iter().any(Vec::is_empty) || all.len() <= groups.len() {
+        return Err(too_few("at least two groups, none empty, and more values than groups are needed"));
+    }
+    let shifted: Vec<Vec<f64>> = groups.iter().map(|g| g.iter().map(|v| v - shift).collect()).collect();
+    let means: Vec<f64> = shifted.iter().map(|g| sum(g.iter().copied()) / as_number(g.len())).collect();
+    let grand = sum(shifted.iter().flatten().copied()) / as_number(all.len());
+    let within = sum(shifted.iter().zip(&means).map(|(g, m)| squares_about(g, *m)));
+    let between =
+        sum(shifted.iter().zip(&means).map(|(g, m)| as_number(g.len()) * (m - grand) * (m - grand)));
+    let (between_dof, within_dof) = (as_number(groups.len() - 1), as_number(all.len() - groups.len()));
+    Ok(OneWay {
+        between,
+        between_dof,
+        within,
+        within_dof,
+        f: (between / between_dof) / (within / within_dof),
+        r_squared: between / (between + within),
+        pooled_deviation: (within / within_dof).sqrt(),
+    })
+}
+
+/// Sum of squares about a mean, with the correction for the rounding of that mean.
+pub(super) fn squares_about(values: &[f64], mean: f64) -> f64 {
+    let squares = sum(values.iter().map(|v| (v - mean) * (v - mean)));
+    let rest = sum(values.iter().map(|v| v - mean));
+    squares - rest * rest / as_number(values.len())
+}
+
+/// Sum that carries the rounding of each addition along. Source: Neumaier, ZAMM 54 (1974).
+pub(super) fn sum(values: impl Iterator<Item = f64>) -> f64 {
+    let (mut sum, mut rest) = (0.0_f64, 0.0_f64);
+    for value in values {
+        let next = sum + value;
+        rest += if sum.abs() >= value.abs() { (sum - next) + value } else { (value - next) + sum };
+        sum = next;
+    }
+    sum + rest
+}
+
+#[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
+pub(super) fn as_number(count: usize) -> f64 {
+    count as f64
+}
+
+/// Finite, and small enough to be squared.
+pub(super) fn usable(value: f64) -> bool {
+    value.abs() < 1e100
+}
+
+/// The first value, when there are two and all are finite and small enough to square.
+fn checked(values: &[f64]) -> Result<f64, Error> {
+    if let Some((index, value)) = values.iter().enumerate().find(|(_, v)| !usable(**v)) {
+        let reason = "a finite number below 1e100 is needed";
+        return Err(
+            Error::new(ErrorKind::NotFinite, value.to_string(), reason).at(&format!("values/{index}"))
+        );
+    }
+    match values {
+        [first, _, ..] => Ok(*first),
+        _ => Err(too_few("at least two values are needed")),
+    }
+}
+
+pub(super) fn too_few(reason: &str) -> Error {
+    Error::new(ErrorKind::MissingField, "", reason).at("values")
+}
