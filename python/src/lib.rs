@@ -1,2 +1,31 @@
 #![forbid(unsafe_code)]
-//! Python module of gaugepoint.
+//! Python module of gaugepoint. It translates and computes nothing: texts and doubles in, texts and doubles out.
+//!
+//! The package around it (`gaugepoint/`) gives the texts their Python types.
+
+mod error;
+
+mod flat;
+
+mod decision;
+
+mod job;
+
+use gaugepoint::ErrorKind;
+use pyo3::prelude::*;
+use pyo3::types::PyTuple;
+
+/// The compiled part of gaugepoint. Private: the package re-exports what is public.
+#[pymodule(gil_used = false)]
+fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
+    let kinds = ErrorKind::ALL.iter().map(|kind| kind.name());
+    module.add("ERROR_KINDS", PyTuple::new(module.py(), kinds)?)?;
+    module.add("__version__", env!("CARGO_PKG_VERSION"))?;
+    module.add_function(wrap_pyfunction!(flat::size_at_20_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(flat::bench_clearance_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(flat::running_clearance_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(decision::decide_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(job::assess, module)?)?;
+    module.add_function(wrap_pyfunction!(job::job_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(job::report_schema, module)?)
+}

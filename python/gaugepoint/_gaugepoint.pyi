@@ -1,0 +1,203 @@
+"""The compiled part of gaugepoint. Private: the package re-exports what is public."""
+
+from typing import Final
+
+__all__ = [
+    "ERROR_KINDS",
+    "__version__",
+    "size_at_20_mm",
+    "bench_clearance_mm",
+    "running_clearance_mm",
+    "decide_mm",
+    "assess",
+    "job_schema",
+    "report_schema",
+]
+
+ERROR_KINDS: Final[tuple[str, ...]]
+"""Name of every kind of refusal, in order of its stable number."""
+
+__version__: Final[str]
+"""Version of the library."""
+
+def size_at_20_mm(
+    reading_mm: float,
+    zero_error_mm: float,
+    gauge_temperature_c: float,
+    gauge_expansion_per_k: float,
+    part_temperature_c: float,
+    part_expansion_per_k: float,
+) -> float:
+    """Give the size at 20 C from the reading of a micrometer or caliper.
+
+    ``(reading - zero_error) (1 + a_gauge (t_gauge - 20)) / (1 + a_part (t_part - 20))``. Source: ISO 1:2022 and the definition
+    of strain.
+
+    Parameters
+    ----------
+    reading_mm : float
+        What the gauge reads, in mm.
+    zero_error_mm : float
+        What it reads too much at its zero, in mm.
+    gauge_temperature_c, part_temperature_c : float
+        Temperatures of gauge and part at the reading, -5 C to 60 C.
+    gauge_expansion_per_k, part_expansion_per_k : float
+        Mean coefficients of linear expansion from 20 C, 1e-7 to 1e-4 per kelvin.
+
+    Returns
+    -------
+    float
+        The size at 20 C, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+
+    Examples
+    --------
+    At 20 C nothing grows: the reading less the zero error.
+
+    >>> import gaugepoint
+    >>> gaugepoint.size_at_20_mm(86.5, 0.125, 20.0, 11.5e-6, 20.0, 20.5e-6)
+    86.375
+    """
+
+def bench_clearance_mm(bore_mm: float, piston_mm: float) -> float:
+    """Give the clearance at 20 C, over the diameter.
+
+    ``bore - piston``, both at 20 C.
+
+    Parameters
+    ----------
+    bore_mm, piston_mm : float
+        Diameters at 20 C, in mm.
+
+    Returns
+    -------
+    float
+        The diametral clearance, in mm; negative is interference.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.bench_clearance_mm(86.25, 86.125)
+    0.125
+    """
+
+def running_clearance_mm(
+    bore_mm: float,
+    bore_temperature_c: float,
+    bore_expansion_per_k: float,
+    piston_mm: float,
+    piston_temperature_c: float,
+    piston_expansion_per_k: float,
+) -> float:
+    """Give the clearance of freely growing parts, over the diameter.
+
+    ``bore (1 + a_bore (t_bore - 20)) - piston (1 + a_piston (t_piston - 20))``. It is not a verdict: skirts are elastic, and
+    engines run for years with a free clearance below zero. Source: definition of strain.
+
+    Parameters
+    ----------
+    bore_mm, piston_mm : float
+        Diameters at 20 C, in mm.
+    bore_temperature_c, piston_temperature_c : float
+        Temperatures of the running parts, -40 C to 450 C.
+    bore_expansion_per_k, piston_expansion_per_k : float
+        Mean coefficients of linear expansion from 20 C, 1e-7 to 1e-4 per kelvin.
+
+    Returns
+    -------
+    float
+        The diametral clearance, in mm; negative is interference of the free shapes.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+
+    Examples
+    --------
+    An aluminium piston 100 K above a cold iron bore has used up its clearance.
+
+    >>> import gaugepoint
+    >>> gaugepoint.running_clearance_mm(86.25, 20.0, 11.5e-6, 86.125, 120.0, 20.5e-6) < 0
+    True
+    """
+
+def decide_mm(
+    value_mm: float,
+    standard_uncertainty_mm: float,
+    lower_mm: float | None,
+    upper_mm: float | None,
+    rule: str,
+    at_least: float,
+) -> str:
+    """Judge one value with its standard uncertainty.
+
+    Parameters
+    ----------
+    value_mm, standard_uncertainty_mm : float
+        The value and its standard uncertainty, in mm.
+    lower_mm, upper_mm : float or None
+        The limits, in mm; at least one.
+    rule : str
+        Rule of decision.
+    at_least : float
+        Probability asked for by the rule ``conformance_probability``.
+
+    Returns
+    -------
+    str
+        The decision, as JSON.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, the limits are out of order or missing, or the rule is unknown.
+    """
+
+def assess(job: bytes, working: bool) -> tuple[str, str, str]:
+    """Assess a job given as JSON. Other threads run meanwhile.
+
+    Parameters
+    ----------
+    job : bytes
+        The job document, JSON in UTF-8.
+    working : bool
+        Put the working of every number into the report.
+
+    Returns
+    -------
+    tuple of str
+        The report as JSON, as text and as Markdown.
+
+    Raises
+    ------
+    InputError
+        When the document or a field of it is refused.
+    """
+
+def job_schema() -> str:
+    """Give the JSON Schema of a job document.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def report_schema() -> str:
+    """Give the JSON Schema of a report.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """

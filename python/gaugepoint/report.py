@@ -1,0 +1,633 @@
+"""The report as data: one frozen class for each of its structures, field for field as in the JSON.
+
+A name that ends in ``_mm``, ``_c`` or ``_deg`` holds a number in that unit. ``None`` means not computed, and ``missing`` or a
+reason says why. Every object is immutable, compares by value and can be pickled; the two mappings (`Block.counts`,
+`Step.arguments`) are dictionaries and left out of the hash. A ``repr`` shows the result and leaves out the long lists behind it.
+"""
+
+import json
+from collections.abc import Callable, Hashable, Mapping
+from dataclasses import dataclass, field, fields, is_dataclass
+from functools import cache, partial
+from types import UnionType
+from typing import Any, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
+
+__all__ = [
+    "Block",
+    "BorePlaceReport",
+    "BoreReport",
+    "BudgetLine",
+    "ClearanceReport",
+    "Conformity",
+    "Constant",
+    "Conventions",
+    "CylinderReport",
+    "Datum",
+    "Decision",
+    "Disposition",
+    "Dominant",
+    "EngineName",
+    "Finding",
+    "GaugeReport",
+    "Input",
+    "JobName",
+    "MeasuredValue",
+    "Of",
+    "Outcome",
+    "PistonReport",
+    "PistonSizeReport",
+    "Place",
+    "Report",
+    "Rule",
+    "RunningCase",
+    "RunningReport",
+    "Severity",
+    "Step",
+    "Surface",
+    "Verdict",
+    "Warning",
+    "What",
+    "Working",
+]
+
+Rule = Literal["simple_acceptance", "proven", "conformance_probability"]
+"""Rule of decision."""
+
+Conformity = Literal["conforms", "does not conform", "not proven", "not judged"]
+"""What a decision says."""
+
+Of = Literal[
+    "piston_size",
+    "bore_size",
+    "bore_taper",
+    "bore_out_of_round",
+    "bench_clearance",
+    "running_margin_tight",
+    "running_margin_loose",
+]
+"""What a decision is of."""
+
+Outcome = Literal["reuse", "incomplete", "not proven", "find the cause first", "do not reuse"]
+"""What a verdict says, from the best to the worst."""
+
+Datum = Literal["skirt_bottom", "crown_top", "pin_axis"]
+"""What a height on a piston is counted from."""
+
+Surface = Literal["bare_metal", "coating"]
+"""Surface of a skirt."""
+
+Place = Literal[
+    "crown",
+    "top_land",
+    "ring_land",
+    "ring_groove",
+    "skirt",
+    "pin_boss",
+    "pin_bore",
+    "pin_retention",
+    "bore_wall",
+]
+"""Where a finding was made."""
+
+What = Literal[
+    "carbon",
+    "scuffing",
+    "scoring",
+    "seizure",
+    "crack",
+    "diagonal_wear",
+    "coating_worn",
+    "coating_flaking",
+    "erosion",
+    "impact",
+    "groove_wear",
+    "retaining_ring_loose",
+]
+"""What was seen."""
+
+Severity = Literal["light", "marked", "severe"]
+"""How bad it is."""
+
+Disposition = Literal["clean", "measure", "find_cause", "reject"]
+"""What a finding asks for, from the least to the most."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dominant:
+    """The source with the largest share."""
+
+    source: str
+    """The source in words."""
+    share: float
+    """Share of the variance, 0 to 1."""
+    path: str
+    """Field of the document it comes from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BudgetLine:
+    """Share of one source."""
+
+    source: str
+    """The source in words."""
+    contribution_mm: float
+    """Sensitivity times standard uncertainty, with its sign."""
+    share: float
+    """Share of the variance, 0 to 1."""
+    path: str
+    """Field of the document it comes from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredValue:
+    """A value with its uncertainty."""
+
+    value_mm: float
+    """Best estimate."""
+    standard_uncertainty_mm: float
+    """Standard uncertainty."""
+    expanded_uncertainty_mm: float
+    """Expanded uncertainty, coverage factor 2."""
+    budget: tuple[BudgetLine, ...] = field(repr=False)
+    """Sources, largest share first."""
+    dominant: Dominant | None = None
+    """The largest share."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobName:
+    """The job as named in the document."""
+
+    id: str
+    """Name."""
+    date: str
+    """Date."""
+    note: str | None = None
+    """Note."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EngineName:
+    """The engine as named in the document."""
+
+    name: str
+    """Name."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Conventions:
+    """What the numbers mean and how they were judged."""
+
+    reference_temperature_c: float
+    """Temperature that sizes are given at."""
+    clearance: str
+    """`diametral`"""
+    rule: Rule
+    """Rule of decision."""
+    at_least: float
+    """Probability asked for by the rule `conformance_probability`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GaugeReport:
+    """State of a gauge."""
+
+    name: str
+    """Name."""
+    calibration: str
+    """`in date` or `overdue`, on the day of the job."""
+    zero_error: MeasuredValue | None = None
+    """Error of the zero, where it was checked."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Decision:
+    """A decision with everything it rests on. Names that end in `_mm` are in mm."""
+
+    of: Of
+    """What it is of."""
+    value_mm: float | None = None
+    """The value at the reference temperature of its limit."""
+    standard_uncertainty_mm: float | None = None
+    """Its standard uncertainty."""
+    reference_temperature_c: float | None = None
+    """Reference temperature of the limit."""
+    lower_mm: float | None = None
+    """Lower limit."""
+    upper_mm: float | None = None
+    """Upper limit."""
+    origin: str | None = None
+    """Where the limits come from."""
+    guard_band_mm: float | None = None
+    """Guard band, with the rule `proven`."""
+    probability_of_conformity: float | None = None
+    """Probability that the true value conforms."""
+    result: Conformity
+    """What it says."""
+    reason: str
+    """Why, in words."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finding:
+    """A finding and what it asks for."""
+
+    place: Place
+    """Where."""
+    what: What
+    """What."""
+    severity: Severity
+    """How bad."""
+    note: str | None = None
+    """As given."""
+    cause: str | None = None
+    """The cause, as given."""
+    disposition: Disposition
+    """What it asks for."""
+    check_next: str
+    """What to look at next."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Verdict:
+    """A verdict with its reasons."""
+
+    outcome: Outcome
+    """What it says."""
+    reasons: tuple[str, ...]
+    """Why, the weightiest first."""
+    dominant: Dominant | None = None
+    """What dominates the uncertainty of the value that decided."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PistonSizeReport:
+    """A size of a piston."""
+
+    height_mm: float
+    """Height of the place."""
+    datum: Datum
+    """What the height is counted from."""
+    angle_deg: float
+    """Direction of the diameter."""
+    over: Surface
+    """Surface that was touched."""
+    readings: tuple[str, ...]
+    """Readings as typed."""
+    size: MeasuredValue
+    """Size at 20 C over that surface."""
+    bare_size: MeasuredValue | None = None
+    """Size at 20 C of the metal under a coating of stated thickness."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PistonReport:
+    """A piston."""
+
+    sizes: tuple[PistonSizeReport, ...] = field(repr=False)
+    """Its sizes, in the order of the document."""
+    ovality: MeasuredValue | None = None
+    """Thrust diameter less pin-axis diameter at the height of the gauge point."""
+    decisions: tuple[Decision, ...]
+    """Decisions."""
+    findings: tuple[Finding, ...]
+    """Findings by eye."""
+    verdict: Verdict
+    """Does it go back."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BorePlaceReport:
+    """A diameter of a bore."""
+
+    depth_mm: float
+    """Depth from the deck."""
+    axis_deg: float
+    """Direction of the diameter."""
+    readings: tuple[str, ...]
+    """Readings as typed."""
+    size: MeasuredValue
+    """Size at 20 C."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoreReport:
+    """A bore."""
+
+    places: tuple[BorePlaceReport, ...] = field(repr=False)
+    """Its diameters, in the order of the document."""
+    size: MeasuredValue | None = None
+    """Size by the size rule."""
+    taper: MeasuredValue | None = None
+    """Taper by the taper rule."""
+    out_of_round: MeasuredValue | None = None
+    """Out-of-round by its rule, as a difference of diameters."""
+    decisions: tuple[Decision, ...]
+    """Decisions."""
+    findings: tuple[Finding, ...]
+    """Findings by eye."""
+    verdict: Verdict
+    """Does it go back."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RunningCase:
+    """Clearance at one pair of temperatures."""
+
+    piston_temperature_c: float
+    """Temperature of the piston."""
+    bore_temperature_c: float
+    """Temperature of the bore."""
+    clearance: MeasuredValue
+    """Clearance of freely growing parts."""
+    reference: MeasuredValue | None = None
+    """That of the original piston at the maker's least bench clearance."""
+    margin: MeasuredValue | None = None
+    """The one less the other."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RunningReport:
+    """Clearance at the stated temperatures."""
+
+    tight: RunningCase
+    """Hottest piston in the coldest bore."""
+    loose: RunningCase
+    """Coldest piston in the hottest bore."""
+    origin: str
+    """Where the temperatures come from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClearanceReport:
+    """Piston in bore."""
+
+    bench: MeasuredValue | None = None
+    """Clearance at 20 C."""
+    running: RunningReport | None = None
+    """Clearance at the stated temperatures."""
+    note: str | None = None
+    """What the numbers do not say."""
+    decisions: tuple[Decision, ...]
+    """Decisions."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CylinderReport:
+    """One cylinder."""
+
+    number: int
+    """Its number."""
+    piston: PistonReport | None = field(default=None, repr=False)
+    """Its piston."""
+    bore: BoreReport | None = field(default=None, repr=False)
+    """Its bore."""
+    clearance: ClearanceReport | None = field(default=None, repr=False)
+    """Piston in bore."""
+    missing: tuple[str, ...] = ()
+    """What was not read."""
+    verdict: Verdict
+    """Does it go back together."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Block:
+    """The engine as a whole."""
+
+    verdict: Verdict
+    """Its verdict: the worst of its cylinders."""
+    counts: Mapping[str, int] = field(hash=False)
+    """Number of cylinders of each outcome."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Warning:
+    """Something that is possible but odd, or that a reader of the report must know."""
+
+    kind: str
+    """Kind: `odd_value`, `calibration_overdue`, `cannot_compare`, ..."""
+    path: str
+    """JSON Pointer of the field."""
+    text: str
+    """What to know."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Input:
+    """A number given by the user."""
+
+    id: str
+    """Name within the working: `i0`, `i1`, ..."""
+    symbol: str
+    """Symbol."""
+    value: float
+    """The number in `unit`."""
+    unit: str
+    """Unit."""
+    path: str
+    """JSON Pointer of the field."""
+    typed: str
+    """The field as it was typed."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Constant:
+    """A constant with its source."""
+
+    id: str
+    """Name within the working: `k0`, `k1`, ..."""
+    symbol: str
+    """Symbol."""
+    value: float
+    """The number in `unit`."""
+    unit: str
+    """Unit."""
+    source: str
+    """Where it comes from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One step."""
+
+    id: str
+    """Name within the working: `s0`, `s1`, ..."""
+    of: str
+    """What the step belongs to, in words."""
+    symbol: str
+    """Symbol of the result."""
+    formula: str
+    """The formula, in the symbols of `in`."""
+    arguments: Mapping[str, str] = field(hash=False, metadata={"json": "in"})
+    """The id behind each symbol."""
+    value: float
+    """The result in `unit`."""
+    unit: str
+    """Unit."""
+    source: str
+    """Where the formula comes from."""
+    results: tuple[str, ...] = ()
+    """JSON Pointers into the report of the places where this number stands."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Working:
+    """The working of a calculation."""
+
+    inputs: tuple[Input, ...]
+    """Numbers given by the user."""
+    constants: tuple[Constant, ...]
+    """Constants and where they come from."""
+    steps: tuple[Step, ...]
+    """The steps, each after those it needs."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Report:
+    """Everything that was found out about one engine."""
+
+    format: str
+    """`gaugepoint-report`"""
+    version: int
+    """Version of the format."""
+    library: str
+    """Version of the library."""
+    job: JobName
+    """The job as named in the document."""
+    engine: EngineName
+    """The engine as named in the document."""
+    conventions: Conventions
+    """What the numbers mean and how they were judged."""
+    gauges: tuple[GaugeReport, ...] = field(repr=False)
+    """State of the gauges."""
+    cylinders: tuple[CylinderReport, ...] = field(repr=False)
+    """Every cylinder, in order of number."""
+    block: Block
+    """The engine as a whole."""
+    warnings: tuple[Warning, ...] = field(repr=False)
+    """What is odd."""
+    cautions: tuple[str, ...] = field(repr=False)
+    """What to take care of."""
+    working: Working | None = field(default=None, repr=False)
+    """The working of every number, when it was asked for."""
+
+    _written: tuple[str, str, str] | None = field(default=None, init=False, repr=False, compare=False)
+
+    def to_json(self) -> str:
+        """Give the report as JSON on one line, as the library wrote it.
+
+        Returns
+        -------
+        str
+            The same bytes in every host.
+
+        Raises
+        ------
+        TypeError
+            When the report was not made by `gaugepoint.assess`.
+        """
+        return self._as_written(0)
+
+    def to_text(self) -> str:
+        """Give the report as text for reading aloud or printing.
+
+        Returns
+        -------
+        str
+            Lines of text.
+
+        Raises
+        ------
+        TypeError
+            When the report was not made by `gaugepoint.assess`.
+        """
+        return self._as_written(1)
+
+    def to_markdown(self) -> str:
+        """Give the report as Markdown.
+
+        Returns
+        -------
+        str
+            A Markdown document.
+
+        Raises
+        ------
+        TypeError
+            When the report was not made by `gaugepoint.assess`.
+        """
+        return self._as_written(2)
+
+    def _as_written(self, form: int) -> str:
+        # dataclasses.replace() and hand-made reports have no text: the old one would tell of other numbers
+        if self._written is None:
+            raise TypeError("only a report made by gaugepoint.assess can be written")
+        return self._written[form]
+
+
+_T = TypeVar("_T")
+
+
+def written_report(as_json: str, as_text: str, as_markdown: str) -> Report:
+    """Read a report from what the library wrote.
+
+    Parameters
+    ----------
+    as_json, as_text, as_markdown : str
+        One report in its three forms.
+
+    Returns
+    -------
+    Report
+        The report with its three forms.
+    """
+    report = read(Report, as_json)
+    object.__setattr__(report, "_written", (as_json, as_text, as_markdown))
+    return report
+
+
+def read(kind: type[_T], as_json: str) -> _T:
+    """Read one structure of the report.
+
+    Parameters
+    ----------
+    kind : type
+        Class of the structure.
+    as_json : str
+        The structure as the library wrote it.
+
+    Returns
+    -------
+    kind
+        The structure.
+    """
+    structure: _T = _reader(cast(Hashable, kind))(json.loads(as_json))
+    return structure
+
+
+@cache
+def _reader(kind: Any) -> Callable[[Any], Any]:
+    """What makes a value of `kind` from JSON: the declarations above are the only description of the report."""
+    if is_dataclass(kind):
+        hints = get_type_hints(kind)
+        known = {f.metadata.get("json", f.name): (f.name, _reader(hints[f.name])) for f in fields(kind) if f.init}
+        return partial(_structure, kind, known)
+    if get_origin(kind) is tuple:
+        return partial(_list, _reader(get_args(kind)[0]))
+    if get_origin(kind) in (UnionType, Union):
+        return _reader(next(part for part in get_args(kind) if part is not type(None)))
+    return _plain
+
+
+def _structure(kind: Any, known: dict[str, tuple[str, Callable[[Any], Any]]], value: dict[str, Any]) -> Any:
+    # an unknown or missing field fails here: nothing of a report is dropped in silence
+    given = ((*known[name], item) for name, item in value.items())
+    return kind(**{name: reader(item) for name, reader, item in given})
+
+
+def _list(reader: Callable[[Any], Any], value: list[Any]) -> tuple[Any, ...]:
+    return tuple(map(reader, value))
+
+
+def _plain(value: Any) -> Any:
+    return value

@@ -1,0 +1,65 @@
+//! From a job document to its report, and the schemas of both.
+
+use crate::error::{Fault, guarded};
+use gaugepoint::{Document, Error, Options, Report};
+use pyo3::prelude::*;
+use serde::Serialize;
+
+/// A report as JSON, as text and as Markdown.
+type Written = (String, String, String);
+
+/// Assess a job given as JSON. Other threads run meanwhile.
+///
+/// Parameters
+/// ----------
+/// job : bytes
+///     The job document, JSON in UTF-8.
+/// working : bool
+///     Put the working of every number into the report.
+///
+/// Returns
+/// -------
+/// tuple of str
+///     The report as JSON, as text and as Markdown.
+///
+/// Raises
+/// ------
+/// InputError
+///     When the document or a field of it is refused.
+#[pyfunction]
+pub(crate) fn assess(py: Python<'_>, job: &[u8], working: bool) -> Result<Written, Fault> {
+    py.detach(|| guarded(|| written(job, Options { working })))
+}
+
+fn written(job: &[u8], options: Options) -> Result<Written, Error> {
+    let report = gaugepoint::assess(&Document::from_json_bytes(job)?, options)?;
+    Ok((report.to_json(), report.to_text(), report.to_markdown()))
+}
+
+/// Give the JSON Schema of a job document.
+///
+/// Returns
+/// -------
+/// str
+///     The schema, as JSON.
+#[pyfunction]
+pub(crate) fn job_schema() -> Result<String, Fault> {
+    json(&Document::schema())
+}
+
+/// Give the JSON Schema of a report.
+///
+/// Returns
+/// -------
+/// str
+///     The schema, as JSON.
+#[pyfunction]
+pub(crate) fn report_schema() -> Result<String, Fault> {
+    json(&Report::schema())
+}
+
+/// Data of the core as JSON.
+pub(crate) fn json(data: &impl Serialize) -> Result<String, Fault> {
+    // finite numbers, texts and lists can always be written: a failure would be ours
+    serde_json::to_string(data).map_err(|_| Fault::Panic)
+}

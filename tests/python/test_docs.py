@@ -1,0 +1,89 @@
+"""Every public docstring: its sections, its parameters, its examples; and the stub says the same as the module."""
+
+import ast
+import contextlib
+import doctest
+import inspect
+import io
+import re
+from pathlib import Path
+
+import gaugepoint
+import pytest
+from gaugepoint import _gaugepoint, report
+from vectors import REPOSITORY
+
+PACKAGE = Path(gaugepoint.__file__).parent
+PUBLIC = {name: getattr(gaugepoint, name) for name in gaugepoint.__all__}
+FUNCTIONS = {name: thing for name, thing in PUBLIC.items() if inspect.isroutine(thing)}
+FUNCTIONS |= {f"Report.{name}": getattr(report.Report, name) for name in ("to_json", "to_text", "to_markdown")}
+INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if callable(getattr(_gaugepoint, name))}
+
+
+def sections(thing):
+    """Sections of a numpydoc docstring: heading to its lines."""
+    lines = inspect.getdoc(thing).splitlines()
+    found, heading = {}, "Summary"
+    for line, below in zip(lines, [*lines[1:], ""], strict=True):
+        if below and set(below) == {"-"} and len(below) == len(line):
+            heading = line
+        elif not (line and set(line) == {"-"}):
+            found.setdefault(heading, []).append(line)
+    return found
+
+
+def documented(lines):
+    """Names in a section of parameters."""
+    heads = [line.partition(" : ")[0] for line in lines if line and not line.startswith(" ")]
+    return [name for head in heads for name in head.split(", ")]
+
+
+@pytest.mark.parametrize("name, thing", {**FUNCTIONS, **INNER}.items(), ids=lambda x: x if isinstance(x, str) else "")
+def test_sections(name, thing):
+    found = sections(thing)
+    parameters = [p for p in inspect.signature(thing).parameters if p != "self"]
+    assert found["Summary"][0].endswith(".") and found["Summary"][1:2] in ([], [""])
+    assert any(line.startswith("    ") for line in found["Returns"])
+    assert sorted(documented(found.get("Parameters", []))) == sorted(parameters)
+    assert bool(parameters) <= ("Raises" in found)
+
+
+def test_attributes_of_the_error():
+    declared = [name for name in gaugepoint.InputError.__annotations__]
+    assert documented(sections(gaugepoint.InputError)["Attributes"]) == declared
+
+
+def test_everything_public_has_a_docstring():
+    for module in (gaugepoint, report, gaugepoint.job, gaugepoint.decision, gaugepoint.error, _gaugepoint):
+        assert module.__doc__, module
+    for name in report.__all__:
+        if inspect.isclass(getattr(report, name)):
+            assert getattr(report, name).__doc__, name
+
+
+@pytest.mark.parametrize(
+    "name", [n for n, thing in {**FUNCTIONS, "InputError": gaugepoint.InputError}.items() if "Report." not in n]
+)
+def test_examples(name):
+    example = doctest.DocTestParser().get_doctest(inspect.getdoc(PUBLIC[name]), {}, name, None, None)
+    assert example.examples, "no example"
+    told = []
+    failed = doctest.DocTestRunner().run(example, out=told.append).failed
+    assert not failed, "".join(told)
+
+
+def test_stub_says_the_same():
+    tree = ast.parse((PACKAGE / "_gaugepoint.pyi").read_text(encoding="utf-8"))
+    stubbed = {node.name: ast.get_docstring(node) for node in tree.body if isinstance(node, ast.FunctionDef)}
+    assert ast.get_docstring(tree) == _gaugepoint.__doc__.strip()
+    assert stubbed == {name: inspect.getdoc(function) for name, function in INNER.items()}
+
+
+def test_readme():
+    readme = (REPOSITORY / "README.md").read_text(encoding="utf-8")
+    blocks = re.findall(r"^```python\n(.*?)^```$", readme, re.M | re.S)
+    assert blocks
+    for block in blocks:
+        with contextlib.redirect_stdout(io.StringIO()) as printed:
+            exec(block, {})
+        assert f"`{printed.getvalue().strip()}`" in readme

@@ -1,0 +1,70 @@
+"""What the installed package is made of."""
+
+import re
+import subprocess
+import sys
+from importlib import metadata
+from pathlib import Path
+
+import gaugepoint
+from gaugepoint import _gaugepoint
+from vectors import REPOSITORY
+
+LIST_MODULES = "import sys; {}; print(*sorted({{name.partition('.')[0] for name in sys.modules}}))"
+
+
+def test_extension_exports_only_its_init_function():
+    listed = subprocess.run(
+        ["nm", "-D", "--defined-only", _gaugepoint.__file__], capture_output=True, text=True, check=True
+    ).stdout
+    assert [line.split()[-1] for line in listed.splitlines()] == ["PyInit__gaugepoint"]
+
+
+def test_extension_is_for_every_python_from_3_10():
+    assert ".abi3." in _gaugepoint.__file__
+    assert "cp310-abi3" in metadata.distribution("gaugepoint").read_text("WHEEL")
+    assert metadata.metadata("gaugepoint")["Requires-Python"] == ">=3.10"
+
+
+def test_files():
+    installed = {file.name for file in Path(gaugepoint.__file__).parent.iterdir() if file.is_file()}
+    source = {file.name for file in (REPOSITORY / "python" / "gaugepoint").iterdir() if file.is_file()}
+    assert installed == source | {Path(_gaugepoint.__file__).name}
+    assert "py.typed" in installed
+
+
+def test_one_version():
+    manifest = (REPOSITORY / "Cargo.toml").read_text(encoding="utf-8")
+    (version,) = re.findall(r'^version = "(.+)"$', manifest, re.M)
+    assert gaugepoint.__version__ == version == metadata.version("gaugepoint")
+
+
+def test_licences_are_in_the_wheel():
+    names = {path.name for path in metadata.files("gaugepoint")}
+    assert {"LICENSE-MIT", "LICENSE-APACHE"} <= names
+
+
+def test_public_names_are_the_list():
+    public = {name for name in vars(gaugepoint) if not name.startswith("_")}
+    submodules = {"decision", "error", "job", "report"}
+    assert public - submodules == set(gaugepoint.__all__) - {"__version__"}
+
+
+def test_kinds_are_those_of_the_core():
+    core = (REPOSITORY / "core" / "src" / "error.rs").read_text(encoding="utf-8")
+    assert gaugepoint.ERROR_KINDS == tuple(re.findall(r'^    \w+ = \d+ "(\w+)";$', core, re.M))
+
+
+def test_import_brings_only_the_standard_library():
+    def modules(statement):
+        command = [sys.executable, "-c", LIST_MODULES.format(statement)]
+        return set(subprocess.run(command, capture_output=True, text=True, check=True).stdout.split())
+
+    brought = modules("import gaugepoint") - modules("pass")
+    assert brought - sys.stdlib_module_names == {"gaugepoint"}
+
+
+def test_requirements_of_the_suite_are_the_extra():
+    listed = (REPOSITORY / "tests" / "python" / "requirements.txt").read_text(encoding="utf-8").splitlines()
+    extra = [line.partition(" ; ")[0] for line in metadata.requires("gaugepoint")]
+    assert [line for line in listed if not line.startswith("#")] == extra

@@ -1,0 +1,43 @@
+"""Reader of the vectors that every host runs; tests/vectors/README.md explains the files."""
+
+from pathlib import Path
+from urllib.parse import unquote, unquote_to_bytes
+
+REPOSITORY = Path(__file__).parents[2]
+VECTORS = REPOSITORY / "tests" / "vectors"
+EXAMPLES = sorted((REPOSITORY / "core" / "examples").glob("*.json"))
+
+
+def flat():
+    """Rows of flat.csv, as texts."""
+    lines = (VECTORS / "flat.csv").read_text(encoding="utf-8").splitlines()
+    names = ["id", "function", "arguments", "expected", "tolerance", "source"]
+    return _rows([line for line in lines if line and not line.startswith("#")], names)
+
+
+def refused():
+    """Rows of refused.csv, as texts; `document` holds the bytes of the job."""
+    lines = (VECTORS / "refused.csv").read_text(encoding="utf-8").removesuffix("\n").split("\n")
+    names = ["id", "file", "prefix", "unit", "count", "suffix", "kind", "path", "refused", "value", "lower", "upper"]
+    rows = _rows(lines, [*names, "limits_unit", "did_you_mean_contains"])
+    for row in rows:
+        row["document"] = _document(row)
+        for name in ("path", "refused", "did_you_mean_contains"):
+            row[name] = unquote(row[name], errors="strict")
+    return rows
+
+
+def _document(row):
+    if row["file"]:
+        return (VECTORS / "refused" / row["file"]).read_bytes()
+    prefix, unit, suffix = (unquote_to_bytes(row[name]) for name in ("prefix", "unit", "suffix"))
+    return prefix + unit * int(row["count"] or 0) + suffix
+
+
+def _rows(lines, names):
+    head, *rest = (line.split(",") for line in lines)
+    assert head == names
+    assert rest and all(len(cells) == len(names) for cells in rest)
+    rows = [dict(zip(names, cells, strict=True)) for cells in rest]
+    assert len({row["id"] for row in rows}) == len(rows), "an id stands twice"
+    return rows
