@@ -1,5 +1,14 @@
 //! Checks of the core against values from outside, each with its source beside it.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test that panics has failed"
+)]
+#![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
+
 use gaugepoint::decision::{Conformity, Rule, decide_mm};
 use gaugepoint::growth::Material;
 use gaugepoint::job::document;

@@ -1,5 +1,14 @@
 //! What a job means: partial results, comparability, findings, correlation, the reference case.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test that panics has failed"
+)]
+#![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
+
 use gaugepoint::decision::{Conformity, Of, Outcome};
 use gaugepoint::report::{CylinderReport, MeasuredValue};
 use gaugepoint::{Document, Options, Report, assess};

@@ -1,5 +1,13 @@
 //! The README is true: what it shows is what the library says.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test that panics has failed"
+)]
+
 use gaugepoint::flat::{bench_clearance_mm, running_clearance_mm, size_at_20_mm};
 use gaugepoint::{Document, Options, assess};
 use gaugepoint_tests::{EXAMPLES, job, text};

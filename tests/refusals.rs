@@ -4,16 +4,25 @@
 //! generated refusals put every kind of slip into every field of the jobs; which fields there are and what they hold is read from
 //! the JSON Schema.
 
+#![expect(
+    clippy::panic,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    reason = "the functions behind the tests are tests too"
+)]
+
 use gaugepoint::error::Limits;
 use gaugepoint::job::{Count, Date, Kind, Probability, Pure, Words};
 use gaugepoint::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
 use gaugepoint::{Document, Error, ErrorKind, Options, Report, assess, assess_json_bytes};
 use gaugepoint_tests::{JOBS, job, text, workspace};
-use proptest::prelude::{Just, Strategy, any};
+
+use proptest::collection;
+use proptest::prelude::{Strategy, any};
+use proptest::prop_oneof;
 use proptest::sample::Index;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
-use proptest::{collection, prop_oneof};
-use serde_json::{Value, json};
+use serde_json::Value;
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -146,13 +155,64 @@ fn every_refused_job_is_refused_as_the_table_says() {
     println!("{} refused jobs", rows.len());
 }
 
+/// A job is checked before anything is read: what is wrong outside the cylinders is refused without them just the same.
+#[test]
+fn a_job_without_readings_is_refused_as_well() {
+    let without_readings = |job: &[u8]| {
+        let mut job: Value = serde_json::from_slice(job).ok()?;
+        *job.get_mut("cylinders")? = Value::Array(Vec::new());
+        Some(job.to_string())
+    };
+    let base = without_readings(text(BASE).as_bytes()).expect("a job");
+    assessed(base.as_bytes()).unwrap_or_else(|e| panic!("{e}"));
+    // a tree of values no longer holds a name twice or the digits of a number
+    let lost = |row: &Row| row.text("kind") == "repeated_field" || row.text("id") == "too_many_digits_number";
+    let mut tried = 0;
+    for row in rows().iter().filter(|r| !r.text("path").starts_with("/cylinders") && !lost(r)) {
+        let Some(job) = without_readings(&row.document()) else { continue };
+        let error = assessed(job.as_bytes()).expect_err(row.text("id"));
+        assert_eq!((error.kind().name(), error.field()), (row.text("kind"), row.text("path")), "{error}");
+        tried += 1;
+    }
+    assert!(tried > 80, "{tried}");
+}
+
+/// What was probably meant is accepted in place of what was refused.
+#[test]
+fn every_suggestion_is_accepted() {
+    let mut tried = 0;
+    for row in rows().iter().filter(|r| !r.text("did_you_mean_contains").is_empty()) {
+        let error = assessed(&row.document()).expect_err("a refusal");
+        let said = error.did_you_mean().expect("a suggestion");
+        // behind it stands in parentheses which slip it was
+        let meant = said.split_once(" (").map_or(said, |(meant, _)| meant);
+        let mut job: Value = serde_json::from_slice(&row.document()).expect("JSON");
+        let (object, field) = error.field().rsplit_once('/').expect("a pointer");
+        let object = job.pointer_mut(object).expect("an object");
+        match (object, error.kind()) {
+            (Value::Object(fields), ErrorKind::UnknownField) => {
+                let value = fields.remove(field).expect("the field");
+                fields.insert(meant.to_owned(), value);
+            }
+            (Value::Object(fields), _) => drop(fields.insert(field.to_owned(), meant.into())),
+            (Value::Array(items), _) => items[field.parse::<usize>().expect("an index")] = meant.into(),
+            (other, _) => panic!("{other}"),
+        }
+        let accepted = assessed(job.to_string().as_bytes());
+        accepted.unwrap_or_else(|e| panic!("{}: {meant} is refused in its turn: {e}", row.text("id")));
+        tried += 1;
+    }
+    assert!(tried > 20, "{tried}");
+}
+
 /// No file without a row, no row without a file, no kind that the core can give without a row.
 #[test]
 fn the_table_is_complete() {
     let rows = rows();
     let ids: BTreeSet<&str> = rows.iter().map(|r| r.text("id")).collect();
     assert_eq!(ids.len(), rows.len(), "an id stands twice");
-    let listed: BTreeSet<String> = rows.iter().map(|r| r.text("file").to_owned()).filter(|f| !f.is_empty()).collect();
+    let listed: BTreeSet<String> =
+        rows.iter().map(|r| r.text("file").to_owned()).filter(|f| !f.is_empty()).collect();
     let folder = std::fs::read_dir(workspace("tests/vectors/refused")).expect("the folder");
     let present: BTreeSet<String> = folder
         .map(|entry| entry.expect("an entry").file_name().into_string().expect("UTF-8"))
@@ -182,7 +242,7 @@ enum Holds {
     Angle,
 }
 
-/// Every kind of field with the example by which the schema tells it, and a unit of it.
+/// The kinds of field, the example by which the schema tells each, and a unit of it.
 const KINDS: &[(Holds, &str, &str)] = &[
     (Holds::Words, Words::EXAMPLE, ""),
     (Holds::Date, Date::EXAMPLE, ""),
@@ -204,15 +264,6 @@ impl Holds {
     fn unit(self) -> &'static str {
         KINDS.iter().find(|k| k.0 == self).map_or("", |k| k.2)
     }
-
-    fn has_unit(self) -> bool {
-        !self.unit().is_empty()
-    }
-
-    /// A JSON number is a pure number; anywhere else it lacks something.
-    fn is_number(self) -> bool {
-        matches!(self, Holds::Count | Holds::Pure | Holds::Probability)
-    }
 }
 
 /// A place in a document, and what the schema says of it.
@@ -225,53 +276,55 @@ enum Place {
     List,
 }
 
-/// The JSON Schema of a job.
-struct Schema(Value);
+/// The JSON Schema of a job, and which of its fields were met.
+struct Schema {
+    schema: Value,
+    met: RefCell<BTreeSet<String>>,
+}
 
 impl Schema {
     fn new() -> Self {
-        Schema(serde_json::to_value(Document::schema()).expect("a schema"))
+        let schema = serde_json::to_value(Document::schema()).expect("a schema");
+        Schema { schema, met: RefCell::default() }
     }
 
-    /// The schema behind references, without the alternatives the value does not take.
-    fn resolved<'s>(&'s self, schema: &'s Value, value: &Value) -> &'s Value {
+    /// The schema of a value behind references, and whether it is one of several alternatives.
+    fn resolved<'s>(&'s self, schema: &'s Value, value: &Value) -> (&'s Value, bool) {
         if let Some(reference) = schema["$ref"].as_str() {
-            let definition = self.0.pointer(reference.trim_start_matches('#')).expect("a definition");
+            let definition = self.schema.pointer(reference.trim_start_matches('#')).expect("a definition");
             return self.resolved(definition, value);
         }
-        let alternatives = schema["anyOf"].as_array().or_else(|| schema["oneOf"].as_array());
-        match alternatives.map(Vec::as_slice) {
-            Some([only, ..]) if schema["anyOf"].is_array() => self.resolved(only, value),
-            Some(several) if value.is_object() => {
-                let named = |s: &&Value| s["properties"].as_object().is_some_and(|p| p.keys().all(|k| value.get(k).is_some()));
-                several.iter().find(named).unwrap_or_else(|| panic!("no alternative for {value}"))
+        // an optional field: itself or nothing
+        if let Some(itself) = schema["anyOf"].get(0) {
+            return self.resolved(itself, value);
+        }
+        match (schema["oneOf"].as_array(), value) {
+            (Some(several), Value::Object(fields)) => {
+                let fits = |s: &&Value| fields.keys().all(|name| s["properties"].get(name).is_some());
+                (several.iter().find(fits).unwrap_or_else(|| panic!("no alternative for {value}")), true)
             }
-            _ => schema,
+            _ => (schema, false),
         }
     }
 
     /// Every place of a document with its JSON Pointer.
     fn places(&self, document: &Value) -> Vec<(String, Place)> {
         let mut out = Vec::new();
-        self.walk(&self.0, document, String::new(), &mut out);
+        self.walk(&self.schema, document, String::new(), &mut out);
         out
     }
 
     fn walk(&self, schema: &Value, value: &Value, at: String, out: &mut Vec<(String, Place)>) {
-        let schema = self.resolved(schema, value);
+        let (schema, variant) = self.resolved(schema, value);
         let place = match value {
             Value::Object(fields) => {
                 for (name, value) in fields {
+                    self.met.borrow_mut().insert(format!("{} {name}", schema["description"]));
                     self.walk(&schema["properties"][name], value, format!("{at}/{name}"), out);
                 }
-                let required = schema["required"].as_array().cloned().unwrap_or_default();
-                let required = required.iter().filter_map(|n| n.as_str().map(str::to_owned)).collect();
-                // the alternatives of a choice with content have a name each and no definition of their own
-                match schema["properties"].as_object().is_some_and(|p| p.len() == 1) && schema.get("title").is_none()
-                    && self.is_alternative(schema)
-                {
+                match variant {
                     true => Place::Variant,
-                    false => Place::Object(required),
+                    false => Place::Object(names(&schema["required"])),
                 }
             }
             Value::Array(items) => {
@@ -280,28 +333,29 @@ impl Schema {
                 }
                 Place::List
             }
-            _ => Place::Leaf(match schema["examples"][0].as_str() {
-                Some(example) => Holds::of_example(example),
-                None => {
-                    assert!(schema["oneOf"].is_array() || schema["const"].is_string(), "{at}: {schema}");
-                    Holds::Choice
-                }
-            }),
+            _ => Place::Leaf(schema["examples"][0].as_str().map_or(Holds::Choice, Holds::of_example)),
         };
         out.push((at, place));
     }
 
-    fn is_alternative(&self, schema: &Value) -> bool {
-        let definitions = self.0["$defs"].as_object().expect("definitions");
-        definitions
-            .values()
-            .filter_map(|d| d["oneOf"].as_array())
-            .flatten()
-            .any(|alternative| alternative == schema)
+    /// Fields of the schema that no document has shown yet.
+    fn unmet(&self) -> Vec<String> {
+        let definitions = self.schema["$defs"].as_object().expect("definitions");
+        let alternatives = |s: &Value| s["oneOf"].as_array().cloned().unwrap_or_default();
+        let all = definitions.values().flat_map(|d| alternatives(d).into_iter().chain([d.clone()]));
+        let field = |s: Value| {
+            let fields = s["properties"].as_object().cloned().unwrap_or_default();
+            fields.into_iter().map(move |(name, _)| format!("{} {name}", s["description"]))
+        };
+        all.chain([self.schema.clone()]).flat_map(field).filter(|f| !self.met.borrow().contains(f)).collect()
     }
 }
 
-/// A text for a field, and the kinds one of which refuses it; none where it is not refused.
+fn names(list: &Value) -> Vec<String> {
+    list.as_array().into_iter().flatten().filter_map(|n| n.as_str().map(str::to_owned)).collect()
+}
+
+/// A JSON text for a field, and the kinds of which one must refuse it.
 struct Slip {
     json: String,
     kinds: Vec<ErrorKind>,
@@ -315,69 +369,452 @@ fn quoted(text: &str) -> String {
     Value::from(text).to_string()
 }
 
-/// What a text that is not of the kind at all is refused as.
-fn not_of_the_kind(holds: Holds) -> Vec<ErrorKind> {
-    match holds {
-        Holds::Words => vec![],
-        Holds::Choice => vec![ErrorKind::UnknownChoice],
-        Holds::Date => vec![ErrorKind::NotADate],
-        _ => vec![ErrorKind::NotANumber],
-    }
-}
+/// Numbers written in ways that are refused.
+const WRITTEN: &[(&str, ErrorKind)] = &[
+    ("NaN", ErrorKind::NotFinite),
+    ("inf", ErrorKind::NotFinite),
+    ("-Infinity", ErrorKind::NotFinite),
+    ("1e400", ErrorKind::NotFinite),
+    ("1000000000000", ErrorKind::OutOfRange),
+    ("-1000000000000", ErrorKind::OutOfRange),
+    ("7,25", ErrorKind::DecimalComma),
+    ("7/16", ErrorKind::Fraction),
+    ("7 \u{bd}", ErrorKind::Fraction),
+    ("7.2500000000000000001", ErrorKind::TooManyDigits),
+    ("72500000000000000001", ErrorKind::TooManyDigits),
+    ("\u{667}", ErrorKind::NotANumber),
+    ("\u{ff17}", ErrorKind::NotANumber),
+    ("7.2.5", ErrorKind::NotANumber),
+    ("7.", ErrorKind::NotANumber),
+    ("- 7", ErrorKind::NotANumber),
+    ("\u{7}7", ErrorKind::NotANumber),
+    ("about 7", ErrorKind::NotANumber),
+];
 
 /// Every slip that can be made in a field.
 fn slips(holds: Holds) -> Vec<Slip> {
-    let mut out: Vec<Slip> =
-        ["null", "true", "[]", "{}", "[1]", r#"["7 mm"]"#].map(|json| slip(json, &[ErrorKind::WrongType])).into();
-    let blank = match holds {
-        Holds::Words => vec![ErrorKind::MissingField],
-        _ => not_of_the_kind(holds),
-    };
-    out.extend(["\"\"", "\"   \""].map(|json| slip(json, &blank)));
-    out.extend(number_slips(holds));
-    let mut text = |text: &str, kind: ErrorKind| {
-        let kinds = match holds {
-            Holds::Words | Holds::Choice | Holds::Date => not_of_the_kind(holds),
-            _ => vec![kind],
-        };
-        if !kinds.is_empty() {
-            out.push(slip(quoted(text), &kinds));
+    let of_another_type = ["null", "true", "[]", "{}", "[1]", r#"["7 mm"]"#];
+    let mut out: Vec<Slip> = of_another_type.map(|json| slip(json, &[ErrorKind::WrongType])).into();
+    match holds {
+        Holds::Words => {
+            out.extend(["7.25", "1e30", "-0"].map(|json| slip(json, &[ErrorKind::WrongType])));
+            out.extend(["", "   ", "\u{a0}"].map(|text| slip(quoted(text), &[ErrorKind::MissingField])));
+            let control =
+                ["a\u{0}b", "a\u{7}b", "a\nb", "\u{1b}[2J", "\u{7f}", "\u{85}", "\u{2028}", "\u{202e}a"];
+            out.extend(control.map(|text| slip(quoted(text), &[ErrorKind::ControlCharacter])));
         }
-    };
-    let unit = holds.unit();
-    for (text_of_number, kind) in [
-        ("NaN", ErrorKind::NotFinite),
-        ("inf", ErrorKind::NotFinite),
-        ("-Infinity", ErrorKind::NotFinite),
-        ("1e400", ErrorKind::NotFinite),
-        ("7,25", ErrorKind::DecimalComma),
-        ("7/16", ErrorKind::Fraction),
-        ("7 \u{bd}", ErrorKind::Fraction),
-        ("7.2500000000000000001", ErrorKind::TooManyDigits),
-        ("72500000000000000001", ErrorKind::TooManyDigits),
-        ("\u{667}", ErrorKind::NotANumber),
-        ("\u{ff17}", ErrorKind::NotANumber),
-        ("7.2.5", ErrorKind::NotANumber),
-        ("7.", ErrorKind::NotANumber),
-        ("0x7", ErrorKind::WrongUnit),
-        ("\u{7}7", ErrorKind::NotANumber),
-        ("about 7", ErrorKind::NotANumber),
-    ] {
-        // a number written wrongly is refused for it, or for what stands where its unit should
-        if text_of_number != "0x7" {
-            text(format!("{text_of_number} {unit}").trim_end(), kind);
+        Holds::Choice | Holds::Date => {
+            let (kind, texts) = (
+                if holds == Holds::Date { ErrorKind::NotADate } else { ErrorKind::UnknownChoice },
+                [
+                    "",
+                    "   ",
+                    "7.25",
+                    "7.25 mm",
+                    "NaN",
+                    "\u{667}",
+                    "2026\u{7}03\u{7}14",
+                    "14.03.26",
+                    "2026-13-01",
+                ],
+            );
+            out.extend(["7.25", "1e30", "20260314"].map(|json| slip(json, &[ErrorKind::WrongType])));
+            out.extend(texts.map(|text| slip(quoted(text), &[kind])));
+            out.push(slip(quoted(&"x".repeat(100)), &[kind]));
         }
-    }
-    text("7.25 furlong", ErrorKind::WrongUnit);
-    text(&format!("7.25 {unit}\u{7}"), ErrorKind::WrongUnit);
-    text(&"x".repeat(100), ErrorKind::TooLarge);
-    text(&format!("7.25{}{unit}", " ".repeat(100)), if holds.has_unit() { ErrorKind::TooLarge } else { ErrorKind::TooLarge });
-    for (other, _, foreign) in KINDS.iter().filter(|k| k.0.has_unit() && k.0 != holds) {
-        let _ = other;
-        text(&format!("7 {foreign}"), ErrorKind::WrongUnit);
-    }
-    if holds == Holds::Words {
-        out.extend(["\"a\\u0007b\"", "\"a\\nb\"", "\"\\u007f\"", "\"\\u0085\"", "\"a\\u0000\""].map(|json| slip(json, &[ErrorKind::ControlCharacter])));
+        _ => out.extend(slips_of_number(holds)),
     }
     out
+}
+
+fn slips_of_number(holds: Holds) -> Vec<Slip> {
+    use ErrorKind::{MissingUnit, NotANumber, OutOfRange, TooLarge, TooManyDigits, WrongUnit};
+    let unit = holds.unit();
+    // a number that has no unit is refused for its size or its decimals
+    let bare: &[ErrorKind] = if unit.is_empty() { &[OutOfRange, NotANumber] } else { &[MissingUnit] };
+    let mut out = vec![
+        slip("7.25", bare),
+        slip("-7.25", bare),
+        slip("1e30", &[OutOfRange, NotANumber, MissingUnit]),
+        slip("7.2500000000000000001", &[TooManyDigits]),
+        slip("72500000000000000001", &[TooManyDigits]),
+        slip(quoted(""), &[NotANumber]),
+        slip(quoted("   "), &[NotANumber]),
+        slip(quoted("7.25"), bare),
+        slip(quoted("7.25 furlong"), &[WrongUnit]),
+        slip(quoted(&format!("7.25 {unit}\u{7}")), &[WrongUnit]),
+        slip(quoted(&"x".repeat(100)), &[TooLarge]),
+        slip(quoted(&format!("7.25{}mm", " ".repeat(100))), &[TooLarge]),
+    ];
+    let written =
+        |(number, kind): &(&str, ErrorKind)| slip(quoted(format!("{number} {unit}").trim_end()), &[*kind]);
+    out.extend(WRITTEN.iter().map(written));
+    let foreign = KINDS.iter().filter(|k| k.0 != holds && !k.2.is_empty());
+    out.extend(foreign.map(|k| slip(quoted(&format!("7 {}", k.2)), &[WrongUnit])));
+    out
+}
+
+/// The text of a document with the value at a pointer replaced by a JSON text.
+fn spliced(document: &Value, pointer: &str, json: &str) -> String {
+    const MARK: &str = "<replaced>";
+    let mut marked = document.clone();
+    *marked.pointer_mut(pointer).unwrap_or_else(|| panic!("{pointer}")) = MARK.into();
+    marked.to_string().replacen(&quoted(MARK), json, 1)
+}
+
+/// The text of a document with `name` put once more into the object at a pointer.
+fn with_field(document: &Value, pointer: &str, name: &str, json: &str) -> String {
+    let object = document.pointer(pointer).unwrap_or_else(|| panic!("{pointer}")).to_string();
+    let comma = if object == "{}" { "" } else { "," };
+    let opened = object.strip_suffix('}').expect("an object");
+    spliced(document, pointer, &format!("{opened}{comma}{}:{json}}}", quoted(name)))
+}
+
+fn without_field(document: &Value, pointer: &str, name: &str) -> String {
+    let mut out = document.clone();
+    let object = out.pointer_mut(pointer).and_then(Value::as_object_mut).expect("an object");
+    object.remove(name).unwrap_or_else(|| panic!("{pointer} has no {name}"));
+    out.to_string()
+}
+
+/// What was tried and what came of it.
+#[derive(Default)]
+struct Tally {
+    tried: BTreeMap<&'static str, usize>,
+    wrong: Vec<String>,
+}
+
+impl Tally {
+    fn add(&mut self, other: Tally) {
+        other.tried.into_iter().for_each(|(what, count)| *self.tried.entry(what).or_default() += count);
+        self.wrong.extend(other.wrong);
+    }
+
+    /// The document must be refused at `path` with one of `kinds`.
+    fn refuses(&mut self, what: &'static str, document: &str, path: &str, kinds: &[ErrorKind], slip: &str) {
+        *self.tried.entry(what).or_default() += 1;
+        let complaint = match assessed(document.as_bytes()) {
+            Ok(_) => Some("accepted".to_owned()),
+            Err(error) => complaint(&error, path, kinds, slip),
+        };
+        self.wrong.extend(complaint.map(|c| format!("{what} {path} {slip}: {c}")));
+    }
+
+    fn finish(self) {
+        let total: usize = self.tried.values().sum();
+        println!("{total} generated refusals: {:?}", self.tried);
+        let shown: Vec<String> = self.wrong.iter().take(40).cloned().collect();
+        assert!(self.wrong.is_empty(), "{} of {total}:\n{}", self.wrong.len(), shown.join("\n"));
+    }
+}
+
+/// What is wrong with an error, if anything is.
+fn complaint(error: &Error, path: &str, kinds: &[ErrorKind], slip: &str) -> Option<String> {
+    let range_fits = match (error.kind(), error.accepted(), error.refused_value()) {
+        (ErrorKind::OutOfRange, Some(range), Some(value)) => value < range.lower || value > range.upper,
+        // an exponent beyond what is read has no value
+        (ErrorKind::OutOfRange, None, None) => slip.contains('e'),
+        (ErrorKind::OutOfRange, ..) => false,
+        _ => true,
+    };
+    let typed: Value = serde_json::from_str(slip).unwrap_or_default();
+    let cut = |text: &str| text.chars().take(80).collect::<String>();
+    let repeats = match typed.as_str() {
+        Some(text) => cut(error.refused()) == cut(text) || cut(error.refused()) == cut(text.trim()),
+        None => !error.refused().is_empty(),
+    };
+    let good = error.field() == path
+        && kinds.contains(&error.kind())
+        && !error.reason().is_empty()
+        && error.to_string().contains(path)
+        && !error.to_string().contains(char::is_control)
+        && range_fits
+        && repeats;
+    (!good).then(|| format!("{:?} {error}", error.kind()))
+}
+
+fn documents() -> Vec<Value> {
+    let jobs = JOBS.iter().map(|name| job(name)).chain([text(BASE)]);
+    jobs.map(|job| serde_json::from_str(&job).expect("JSON")).collect()
+}
+
+#[test]
+fn every_slip_in_every_field_is_refused_there() {
+    let schema = Schema::new();
+    let documents: Vec<(Value, Vec<(String, Place)>)> = documents()
+        .into_iter()
+        .map(|d| {
+            let places = schema.places(&d);
+            (d, places)
+        })
+        .collect();
+    assert!(schema.unmet().is_empty(), "no job has {:?}", schema.unmet());
+    let mut tally = Tally::default();
+    std::thread::scope(|scope| {
+        let workers: Vec<_> =
+            documents.iter().map(|(d, places)| scope.spawn(move || slips_of_document(d, places))).collect();
+        workers.into_iter().for_each(|w| tally.add(w.join().expect("no panic")));
+    });
+    tally.finish();
+}
+
+fn slips_of_document(document: &Value, places: &[(String, Place)]) -> Tally {
+    let mut tally = Tally::default();
+    for (path, place) in places {
+        match place {
+            Place::Leaf(holds) => {
+                for slip in slips(*holds) {
+                    let spliced = spliced(document, path, &slip.json);
+                    // whatever else it is, it is not the word that must stand there
+                    let of_format = path == "/format" && slip.json.starts_with('"');
+                    let kinds = if of_format { vec![ErrorKind::UnknownFormat] } else { slip.kinds };
+                    tally.refuses("in a field", &spliced, path, &kinds, &slip.json);
+                }
+            }
+            Place::List => {
+                for json in ["{}", "null", "7", "\"7 mm\"", "true"] {
+                    let spliced = spliced(document, path, json);
+                    tally.refuses("for a list", &spliced, path, &[ErrorKind::WrongType], json);
+                }
+            }
+            Place::Object(required) => slips_of_object(&mut tally, document, path, Some(required)),
+            Place::Variant => slips_of_object(&mut tally, document, path, None),
+        }
+    }
+    tally
+}
+
+/// The slips of an object; without a list of required fields it is one with exactly one of several names.
+fn slips_of_object(tally: &mut Tally, document: &Value, path: &str, required: Option<&Vec<String>>) {
+    for json in ["[]", "null", "7", "\"7 mm\"", "true"] {
+        let spliced = if path.is_empty() { json.to_owned() } else { spliced(document, path, json) };
+        let kinds = [ErrorKind::WrongType, ErrorKind::UnknownChoice];
+        tally.refuses("for an object", &spliced, path, &kinds, json);
+    }
+    let field = |name: &str| format!("{path}/{name}");
+    for name in required.into_iter().flatten() {
+        let cut = without_field(document, path, name);
+        tally.refuses("field missing", &cut, &field(name), &[ErrorKind::MissingField], &quoted(name));
+    }
+    let fields = document.pointer(path).and_then(Value::as_object).expect("an object");
+    for (name, value) in fields {
+        let doubled = with_field(document, path, name, &value.to_string());
+        tally.refuses("field repeated", &doubled, &field(name), &[ErrorKind::RepeatedField], &quoted(name));
+    }
+    let more = with_field(document, path, "hearsay", "1");
+    let (at, kind, repeated) = match required {
+        Some(_) => (field("hearsay"), ErrorKind::UnknownField, "\"hearsay\""),
+        None => (path.to_owned(), ErrorKind::WrongType, "{}"),
+    };
+    tally.refuses("field unknown", &more, &at, &[kind], repeated);
+}
+
+/// A list without end would make a report without end.
+#[test]
+fn long_lists_are_refused() {
+    let schema = Schema::new();
+    let document: Value = serde_json::from_str(&text(BASE)).expect("JSON");
+    let mut lists = 0;
+    for (path, place) in schema.places(&document) {
+        let Some(first) = document.pointer(&path).and_then(|list| list.get(0)) else { continue };
+        // words that are listed are few; cylinders have numbers of their own
+        if !matches!(place, Place::List)
+            || !path.contains("rows") && first.is_string() && !path.contains("repeats")
+        {
+            continue;
+        }
+        let long = Value::from(vec![first.clone(); 1001]);
+        let error = assessed(spliced(&document, &path, &long.to_string()).as_bytes()).expect_err(&path);
+        let asked = if path == "/cylinders" { ErrorKind::Repeated } else { ErrorKind::TooLarge };
+        assert_eq!(error.kind(), asked, "{error}");
+        assert!(error.field().starts_with(&path), "{error}");
+        lists += 1;
+    }
+    assert!(lists > 8, "{lists}");
+}
+
+// --- what is accepted beside it ---
+
+/// A text is free where it names nothing else: `7` is as good as any. The others must name what stands in the document.
+#[test]
+fn a_number_is_a_text_where_any_text_is() {
+    const FREE: &[&str] = &["id", "note", "source", "standard", "origin", "cause", "name"];
+    const NAMES: &[&str] = &["format", "name", "gauge", "material", "original_piston_material"];
+    let schema = Schema::new();
+    let mut seen = BTreeMap::from([("accepted", BTreeSet::new()), ("refused", BTreeSet::new())]);
+    for document in documents() {
+        for (path, place) in schema.places(&document) {
+            if !matches!(place, Place::Leaf(Holds::Words)) {
+                continue;
+            }
+            let field = path.rsplit('/').next().unwrap_or_default().to_owned();
+            let spliced = spliced(&document, &path, "\"7\"");
+            let (what, may) = match assessed(spliced.as_bytes()) {
+                Ok(_) => ("accepted", FREE),
+                Err(e) => {
+                    let named = [ErrorKind::UnknownName, ErrorKind::UnknownFormat].contains(&e.kind());
+                    assert!(named, "{path}: {e}");
+                    ("refused", NAMES)
+                }
+            };
+            assert!(may.contains(&field.as_str()), "{path} is {what}");
+            seen.entry(what).or_default().insert(field);
+        }
+    }
+    assert_eq!(seen["accepted"].len(), FREE.len(), "{seen:?}");
+    assert_eq!(seen["refused"].len(), NAMES.len(), "{seen:?}");
+}
+
+/// What may be below zero: deviations, laws and running engines in the cold, an interference.
+fn may_be_negative(path: &str, holds: Holds) -> bool {
+    let of_law = path.starts_with("/materials/") && holds != Holds::Expansion;
+    of_law
+        || path.starts_with("/running/")
+        || path.contains("/bore/readings/") && path.contains("/repeats/")
+        || path.starts_with("/engine/limits/bench_clearance/") && holds == Holds::Length
+}
+
+/// The same text with the other sign.
+fn negated(value: &Value) -> String {
+    let text = value.as_str().map_or_else(|| value.to_string(), str::to_owned);
+    text.strip_prefix('-').map_or_else(|| format!("-{text}"), str::to_owned)
+}
+
+fn is_zero(value: &Value) -> bool {
+    let text = value.as_str().map_or_else(|| value.to_string(), str::to_owned);
+    !text.split(' ').next().unwrap_or_default().contains(|c: char| c.is_ascii_digit() && c != '0')
+}
+
+#[test]
+fn the_other_sign_is_refused_where_nothing_is_negative() {
+    let schema = Schema::new();
+    let mut tally = Tally::default();
+    for document in documents() {
+        for (path, place) in schema.places(&document) {
+            let Place::Leaf(holds) = place else { continue };
+            let value = document.pointer(&path).expect("a field");
+            if matches!(holds, Holds::Words | Holds::Choice | Holds::Date) || is_zero(value) {
+                continue;
+            }
+            let json = quoted(&negated(value));
+            let spliced = spliced(&document, &path, &json);
+            match may_be_negative(&path, holds) {
+                true => drop(assessed(spliced.as_bytes())),
+                false => tally.refuses("the other sign", &spliced, &path, &[ErrorKind::OutOfRange], &json),
+            }
+        }
+    }
+    tally.finish();
+}
+
+/// A bore gauge reads from its setting: with every deviation negated the sizes lie as far on the other side of one size.
+#[test]
+fn deviations_of_the_other_sign_mirror_the_sizes() {
+    let schema = Schema::new();
+    for document in documents() {
+        let mut mirrored = document.clone();
+        for (path, _) in schema.places(&document) {
+            if path.contains("/bore/readings/") && path.contains("/repeats/") {
+                let value = mirrored.pointer_mut(&path).expect("a reading");
+                *value = negated(value).into();
+            }
+        }
+        let [report, mirror] = [&document, &mirrored].map(|d| {
+            let job = Document::from_json(&d.to_string()).expect("a job");
+            assess(&job, Options::default()).unwrap_or_else(|e| panic!("{e}"))
+        });
+        for (a, b) in report.cylinders.iter().zip(&mirror.cylinders) {
+            let (Some(a), Some(b)) = (&a.bore, &b.bore) else { continue };
+            let sums: Vec<f64> =
+                a.places.iter().zip(&b.places).map(|(a, b)| a.size.value_mm + b.size.value_mm).collect();
+            assert!(sums.len() > 3 && sums.iter().all(|s| (s - sums[0]).abs() < 1e-10), "{sums:?}");
+            assert!(
+                a.places.iter().zip(&b.places).any(|(a, b)| (a.size.value_mm - b.size.value_mm).abs() > 1e-3)
+            );
+        }
+    }
+}
+
+// --- bytes that are no job at all ---
+
+/// A change of the bytes of a document.
+#[derive(Debug, Clone)]
+enum Change {
+    Insert(Index, Vec<u8>),
+    Delete(Index, usize),
+    Replace(Index, u8),
+    /// bytes copied from one place to another
+    Copy(Index, usize, Index),
+}
+
+impl Change {
+    fn apply(&self, bytes: &mut Vec<u8>) {
+        let span = |at: &Index, length: usize, bytes: &[u8]| {
+            let start = at.index(bytes.len() + 1);
+            start..(start + length).min(bytes.len())
+        };
+        match self {
+            Change::Insert(at, new) => {
+                let at = span(at, 0, bytes);
+                bytes.splice(at, new.iter().copied());
+            }
+            Change::Delete(at, length) => drop(bytes.drain(span(at, *length, bytes))),
+            Change::Replace(at, byte) => {
+                let at = span(at, 1, bytes);
+                bytes.splice(at, [*byte]);
+            }
+            Change::Copy(from, length, to) => {
+                let copied = bytes[span(from, *length, bytes)].to_vec();
+                let to = span(to, 0, bytes);
+                bytes.splice(to, copied);
+            }
+        }
+    }
+}
+
+/// Bytes of the trade as well as any others: most of the others end the JSON and go no further.
+fn byte() -> impl Strategy<Value = u8> {
+    let of_the_trade = proptest::sample::select(b"0123456789.,-+eE/ \"{}[]:mMCFKinu%nulltrue\\".to_vec());
+    prop_oneof![4 => of_the_trade, 1 => any::<u8>()]
+}
+
+fn changes() -> impl Strategy<Value = Vec<Change>> {
+    let change = prop_oneof![
+        (any::<Index>(), collection::vec(byte(), 1..4)).prop_map(|(at, new)| Change::Insert(at, new)),
+        (any::<Index>(), 1..4_usize).prop_map(|(at, length)| Change::Delete(at, length)),
+        (any::<Index>(), byte()).prop_map(|(at, byte)| Change::Replace(at, byte)),
+        (any::<Index>(), prop_oneof![1..12_usize, 1..400_usize], any::<Index>())
+            .prop_map(|(from, length, to)| Change::Copy(from, length, to)),
+    ];
+    collection::vec(change, 1..4)
+}
+
+#[test]
+fn any_bytes_give_a_report_or_an_error() {
+    let base = text(BASE).into_bytes();
+    let config = Config { cases: 2000, failure_persistence: None, ..Config::default() };
+    let mut runner = TestRunner::new_with_rng(config, TestRng::deterministic_rng(RngAlgorithm::ChaCha));
+    let seen = RefCell::new(BTreeMap::<&str, usize>::new());
+    let run = runner.run(&changes(), |changes| {
+        let mut bytes = base.clone();
+        changes.iter().for_each(|c| c.apply(&mut bytes));
+        let kind = match assessed(&bytes) {
+            Ok(report) => {
+                let report: Value = serde_json::from_str(&report).expect("JSON");
+                assert_eq!(report["format"], "gaugepoint-report");
+                "a report"
+            }
+            Err(error) => {
+                assert!(!error.reason().is_empty() && !error.to_string().contains(char::is_control));
+                error.kind().name()
+            }
+        };
+        *seen.borrow_mut().entry(kind).or_default() += 1;
+        Ok(())
+    });
+    run.unwrap_or_else(|e| panic!("{e}"));
+    let seen = seen.into_inner();
+    println!("mutated bytes: {seen:?}");
+    // a test of syntax errors alone would say little
+    assert!(seen.len() > 12 && seen["a report"] > 50, "{seen:?}");
 }

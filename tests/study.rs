@@ -1,5 +1,14 @@
 //! Statistics and gauge studies against certified and published values.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test that panics has failed"
+)]
+#![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
+
 use gaugepoint::ErrorKind;
 use gaugepoint::measurement::statistics::{one_way, sample};
 use gaugepoint::measurement::study::{Crossed, D2, D2_STAR, Pooling};
@@ -201,7 +210,7 @@ fn the_published_study_by_variance() {
         let tolerance = if ours < 0.97 && printed.to_string().len() < 8 { 5e-5 } else { 5.1e-9 };
         assert!((ours - printed).abs() <= tolerance, "{ours} against {printed}");
     }
-    assert_eq!(s.categories.floor(), 4.0);
+    assert!((4.0..5.0).contains(&s.categories));
     assert!((s.categories - 4.86).abs() < 0.005);
     // the interval of the repeatability is exact: dof s^2 / chi2. 78 degrees of freedom; chi2 55.466 and 104.316 by scipy
     let (low, high) = s.repeatability.interval.expect("an interval");
@@ -236,7 +245,7 @@ fn a_study_by_hand() {
     ] {
         assert!((ours - by_hand).abs() < 1e-12, "{ours} against {by_hand}");
     }
-    assert_eq!(s.categories.floor(), 3.0);
+    assert!((3.0..4.0).contains(&s.categories));
     // without pooling, by hand: EV2 = 8/4 = 2, interaction MS 0, AV2 = (32 - 0)/4 + max(0, (0 - 2)/2) = 8, PV2 = (200 - 0)/4 = 50
     let s = study.by_variance(Pooling::Never);
     for (ours, by_hand) in

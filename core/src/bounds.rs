@@ -151,7 +151,7 @@ impl Bound {
     /// The commonest slip that explains an impossible value and leads to a usual one.
     fn meant(&self, value: f64, typed: &str) -> Option<String> {
         // no slip explains more, and undoing one would overflow, which kills a host that unmasks floating-point traps
-        if !(value.abs() < LARGEST_SLIP) {
+        if !value.is_finite() || value.abs() >= LARGEST_SLIP {
             return None;
         }
         // a bare number is one in the unit of the bound

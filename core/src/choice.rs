@@ -14,6 +14,19 @@ macro_rules! choices {
             }
 
             impl $name {
+                /// Every choice.
+                pub const ALL: &'static [$name] = &[$($name::$variant,)+];
+
+                /// The choice of a word.
+                ///
+                /// # Errors
+                /// [`ErrorKind::UnknownChoice`](crate::ErrorKind::UnknownChoice), with the nearest word where one is near.
+                pub fn from_word(word: &str) -> Result<Self, crate::Error> {
+                    let words: &[&'static str] = &[$($word,)+];
+                    let found = $name::ALL.iter().copied().find(|choice| choice.word() == word);
+                    found.ok_or_else(|| crate::job::unknown_choice(word, words))
+                }
+
                 /// The word of the document.
                 #[must_use]
                 pub const fn word(self) -> &'static str {

@@ -147,6 +147,12 @@ impl Error {
         self
     }
 
+    /// The same refusal as that of a parameter, for callers that know its name.
+    #[must_use]
+    pub fn named(self, parameter: &str) -> Self {
+        self.at(parameter)
+    }
+
     pub(crate) fn value(mut self, value: f64) -> Self {
         self.0.value = Some(value);
         self
@@ -216,10 +222,10 @@ impl fmt::Display for Sentence<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let r = self.0;
         if !r.field.is_empty() {
-            write!(f, "{}: ", r.field)?;
+            write!(f, "{}: ", printable(&r.field))?;
         }
         if !r.refused.is_empty() {
-            write!(f, "\"{}\" is refused: ", r.refused)?;
+            write!(f, "\"{}\" is refused: ", printable(&r.refused))?;
         }
         f.write_str(&r.reason)?;
         if let Some(l) = r.limits {
@@ -233,6 +239,24 @@ impl fmt::Display for Sentence<'_> {
         }
         Ok(())
     }
+}
+
+/// Does a character move the cursor of whoever prints it, or turn the text around?
+pub(crate) fn moves_the_cursor(c: char) -> bool {
+    let turns = matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+    c.is_control() || turns || matches!(c, '\u{2028}' | '\u{2029}')
+}
+
+/// A refused text may hold anything; a sentence must not move the cursor of whoever prints it.
+fn printable(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match moves_the_cursor(c) {
+            true => out.extend(c.escape_unicode()),
+            false => out.push(c),
+        }
+    }
+    out
 }
 
 fn shortened(text: String) -> String {

@@ -1,1 +1,55 @@
-//! C ABI of gaugepoint.
+//! C ABI of gaugepoint: the dimensional mathematics of an engine rebuild.
+//!
+//! UNITS. A name ends in its unit: `_mm`, `_c` (degrees Celsius), `_per_k` (per kelvin). Sizes are diameters, clearances
+//! diametral. Nothing is converted and no unit is guessed.
+//!
+//! STATUS. Functions that can fail return 0 (GAUGEPOINT_STATUS_OK) or a status. Numbers of statuses never change their
+//! meaning; treat one that you do not know as a failure.
+//!
+//! OUTPUTS. Arguments come first, then outputs, then the error. An output is never NULL; outputs and error do not
+//! overlap. On failure every double is set to a quiet NaN and the result of a decision to
+//! GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; the pointer to a report and its
+//! length keep what they held.
+//!
+//! NaN. Never accepted as a value, never a result of success, and never the sign of something left out: that is what
+//! the `has_` flags are for, each 0 or 1.
+//!
+//! ERROR. A GaugepointError belongs to the caller and starts as GAUGEPOINT_ERROR_INIT (elsewhere: zeroed, `struct_size`
+//! set). It is written on failure only, up to `struct_size` bytes; NULL means that it is not wanted. There is no last
+//! error anywhere else.
+//!
+//! STRINGS. UTF-8. Text in is a pointer and a length in bytes and needs no NUL. Text out ends with a NUL. Text in a
+//! GaugepointError that is too long is cut between characters; a NUL within it is shown as U+2400.
+//!
+//! OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else. Texts that are returned as `const char *`
+//! live for ever and are not freed. Nothing that is passed in is kept.
+//!
+//! ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
+//! GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
+//!
+//! THREADS. Every function may be called from any number of threads at once. There is no global state, no locale, no
+//! clock: the same arguments give the same bits.
+//!
+//! PANICS. None is expected. One would be caught and returned as GAUGEPOINT_STATUS_PANIC, with its text in the error and
+//! on standard error. When memory for a calculation runs out, the process ends; GAUGEPOINT_STATUS_OUT_OF_MEMORY is for
+//! the report that is handed out.
+//!
+//! VERSIONS. GAUGEPOINT_ABI is also the number in the name of the shared library (libgaugepoint_c.so.N). Compare it with
+//! gaugepoint_abi() when the library is loaded by hand. New functions, statuses and fields at the end of GaugepointError
+//! do not change it.
+//!
+//! Results rest on free thermal growth and defer to the maker's service data, local codes and licensed practice.
+
+#![expect(unsafe_code, reason = "a C ABI takes pointers and exports names; all of it is in this crate")]
+#![expect(
+    clippy::missing_safety_doc,
+    reason = "the contract of every pointer stands once, at the head of the header"
+)]
+
+pub mod abi;
+pub mod status;
+pub mod error;
+mod guard;
+pub mod job;
+pub mod flat;
+pub mod decision;

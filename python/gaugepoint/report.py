@@ -64,6 +64,7 @@ Of = Literal[
     "bench_clearance",
     "running_margin_tight",
     "running_margin_loose",
+    "value",
 ]
 """What a decision is of."""
 

@@ -1,11 +1,8 @@
 //! One value against its limits.
 
-use crate::error::{Door, Fault, guarded};
-use gaugepoint::ErrorKind;
+use crate::error::{Fault, guarded};
 use gaugepoint::decision::{self, Rule};
 use pyo3::prelude::*;
-
-const RULES: [Rule; 3] = [Rule::SimpleAcceptance, Rule::Proven, Rule::ConformanceProbability];
 
 /// Judge one value with its standard uncertainty.
 ///
@@ -38,20 +35,9 @@ pub(crate) fn decide_mm(
     rule: &str,
     at_least: f64,
 ) -> Result<String, Fault> {
-    let rule = rule_named(rule)?;
     let decision = guarded(|| {
+        let rule = Rule::from_word(rule).map_err(|e| e.named("rule"))?;
         decision::decide_mm(value_mm, standard_uncertainty_mm, lower_mm, upper_mm, rule, at_least)
     })?;
     crate::job::json(&decision)
-}
-
-fn rule_named(word: &str) -> Result<Rule, Fault> {
-    RULES.into_iter().find(|rule| rule.word() == word).ok_or_else(|| {
-        Fault::Door(Door {
-            kind: ErrorKind::UnknownChoice,
-            field: "rule",
-            refused: word.to_owned(),
-            reason: format!("not one of the choices; accepted: {}", RULES.map(Rule::word).join(", ")),
-        })
-    })
 }

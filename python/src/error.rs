@@ -1,6 +1,6 @@
 //! The one place where a refusal of the core becomes a Python exception, and where a panic stops.
 
-use gaugepoint::{Error, ErrorKind};
+use gaugepoint::Error;
 use pyo3::exceptions::PyRuntimeError;
 use pyo3::prelude::*;
 use pyo3::types::PyDict;
@@ -10,18 +10,8 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 pub(crate) enum Fault {
     /// The core refused an input.
     Refused(Error),
-    /// An input has no counterpart in the core: it is refused at this door.
-    Door(Door),
     /// The core panicked: our fault, never the caller's.
     Panic,
-}
-
-/// A refusal at the door of Python.
-pub(crate) struct Door {
-    pub(crate) kind: ErrorKind,
-    pub(crate) field: &'static str,
-    pub(crate) refused: String,
-    pub(crate) reason: String,
 }
 
 /// Runs the core. Unguarded, a panic would reach Python as `PanicException`, which `except Exception` lets through.
@@ -36,7 +26,6 @@ impl From<Fault> for PyErr {
     fn from(fault: Fault) -> PyErr {
         Python::attach(|py| match fault {
             Fault::Refused(error) => refused(py, &error).unwrap_or_else(|failed| failed),
-            Fault::Door(door) => at_door(py, &door).unwrap_or_else(|failed| failed),
             Fault::Panic => {
                 PyRuntimeError::new_err("a fault inside gaugepoint; please report it with its input")
             }
@@ -61,9 +50,4 @@ fn refused(py: Python<'_>, error: &Error) -> PyResult<PyErr> {
 fn exception(py: Python<'_>, message: &str, data: &Bound<'_, PyDict>) -> PyResult<PyErr> {
     let class = py.import("gaugepoint.error")?.getattr("InputError")?;
     Ok(PyErr::from_value(class.call((message,), Some(data))?))
-}
-
-fn at_door(py: Python<'_>, door: &Door) -> PyResult<PyErr> {
-    let refuse = py.import("gaugepoint.error")?.getattr("at_door")?;
-    Ok(PyErr::from_value(refuse.call1((door.kind.name(), door.field, &door.refused, &door.reason))?))
 }

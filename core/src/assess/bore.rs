@@ -7,7 +7,7 @@ use crate::decision::finding::Finding;
 use crate::decision::{Ground, Limit, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, Clamping};
-use crate::job::{Entry, Given, Warning};
+use crate::job::{Entry, Given, Warning, check_length};
 use crate::measurement::repeats;
 use crate::quantity::{Angle, Length};
 use crate::report::{BorePlaceReport, BoreReport};
@@ -95,6 +95,7 @@ impl Assessment {
         let eps_used =
             self.gauges.find(&bore.gauge, true)?.growth(calc, &self.materials, &t_gauge, &field)?;
         let mut out = Read::default();
+        check_length(&bore.readings, |r| &r.depth)?;
         for reading in &bore.readings {
             let depth = read_depth(&reading.depth, &self.engine.bore_length, &mut self.warnings)?;
             let axis = read_axis(&reading.axis, &out.places, &mut self.warnings)?;

@@ -58,6 +58,15 @@ impl RunningState {
             original_material: materials.find(&running.original_piston_material)?,
         })
     }
+
+    /// Refuses temperatures at which the laws of the piston and of the bore do not hold.
+    pub(super) fn check_laws(&self, materials: &Materials, piston: usize, bore: usize) -> Result<(), Error> {
+        for (material, (low, high)) in [(piston, &self.piston), (bore, &self.bore)] {
+            materials.check(material, low)?;
+            materials.check(material, high)?;
+        }
+        Ok(())
+    }
 }
 
 impl Assessment {

@@ -11,14 +11,14 @@ use crate::decision::{Decision, Ground, Judged, Limit, Limits, Of, RuleInForce, 
 use crate::error::{Error, ErrorKind};
 use crate::growth::{Grown, Materials};
 use crate::job::document::{self as doc, Datum};
-use crate::job::{Document, Entry, Given, Warning};
+use crate::job::{Document, Entry, Given, MOST_ENTRIES, Warning};
 use crate::measurement::{Gauges, Shop};
 use crate::report::{
     self, Block, BudgetLine, Conventions, CylinderReport, Dominant, EngineName, GaugeReport, JobName,
     MeasuredValue, Report,
 };
 use crate::size::REFERENCE_TEMPERATURE_C;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashSet};
 
 /// Most cylinders of one engine.
 const MOST_CYLINDERS: u32 = 64;
@@ -112,6 +112,12 @@ impl PistonPlace {
         self.datum == other.datum && crate::shape::same(self.height.value, other.height.value)
     }
 
+    /// Is it the same diameter, named by its other end?
+    fn is_other_end(&self, other: &PistonPlace) -> bool {
+        let (a, b) = (self.angle.value, other.angle.value);
+        self.same_height(other) && crate::shape::one_diameter(a, b) && !crate::shape::same(a, b)
+    }
+
     fn is(&self, other: &PistonPlace) -> bool {
         self.same_height(other) && crate::shape::same(self.angle.value, other.angle.value)
     }
@@ -134,6 +140,7 @@ impl Assessment {
             .as_ref()
             .map(|r| clearance::RunningState::from_document(r, &materials, &mut warnings))
             .transpose()?;
+        check_laws(&engine, &limits, running.as_ref(), &materials)?;
         Ok(Assessment { calc, warnings, shop, materials, gauges, limits, rule, engine, running })
     }
 
@@ -274,6 +281,11 @@ impl Assessment {
 
     fn findings(&mut self, cylinder: Option<&doc::Cylinder>) -> Result<Vec<Finding>, Error> {
         let entries = cylinder.map(|c| c.findings.as_slice()).unwrap_or_default();
+        if let (Some(cylinder), Some(_)) = (cylinder, entries.get(MOST_ENTRIES)) {
+            let reason = format!("a list has at most {MOST_ENTRIES} entries");
+            let field = format!("{}/findings/{MOST_ENTRIES}", cylinder.number.parent());
+            return Err(Error::new(ErrorKind::TooLarge, "", reason).at(&field));
+        }
         for text in entries.iter().flat_map(|f| [&f.note, &f.cause]).flatten() {
             text.words()?;
         }
@@ -423,15 +435,28 @@ fn block(cylinders: &[CylinderReport]) -> Block {
     Block { verdict: verdict(&grounds), counts }
 }
 
+/// The limits and the running engine stay within the laws of what they are of, also before anything is read.
+fn check_laws(
+    engine: &Engine,
+    limits: &Limits,
+    running: Option<&clearance::RunningState>,
+    materials: &Materials,
+) -> Result<(), Error> {
+    let both = &limits.bench_clearance;
+    let of_bore = [&limits.bore_size, &limits.bore_taper, &limits.bore_out_of_round, both];
+    for limit in of_bore.into_iter().flatten() {
+        materials.check(engine.bore_material, &limit.temperature)?;
+    }
+    for limit in [&limits.piston_size, both].into_iter().flatten() {
+        materials.check(engine.piston_material, &limit.temperature)?;
+    }
+    running.map_or(Ok(()), |r| r.check_laws(materials, engine.piston_material, engine.bore_material))
+}
+
 /// A field that is read for several cylinders warns once.
 fn once(warnings: Vec<Warning>) -> Vec<Warning> {
-    let mut out: Vec<Warning> = Vec::with_capacity(warnings.len());
-    for warning in warnings {
-        if !out.contains(&warning) {
-            out.push(warning);
-        }
-    }
-    out
+    let mut seen = HashSet::with_capacity(warnings.len());
+    warnings.into_iter().filter(|w| seen.insert(w.clone())).collect()
 }
 
 /// The verdict of a part: its decisions, then its findings, then what was not read.

@@ -6,8 +6,8 @@ use crate::calc::Measured;
 use crate::decision::finding::Finding;
 use crate::decision::{Ground, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
-use crate::job::Given;
 use crate::job::document::{self as doc, PistonState, Surface};
+use crate::job::{Given, check_length};
 use crate::measurement::{HalfWidth, Outside, near_nominal, repeats};
 use crate::report::{PistonReport, PistonSizeReport};
 use crate::shape::Ovality;
@@ -72,6 +72,7 @@ impl Assessment {
         let mut sizes: Vec<Sized> = Vec::new();
         let mut reports = Vec::new();
         let mut missing = Vec::new();
+        check_length(&piston.readings, |r| &r.height)?;
         for reading in &piston.readings {
             let place = PistonPlace::from_document(
                 &reading.height,
@@ -79,6 +80,12 @@ impl Assessment {
                 &reading.angle,
                 &mut self.warnings,
             )?;
+            let other_end = |s: &&Sized| s.place.is_other_end(&place);
+            if let Some(s) = sizes.iter().find(other_end) {
+                let reason =
+                    format!("it is the diameter that is also called {}; name it once", s.place.angle.text);
+                return Err(reading.angle.refuse(ErrorKind::Contradiction, reason));
+            }
             if sizes.iter().any(|s| s.place.is(&place) && s.over == reading.over) {
                 return Err(read_twice(&reading.height));
             }

@@ -15,6 +15,22 @@ const GUARD_FACTOR: f64 = 1.65;
 const GUARD_SOURCE: &str = "ISO 14253-1:2017, default conformance probability of 95 %";
 /// A value nearer than this to a limit, in mm, is at the limit: it is rounding of the arithmetic, not metal.
 const NOISE_MM: f64 = 1e-9;
+/// A value or limit of a decision of its own: a size, a clearance or a difference of sizes.
+const JUDGED: bounds::Bound = bounds::Bound {
+    label: "value or limit",
+    unit: "mm",
+    possible: (-1100.0, 1100.0),
+    usual: (-0.1, 200.0),
+    reason: "no size is larger than the largest bore",
+};
+/// Standard uncertainty of such a value.
+const UNCERTAINTY: bounds::Bound = bounds::Bound {
+    label: "standard uncertainty",
+    unit: "mm",
+    possible: (0.0, 1.0),
+    usual: (0.0001, 0.05),
+    reason: "a caliper reads better than 1 mm",
+};
 /// Probability asked for when the document names none. ISO 14253-1:2017 has the same default.
 const USUAL_PROBABILITY: f64 = 0.95;
 
@@ -68,6 +84,8 @@ choices! {
         RunningMarginTight = "running_margin_tight",
         /// Margin against the reference case, coldest piston and hottest bore.
         RunningMarginLoose = "running_margin_loose",
+        /// A value that belongs to no job.
+        Value = "value",
     }
 }
 
@@ -251,8 +269,8 @@ fn probability(
     lower: Option<Figure>,
     upper: Option<Figure>,
 ) -> Figure {
-    if u.value <= 0.0 {
-        // an exact value conforms or does not
+    if u.value <= NOISE_MM {
+        // an exact value conforms or does not; the square of a smaller uncertainty would be lost, and a division by it is not a number
         let conforms = simple(x.value, (lower.map(|f| f.value), upper.map(|f| f.value))) == Outcome::Conforms;
         return calc.constant("p", if conforms { 1.0 } else { 0.0 }, "1", "a value without uncertainty");
     }
@@ -295,7 +313,7 @@ fn reason(rule: RuleInForce, result: Outcome, x: f64, limits: Pair, guard: Optio
 /// Valid for a value whose error is normal. `at_least` is used by [`Rule::ConformanceProbability`] only.
 ///
 /// # Errors
-/// When a number is not finite, the uncertainty is negative, the limits are out of order or there is none.
+/// When a number is not finite or impossible, the limits are out of order or there is none.
 ///
 /// ```
 /// use gaugepoint::decision::{Conformity, Rule, decide_mm};
@@ -313,39 +331,19 @@ pub fn decide_mm(
     rule: Rule,
     at_least: f64,
 ) -> Result<Decision, Error> {
-    let finite = |field: &str, value: f64| -> Result<f64, Error> {
-        match value.is_finite() {
-            true => Ok(value),
-            false => {
-                Err(Error::new(ErrorKind::NotFinite, value.to_string(), "a finite number is needed")
-                    .at(field))
-            }
-        }
-    };
-    finite("value_mm", value_mm)?;
-    finite("standard_uncertainty_mm", standard_uncertainty_mm)?;
-    lower_mm.map(|l| finite("lower_mm", l)).transpose()?;
-    upper_mm.map(|l| finite("upper_mm", l)).transpose()?;
+    JUDGED.check("value_mm", value_mm)?;
+    UNCERTAINTY.check("standard_uncertainty_mm", standard_uncertainty_mm)?;
+    lower_mm.map(|l| JUDGED.check("lower_mm", l)).transpose()?;
+    upper_mm.map(|l| JUDGED.check("upper_mm", l)).transpose()?;
     bounds::PROBABILITY.check("at_least", at_least)?;
-    let refuse = |kind, field: &str, value: f64, reason: &str| {
-        Err(Error::new(kind, value.to_string(), reason).value(value).at(field))
-    };
-    if standard_uncertainty_mm < 0.0 {
-        return refuse(
-            ErrorKind::OutOfRange,
-            "standard_uncertainty_mm",
-            standard_uncertainty_mm,
-            "an uncertainty is not negative",
-        );
-    }
     match (lower_mm, upper_mm) {
         (Some(low), Some(high)) if low >= high => {
-            return refuse(
+            let error = Error::new(
                 ErrorKind::OutOfOrder,
-                "upper_mm",
-                high,
+                high.to_string(),
                 "the upper limit must be above the lower",
             );
+            return Err(error.value(high).at("upper_mm"));
         }
         (None, None) => {
             return Err(Error::new(ErrorKind::MissingField, "upper_mm", "a limit is needed").at("upper_mm"));
@@ -356,7 +354,7 @@ pub fn decide_mm(
     let figure = |value: f64| Figure { value, node: crate::calc::Node::None };
     let budget = Budget { standard: figure(standard_uncertainty_mm), lines: Vec::new() };
     let judged = Judged {
-        of: Of::BenchClearance,
+        of: Of::Value,
         value: figure(value_mm),
         budget: &budget,
         lower: lower_mm.map(figure),
@@ -365,5 +363,6 @@ pub fn decide_mm(
         origin: "",
         overdue: &[],
     };
-    Ok(judge(&mut calc, RuleInForce { rule, at_least }, &judged).0)
+    let (decision, _) = judge(&mut calc, RuleInForce { rule, at_least }, &judged);
+    Ok(Decision { origin: None, ..decision })
 }

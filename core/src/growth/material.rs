@@ -7,7 +7,7 @@ use crate::bounds;
 use crate::calc::{Calc, Figure, Measured, SourceId, formula};
 use crate::error::{Error, ErrorKind};
 use crate::job::document as doc;
-use crate::job::{Entry, Given, Warning};
+use crate::job::{Entry, Given, Warning, check_length};
 use crate::measurement::HalfWidth;
 use crate::quantity::Temperature;
 use crate::size::REFERENCE_TEMPERATURE_C;
@@ -97,6 +97,17 @@ impl Material {
         self.growth(&mut calc, coefficient, &t.into(), "temperature").map(|eps| eps.value())
     }
 
+    /// Refuses a temperature at which the law does not hold.
+    fn check(&self, celsius: f64, typed: &str, field: &str) -> Result<(), Error> {
+        if self.law.holds_at(celsius) {
+            return Ok(());
+        }
+        let (lower, upper) = self.law.range();
+        let reason = format!("outside the range of the expansion law of {}", self.name);
+        let error = Error::new(ErrorKind::OutsideLaw, typed, reason);
+        Err(error.value(celsius).limits(lower, upper, "C").at(field))
+    }
+
     /// Strain at a temperature, with the uncertainty of both.
     pub(crate) fn growth(
         &self,
@@ -105,12 +116,7 @@ impl Material {
         t: &Measured,
         field: &str,
     ) -> Result<Measured, Error> {
-        if !self.law.holds_at(t.value()) {
-            let (lower, upper) = self.law.range();
-            let reason = format!("outside the range of the expansion law of {}", self.name);
-            let error = Error::new(ErrorKind::OutsideLaw, format!("{} C", t.value()), reason);
-            return Err(error.value(t.value()).limits(lower, upper, "C").at(field));
-        }
+        self.check(t.value(), &format!("{} C", t.value()), field)?;
         let half_width = calc.given("half_width", &self.half_width);
         let standard = calc.figure(HalfWidth, [half_width]);
         let uncertain =
@@ -229,8 +235,14 @@ fn range(
     Err(to.refuse(ErrorKind::OutOfOrder, format!("it must be above {}", from.text())).value(upper))
 }
 
-/// A table has rows; without any it has no range either.
+/// A table has rows, but not without end; without any it has no range either.
 fn check_rows(material: &doc::Material) -> Result<(), Error> {
+    match &material.law {
+        doc::Law::MeanTable(m) => check_length(&m.rows, |r| &r.to)?,
+        doc::Law::InstantaneousTable(m) => check_length(&m.rows, |r| &r.at)?,
+        doc::Law::InstantaneousPolynomial(m) => check_length(&m.kelvin_coefficients, |c| c)?,
+        doc::Law::MeanCoefficient(_) => {}
+    }
     let table = match &material.law {
         doc::Law::MeanTable(m) if m.rows.is_empty() => "mean_table",
         doc::Law::InstantaneousTable(m) if m.rows.is_empty() => "instantaneous_table",
@@ -343,6 +355,7 @@ impl Materials {
         materials: &[doc::Material],
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, Error> {
+        check_length(materials, |m| &m.name)?;
         let mut out = Materials(Vec::with_capacity(materials.len()));
         for entry in materials {
             let material = Material::from_document(entry, warnings)?;
@@ -364,6 +377,14 @@ impl Materials {
             name.refuse(ErrorKind::UnknownName, format!("no such material; known: {}", known.join(", ")))
                 .suggest(crate::job::nearest(wanted, &known))
         })
+    }
+
+    /// Refuses a stated temperature at which the law of a material does not hold, though nothing may be read there yet.
+    pub(crate) fn check(&self, index: usize, t: &Given) -> Result<(), Error> {
+        match self.0.get(index) {
+            Some((material, _)) => material.check(t.value, &t.text, &t.path),
+            None => Ok(()),
+        }
     }
 
     pub(crate) fn growth(

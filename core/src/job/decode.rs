@@ -242,7 +242,7 @@ impl de::Error for Refused {
         Refused(unknown(ErrorKind::UnknownField, field, expected, "no such field here"))
     }
     fn unknown_variant(variant: &str, expected: &'static [&'static str]) -> Self {
-        Refused(unknown(ErrorKind::UnknownChoice, variant, expected, "not one of the choices"))
+        Refused(unknown_choice(variant, expected))
     }
     fn missing_field(field: &'static str) -> Self {
         Refused(Error::new(ErrorKind::MissingField, field, "this field is required"))
@@ -250,6 +250,11 @@ impl de::Error for Refused {
     fn duplicate_field(field: &'static str) -> Self {
         Refused(Error::new(ErrorKind::RepeatedField, field, "this field stands twice in the same object"))
     }
+}
+
+/// A word that is none of the accepted ones.
+pub(crate) fn unknown_choice(word: &str, accepted: &[&str]) -> Error {
+    unknown(ErrorKind::UnknownChoice, word, accepted, "not one of the choices")
 }
 
 fn unknown(kind: ErrorKind, word: &str, expected: &[&str], what: &str) -> Error {

@@ -1,7 +1,7 @@
 //! A field as it was typed, with its place in the document.
 
 use crate::bounds::{Bound, Verdict};
-use crate::error::{Error, ErrorKind};
+use crate::error::{Error, ErrorKind, moves_the_cursor};
 use crate::quantity::{
     Angle, Expansion, Length, Temperature, TemperatureInterval, in_mm, parse_angle, parse_date,
     parse_expansion, parse_length, parse_number, parse_probability, parse_temperature,
@@ -127,7 +127,7 @@ pub(crate) struct Given {
 }
 
 /// Something that is possible but odd, or that a reader of the report must know.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, JsonSchema)]
 pub struct Warning {
     /// Kind: `odd_value`, `calibration_overdue`, `cannot_compare`, ...
     pub kind: String,
@@ -182,12 +182,28 @@ impl<K: Numeric> Entry<K> {
     }
 }
 
+/// Most entries of a list. No job needs more; a list without end would make a report without end.
+pub(crate) const MOST_ENTRIES: usize = 1000;
+/// Longest words, in characters. A name is repeated beside every source of uncertainty it has a part in.
+const LONGEST_WORDS: usize = 1000;
+
+/// Refuses a list that is too long, at the first item too many.
+pub(crate) fn check_length<T, K: Kind>(items: &[T], field: impl Fn(&T) -> &Entry<K>) -> Result<(), Error> {
+    items.get(MOST_ENTRIES).map_or(Ok(()), |item| {
+        Err(field(item).refuse(ErrorKind::TooLarge, format!("a list has at most {MOST_ENTRIES} entries")))
+    })
+}
+
 impl Entry<Words> {
-    /// The text, refused when it is blank or could move the cursor of whoever prints it.
+    /// The text, refused when it is blank, too long, or could move the cursor of whoever prints it.
     pub(crate) fn words(&self) -> Result<&str, Error> {
-        if let Some(c) = self.text.chars().find(|c| c.is_control()) {
+        if let Some(c) = self.text.chars().find(|c| moves_the_cursor(*c)) {
             let reason = format!("it holds the control character U+{:04X}", u32::from(c));
             return Err(self.refuse(ErrorKind::ControlCharacter, reason));
+        }
+        if self.text.chars().nth(LONGEST_WORDS).is_some() {
+            let reason = format!("a name or note has at most {LONGEST_WORDS} characters");
+            return Err(self.refuse(ErrorKind::TooLarge, reason));
         }
         match self.text.trim() {
             "" => Err(self.refuse(ErrorKind::MissingField, "it is blank")),

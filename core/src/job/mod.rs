@@ -5,13 +5,16 @@ pub mod document;
 mod entry;
 
 pub use decode::check_size;
-pub(crate) use decode::nearest;
+pub(crate) use decode::{nearest, unknown_choice};
 pub use document::Document;
-pub(crate) use entry::Given;
 pub use entry::{Count, Date, Entry, Kind, Numeric, Probability, Pure, Warning, Words};
+pub(crate) use entry::{Given, MOST_ENTRIES, check_length};
 
 use crate::calc::{Calc, Figure};
 use crate::error::{Error, ErrorKind};
+use schemars::generate::SchemaSettings;
+use schemars::transform::RecursiveTransform;
+use serde_json::Value;
 
 /// Format name of a job.
 pub const FORMAT: &str = "gaugepoint-job";
@@ -49,7 +52,23 @@ impl Document {
     /// JSON Schema (draft 2020-12) of the document.
     #[must_use]
     pub fn schema() -> schemars::Schema {
-        schemars::schema_for!(Document)
+        schema_of::<Document>(SchemaSettings::draft2020_12())
+    }
+}
+
+/// The schema of a structure of ours.
+pub(crate) fn schema_of<T: schemars::JsonSchema>(settings: SchemaSettings) -> schemars::Schema {
+    let settings = settings.with_transform(RecursiveTransform(without_null));
+    settings.into_generator().into_root_schema_for::<T>()
+}
+
+/// An optional field is left out, never `null`, but the derived schema of an option allows it.
+fn without_null(schema: &mut schemars::Schema) {
+    if let Some(types) = schema.get_mut("type").and_then(Value::as_array_mut) {
+        types.retain(|t| t != "null");
+    }
+    if let Some(either) = schema.get_mut("anyOf").and_then(Value::as_array_mut) {
+        either.retain(|s| s.get("type").is_none_or(|t| t != "null"));
     }
 }
 

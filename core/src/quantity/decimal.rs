@@ -13,24 +13,24 @@ const LARGEST_EXPONENT: u32 = 30;
 
 /// Which numbers a kind of quantity accepts.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Form {
+pub(crate) struct Form {
     decimals: usize,
     exponent: bool,
 }
 
 impl Form {
     /// Digits and a point.
-    pub(super) const PLAIN: Form = Form { decimals: 12, exponent: false };
+    pub(crate) const PLAIN: Form = Form { decimals: 12, exponent: false };
     /// Also an exponent.
     pub(super) const SCIENTIFIC: Form = Form { decimals: 14, exponent: true };
 }
 
 /// `coefficient * 10^exponent` with its sign. The coefficient of a typed number is below 10^15.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Decimal {
-    negative: bool,
-    coefficient: u64,
-    exponent: i32,
+pub(crate) struct Decimal {
+    pub(crate) negative: bool,
+    pub(crate) coefficient: u64,
+    pub(crate) exponent: i32,
 }
 
 impl Decimal {
@@ -97,7 +97,7 @@ fn exactly(whole: i64) -> Option<f64> {
 }
 
 /// The number at the start of `text`, and what follows it.
-pub(super) fn scan(text: &str, form: Form) -> Result<(Decimal, &str), Fault> {
+pub(crate) fn scan(text: &str, form: Form) -> Result<(Decimal, &str), Fault> {
     let (negative, unsigned) = sign(text);
     let (whole, fraction, rest) = mantissa(unsigned)?;
     let coefficient = coefficient(whole, fraction, form)?;

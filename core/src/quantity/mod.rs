@@ -52,11 +52,11 @@
 //! [`Fraction`]: crate::error::ErrorKind::Fraction
 //! [`DecimalComma`]: crate::error::ErrorKind::DecimalComma
 
-mod decimal;
-mod notation;
+pub(crate) mod decimal;
+pub(crate) mod notation;
 mod spoken;
 mod date;
-mod refusal;
+pub(crate) mod refusal;
 mod temperature;
 
 #[cfg(test)]

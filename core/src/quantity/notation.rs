@@ -12,34 +12,34 @@ const LONGEST_TEXT: usize = 64;
 
 /// A kind of quantity: its units, and what is needed to refuse well.
 #[derive(Debug)]
-pub(super) struct Kind {
+pub(crate) struct Kind {
     /// Its name with an article.
-    pub(super) asked: &'static str,
+    pub(crate) asked: &'static str,
     /// How it is written.
-    pub(super) advice: &'static str,
+    pub(crate) advice: &'static str,
     /// The unit shown when none was typed.
-    pub(super) example: &'static str,
-    pub(super) units: &'static [Unit],
-    pub(super) form: Form,
+    pub(crate) example: &'static str,
+    pub(crate) units: &'static [Unit],
+    pub(crate) form: Form,
     /// Whether inches, thou and tenths may follow one another.
-    pub(super) spoken: bool,
+    pub(crate) spoken: bool,
     /// Other names, as [`refusal::folded`] leaves them, and the unit they stand for.
-    pub(super) other_names: &'static [(&'static str, &'static str)],
+    pub(crate) other_names: &'static [(&'static str, &'static str)],
     /// Names that stand for more than one unit, and why they are not guessed.
-    pub(super) unclear_names: &'static [(&'static str, &'static str)],
+    pub(crate) unclear_names: &'static [(&'static str, &'static str)],
     /// Sizes above this, in the unit that is stored, are not offered as what was meant.
-    pub(super) plausible: f64,
+    pub(crate) plausible: f64,
     /// The range outside which there is no such quantity, in the unit that is stored.
-    pub(super) range: Option<(f64, f64)>,
+    pub(crate) range: Option<(f64, f64)>,
 }
 
 /// A unit as it is written, and how its numbers are converted.
 #[derive(Debug)]
-pub(super) struct Unit(pub(super) &'static str, Scale);
+pub(crate) struct Unit(pub(crate) &'static str, pub(crate) Scale);
 
 /// From a number in some unit to a number in the unit that is stored.
 #[derive(Debug, Clone, Copy)]
-enum Scale {
+pub(crate) enum Scale {
     /// Times the first, times ten to the power of the second.
     Times(u64, i32),
     /// Degrees Fahrenheit to degrees Celsius.
@@ -58,7 +58,7 @@ const TENTH: Scale = Times(254, -5);
 const PER_FAHRENHEIT: Scale = Times(18, -1);
 const MILLIONTH_PER_FAHRENHEIT: Scale = Times(18, -7);
 
-pub(super) static LENGTH: Kind = Kind {
+pub(crate) static LENGTH: Kind = Kind {
     asked: "a length",
     advice: "write it in mm, um, cm, m, in, thou or tenths",
     example: "mm",
@@ -97,7 +97,7 @@ pub(super) static LENGTH: Kind = Kind {
     range: None,
 };
 
-pub(super) static TEMPERATURE: Kind = Kind {
+pub(crate) static TEMPERATURE: Kind = Kind {
     asked: "a temperature",
     advice: "write it in C or F",
     example: "C",
@@ -115,7 +115,7 @@ pub(super) static TEMPERATURE: Kind = Kind {
     range: None,
 };
 
-pub(super) static DIFFERENCE: Kind = Kind {
+pub(crate) static DIFFERENCE: Kind = Kind {
     asked: "a temperature difference",
     advice: "write it in K, delta C or delta F",
     example: "K",
@@ -386,12 +386,12 @@ fn check_text(text: &str) -> Result<(), Fault> {
 }
 
 /// The spaces that may stand between a number and its unit, also those that do not break.
-pub(super) fn is_space(c: char) -> bool {
+pub(crate) fn is_space(c: char) -> bool {
     matches!(c, ' ' | '\u{a0}' | '\u{2009}' | '\u{202f}')
 }
 
 impl Kind {
-    fn scale(&self, unit: &str) -> Option<Scale> {
+    pub(crate) fn scale(&self, unit: &str) -> Option<Scale> {
         let words = || unit.split(is_space).filter(|word| !word.is_empty());
         self.units.iter().find(|known| words().eq(known.0.split_terminator(' '))).map(|known| known.1)
     }

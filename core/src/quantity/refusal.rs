@@ -8,7 +8,7 @@ use crate::error::{Error, ErrorKind};
 
 /// What is wrong with a text.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) enum Fault {
+pub(crate) enum Fault {
     Empty,
     TooLong,
     NoDigits,
@@ -34,7 +34,7 @@ pub(super) enum Fault {
 }
 
 /// The refusal of `text` as a quantity of `kind`.
-pub(super) fn refuse(text: &str, kind: &Kind, fault: Fault) -> Error {
+pub(crate) fn refuse(text: &str, kind: &Kind, fault: Fault) -> Error {
     let meant = meant(text, kind, &fault);
     let refused = Error::new(error_kind(&fault), text, reason(text, kind, &fault)).suggest(meant);
     match (fault, kind.range) {
@@ -108,7 +108,7 @@ fn wrong_unit(unit: &str, kind: &Kind) -> String {
 }
 
 /// The fault of a unit that is not one of the kind's.
-pub(super) fn unit_fault(unit: &str, kind: &Kind) -> Fault {
+pub(crate) fn unit_fault(unit: &str, kind: &Kind) -> Fault {
     let second_number = unit.contains(|c: char| c.is_ascii_digit());
     if unit.is_empty() {
         Fault::MissingUnit
@@ -153,7 +153,7 @@ fn after_lone_sign(text: &str) -> Option<String> {
 }
 
 /// Whether a slash or a fraction character makes a fraction of the text.
-pub(super) fn has_fraction(text: &str) -> bool {
+pub(crate) fn has_fraction(text: &str) -> bool {
     let behind_slash = |(at, slash): (usize, &str)| {
         let rest = text.get(at..).and_then(|rest| rest.strip_prefix(slash)).unwrap_or_default();
         rest.trim_start_matches(is_space).starts_with(|c: char| c.is_ascii_digit())
@@ -218,7 +218,7 @@ fn parts_behind<'a>(numerator: &str, rest: &'a str) -> Option<((u64, u64), &'a s
 }
 
 /// Whether a comma stands beside a digit.
-pub(super) fn has_comma(text: &str) -> bool {
+pub(crate) fn has_comma(text: &str) -> bool {
     let (before, after) = (text.chars(), text.chars().skip(1));
     let beside = |(left, right): (char, char)| {
         (left == ',' && right.is_ascii_digit()) || (left.is_ascii_digit() && right == ',')
@@ -284,7 +284,7 @@ fn in_celsius(kelvin: &str) -> Option<String> {
 }
 
 /// The unit that was probably meant by another name or by other letters.
-fn unit_meant(unit: &str, kind: &Kind) -> Option<&'static str> {
+pub(crate) fn unit_meant(unit: &str, kind: &Kind) -> Option<&'static str> {
     let typed = folded(unit);
     let known = kind.units.iter().map(|known| known.0).find(|known| folded(known) == typed);
     known.or_else(|| kind.other_names.iter().find(|(name, _)| *name == typed).map(|(_, unit)| *unit))

@@ -246,6 +246,6 @@ impl Report {
     pub fn schema() -> schemars::Schema {
         // of what is written: a list that is left out when empty is not required
         let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
-        settings.into_generator().into_root_schema_for::<Report>()
+        crate::job::schema_of::<Report>(settings)
     }
 }

@@ -1,0 +1,100 @@
+/* What the test programs share. They use the header and the library only, as any program in C would. */
+#ifndef CHECK_H
+#define CHECK_H
+
+#include <gaugepoint.h>
+
+#include <float.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static int checks = 0, failures = 0;
+/* what is being checked, for the message; not every program says it */
+static const char *row = "";
+
+#define CHECK(condition) \
+  do { \
+    checks++; \
+    if (!(condition) && failures++ < 20) { \
+      fprintf(stderr, "%s:%d: %s: %s\n", __FILE__, __LINE__, row, #condition); \
+    } \
+  } while (0)
+
+/* The last line of every program; the driver reads the count, so that a program that checks nothing fails. */
+static inline int finish(void) {
+  row = "";
+  printf("checks %d failures %d\n", checks, failures);
+  return failures == 0 ? 0 : 1;
+}
+
+static inline int same(const char *a, const char *b) { return strcmp(a, b) == 0; }
+
+/* Memory of a test program that is not there is no finding. */
+static inline void *need(size_t size) {
+  void *memory = malloc(size);
+  if (memory == NULL) {
+    fprintf(stderr, "no memory\n");
+    exit(2);
+  }
+  return memory;
+}
+
+/* A file as it is, with a NUL after it. */
+static inline char *file_text(const char *folder, const char *name, size_t *length) {
+  char path[1024];
+  snprintf(path, sizeof path, "%s%s%s", folder, folder[0] ? "/" : "", name);
+  FILE *file = fopen(path, "rb");
+  if (file == NULL) {
+    fprintf(stderr, "%s cannot be opened\n", path);
+    exit(2);
+  }
+  size_t room = 1 << 16, used = 0, got;
+  char *text = need(room);
+  while ((got = fread(text + used, 1, room - used - 1, file)) > 0) {
+    used += got;
+    if (room - used < 2) {
+      char *larger = need(room * 2);
+      memcpy(larger, text, used);
+      free(text);
+      text = larger;
+      room *= 2;
+    }
+  }
+  fclose(file);
+  text[used] = '\0';
+  *length = used;
+  return text;
+}
+
+/* Cuts `line` at its commas; the last of `count` columns takes the rest. */
+static inline int columns(char *line, char **cells, int count) {
+  int k = 0;
+  for (cells[k++] = line; k < count; k++) {
+    char *comma = strchr(cells[k - 1], ',');
+    if (comma == NULL) {
+      break;
+    }
+    *comma = '\0';
+    cells[k] = comma + 1;
+  }
+  return k;
+}
+
+/* The next line that is not a comment, or NULL; `*rest` moves on. */
+static inline char *next_line(char **rest) {
+  while (**rest != '\0') {
+    char *line = *rest, *end = strchr(line, '\n');
+    *rest = end ? end + 1 : line + strlen(line);
+    if (end) {
+      *end = '\0';
+    }
+    if (line[0] != '#' && line[0] != '\0') {
+      return line;
+    }
+  }
+  return NULL;
+}
+
+#endif
