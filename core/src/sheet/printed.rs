@@ -5,7 +5,7 @@
 
 use super::document::Dimension;
 use super::exact::{Fraction, Span};
-use crate::error::Error;
+use crate::error::{Error, ErrorKind};
 use crate::quantity::decimal::{self, Form};
 use crate::quantity::notation::{DIFFERENCE, Kind, LENGTH, Scale, TEMPERATURE, Unit, is_space};
 use crate::quantity::refusal::{self, Fault};
@@ -162,7 +162,8 @@ pub(super) struct Number {
 /// One slip of the pen or the eye: what became of the digits.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Change {
-    Point,
+    /// by so many places to the right
+    Point(i32),
     Digit,
     Transposed,
     LeftOut,
@@ -246,7 +247,7 @@ impl Number {
         if degrees && self.decimals == 0 && self.mantissa >= 10 {
             add(Change::LastTooMany, self.changed(self.mantissa / 10, 0));
         }
-        [-1, 1, -2, 2, -3, 3].iter().for_each(|places| add(Change::Point, self.point_moved(*places)));
+        [-1, 1, -2, 2, -3, 3].iter().for_each(|places| add(Change::Point(*places), self.point_moved(*places)));
         let digits = self.digits();
         substituted(&digits).for_each(|m| add(Change::Digit, self.changed(m, self.decimals)));
         transposed(&digits).for_each(|m| add(Change::Transposed, self.changed(m, self.decimals)));
@@ -270,7 +271,7 @@ impl Number {
             let mut longer = digits.to_vec();
             longer.insert(at, digit);
             let mantissa = whole(&longer);
-            let before = (at <= before_point && digit != b'0').then_some(self.decimals);
+            let before = (at <= before_point && (at > 0 || digit != b'0')).then_some(self.decimals);
             let behind = (at >= before_point).then_some(self.decimals + 1);
             [before, behind].map(|decimals| self.changed(mantissa?, decimals?))
         })
@@ -302,17 +303,11 @@ impl Number {
 
     fn render_to(&self, value: Fraction, decimals: u32) -> Option<(String, u128)> {
         let step = self.unit.step(decimals)?;
-        let from_zero = Fraction::new(1, step)?.times(value)?.rounded_from(self.unit.zero()?, step)?;
+        // the zero of Fahrenheit is a whole number of steps away
+        let zero = self.unit.zero()?.checked_div(step)?;
+        let from_zero = value.times(Fraction::new(1, step)?)?.rounded()?.checked_sub(zero)?;
         let (negative, size) = (from_zero < 0, from_zero.unsigned_abs());
         Some((format!("{} {}", written(negative, size, decimals), self.unit.name), size))
-    }
-}
-
-impl Fraction {
-    /// The nearest whole number of `self - zero / step`.
-    fn rounded_from(self, zero: i128, step: i128) -> Option<i128> {
-        // zero is a whole number of parts and the steps of Fahrenheit divide it
-        self.rounded()?.checked_sub(zero.checked_div(step)?)
     }
 }
 
@@ -456,6 +451,12 @@ pub(super) struct Unreadable {
     pub(super) piece: String,
 }
 
+impl Unreadable {
+    fn new(kind: ErrorKind, text: &str, reason: &str) -> Self {
+        Unreadable { error: Error::new(kind, text, reason), piece: text.to_owned() }
+    }
+}
+
 /// A number and the text of its unit.
 #[derive(Debug, Clone, Copy)]
 struct Piece<'t> {
@@ -530,13 +531,13 @@ fn behind<'t>(text: &'t str, word: &str) -> Option<&'t str> {
 }
 
 fn is_dash(c: char) -> bool {
-    matches!(c, '-' | '\u{2010}'..='\u{2015}' | '\u{2212}' | '~')
+    matches!(c, '-' | '\u{2010}'..='\u{2015}' | '\u{2026}' | '\u{2212}' | '~')
 }
 
 /// The one or two numbers of a text; what is no number stays with its unit and is refused there.
 fn split_range(text: &str) -> (Piece<'_>, Option<Piece<'_>>) {
     let (digits, rest) = split_number(text);
-    let parts = rest.split_once(" to ").or_else(|| rest.split_once(is_dash));
+    let parts = rest.split_once(" to ").or_else(|| rest.split_once("...")).or_else(|| rest.split_once(is_dash));
     match parts {
         Some((unit, other)) if !digits.is_empty() && !unit.contains(|c: char| c.is_ascii_digit()) => {
             let (other_digits, other_unit) = split_number(other.trim());
@@ -549,24 +550,13 @@ fn split_range(text: &str) -> (Piece<'_>, Option<Piece<'_>>) {
 
 /// The number at the start, points and commas included, and the rest. The word for nothing is a zero.
 fn split_number(text: &str) -> (&str, &str) {
-    for word in ["zero", "nil"] {
-        if let Some(rest) = behind(text, word) {
-            return ("0", text.get(text.len() - rest.len() - usize::from(!rest.is_empty())..).unwrap_or(rest));
-        }
+    if let Some(word) = ["zero", "nil"].iter().find(|word| behind(text, word).is_some()) {
+        return ("0", text.get(word.len()..).unwrap_or_default());
     }
-    let (_, unsigned) = decimal_sign(text);
+    let (_, unsigned) = decimal::sign(text);
     let sign = text.len() - unsigned.len();
     let digits = unsigned.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',');
-    let end = sign + digits.unwrap_or(unsigned.len());
-    // a comma or point that no digit follows belongs to the text behind
-    text.split_at_checked(end).unwrap_or((text, ""))
-}
-
-fn decimal_sign(text: &str) -> (bool, &str) {
-    match text.strip_prefix(['-', '\u{2212}']) {
-        Some(unsigned) => (true, unsigned),
-        None => (false, text.strip_prefix('+').unwrap_or(text)),
-    }
+    text.split_at_checked(sign + digits.unwrap_or(unsigned.len())).unwrap_or((text, ""))
 }
 
 /// The value of a ratio and what it is per.
@@ -575,12 +565,8 @@ fn split_ratio(text: &str) -> Result<(&str, Option<&str>), Unreadable> {
     match parts {
         Some((value, base)) => Ok((value.trim(), Some(base.trim()))),
         None => {
-            let error = Error::new(
-                crate::error::ErrorKind::MissingUnit,
-                text,
-                "a ratio names what it is per, for example per 100 mm or per inch",
-            );
-            Err(Unreadable { error, piece: text.to_owned() })
+            let reason = "a ratio names what it is per, for example per 100 mm or per inch";
+            Err(Unreadable::new(ErrorKind::MissingUnit, text, reason))
         }
     }
 }
@@ -593,7 +579,7 @@ fn read_base(text: &str) -> Result<Base, Unreadable> {
     let half = if number.decimals == 0 { 0 } else { number.half };
     match number.value > half {
         true => Ok(Base { number, half, bare }),
-        false => Err(refused(text, &LENGTH, Fault::OutOfRange(0.0))),
+        false => Err(Unreadable::new(ErrorKind::OutOfRange, text, "a ratio is per a length above 0")),
     }
 }
 
@@ -616,7 +602,7 @@ fn number(digits: &str, unit: &str, dimension: Dimension) -> Result<Number, Unre
     let named = named.ok_or_else(|| refused(text, kind, refusal::unit_fault(unit, kind)))?;
     let decimals = decimal.exponent.unsigned_abs();
     Number::new(decimal.negative, decimal.coefficient, decimals, named)
-        .ok_or_else(|| refused(text, kind, Fault::TooManyDigits))
+        .ok_or_else(|| Unreadable::new(ErrorKind::OutOfRange, text, "it is larger than anything on a sheet"))
 }
 
 fn refused(text: &str, kind: &Kind, fault: Fault) -> Unreadable {
