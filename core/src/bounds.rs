@@ -142,7 +142,7 @@ impl Bound {
 
     pub(crate) fn refuse(&self, value: f64, typed: &str) -> Error {
         let kind = if value.is_finite() { ErrorKind::OutOfRange } else { ErrorKind::NotFinite };
-        let error = Error::new(kind, typed, format!("impossible for a {}", self.label));
+        let error = Error::new(kind, typed, format!("impossible for the {}", self.label));
         let error =
             error.limits(self.possible.0, self.possible.1, self.unit).suggest(self.meant(value, typed));
         if value.is_finite() { error.value(value) } else { error }
