@@ -16,7 +16,11 @@ pub mod calc;
 
 pub mod special;
 
+mod quadrature;
+
 pub mod job;
+
+pub mod sheet;
 
 pub mod measurement;
 

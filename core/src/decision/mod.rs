@@ -3,6 +3,7 @@
 mod conformity;
 pub mod finding;
 mod limit;
+pub mod risk;
 mod verdict;
 
 pub use conformity::{Decision, Of, Outcome as Conformity, Rule, decide_mm};
