@@ -465,6 +465,37 @@ fn without_a_published_minimum_nothing_passes() {
     }
 }
 
+/// A size rule may look past the place where the piston is tight: the largest diameter conforms, the bottom does not.
+#[test]
+fn a_bore_that_is_tight_in_one_place_is_not_reused() {
+    let mut document = document("pump_six");
+    for limit in ["bore_size", "bore_taper", "bore_out_of_round"] {
+        document = with(&document, &format!("/engine/limits/{limit}"), Value::Null);
+    }
+    let report_wide = report(&document);
+    // nothing hides: what has no limit is named
+    for limit in ["bore_size", "bore_taper", "bore_out_of_round"] {
+        let path = format!("/engine/limits/{limit}");
+        assert!(report_wide.warnings.iter().any(|w| w.kind == "no_limit" && w.path == path), "{limit}");
+    }
+    assert_eq!(report_wide.cylinders[0].verdict.outcome, Outcome::Reuse);
+    let last =
+        document.pointer("/cylinders/0/bore/readings").and_then(Value::as_array).expect("readings").len() - 1;
+    let pointer = format!("/cylinders/0/bore/readings/{last}/repeats");
+    let tight = report(&with(&document, &pointer, json!(["-0.040 mm"]))).cylinders[0].clone();
+    assert_eq!(decision(&tight, Of::BenchClearance).result, Conformity::Conforms);
+    assert_eq!(decision(&tight, Of::SmallestClearance).result, Conformity::DoesNotConform);
+    assert_eq!(tight.verdict.outcome, Outcome::DoNotReuse);
+    assert_eq!(tight.verdict.decided_by, Some(Of::SmallestClearance));
+}
+
+#[test]
+fn a_verdict_of_the_cold_fit_says_so() {
+    let report = report(&with(&document("pump_six"), "/running", Value::Null));
+    assert!(report.cylinders[0].clearance.as_ref().is_some_and(|c| c.running.is_none() && c.note.is_some()));
+    assert!(report.to_text().contains("CYLINDER 1: reuse (judged cold only)"), "{}", report.to_text());
+}
+
 #[test]
 fn a_negative_running_clearance_is_no_verdict() {
     let first = report(&document("pump_six")).cylinders[0].clone();

@@ -106,11 +106,25 @@ fn what_was_typed_cannot_become_markup() {
     for line in report.to_text().lines() {
         assert!(line.chars().count() <= 100 && line.chars().all(|c| !c.is_control()), "{line:?}");
     }
+    // at the beginning of a line nothing may become a list, a heading, a quotation or a rule
+    for (note, shown) in [
+        ("- a", "\\- a"),
+        ("1. a", "1\\. a"),
+        ("# a", "\\# a"),
+        ("    a", "a"),
+        ("> a", "&gt; a"),
+        ("=== a", "\\=== a"),
+    ] {
+        let job = self::job("pump_six").replacen("\"note\": \"", &format!("\"note\": \"{note} "), 1);
+        let report =
+            assess(&Document::from_json(&job).expect("a job"), Options::default()).expect("accepted");
+        assert!(report.to_markdown().contains(&format!("\n\n{shown} ")), "{note}");
+    }
     let markdown = report.to_markdown();
     let title = markdown.lines().next().expect("a title");
     assert!(
         title.starts_with("# ")
-            && title.contains("\\<b\\>")
+            && title.contains("&lt;b&gt;")
             && title.contains("\\[link\\]")
             && title.ends_with("engine"),
         "{title}"

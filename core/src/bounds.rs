@@ -137,7 +137,8 @@ impl Bound {
     }
 
     pub(crate) fn usual_text(&self) -> String {
-        format!("{} to {} {}", self.usual.0, self.usual.1, self.unit)
+        let unit = if self.unit == "1" { "" } else { self.unit };
+        format!("{} to {} {unit}", rounded(self.usual.0), rounded(self.usual.1)).trim_end().to_owned()
     }
 
     pub(crate) fn refuse(&self, value: f64, typed: &str) -> Error {
@@ -183,6 +184,13 @@ struct Slip {
 /// Tried in this order; the commonest first.
 const SLIPS: &[Slip] = &[
     Slip { unit: "mm", typed_in: "mm", written: "mm", correct: |v| v * 25.4, what: "inches entered as mm" },
+    Slip {
+        unit: "mm",
+        typed_in: "in",
+        written: "mm",
+        correct: |v| v / 1000.0,
+        what: "thou entered as inches",
+    },
     Slip { unit: "mm", typed_in: "in", written: "mm", correct: |v| v / 25.4, what: "mm entered as inches" },
     Slip {
         unit: "mm",

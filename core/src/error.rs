@@ -224,12 +224,13 @@ impl fmt::Display for Sentence<'_> {
         if !r.field.is_empty() {
             write!(f, "{}: ", printable(&r.field))?;
         }
-        if !r.refused.is_empty() {
+        // of a missing field only its name is known, and that stands in front
+        if !r.refused.is_empty() && r.kind != ErrorKind::MissingField {
             write!(f, "\"{}\" is refused: ", printable(&r.refused))?;
         }
         f.write_str(&r.reason)?;
         if let Some(l) = r.limits {
-            write!(f, "; accepted: {} to {}", l.lower, l.upper)?;
+            write!(f, "; accepted: {} to {}", rounded(l.lower), rounded(l.upper))?;
             if !l.unit.is_empty() && l.unit != "1" {
                 write!(f, " {}", l.unit)?;
             }
@@ -245,6 +246,11 @@ impl fmt::Display for Sentence<'_> {
 pub(crate) fn moves_the_cursor(c: char) -> bool {
     let turns = matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
     c.is_control() || turns || matches!(c, '\u{2028}' | '\u{2029}')
+}
+
+/// A range is a guide: six digits are enough to read, the numbers themselves are in the data.
+fn rounded(value: f64) -> f64 {
+    format!("{value:.5e}").parse().unwrap_or(value)
 }
 
 /// A refused text may hold anything; a sentence must not move the cursor of whoever prints it.

@@ -50,7 +50,8 @@ pub(crate) fn integral(f: &dyn Fn(f64) -> f64, points: &[f64], tolerance: f64) -
 
 fn halved(f: &dyn Fn(f64) -> f64, a: f64, b: f64, tolerance: f64, left: u32) -> Integral {
     let whole = rule(f, a, b);
-    if left == 0 || whole.error <= tolerance {
+    // an error that is no number does not get smaller either
+    if left == 0 || whole.error <= tolerance || whole.error.is_nan() {
         return whole;
     }
     let middle = a + (b - a) / 2.0;

@@ -62,6 +62,7 @@ Of = Literal[
     "bore_taper",
     "bore_out_of_round",
     "bench_clearance",
+    "smallest_clearance",
     "running_margin_tight",
     "running_margin_loose",
     "value",
@@ -257,8 +258,10 @@ class Verdict:
     """What it says."""
     reasons: tuple[str, ...]
     """Why, the weightiest first."""
+    decided_by: Of | None = None
+    """The value that decided: of those with this outcome, the one least sure to conform."""
     dominant: Dominant | None = None
-    """What dominates the uncertainty of the value that decided."""
+    """What dominates the uncertainty of that value."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -365,6 +368,8 @@ class ClearanceReport:
 
     bench: MeasuredValue | None = None
     """Clearance at 20 C."""
+    smallest: MeasuredValue | None = None
+    """Clearance at 20 C at the smallest place of the bore that was read."""
     running: RunningReport | None = None
     """Clearance at the stated temperatures."""
     note: str | None = None

@@ -598,6 +598,7 @@ def reductions(job, bore):
     """Weights of the bore's size, taper and out-of-round, those that can be formed."""
     rules, sizes = job.engine["reduction"], place_sizes(job, bore, Errors())
     weights = {"size": size_weights(rules["size"], bore.places, sizes),
+               "smallest_place": [(smallest(sizes, range(len(sizes))), ONE)] if sizes else None,
                "taper": taper_weights(rules["taper"], bore.places, sizes),
                "out_of_round": out_of_round_weights(rules["out_of_round"], bore.places, sizes)}
     return {name: w for name, w in weights.items() if w}
@@ -703,12 +704,14 @@ def running_values(job, bore, piston, err):
     return values
 
 
-def clearance_values(job, bore, piston, err):
-    values = {"bench": bore - piston}
+def clearance_values(job, bore, smallest_place, piston, err):
+    values = {"bench": bore - piston, "smallest": smallest_place - piston}
     limit = job.limits.get("bench_clearance")
     if limit:
         t = limit["reference_temperature"]
         values["judged", "bench_clearance"] = clearance_at(job, bore, piston, t, t, err)
+        if "min" in limit:
+            values["judged", "smallest_clearance"] = clearance_at(job, smallest_place, piston, t, t, err)
     if job.running:
         values.update(running_values(job, bore, piston, err))
     return values
@@ -724,7 +727,7 @@ def cylinder_values(job, cylinder, weights, err):
     values.update(judged_values(job, cylinder.piston, values, err))
     surface = clearance_surface(job, cylinder.piston)
     if surface and "size" in values:
-        values.update(clearance_values(job, values["size"], values[surface], err))
+        values.update(clearance_values(job, values["size"], values["smallest_place"], values[surface], err))
     return values
 
 
@@ -851,12 +854,22 @@ class CylinderReport:
 
     def clearance(self):
         gauges = self.gauge_of(clearance_surface(self.job, self.cylinder.piston)) + [self.cylinder.bore.gauge]
-        report = {"bench": self.measured("bench")}
-        decisions = self.part_decisions(["bench_clearance"], gauges)
+        report = {"bench": self.measured("bench"), "smallest": self.measured("smallest")}
+        decisions = self.part_decisions(["bench_clearance"], gauges) + self.smallest_decision(gauges)
         if self.job.running:
             report["running"] = {end: self.running(end, *ts) for end, ts in running_ends(self.job).items()}
             decisions += self.margin_decisions(gauges)
         return {**report, "decisions": decisions}
+
+    def smallest_decision(self, gauges):
+        """The clearance at the smallest place that was read has the lower limit of the bench clearance and no upper one."""
+        if ("judged", "smallest_clearance") not in self.values:
+            return []
+        limit = self.job.limits["bench_clearance"]
+        if not limit_fits(limit, self.cylinder):
+            return []
+        lower = {name: limit[name] for name in ("min", "reference_temperature")}
+        return [self.decide("smallest_clearance", ("judged", "smallest_clearance"), lower, True, gauges)]
 
     def running(self, end, piston_t, bore_t):
         entry = {"piston_temperature_c": piston_t, "bore_temperature_c": bore_t}

@@ -19,6 +19,8 @@ pub(super) struct Bore {
     pub(super) grounds: Vec<Ground>,
     pub(super) missing: Vec<String>,
     pub(super) size: Option<Measured>,
+    /// the smallest diameter that was read
+    pub(super) smallest: Option<Measured>,
     pub(super) clamping: Clamping,
     pub(super) overdue: Vec<String>,
 }
@@ -62,6 +64,7 @@ impl Assessment {
             grounds: Vec::new(),
             missing,
             size: reduced.size.clone(),
+            smallest: shape::smallest(&mut self.calc, &read.places),
             clamping: bore.clamping,
             overdue: self.gauges.find(&bore.gauge, true)?.stale(),
         };

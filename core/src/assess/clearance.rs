@@ -73,7 +73,13 @@ impl Assessment {
     pub(super) fn clearance(&mut self, piston: &Piston, bore: &Bore, at: &str) -> Result<Clearance, Error> {
         let limit = self.limits.bench_clearance.clone();
         let mut out = Clearance {
-            report: ClearanceReport { bench: None, running: None, note: None, decisions: Vec::new() },
+            report: ClearanceReport {
+                bench: None,
+                smallest: None,
+                running: None,
+                note: None,
+                decisions: Vec::new(),
+            },
             grounds: Vec::new(),
         };
         let surface = limit.as_ref().and_then(|l| l.over);
@@ -110,9 +116,34 @@ impl Assessment {
             }
         }
         let limit = limit.filter(|_| unusable.is_none());
+        if let Some(smallest) = &bore.smallest {
+            self.smallest_clearance(&mut out, smallest, piston_size, limit.as_ref(), &overdue, at)?;
+        }
         let pair = Pair { piston: piston_size, bore: bore_size, overdue, limit };
         self.running_clearance(&mut out, &pair, at)?;
         Ok(out)
+    }
+
+    /// The clearance at the smallest place that was read: a size rule may look past it, a piston cannot.
+    fn smallest_clearance(
+        &mut self,
+        out: &mut Clearance,
+        bore: &Measured,
+        piston: &Measured,
+        limit: Option<&Limit>,
+        overdue: &[String],
+        at: &str,
+    ) -> Result<(), Error> {
+        let smallest = self.calc.apply(Bench, [bore, piston]);
+        out.report.smallest = Some(self.state(&smallest, &format!("{at}/smallest")));
+        let Some(limit) = limit.and_then(Limit::lower_only) else {
+            return Ok(());
+        };
+        let value = self.clearance_at_limit(bore, piston, &limit)?;
+        let at = format!("{at}/decisions/{}", out.report.decisions.len());
+        let (decision, ground) = self.decide(Of::SmallestClearance, &value, &limit, overdue, &at);
+        out.push(decision, ground);
+        Ok(())
     }
 
     /// The bench clearance at the temperature of its limit.
@@ -163,9 +194,9 @@ impl Assessment {
         let same_alloy = running.original_material == self.engine.piston_material;
         out.report.note = match (&reference, same_alloy) {
             (None, _) => {
-                let text = "No least bench clearance to compare with: the running clearance is an interval that asks for judgement.";
+                let text = "there is no least clearance to compare the running clearance with: it is an interval that asks for judgement";
                 out.grounds.push(Ground::new(Outcome::NotProven, text));
-                Some(text.to_owned())
+                Some(format!("{}.", text.replacen('t', "T", 1)))
             }
             (Some(_), true) => Some(
                 "The pistons have the alloy of the original ones: the margins hold no thermal information beyond the bench margin."

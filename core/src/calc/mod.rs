@@ -39,6 +39,14 @@ impl Node {
 pub(crate) struct Figure {
     pub(crate) value: f64,
     pub(crate) node: Node,
+    pub(crate) unit: &'static str,
+}
+
+impl Figure {
+    /// A number outside any working.
+    pub(crate) fn plain(value: f64, unit: &'static str) -> Self {
+        Figure { value, node: Node::None, unit }
+    }
 }
 
 /// An independent source of uncertainty.
@@ -103,6 +111,8 @@ pub(crate) struct Calc {
     heading: String,
     /// place of each field among the inputs of the working
     read: HashMap<String, usize>,
+    /// place of each step among the steps of the working
+    worked: HashMap<String, usize>,
 }
 
 /// Several values into one.
@@ -141,12 +151,19 @@ impl Calc {
     }
 
     /// A number given by the user.
-    pub(crate) fn input(&mut self, symbol: &str, value: f64, unit: &str, path: &str, typed: &str) -> Figure {
+    pub(crate) fn input(
+        &mut self,
+        symbol: &str,
+        value: f64,
+        unit: &'static str,
+        path: &str,
+        typed: &str,
+    ) -> Figure {
         let Some(working) = &mut self.working else {
-            return Figure { value, node: Node::None };
+            return Figure::plain(value, unit);
         };
         if let Some(known) = self.read.get(path) {
-            return Figure { value, node: Node::Input(*known) };
+            return Figure { value, node: Node::Input(*known), unit };
         }
         let node = Node::Input(working.inputs.len());
         if !path.is_empty() {
@@ -160,16 +177,16 @@ impl Calc {
             path: path.to_owned(),
             typed: typed.to_owned(),
         });
-        Figure { value, node }
+        Figure { value, node, unit }
     }
 
     /// A constant with its source.
-    pub(crate) fn constant(&mut self, symbol: &str, value: f64, unit: &str, source: &str) -> Figure {
+    pub(crate) fn constant(&mut self, symbol: &str, value: f64, unit: &'static str, source: &str) -> Figure {
         let Some(working) = &mut self.working else {
-            return Figure { value, node: Node::None };
+            return Figure::plain(value, unit);
         };
         if let Some(known) = working.constants.iter().position(|k| k.symbol == symbol && k.source == source) {
-            return Figure { value, node: Node::Constant(known) };
+            return Figure { value, node: Node::Constant(known), unit };
         }
         let node = Node::Constant(working.constants.len());
         working.constants.push(Constant {
@@ -179,7 +196,7 @@ impl Calc {
             unit: unit.to_owned(),
             source: source.to_owned(),
         });
-        Figure { value, node }
+        Figure { value, node, unit }
     }
 
     /// A new independent source of uncertainty.
@@ -203,7 +220,7 @@ impl Calc {
                         "a + b",
                         &[("a", part.contribution), ("b", standard)],
                         part.contribution.value + standard.value,
-                        "",
+                        standard.unit,
                         COMBINATION,
                     );
                     part.contribution = own;
@@ -217,12 +234,13 @@ impl Calc {
     /// A formula of exact numbers.
     pub(crate) fn figure<F: Formula<N>, const N: usize>(&mut self, _: F, arguments: [Figure; N]) -> Figure {
         let value = no_minus_zero(F::evaluate(arguments.map(|a| a.value)));
+        let unit = unit_of::<F, N>(&arguments);
         if self.working.is_none() {
-            return Figure { value, node: Node::None };
+            return Figure::plain(value, unit);
         }
         let sheet = Sheet::default();
         let text = on_sheet::<F, N>(&sheet, arguments.map(|a| a.value)).text();
-        self.record::<F, N>(&text, F::SYMBOL, F::UNIT, value, arguments)
+        self.record::<F, N>(&text, F::SYMBOL, unit, value, arguments)
     }
 
     /// A formula of measured values: the value, and the contribution of every source of its arguments.
@@ -234,15 +252,15 @@ impl Calc {
         let figures = arguments.map(|a| a.figure);
         let result = F::evaluate(Dual::arguments(figures.map(|f| f.value)));
         let (value, slope) = (no_minus_zero(result.value), result.slope.map(no_minus_zero));
+        let unit = unit_of::<F, N>(&figures);
+        let mut slopes = slope.map(|value| Figure::plain(value, ""));
         if self.working.is_none() {
-            let slopes = slope.map(|value| Figure { value, node: Node::None });
-            let parts = self.contributions(&arguments, &slopes);
-            return Measured { figure: Figure { value: result.value, node: Node::None }, parts };
+            let parts = self.contributions(&arguments, &slopes, unit);
+            return Measured { figure: Figure::plain(value, unit), parts };
         }
         let sheet = Sheet::default();
         let expression = on_sheet::<F, N>(&sheet, figures.map(|f| f.value));
-        let figure = self.record::<F, N>(&expression.text(), F::SYMBOL, F::UNIT, value, figures);
-        let mut slopes = slope.map(|value| Figure { value, node: Node::None });
+        let figure = self.record::<F, N>(&expression.text(), F::SYMBOL, unit, value, figures);
         for ((slope, symbol), argument) in slopes.iter_mut().zip(F::ARGUMENTS).zip(arguments) {
             if argument.parts.is_empty() {
                 continue;
@@ -251,10 +269,16 @@ impl Calc {
             // a plain 1, -1 or 0 is written into the contribution itself
             if derivative.plain().is_none() {
                 let name = format!("d_{}_d_{symbol}", F::SYMBOL);
-                *slope = self.record::<F, N>(&derivative.text(), &name, "", slope.value, figures);
+                *slope = self.record::<F, N>(
+                    &derivative.text(),
+                    &name,
+                    per(unit, argument.figure.unit),
+                    slope.value,
+                    figures,
+                );
             }
         }
-        let parts = self.contributions(&arguments, &slopes);
+        let parts = self.contributions(&arguments, &slopes, unit);
         Measured { figure, parts }
     }
 
@@ -339,8 +363,9 @@ impl Calc {
         &mut self,
         arguments: &[&Measured; N],
         slopes: &[Figure; N],
+        unit: &'static str,
     ) -> Vec<Part> {
-        let of = |source| Part { source, contribution: self.contribution(source, arguments, slopes) };
+        let of = |source| Part { source, contribution: self.contribution(source, arguments, slopes, unit) };
         sources(arguments).into_iter().map(of).collect()
     }
 
@@ -349,19 +374,20 @@ impl Calc {
         source: SourceId,
         arguments: &[&Measured; N],
         slopes: &[Figure; N],
+        unit: &'static str,
     ) -> Figure {
         let terms =
             || arguments.iter().zip(slopes).filter_map(|(a, slope)| Some((*slope, a.contribution(source)?)));
         let value = no_minus_zero(total(terms().map(|(slope, u)| slope.value * u.value)));
         if self.working.is_none() {
-            return Figure { value, node: Node::None };
+            return Figure::plain(value, unit);
         }
         let terms: Vec<(Figure, Figure)> = terms().collect();
         if let [(slope, u)] = terms.as_slice()
             && slope.node == Node::None
             && slope.value.to_bits() == 1.0_f64.to_bits()
         {
-            return Figure { value, node: u.node };
+            return Figure { value, node: u.node, unit };
         }
         let mut text = String::new();
         let mut named: Vec<(String, Figure)> = Vec::new();
@@ -378,14 +404,15 @@ impl Calc {
             named.push((x, *u));
         }
         let arguments: Vec<(&str, Figure)> = named.iter().map(|(n, f)| (n.as_str(), *f)).collect();
-        self.step("c", &text, &arguments, value, "mm", COMBINATION)
+        let of = self.source_of(source).map(|s| s.name.clone()).unwrap_or_default();
+        self.step("c", &text, &arguments, value, unit, &format!("{of}: {COMBINATION}"))
     }
 
     fn record<F: Formula<N>, const N: usize>(
         &mut self,
         text: &str,
         symbol: &str,
-        unit: &str,
+        unit: &'static str,
         value: f64,
         figures: [Figure; N],
     ) -> Figure {
@@ -398,7 +425,7 @@ impl Calc {
         self.step(symbol, text, &arguments, value, unit, F::SOURCE)
     }
 
-    /// A step over several figures in mm, named by a letter and their number.
+    /// A step over several figures of one unit, named by a letter and their number.
     fn of_several(
         &mut self,
         symbol: &str,
@@ -408,13 +435,14 @@ impl Calc {
         value: f64,
         source: &str,
     ) -> Figure {
+        let unit = figures.first().map_or("mm", |f| f.unit);
         if self.working.is_none() {
-            return Figure { value, node: Node::None };
+            return Figure::plain(value, unit);
         }
         let symbols: Vec<String> = (1..=figures.len()).map(|k| format!("{letter}{k}")).collect();
         let arguments: Vec<(&str, Figure)> =
             symbols.iter().map(String::as_str).zip(figures.iter().copied()).collect();
-        self.step(symbol, &text(&symbols), &arguments, value, "mm", source)
+        self.step(symbol, &text(&symbols), &arguments, value, unit, source)
     }
 
     fn step(
@@ -423,25 +451,34 @@ impl Calc {
         text: &str,
         arguments: &[(&str, Figure)],
         value: f64,
-        unit: &str,
+        unit: &'static str,
         source: &str,
     ) -> Figure {
         let Some(working) = &mut self.working else {
-            return Figure { value, node: Node::None };
+            return Figure::plain(value, unit);
         };
+        // the same formula of the same numbers is the same step
+        let ids: Vec<String> = arguments.iter().map(|(_, figure)| figure.node.id()).collect();
+        let key = format!("{symbol} {text} {} {source}", ids.join(" "));
+        if let Some(known) = self.worked.get(&key) {
+            return Figure { value, node: Node::Step(*known), unit };
+        }
         let node = Node::Step(working.steps.len());
+        self.worked.insert(key, working.steps.len());
         working.steps.push(Step {
             id: node.id(),
             of: self.heading.clone(),
             symbol: symbol.to_owned(),
             formula: text.to_owned(),
-            arguments: Arguments(arguments.iter().map(|(s, f)| ((*s).to_owned(), f.node.id())).collect()),
+            arguments: Arguments(
+                arguments.iter().zip(ids).map(|((symbol, _), id)| ((*symbol).to_owned(), id)).collect(),
+            ),
             value,
             unit: unit.to_owned(),
             source: source.to_owned(),
             results: Vec::new(),
         });
-        Figure { value, node }
+        Figure { value, node, unit }
     }
 }
 
@@ -465,6 +502,27 @@ fn on_sheet<F: Formula<N>, const N: usize>(sheet: &Sheet, values: [f64; N]) -> E
 /// Minus zero is zero: it would print as another number, and derivatives with terms left out differ only in it.
 fn no_minus_zero(value: f64) -> f64 {
     value + 0.0
+}
+
+/// Unit of a result: that of the formula, or of its first argument where the formula keeps it.
+fn unit_of<F: Formula<N>, const N: usize>(arguments: &[Figure; N]) -> &'static str {
+    match (F::UNIT, arguments.first()) {
+        ("", Some(first)) => first.unit,
+        (unit, _) => unit,
+    }
+}
+
+/// Unit of a sensitivity.
+fn per(of: &'static str, to: &'static str) -> &'static str {
+    match (of, to) {
+        (_, "1") => of,
+        (of, to) if of == to => "1",
+        ("mm", "C") => "mm/C",
+        ("1", "C") => "1/C",
+        ("1/K", "C") => "1/K/C",
+        ("1", "1/K") => "K",
+        _ => "",
+    }
 }
 
 /// Sum in the order given. The working adds the same way.

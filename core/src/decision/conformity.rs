@@ -80,6 +80,8 @@ choices! {
         BoreOutOfRound = "bore_out_of_round",
         /// Clearance on the bench.
         BenchClearance = "bench_clearance",
+        /// Clearance on the bench at the smallest place that was read.
+        SmallestClearance = "smallest_clearance",
         /// Margin against the reference case, hottest piston and coldest bore.
         RunningMarginTight = "running_margin_tight",
         /// Margin against the reference case, coldest piston and hottest bore.
@@ -191,7 +193,7 @@ pub(crate) fn judge(calc: &mut Calc, rule: RuleInForce, judged: &Judged<'_>) -> 
     let result = if stale { Outcome::NotProven } else { by_rule };
     let reason = match stale {
         true => format!("nothing is proven with a gauge out of calibration: {}", judged.overdue.join(", ")),
-        false => reason(rule, result, x.value, limits, guard.map(|g| g.value), probability.value),
+        false => reason(rule, x.value, limits, guard.map(|g| g.value), probability.value),
     };
     let decision = Decision {
         of: judged.of,
@@ -283,29 +285,25 @@ fn probability(
     }
 }
 
-fn reason(rule: RuleInForce, result: Outcome, x: f64, limits: Pair, guard: Option<f64>, p: f64) -> String {
+fn reason(rule: RuleInForce, x: f64, limits: Pair, guard: Option<f64>, p: f64) -> String {
     let inside = inside(x, limits);
     let place = match inside >= -NOISE_MM {
         true => format!("inside the nearer limit by {:.4} mm", inside.max(0.0)),
         false => format!("outside the limit by {:.4} mm", -inside),
     };
     match (rule.rule, guard) {
-        (Rule::Proven, Some(guard)) => {
-            let relation = match result {
-                Outcome::NotProven => "less than",
-                _ => "at least",
-            };
-            format!("{place}, {relation} the guard band of {guard:.4} mm")
-        }
+        (Rule::Proven, Some(guard)) => format!("{place}, and the guard band is {guard:.4} mm"),
         (Rule::ConformanceProbability, _) => {
-            format!(
-                "{place}; it conforms with a probability of {:.2} %, {:.2} % is asked for",
-                p * 100.0,
-                rule.at_least * 100.0
-            )
+            let (has, asked) = (percent(p), percent(rule.at_least));
+            format!("{place}, it conforms with a probability of {has} %, and {asked} % is asked for")
         }
         _ => format!("{place}, by simple acceptance"),
     }
+}
+
+/// Two decimals, and more where they would round to a hundred.
+fn percent(p: f64) -> String {
+    if p < 0.9999 { format!("{:.2}", p * 100.0) } else { format!("{:.6}", p * 100.0) }
 }
 
 /// Judges one value in mm with its standard uncertainty in mm.
@@ -335,7 +333,9 @@ pub fn decide_mm(
     UNCERTAINTY.check("standard_uncertainty_mm", standard_uncertainty_mm)?;
     lower_mm.map(|l| JUDGED.check("lower_mm", l)).transpose()?;
     upper_mm.map(|l| JUDGED.check("upper_mm", l)).transpose()?;
-    bounds::PROBABILITY.check("at_least", at_least)?;
+    if rule == Rule::ConformanceProbability {
+        bounds::PROBABILITY.check("at_least", at_least)?;
+    }
     match (lower_mm, upper_mm) {
         (Some(low), Some(high)) if low >= high => {
             let error = Error::new(
@@ -351,7 +351,7 @@ pub fn decide_mm(
         _ => {}
     }
     let mut calc = Calc::new(false);
-    let figure = |value: f64| Figure { value, node: crate::calc::Node::None };
+    let figure = |value: f64| Figure::plain(value, "mm");
     let budget = Budget { standard: figure(standard_uncertainty_mm), lines: Vec::new() };
     let judged = Judged {
         of: Of::Value,

@@ -50,6 +50,7 @@ impl Limits {
         let of_bore = Shape { bound: &bore, piston: false, bore: true, only_max: false };
         let of_piston = Shape { bound: &piston, piston: true, bore: false, only_max: false };
         let of_both = Shape { bound: &bounds::CLEARANCE, piston: true, bore: true, only_max: false };
+        warn_of_missing(limits, warnings);
         let mut read = |limit: &Option<doc::Limit>, shape: &Shape<'_>| {
             limit.as_ref().map(|l| Limit::from_document(l, shape, warnings)).transpose()
         };
@@ -60,6 +61,24 @@ impl Limits {
             piston_size: read(&limits.piston_size, &of_piston)?,
             bench_clearance: read(&limits.bench_clearance, &of_both)?,
         })
+    }
+}
+
+/// What has no limit is computed and not judged: the reader must know.
+fn warn_of_missing(limits: &doc::Limits, warnings: &mut Vec<Warning>) {
+    let all = [
+        (limits.bore_size.is_some(), "bore_size"),
+        (limits.bore_taper.is_some(), "bore_taper"),
+        (limits.bore_out_of_round.is_some(), "bore_out_of_round"),
+        (limits.piston_size.is_some(), "piston_size"),
+        (limits.bench_clearance.is_some(), "bench_clearance"),
+    ];
+    for (_, name) in all.iter().filter(|(given, _)| !given) {
+        warnings.push(Warning {
+            kind: "no_limit".to_owned(),
+            path: format!("/engine/limits/{name}"),
+            text: format!("no limit is given for the {}: it was not judged", name.replace('_', " ")),
+        });
     }
 }
 
@@ -90,6 +109,11 @@ impl Limit {
             piston_states: limit.piston_states.clone().unwrap_or_default(),
             clamping: limit.clamping.clone().unwrap_or_default(),
         })
+    }
+
+    /// The lower limit alone.
+    pub(crate) fn lower_only(&self) -> Option<Self> {
+        self.lower.is_some().then(|| Limit { upper: None, ..self.clone() })
     }
 
     /// Why a piston in this state cannot be held against this limit, if it cannot.

@@ -76,6 +76,10 @@ pub enum Guard {
     Proven,
 }
 
+/// Numbers are below this, and numbers above 0 are above its inverse: what is computed from them stays far within a double.
+const LARGEST: f64 = 1e50;
+/// Shapes that the incomplete gamma function is held to; see [`crate::special`].
+const SHAPES: (f64, f64) = (0.01, 1000.0);
 /// Absolute error of the integrals.
 const TOLERANCE: f64 = 1e-13;
 /// A normal variable is not farther from its mean than this many deviations, to 1e-30.
@@ -172,6 +176,19 @@ impl Items {
         }
     }
 
+    /// The same items on a scale that begins where they do, and its origin. Without it, a large mean takes the digits that the
+    /// integrals need, and they halve without end.
+    fn from_origin(self) -> (Self, f64) {
+        match self {
+            Items::Normal { mean, deviation } => (Items::Normal { mean: 0.0, deviation }, mean),
+            Items::Uniform { low, high } => (Items::Uniform { low: 0.0, high: high - low }, low),
+            Items::Triangular { low, mode, high } => {
+                (Items::Triangular { low: 0.0, mode: mode - low, high: high - low }, low)
+            }
+            Items::Gamma { .. } => (self, 0.0),
+        }
+    }
+
     fn check(self) -> Result<(), Error> {
         let numbers = match self {
             Items::Normal { mean, deviation } => vec![mean, deviation],
@@ -180,13 +197,20 @@ impl Items {
             Items::Gamma { shape, scale } => vec![shape, scale],
         };
         numbers.iter().try_for_each(|n| finite("items", *n).map(drop))?;
+        let apart = |low: f64, high: f64| high - low > 1.0 / LARGEST;
         let (sound, reason) = match self {
-            Items::Normal { deviation, .. } => (deviation > 0.0, "the standard deviation must be above 0"),
-            Items::Uniform { low, high } => (low < high, "low must be below high"),
-            Items::Triangular { low, mode, high } => {
-                (low <= mode && mode <= high && low < high, "low, mode and high must rise")
+            Items::Normal { deviation, .. } => {
+                (apart(0.0, deviation), "the standard deviation must be above 0")
             }
-            Items::Gamma { shape, scale } => (shape > 0.0 && scale > 0.0, "shape and scale must be above 0"),
+            Items::Uniform { low, high } => (apart(low, high), "low must be below high"),
+            Items::Triangular { low, mode, high } => {
+                let rise = |a: f64, b: f64| b - a == 0.0 || apart(a, b);
+                (rise(low, mode) && rise(mode, high) && apart(low, high), "low, mode and high must rise")
+            }
+            Items::Gamma { shape, scale } => (
+                shape >= SHAPES.0 && shape <= SHAPES.1 && apart(0.0, scale),
+                "the shape must be 0.01 to 1000, the scale above 0",
+            ),
         };
         match sound {
             true => Ok(()),
@@ -196,6 +220,11 @@ impl Items {
 }
 
 impl Interval {
+    /// The same interval on a scale that begins at `origin`.
+    fn from(self, origin: f64) -> Self {
+        Interval { lower: self.lower.map(|l| l - origin), upper: self.upper.map(|u| u - origin) }
+    }
+
     /// The same interval made narrower by `guard` at each end.
     fn narrowed(self, guard: f64) -> Self {
         Interval { lower: self.lower.map(|l| l + guard), upper: self.upper.map(|u| u - guard) }
@@ -235,9 +264,10 @@ pub fn acceptance(tolerance: Interval, u: f64, guard: Guard) -> Result<Interval,
     let expanded = 2.0 * u;
     let band = match guard {
         Guard::Proven => 1.65 * u,
-        Guard::Stringent(share) => finite("share", share)? * expanded,
-        Guard::Relaxed(share) => -finite("share", share)? * expanded,
+        Guard::Stringent(share) => finite("guard", share)? * expanded,
+        Guard::Relaxed(share) => -finite("guard", share)? * expanded,
         Guard::RatioAtLeast(least) => {
+            finite("guard", least)?;
             let ratio = tolerance.width().map(|w| w / (2.0 * expanded));
             if let Some(ratio) = ratio
                 && ratio < least
@@ -262,6 +292,8 @@ pub fn global_risks(items: Items, u: f64, tolerance: Interval, accepted: Interva
     above_zero("u", u)?;
     tolerance.check("tolerance")?;
     accepted.check("accepted")?;
+    let (items, origin) = items.from_origin();
+    let (tolerance, accepted) = (tolerance.from(origin), accepted.from(origin));
     let accept = |x: f64| {
         let below = accepted.upper.map_or(1.0, |a| normal_cdf((a - x) / u));
         below - accepted.lower.map_or(0.0, |a| normal_cdf((a - x) / u))
@@ -365,21 +397,21 @@ pub fn capability(mean: f64, deviation: f64, tolerance: Interval) -> Result<Capa
 }
 
 fn finite(field: &str, value: f64) -> Result<f64, Error> {
-    match value.abs() < 1e100 {
+    match value.abs() < LARGEST {
         true => Ok(value),
         false => {
-            Err(Error::new(ErrorKind::NotFinite, value.to_string(), "a finite number below 1e100 is needed")
+            Err(Error::new(ErrorKind::NotFinite, value.to_string(), "a finite number below 1e50 is needed")
                 .at(field))
         }
     }
 }
 
 fn above_zero(field: &str, value: f64) -> Result<f64, Error> {
-    match finite(field, value)? > 0.0 {
+    match finite(field, value)? > 1.0 / LARGEST {
         true => Ok(value),
         false => {
             let error = Error::new(ErrorKind::OutOfRange, value.to_string(), "it must be above 0");
-            Err(error.value(value).limits(f64::MIN_POSITIVE, f64::MAX, "1").at(field))
+            Err(error.value(value).limits(1.0 / LARGEST, LARGEST, "1").at(field))
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Does a part, a cylinder, the block go back?
 
-use super::conformity::{Decision, Outcome as Conformity};
+use super::conformity::{Decision, Of, Outcome as Conformity};
 use super::finding::{Disposition, Finding};
 use crate::choice::choices;
 use crate::report::Dominant;
@@ -30,7 +30,10 @@ pub struct Verdict {
     pub outcome: Outcome,
     /// Why, the weightiest first.
     pub reasons: Vec<String>,
-    /// What dominates the uncertainty of the value that decided.
+    /// The value that decided: of those with this outcome, the one least sure to conform.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub decided_by: Option<Of>,
+    /// What dominates the uncertainty of that value.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub dominant: Option<Dominant>,
 }
@@ -40,8 +43,15 @@ pub struct Verdict {
 pub(crate) struct Ground {
     pub(crate) outcome: Outcome,
     pub(crate) reason: String,
-    /// probability of conformity of the value behind it, and what dominates that value's uncertainty
-    measured: Option<(f64, Dominant)>,
+    measured: Option<Behind>,
+}
+
+/// The value behind a ground.
+#[derive(Clone)]
+struct Behind {
+    probability: f64,
+    of: Of,
+    dominant: Dominant,
 }
 
 impl Ground {
@@ -60,7 +70,10 @@ impl Ground {
             Conformity::NotProven | Conformity::NotJudged => Outcome::NotProven,
         };
         let reason = format!("{} {}: {}", decision.of.spoken(), decision.result.word(), decision.reason);
-        Ground { measured: decision.probability_of_conformity.zip(dominant), ..Ground::new(outcome, reason) }
+        let behind = decision.probability_of_conformity.zip(dominant);
+        let measured =
+            behind.map(|(probability, dominant)| Behind { probability, of: decision.of, dominant });
+        Ground { measured, ..Ground::new(outcome, reason) }
     }
 
     pub(crate) fn from_finding(finding: &Finding) -> Self {
@@ -91,10 +104,9 @@ impl Ground {
             Outcome::Reuse => format!("cylinder {number}: reuse"),
             outcome => format!("cylinder {number}: {}{why}", outcome.word()),
         };
-        Ground {
-            measured: verdict.dominant.clone().map(|d| (0.0, d)),
-            ..Ground::new(verdict.outcome, reason)
-        }
+        let behind = verdict.decided_by.zip(verdict.dominant.clone());
+        let measured = behind.map(|(of, dominant)| Behind { probability: 0.0, of, dominant });
+        Ground { measured, ..Ground::new(verdict.outcome, reason) }
     }
 }
 
@@ -109,11 +121,12 @@ pub(crate) fn verdict(grounds: &[Ground]) -> Verdict {
         .iter()
         .filter(|g| g.outcome == outcome)
         .filter_map(|g| g.measured.as_ref())
-        .min_by(|a, b| a.0.total_cmp(&b.0));
+        .min_by(|a, b| a.probability.total_cmp(&b.probability));
     Verdict {
         outcome,
         reasons: told.into_iter().map(|g| g.reason.clone()).collect(),
-        dominant: decided.map(|(_, dominant)| dominant.clone()),
+        decided_by: decided.map(|behind| behind.of),
+        dominant: decided.map(|behind| behind.dominant.clone()),
     }
 }
 

@@ -290,9 +290,7 @@ fn between_rows(calc: &mut Calc, rows: &[Row], t: &Measured) -> Measured {
     }
     // a table of one row holds at that one temperature
     let only = rows.first().map_or(f64::NAN, |r| r.value.value);
-    rows.first()
-        .map_or(Figure { value: only, node: crate::calc::Node::None }, |r| calc.given("a", &r.value))
-        .into()
+    rows.first().map_or(Figure::plain(only, "1/K"), |r| calc.given("a", &r.value)).into()
 }
 
 /// Integral of a table's coefficient from 20 C to `t`, piece by piece over the rows between.

@@ -39,7 +39,13 @@ pub(crate) fn text(bytes: &[u8]) -> Result<&str, Error> {
 }
 
 /// Fills a structure from JSON text.
-pub(crate) fn from_json<'de, T: Deserialize<'de>>(text: &str) -> Result<T, Error> {
+///
+/// Format and version come first: a document of another kind is refused as that, not for its unknown fields.
+pub(crate) fn from_json<'de, T: Deserialize<'de>>(
+    text: &str,
+    format: &str,
+    version: u32,
+) -> Result<T, Error> {
     check_size(text.len())?;
     if text.starts_with('\u{feff}') {
         let reason = "it begins with a byte order mark; save it as UTF-8 without one";
@@ -47,6 +53,8 @@ pub(crate) fn from_json<'de, T: Deserialize<'de>>(text: &str) -> Result<T, Error
     }
     let mut tree: Json = serde_json::from_str(text).map_err(|e| syntax(&e))?;
     tree.keep_numbers(&mut Numbers(text));
+    tree.check_head("format", format, |value| matches!(value, Json::Text(_)))?;
+    tree.check_head("version", &version.to_string(), |value| value.brief().parse::<u32>().is_ok())?;
     T::deserialize(Place { json: &tree, path: &Path::Root }).map_err(|Refused(e)| e)
 }
 
@@ -160,6 +168,20 @@ impl<'de> Deserialize<'de> for Json {
 }
 
 impl Json {
+    /// Refuses another format or version; what is missing or cannot be one is left to the structure.
+    fn check_head(&self, name: &str, expected: &str, can_be: fn(&Json) -> bool) -> Result<(), Error> {
+        let Json::Object(fields) = self else {
+            return Ok(());
+        };
+        match fields.iter().find(|(field, _)| field == name) {
+            Some((_, value)) if can_be(value) && value.brief() != expected => {
+                let reason = format!("the {name} read here is {expected}");
+                Err(Error::new(ErrorKind::UnknownFormat, value.brief(), reason).at(&format!("/{name}")))
+            }
+            _ => Ok(()),
+        }
+    }
+
     /// Puts the numbers as they are typed in place of what became of them.
     fn keep_numbers(&mut self, numbers: &mut Numbers<'_>) {
         match self {

@@ -174,7 +174,12 @@ impl<K: Numeric> Entry<K> {
             Verdict::Odd => warnings.push(Warning {
                 kind: "odd_value".to_owned(),
                 path: self.path.clone(),
-                text: format!("{} is odd for the {}: usual is {}", self.text, bound.label, bound.usual_text()),
+                text: format!(
+                    "{} is odd for the {}: usual is {}",
+                    self.text,
+                    bound.label,
+                    bound.usual_text()
+                ),
             }),
             Verdict::Impossible => return Err(bound.refuse(value, &self.text).at(&self.path)),
         }

@@ -11,7 +11,7 @@ pub use entry::{Count, Date, Entry, Kind, Numeric, Probability, Pure, Warning, W
 pub(crate) use entry::{Given, MOST_ENTRIES, check_length};
 
 use crate::calc::{Calc, Figure};
-use crate::error::{Error, ErrorKind};
+use crate::error::Error;
 use schemars::generate::SchemaSettings;
 use schemars::transform::RecursiveTransform;
 use serde_json::Value;
@@ -25,19 +25,10 @@ impl Document {
     /// Reads a document from JSON text. Quantities are read when the job is assessed.
     ///
     /// # Errors
-    /// When the text is not JSON, is too large or too deep, or a field is unknown, repeated, missing or of another type.
+    /// When the text is not JSON, is too large or too deep, of another format or version, or a field is unknown, repeated, missing or of another type.
     pub fn from_json(text: &str) -> Result<Self, Error> {
-        let document: Document = decode::from_json(text)?;
-        if document.format.text() != FORMAT {
-            return Err(document
-                .format
-                .refuse(ErrorKind::UnknownFormat, format!("the format is \"{FORMAT}\"")));
-        }
-        if document.version.count(0, u32::MAX)? != VERSION {
-            return Err(document
-                .version
-                .refuse(ErrorKind::UnknownFormat, format!("version {VERSION} is read here")));
-        }
+        let document: Document = decode::from_json(text, FORMAT, VERSION)?;
+        document.version.count(VERSION, VERSION)?;
         Ok(document)
     }
 

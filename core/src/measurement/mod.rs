@@ -3,6 +3,9 @@
 mod gauge;
 pub mod statistics;
 pub mod study;
+pub mod distribution;
+pub mod jet;
+pub mod uncertainty;
 
 pub(crate) use gauge::{Gauges, Outside};
 

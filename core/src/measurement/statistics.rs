@@ -32,10 +32,10 @@ pub struct OneWay {
     pub within: f64,
     /// Degrees of freedom within groups.
     pub within_dof: f64,
-    /// Ratio of the mean squares.
-    pub f: f64,
-    /// Share of the variation that is between groups.
-    pub r_squared: f64,
+    /// Ratio of the mean squares; none when nothing varies within the groups.
+    pub f: Option<f64>,
+    /// Share of the variation that is between groups; none when nothing varies at all.
+    pub r_squared: Option<f64>,
     /// Pooled standard deviation within groups. Source: JCGM 100:2008, 4.2.4 (pooled estimate).
     pub pooled_deviation: f64,
 }
@@ -45,7 +45,10 @@ pub struct OneWay {
 /// # Errors
 /// [`ErrorKind::MissingField`] with fewer than two values, [`ErrorKind::NotFinite`] with the place of the value as field.
 pub fn sample(values: &[f64]) -> Result<Sample, Error> {
-    let shift = checked(values)?;
+    values.iter().enumerate().try_for_each(|(k, v)| readable(*v, || format!("values/{k}")))?;
+    let [shift, _, ..] = *values else {
+        return Err(too_few("values", "at least two values are needed"));
+    };
     let count = as_number(values.len());
     let differences: Vec<f64> = values.iter().map(|v| v - shift).collect();
     let mean = sum(differences.iter().copied()) / count;
@@ -65,12 +68,17 @@ pub fn sample(values: &[f64]) -> Result<Sample, Error> {
 /// One-way analysis of variance of at least two groups with at least one value each and two in one of them.
 ///
 /// # Errors
-/// [`ErrorKind::MissingField`] when there are too few groups or values, [`ErrorKind::NotFinite`].
+/// [`ErrorKind::MissingField`] when there are too few groups or values, [`ErrorKind::NotFinite`] with the place of the value as
+/// field: `groups/GROUP/PLACE`.
 pub fn one_way(groups: &[Vec<f64>]) -> Result<OneWay, Error> {
+    for (g, group) in groups.iter().enumerate() {
+        group.iter().enumerate().try_for_each(|(k, v)| readable(*v, || format!("groups/{g}/{k}")))?;
+    }
     let all: Vec<f64> = groups.iter().flatten().copied().collect();
-    let shift = checked(&all)?;
+    let shift = all.first().copied().unwrap_or_default();
     if groups.len() < 2 || groups.iter().any(Vec::is_empty) || all.len() <= groups.len() {
-        return Err(too_few("at least two groups, none empty, and more values than groups are needed"));
+        let reason = "at least two groups, none empty, and more values than groups are needed";
+        return Err(too_few("groups", reason));
     }
     let shifted: Vec<Vec<f64>> = groups.iter().map(|g| g.iter().map(|v| v - shift).collect()).collect();
     let means: Vec<f64> = shifted.iter().map(|g| sum(g.iter().copied()) / as_number(g.len())).collect();
@@ -84,8 +92,8 @@ pub fn one_way(groups: &[Vec<f64>]) -> Result<OneWay, Error> {
         between_dof,
         within,
         within_dof,
-        f: (between / between_dof) / (within / within_dof),
-        r_squared: between / (between + within),
+        f: ratio(between / between_dof, within / within_dof),
+        r_squared: ratio(between, between + within),
         pooled_deviation: (within / within_dof).sqrt(),
     })
 }
@@ -113,25 +121,22 @@ pub(super) fn as_number(count: usize) -> f64 {
     count as f64
 }
 
-/// Finite, and small enough to be squared.
-pub(super) fn usable(value: f64) -> bool {
-    value.abs() < 1e100
+/// A ratio of squares; none to nothing, or to next to nothing: division and overflow must not reach a host that traps them.
+pub(super) fn ratio(above: f64, below: f64) -> Option<f64> {
+    (below > above * 1e-290 && below > 0.0).then(|| above / below)
 }
 
-/// The first value, when there are two and all are finite and small enough to square.
-fn checked(values: &[f64]) -> Result<f64, Error> {
-    if let Some((index, value)) = values.iter().enumerate().find(|(_, v)| !usable(**v)) {
-        let reason = "a finite number below 1e100 is needed";
-        return Err(
-            Error::new(ErrorKind::NotFinite, value.to_string(), reason).at(&format!("values/{index}"))
-        );
-    }
-    match values {
-        [first, _, ..] => Ok(*first),
-        _ => Err(too_few("at least two values are needed")),
+/// Refuses what is not finite, or too large to be squared.
+pub(super) fn readable(value: f64, place: impl FnOnce() -> String) -> Result<(), Error> {
+    match value.abs() < 1e100 {
+        true => Ok(()),
+        false => {
+            let reason = "a finite number below 1e100 is needed";
+            Err(Error::new(ErrorKind::NotFinite, value.to_string(), reason).at(&place()))
+        }
     }
 }
 
-pub(super) fn too_few(reason: &str) -> Error {
-    Error::new(ErrorKind::MissingField, "", reason).at("values")
+pub(super) fn too_few(field: &str, reason: &str) -> Error {
+    Error::new(ErrorKind::MissingField, "", reason).at(field)
 }

@@ -5,7 +5,7 @@
 //! measurement systems analysis manual of the automotive industry, fourth edition (method by range constants `1 / d2*`, and
 //! ANOVA with a pooling rule).
 
-use super::statistics::{as_number, sum, too_few, usable};
+use super::statistics::{as_number, ratio, readable, sum, too_few};
 use crate::error::{Error, ErrorKind};
 use crate::special::{chi2_quantile, f_cdf};
 
@@ -24,7 +24,7 @@ pub struct Component {
     pub deviation: f64,
     /// Ratio to the total deviation. The ratios of the components do not add to 1; their squares do.
     pub of_total: f64,
-    /// 95 % confidence interval of the deviation; none with the method by ranges.
+    /// 95 % confidence interval of the deviation; none with the method by ranges, and none for a deviation of 0.
     pub interval: Option<(f64, f64)>,
 }
 
@@ -41,8 +41,9 @@ pub struct Study {
     pub part: Component,
     /// Everything together.
     pub total: f64,
-    /// `1.41 * part / gauge`, not truncated; its whole part is the number of distinct categories.
-    pub categories: f64,
+    /// `1.41 * part / gauge`, not truncated; its whole part is the number of distinct categories. None when the gauge shows no
+    /// variation: a resolution too coarse for the study looks like that, too.
+    pub categories: Option<f64>,
     /// The table behind it; none with the method by ranges.
     pub table: Option<Table>,
 }
@@ -73,10 +74,10 @@ pub struct Line {
     pub dof: f64,
     /// Mean square.
     pub mean: f64,
-    /// Ratio to the mean square of the equipment.
-    pub f: f64,
-    /// Probability of a ratio as large by chance.
-    pub p: f64,
+    /// Ratio to the mean square of the equipment; none when that is 0.
+    pub f: Option<f64>,
+    /// Probability of a ratio as large by chance; none without a ratio.
+    pub p: Option<f64>,
 }
 
 /// What to do with the interaction.
@@ -86,7 +87,7 @@ pub enum Pooling {
     Never,
     /// Count it as repeats.
     Always,
-    /// Count it as repeats when a ratio as large is more probable by chance than this.
+    /// Count it as repeats when a ratio as large is more probable by chance than this, 0 to 1. Without a ratio it is kept.
     Above(f64),
 }
 
@@ -105,6 +106,8 @@ pub const D2_STAR: [f64; 14] = [
 
 const COVERAGE: f64 = 0.95;
 const CATEGORY_FACTOR: f64 = 1.41;
+/// With fewer degrees of freedom the upper limit is above a thousand deviations: it says nothing.
+const LEAST_DOF: f64 = 0.5;
 
 impl Crossed {
     /// A study of at least two appraisers, two trials and two parts: `values[appraiser][trial][part]`.
@@ -117,16 +120,14 @@ impl Crossed {
         let balanced = values.iter().all(|a| a.len() == trials && a.iter().all(|t| t.len() == parts));
         if values.len() < 2 || trials < 2 || parts < 2 || !balanced {
             return Err(too_few(
+                "values",
                 "two or more appraisers, trials and parts are needed, and every appraiser reads every part equally often",
             ));
         }
         for (a, appraiser) in values.iter().enumerate() {
             for (t, trial) in appraiser.iter().enumerate() {
-                if let Some((p, value)) = trial.iter().enumerate().find(|(_, v)| !usable(**v)) {
-                    let error =
-                        Error::new(ErrorKind::NotFinite, value.to_string(), "a finite number is needed");
-                    return Err(error.at(&format!("values/{a}/{t}/{p}")));
-                }
+                let place = |p: usize| format!("values/{a}/{t}/{p}");
+                trial.iter().enumerate().try_for_each(|(p, v)| readable(*v, || place(p)))?;
             }
         }
         Ok(Crossed { values, parts, trials })
@@ -167,8 +168,11 @@ impl Crossed {
     }
 
     /// By analysis of variance. Ratios are to the mean square of the equipment, before pooling.
-    #[must_use]
-    pub fn by_variance(&self, pooling: Pooling) -> Study {
+    ///
+    /// # Errors
+    /// [`ErrorKind::OutOfRange`] when the probability to pool above is none.
+    pub fn by_variance(&self, pooling: Pooling) -> Result<Study, Error> {
+        pooling.check()?;
         let (k, n, r) = (as_number(self.appraisers()), as_number(self.parts), as_number(self.trials));
         let all: Vec<f64> = self.values.iter().flatten().flatten().copied().collect();
         let grand = mean(&all);
@@ -182,28 +186,48 @@ impl Crossed {
         let equipment =
             sum(cells.iter().zip(&cell_means).map(|(c, m)| super::statistics::squares_about(c, *m)));
         let (appraiser, part) = (squares(&appraiser_means, n * r), squares(&part_means, k * r));
-        let interaction = squares(&cell_means, r) - appraiser - part;
+        // a difference that is below 0 by rounding only
+        let interaction = positive(squares(&cell_means, r) - appraiser - part);
         let equipment_dof = k * n * (r - 1.0);
         let base = equipment / equipment_dof;
         let line = |squares: f64, dof: f64| {
             let mean = squares / dof;
-            let f = mean / base;
-            Line { squares, dof, mean, f, p: 1.0 - f_cdf(f, dof, equipment_dof) }
+            let f = ratio(mean, base);
+            Line { squares, dof, mean, f, p: f.map(|f| 1.0 - f_cdf(f, dof, equipment_dof)) }
         };
         let mut table = Table {
             appraiser: line(appraiser, k - 1.0),
             part: line(part, n - 1.0),
             interaction: line(interaction, (k - 1.0) * (n - 1.0)),
-            equipment: Line { squares: equipment, dof: equipment_dof, mean: base, f: 1.0, p: 1.0 },
+            equipment: Line::of_repeats(equipment, equipment_dof),
             total_squares: appraiser + part + interaction + equipment,
             pooled: false,
         };
         table.pooled = match pooling {
             Pooling::Never => false,
             Pooling::Always => true,
-            Pooling::Above(p) => table.interaction.p > p,
+            Pooling::Above(p) => table.interaction.p.is_some_and(|chance| chance > p),
         };
-        table.study(k, n, r)
+        Ok(table.study(k, n, r))
+    }
+}
+
+impl Pooling {
+    fn check(self) -> Result<(), Error> {
+        match self {
+            Pooling::Above(p) if !(0.0..=1.0).contains(&p) => {
+                let error = Error::new(ErrorKind::OutOfRange, p.to_string(), "a probability is needed");
+                Err(error.value(p).limits(0.0, 1.0, "1").at("pooling"))
+            }
+            _ => Ok(()),
+        }
+    }
+}
+
+impl Line {
+    /// What the others are held against; it has no ratio of its own.
+    fn of_repeats(squares: f64, dof: f64) -> Self {
+        Line { squares, dof, mean: squares / dof, f: None, p: None }
     }
 }
 
@@ -214,7 +238,7 @@ impl Table {
         let (within, terms_av, terms_pv): (Line, Terms, Terms) = if self.pooled {
             let dof = i.dof + e.dof;
             let squares = i.squares + e.squares;
-            let pooled = Line { squares, dof, mean: squares / dof, f: 1.0, p: 1.0 };
+            let pooled = Line::of_repeats(squares, dof);
             let av = vec![(1.0 / (n * r), a), (-1.0 / (n * r), pooled)];
             (pooled, av, vec![(1.0 / (k * r), p), (-1.0 / (k * r), pooled)])
         } else {
@@ -244,14 +268,18 @@ type Terms = Vec<(f64, Line)>;
 /// a factor is negative). Source: Satterthwaite, Biometrics Bulletin 2 (1946).
 fn combined(terms: &[(f64, Line)]) -> (f64, Option<(f64, f64)>) {
     let variance = sum(terms.iter().map(|(factor, line)| factor * line.mean));
-    let parts = sum(terms.iter().map(|(factor, line)| {
-        let part = factor * line.mean;
-        part * part / line.dof
-    }));
     if variance <= 0.0 {
         return (0.0, None);
     }
-    let dof = variance * variance / parts;
+    // as shares: the square of a variance may be outside what a double holds
+    let parts = sum(terms.iter().map(|(factor, line)| {
+        let share = factor * line.mean / variance;
+        share * share / line.dof
+    }));
+    let dof = 1.0 / parts;
+    if dof < LEAST_DOF {
+        return (variance, None);
+    }
     let limit = |p: f64| (dof * variance / chi2_quantile(p, dof)).sqrt();
     (variance, Some((limit(0.5 + COVERAGE / 2.0), limit(0.5 - COVERAGE / 2.0))))
 }
@@ -273,7 +301,7 @@ fn study(
         gauge: component(gauge, of_gauge),
         part: component(pv, of_pv),
         total,
-        categories: if gauge > 0.0 { CATEGORY_FACTOR * (pv / gauge).sqrt() } else { 0.0 },
+        categories: ratio(pv, gauge).map(|r| CATEGORY_FACTOR * r.sqrt()),
         table,
     }
 }

@@ -110,7 +110,7 @@ pub(crate) fn scan(text: &str, form: Form) -> Result<(Decimal, &str), Fault> {
 }
 
 /// Whether a minus stands at the start, and what follows the sign.
-pub(super) fn sign(text: &str) -> (bool, &str) {
+pub(crate) fn sign(text: &str) -> (bool, &str) {
     match text.strip_prefix(['-', '\u{2212}']) {
         Some(unsigned) => (true, unsigned),
         None => (false, text.strip_prefix('+').unwrap_or(text)),

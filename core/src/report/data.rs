@@ -195,6 +195,8 @@ report! {
     ClearanceReport {
         /// Clearance at 20 C.
         bench: Option<MeasuredValue> => "Option::is_none",
+        /// Clearance at 20 C at the smallest place of the bore that was read.
+        smallest: Option<MeasuredValue> => "Option::is_none",
         /// Clearance at the stated temperatures.
         running: Option<RunningReport> => "Option::is_none",
         /// What the numbers do not say.

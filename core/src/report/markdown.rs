@@ -1,7 +1,7 @@
 //! The report as Markdown.
 
 use super::data::{CylinderReport, Report};
-use super::text::{arguments, block_lines, conventions, limits, notes, sentences, values};
+use super::text::{arguments, block_lines, conventions, headline, limits, notes, sentences, unit, values};
 use crate::calc::Working;
 use crate::decision::Decision;
 use core::fmt::Write;
@@ -23,7 +23,7 @@ impl Report {
         put(&format!("{}\n", conventions(self)));
         put(&format!("## The engine: {}\n", self.block.verdict.outcome.word()));
         for line in block_lines(self) {
-            put(&format!("- {}", escaped(line.trim_start_matches("- "))));
+            put(&format!("- {}", escaped(&line)));
         }
         for cylinder in &self.cylinders {
             put(&section(cylinder));
@@ -43,7 +43,7 @@ impl Report {
 }
 
 fn section(cylinder: &CylinderReport) -> String {
-    let mut out = format!("\n## Cylinder {}: {}\n\n", cylinder.number, cylinder.verdict.outcome.word());
+    let mut out = format!("\n## Cylinder {}: {}\n\n", cylinder.number, headline(cylinder));
     let decisions: Vec<&Decision> = [
         cylinder.piston.as_ref().map(|p| &p.decisions),
         cylinder.bore.as_ref().map(|b| &b.decisions),
@@ -84,6 +84,23 @@ fn row(decision: &Decision) -> String {
 fn worked(working: &Working) -> String {
     let values = values(working);
     let mut out = String::from("\n## Working\n");
+    out.push_str("\n### read from the job, and constants\n\n");
+    for input in &working.inputs {
+        let typed = escaped(&format!("typed {:?} in {}", input.typed, input.path));
+        let _ = writeln!(
+            out,
+            "- {}: `{} = {}`{}, {typed}",
+            input.id,
+            input.symbol,
+            input.value,
+            unit(&input.unit)
+        );
+    }
+    for constant in &working.constants {
+        let source = escaped(&constant.source);
+        let (id, symbol, value) = (&constant.id, &constant.symbol, constant.value);
+        let _ = writeln!(out, "- {id}: `{symbol} = {value}`{} ({source})", unit(&constant.unit));
+    }
     let mut heading = "";
     for step in &working.steps {
         if step.of != heading {
@@ -92,28 +109,38 @@ fn worked(working: &Working) -> String {
         }
         let _ = writeln!(
             out,
-            "- {}: `{} = {}` with {} gives `{}` {} ({})",
+            "- {}: `{} = {}` with {} gives `{}`{} ({})",
             step.id,
             step.symbol,
             step.formula,
             escaped(&arguments(step, &values)),
             step.value,
-            step.unit,
+            unit(&step.unit),
             escaped(&step.source)
         );
     }
     out
 }
 
-/// What was typed must not become markup.
+/// What was typed must not become markup, neither within a line nor at its beginning.
 fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
-    for c in text.chars() {
+    for c in text.trim_start().chars() {
         match c {
-            '\\' | '`' | '*' | '_' | '[' | ']' | '<' | '>' | '#' | '|' | '~' => out.extend(['\\', c]),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '&' => out.push_str("&amp;"),
+            '\\' | '`' | '*' | '_' | '[' | ']' | '#' | '|' => out.extend(['\\', c]),
             c if c.is_control() => out.push(' '),
             c => out.push(c),
         }
+    }
+    let digits = out.chars().take_while(char::is_ascii_digit).count();
+    let marker = out.get(digits..).and_then(|rest| rest.chars().next());
+    match marker {
+        Some('-' | '+' | '=') if digits == 0 => out.insert(0, '\\'),
+        Some('.' | ')') if digits > 0 => out.insert(digits, '\\'),
+        _ => {}
     }
     out
 }

@@ -1,6 +1,6 @@
 //! The report as text of at most 100 columns, to be read aloud. No colour is needed to understand it.
 
-use super::data::{CylinderReport, Dominant, MeasuredValue, PistonReport, Report, RunningReport};
+use super::data::{CylinderReport, MeasuredValue, PistonReport, Report, RunningReport};
 use crate::calc::{Step, Working};
 use crate::decision::finding::Finding;
 use crate::decision::{Decision, Of, Outcome, Rule, Verdict};
@@ -23,11 +23,11 @@ impl Report {
         page.gap();
         page.line("", &format!("THE ENGINE: {}", self.block.verdict.outcome.word()));
         for line in block_lines(self) {
-            page.line("  ", &line);
+            page.line("  ", &format!("- {line}"));
         }
         for cylinder in &self.cylinders {
             page.gap();
-            page.line("", &format!("CYLINDER {}: {}", cylinder.number, cylinder.verdict.outcome.word()));
+            page.line("", &format!("CYLINDER {}: {}", cylinder.number, headline(cylinder)));
             for sentence in sentences(cylinder) {
                 page.line("  ", &sentence);
             }
@@ -102,6 +102,20 @@ impl Page {
         let values = values(working);
         self.gap();
         self.line("", "WORKING");
+        self.gap();
+        self.line("  ", "read from the job, and constants");
+        for input in &working.inputs {
+            let (id, symbol, value, unit) = (&input.id, &input.symbol, input.value, unit(&input.unit));
+            self.line(
+                "    ",
+                &format!("{id}  {symbol} = {value}{unit}, typed {:?} in {}", input.typed, input.path),
+            );
+        }
+        for constant in &working.constants {
+            let (id, symbol, value, unit) =
+                (&constant.id, &constant.symbol, constant.value, unit(&constant.unit));
+            self.line("    ", &format!("{id}  {symbol} = {value}{unit} ({})", constant.source));
+        }
         let mut heading = "";
         for step in &working.steps {
             if step.of != heading {
@@ -111,9 +125,14 @@ impl Page {
             }
             self.line("    ", &format!("{}  {} = {}", step.id, step.symbol, step.formula));
             self.line("        ", &format!("with {}", arguments(step, &values)));
-            self.line("        ", &format!("= {} {} ({})", step.value, step.unit, step.source));
+            self.line("        ", &format!("= {}{} ({})", step.value, unit(&step.unit), step.source));
         }
     }
+}
+
+/// A unit behind its number; a pure number has none.
+pub(super) fn unit(unit: &str) -> String {
+    if unit.is_empty() || unit == "1" { String::new() } else { format!(" {unit}") }
 }
 
 /// The value behind every id of a working.
@@ -149,13 +168,33 @@ pub(super) fn block_lines(report: &Report) -> Vec<String> {
     let counts: Vec<String> =
         report.block.counts.iter().map(|(outcome, n)| format!("{n} {outcome}")).collect();
     let mut out = vec![format!("Cylinders: {}.", counts.join(", "))];
-    let stale: Vec<&str> =
-        report.gauges.iter().filter(|g| g.calibration == "overdue").map(|g| g.name.as_str()).collect();
-    if !stale.is_empty() {
-        out.push(format!("Out of calibration: {}.", stale.join(", ")));
-    }
-    out.extend(report.block.verdict.reasons.iter().map(|r| format!("- {r}")));
+    let gauges: Vec<String> =
+        report.gauges.iter().map(|g| format!("{} ({})", g.name, g.calibration)).collect();
+    out.push(format!("Gauges: {}.", gauges.join(", ")));
+    out.extend(report.block.verdict.reasons.iter().cloned());
     out
+}
+
+/// The verdict of a cylinder, and what of it when the parts differ.
+pub(super) fn headline(cylinder: &CylinderReport) -> String {
+    let outcome = cylinder.verdict.outcome;
+    let parts = [
+        cylinder.piston.as_ref().map(|p| ("piston", p.verdict.outcome)),
+        cylinder.bore.as_ref().map(|b| ("bore", b.verdict.outcome)),
+    ];
+    let parts: Vec<String> = parts
+        .iter()
+        .flatten()
+        .filter(|_| outcome != Outcome::Reuse)
+        .map(|(part, outcome)| format!("{part}: {}", outcome.word()))
+        .collect();
+    let cold_only = cylinder.clearance.as_ref().is_some_and(|c| c.bench.is_some() && c.running.is_none());
+    let notes: Vec<String> =
+        parts.into_iter().chain(cold_only.then(|| "judged cold only".to_owned())).collect();
+    match notes.as_slice() {
+        [] => outcome.word().to_owned(),
+        notes => format!("{} ({})", outcome.word(), notes.join(", ")),
+    }
 }
 
 /// What there is to say of a cylinder, a sentence each.
@@ -174,6 +213,12 @@ pub(super) fn sentences(cylinder: &CylinderReport) -> Vec<String> {
     if let Some(clearance) = &cylinder.clearance {
         let bench = decided(&clearance.decisions, Of::BenchClearance);
         out.extend(judged("Clearance on the bench", clearance.bench.as_ref(), bench));
+        let smallest = decided(&clearance.decisions, Of::SmallestClearance);
+        out.extend(judged(
+            "Clearance at the smallest place of the bore",
+            clearance.smallest.as_ref(),
+            smallest,
+        ));
         out.extend(clearance.running.as_ref().map(|r| running_sentence(r, &clearance.decisions)));
     }
     out.extend(because(&cylinder.verdict));
@@ -185,7 +230,7 @@ fn piston_sentences(piston: &PistonReport) -> Vec<String> {
     let mut out = Vec::new();
     for place in &piston.sizes {
         let (size, surface) = match (&place.bare_size, place.over) {
-            (Some(bare), _) => (bare, ", coating taken off"),
+            (Some(bare), _) => (bare, ", coating subtracted"),
             (None, Surface::Coating) => (&place.size, ", over the coating"),
             (None, Surface::BareMetal) => (&place.size, ""),
         };
@@ -198,7 +243,7 @@ fn piston_sentences(piston: &PistonReport) -> Vec<String> {
         out.push(format!("Piston {} ({at}).", give_or_take(size)));
     }
     out.extend(piston.ovality.as_ref().map(|o| format!("Ovality {}.", give_or_take(o))));
-    out.extend(decision.map(|d| format!("At its gauge point, {}.", told(d))));
+    out.extend(decision.map(|d| format!("Piston at its gauge point: {}.", told(d))));
     out.extend(piston.findings.iter().map(finding));
     out
 }
@@ -219,26 +264,33 @@ fn running_sentence(running: &RunningReport, decisions: &[Decision]) -> String {
     let mut out = format!(
         "Running, free growth gives {:.3} mm (piston {} C, bore {} C) to {:.3} mm (piston {} C, bore {} C).",
         tight.clearance.value_mm,
-        tight.piston_temperature_c,
-        tight.bore_temperature_c,
+        degrees(tight.piston_temperature_c),
+        degrees(tight.bore_temperature_c),
         loose.clearance.value_mm,
-        loose.piston_temperature_c,
-        loose.bore_temperature_c
+        degrees(loose.piston_temperature_c),
+        degrees(loose.bore_temperature_c)
     );
-    let margins = [(&tight.margin, Of::RunningMarginTight), (&loose.margin, Of::RunningMarginLoose)];
+    let margins =
+        [("tight", &tight.margin, Of::RunningMarginTight), ("loose", &loose.margin, Of::RunningMarginLoose)];
     let margins: Vec<String> = margins
         .iter()
-        .filter_map(|(margin, of)| {
+        .filter_map(|(name, margin, of)| {
             let (margin, decision) = (margin.as_ref()?, decided(decisions, *of)?);
-            Some(format!("{:.3} mm ({})", margin.value_mm, decision.result.word()))
+            Some(format!("{name} {:.3} mm ({})", margin.value_mm, decision.result.word()))
         })
         .collect();
     if let [tight, loose] = margins.as_slice() {
         out.push_str(&format!(
-            " Margin to the original piston at the maker's least clearance: {tight}, {loose}."
+            " Room left against an original piston fitted at the maker's least clearance: {tight}, {loose}."
         ));
     }
     out
+}
+
+/// A temperature to a tenth of a degree, which is more than anybody knows of a running engine.
+fn degrees(celsius: f64) -> String {
+    let tenths = format!("{celsius:.1}");
+    tenths.strip_suffix(".0").unwrap_or(&tenths).to_owned()
 }
 
 fn decided(decisions: &[Decision], of: Of) -> Option<&Decision> {
@@ -295,9 +347,17 @@ fn because(verdict: &Verdict) -> Vec<String> {
     if verdict.outcome != Outcome::Reuse {
         out.extend(verdict.reasons.iter().map(|r| format!("Because: {r}.")));
     }
-    let percent =
-        |d: &Dominant| format!("Least certain: {} ({:.0} % of the variance).", d.source, d.share * 100.0);
-    out.extend(verdict.dominant.as_ref().map(percent));
+    if let (Some(dominant), Some(of)) = (&verdict.dominant, verdict.decided_by) {
+        let percent = dominant.share * 100.0;
+        out.push(format!(
+            "Least certain in the {}: {} ({percent:.0} % of its variance).",
+            of.spoken(),
+            dominant.source
+        ));
+    }
+    if verdict.outcome == Outcome::NotProven {
+        out.push("To settle it: measure again with less uncertainty, or ask whoever may decide.".to_owned());
+    }
     out
 }
 
@@ -310,8 +370,26 @@ pub(super) fn notes(report: &Report) -> Vec<String> {
             out.push(note.clone());
         }
     }
+    out.extend(origins_of_limits(report).into_iter().map(|origin| format!("Limits: {origin}")));
     let origins =
         report.cylinders.iter().filter_map(|c| Some(&c.clearance.as_ref()?.running.as_ref()?.origin));
     out.extend(origins.take(1).map(|origin| format!("Running temperatures: {origin}")));
+    out
+}
+
+/// Where the limits of the decisions come from, each once.
+fn origins_of_limits(report: &Report) -> Vec<&String> {
+    let mut out: Vec<&String> = Vec::new();
+    for cylinder in &report.cylinders {
+        let of_piston = cylinder.piston.iter().flat_map(|p| &p.decisions);
+        let of_bore = cylinder.bore.iter().flat_map(|b| &b.decisions);
+        let of_both = cylinder.clearance.iter().flat_map(|c| &c.decisions);
+        let margin = |d: &&Decision| matches!(d.of, Of::RunningMarginTight | Of::RunningMarginLoose);
+        for decision in of_piston.chain(of_bore).chain(of_both).filter(|d| !margin(d)) {
+            if let Some(origin) = decision.origin.as_ref().filter(|o| !out.contains(o)) {
+                out.push(origin);
+            }
+        }
+    }
     out
 }

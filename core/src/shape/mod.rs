@@ -81,6 +81,11 @@ fn size(
     })
 }
 
+/// The smallest diameter that was read: where a piston is tightest, whatever the rule of the size.
+pub(crate) fn smallest(calc: &mut Calc, places: &[BorePlace]) -> Option<Measured> {
+    calc.fold(Fold::Smallest, "smallest", &sizes(places, |_| true))
+}
+
 fn taper(calc: &mut Calc, rule: TaperRule, places: &[BorePlace]) -> Option<Measured> {
     let depths = depths(places);
     let (top, bottom) = (*depths.first()?, *depths.last()?);

@@ -3,7 +3,8 @@
 use super::document::{Dimension, What};
 use super::exact::{Fraction, Span};
 use super::found::{Findings, Read, Row};
-use super::printed::{Number, Reading, Side};
+use super::number::Number;
+use super::printed::{Reading, Side};
 use super::report::{Check, Slip, Suspicion, WouldBe};
 use super::slip;
 
@@ -64,10 +65,8 @@ pub(super) fn check_units(row: &Row, findings: &mut Findings) {
         return;
     }
     findings.doubtful.insert(row.index);
-    let said = format!(
-        "\"{}\" and \"{}\" do not agree within their rounding",
-        a.text.printed, b.text.printed
-    );
+    let said =
+        format!("\"{}\" and \"{}\" do not agree within their rounding", a.text.printed, b.text.printed);
     let texts = [(a.row, a.text), (b.row, b.text)];
     findings.contradict(check, &texts, said, would_be(a, b, &differing), suspected(a, b, &differing));
 }
@@ -144,7 +143,7 @@ fn other_dimension(a: &Read<'_>, b: &Read<'_>, differing: &[(Number, Number)]) -
         let (x, y) = (x.in_dimension(other)?, y.in_dimension(other)?);
         Span::around(x.value, x.half).meets(&Span::around(y.value, y.half)).then_some(())
     };
-    differing.iter().try_for_each(|pair| agree(pair))?;
+    differing.iter().try_for_each(agree)?;
     // degrees Celsius are what such sheets are written in
     let converted = if a.reading.first.unit.name.ends_with('F') { (a, b) } else { (b, a) };
     let rendered = would_be(a, b, differing);
@@ -194,11 +193,7 @@ fn by_factor(a: &Reading, b: &Reading, factor: Fraction) -> Option<Larger> {
         let pairs = large.ends().into_iter().zip(small.ends());
         same_form && pairs.into_iter().all(|(x, y)| is_times(large, &x, small, &y, factor).unwrap_or(false))
     };
-    if times(a, b) {
-        Some(Larger::First)
-    } else {
-        times(b, a).then_some(Larger::Second)
-    }
+    if times(a, b) { Some(Larger::First) } else { times(b, a).then_some(Larger::Second) }
 }
 
 fn is_times(large: &Reading, x: &Number, small: &Reading, y: &Number, factor: Fraction) -> Option<bool> {

@@ -1,7 +1,8 @@
 //! The rows that are checked, and what is found in them.
 
 use super::document::{SheetEntry, What};
-use super::printed::{self, Number, Reading, Unreadable};
+use super::number::Number;
+use super::printed::{self, Reading, Unreadable};
 use super::report::{Check, Checked, Contradiction, Suspicion, WouldBe};
 use crate::job::Warning;
 use std::collections::BTreeSet;
@@ -77,6 +78,8 @@ pub(super) struct Findings {
     pub(super) warnings: Vec<Warning>,
     /// rows whose own text speaks against them
     pub(super) doubtful: BTreeSet<usize>,
+    /// rows that any contradiction names
+    contradicted: BTreeSet<usize>,
 }
 
 impl Findings {
@@ -102,6 +105,7 @@ impl Findings {
     ) {
         let mut entries: Vec<String> = Vec::new();
         for (row, _) in texts {
+            self.contradicted.insert(row.index);
             if !entries.contains(&row.id) {
                 entries.push(row.id.clone());
             }
@@ -116,6 +120,14 @@ impl Findings {
             would_be,
             suspected,
         });
+    }
+
+    /// Whether other entries bear a row out: a sum, a ladder or a second source that holds.
+    pub(super) fn is_borne_out(&self, row: &Row) -> bool {
+        let by_others = [Check::Ladder, Check::Oversize, Check::Clearance, Check::TwoSources];
+        let made =
+            self.applied.get(row.index).is_some_and(|checks| by_others.iter().any(|c| checks.contains(c)));
+        made && !self.contradicted.contains(&row.index)
     }
 
     /// What was held against what.

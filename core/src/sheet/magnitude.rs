@@ -6,7 +6,7 @@
 use super::document::{Dimension, What};
 use super::exact::{Fraction, Span};
 use super::found::{Findings, Read, Row};
-use super::printed::{Change, Number};
+use super::number::{Change, Number};
 use super::report::{Check, Suspicion, WouldBe};
 use super::slip;
 use crate::job::Warning;
@@ -42,7 +42,9 @@ impl What {
         let guide = |possible, usual| Some(Guide { possible, usual });
         match self {
             What::Bore | What::PistonDiameter => guide(um(10_000, 1_100_000), um(20_000, 1_000_000)),
-            What::Grade | What::PinDiameter | What::PinBore => guide(um(5_000, 1_100_000), um(8_000, 1_000_000)),
+            What::Grade | What::PinDiameter | What::PinBore => {
+                guide(um(5_000, 1_100_000), um(8_000, 1_000_000))
+            }
             What::Clearance => guide(um(-200, 3_000), um(0, 1_000)),
             What::OversizeStep => guide(um(1, 5_000), um(100, 1_530)),
             What::PinClearance => guide(um(-150, 200), um(-60, 60)),
@@ -209,7 +211,8 @@ fn impossible(
     bore: Option<&NominalBore<'_>>,
     findings: &mut Findings,
 ) {
-    let bore = bore.filter(|bore| read.row.what.guide_by_bore().is_some() && bore.read.row.index != read.row.index);
+    let bore =
+        bore.filter(|bore| read.row.what.guide_by_bore().is_some() && bore.read.row.index != read.row.index);
     let beside = bore.map_or(String::new(), |bore| format!(" with a bore of \"{}\"", bore.read.text.printed));
     let what = read.row.what.spoken();
     let said = format!("\"{}\" is no {what}{beside}", read.text.printed);
@@ -228,29 +231,21 @@ fn impossible(
 fn slips(read: &Read<'_>, ranges: &Ranges) -> Vec<Suspicion> {
     let ends = read.reading.ends();
     let usual = |ends: &[Number]| ends.iter().all(|end| ranges.judge(read, end) == Standing::Usual);
-    let say = |change: Change, ends: Vec<Number>| {
-        (ends.len() == 2 && usual(&ends)).then(|| {
-            let texts: Vec<String> = match (read.reading.second, ends.as_slice()) {
-                (Some(_), [low, high]) => vec![read.reading.written(low), read.reading.written(high)],
-                (_, ends) => ends.first().map(|end| read.reading.written(end)).into_iter().collect(),
-            };
-            let one = ends.first().copied();
-            one.map(|one| {
-                let mut said = slip::suspicion(read, change, &one, "would be usual");
-                said.text = said.text.replace(&read.reading.written(&one), &texts.join(" to "));
-                said
-            })
+    let numbers = if read.reading.second.is_some() { 2 } else { 1 };
+    let say = |change: Change, changed: Vec<Number>| {
+        let fits = changed.len() == ends.len() && usual(&changed);
+        fits.then(|| {
+            slip::suspicion(read, change, changed.get(..numbers).unwrap_or_default(), "would be usual")
         })
     };
-    let points = [-1, 1, -2, 2, -3, 3].map(|places| {
-        let moved = ends.iter().filter_map(|end| end.point_moved(places)).collect();
-        say(Change::Point(places), moved)
+    let points = [-1, 1, -2, 2, -3, 3].into_iter().map(|places| {
+        say(Change::Point(places), ends.iter().filter_map(|end| end.point_moved(places)).collect())
     });
-    let units = ends[0].in_other_units().into_iter().map(|unit| {
-        let in_unit = ends.iter().filter_map(|end| end.in_unit_of(&unit)).collect();
-        say(Change::Unit, in_unit)
-    });
-    points.into_iter().chain(units).flatten().flatten().collect()
+    let units = ends[0]
+        .in_other_units()
+        .into_iter()
+        .map(|other| say(Change::Unit, ends.iter().filter_map(|end| end.in_unit_of(&other)).collect()));
+    points.chain(units).flatten().collect()
 }
 
 /// Widest printed range of a size, in hundredths of it. Common practice, no source: a part worn by more is no part.
@@ -272,7 +267,7 @@ fn check_width(row: &Row, findings: &mut Findings) {
         let said = format!("\"{}\" is wider than {WIDEST_SIZE} % of the size", read.text.printed);
         let near = |of: &Number, to: &Number| {
             let half = to.value * WIDEST_SIZE / 100;
-            slip::suspect(&read, of, &Span::around(to.value, half.abs()))
+            slip::suspect_of(&read, of, &Span::around(to.value, half.abs()), "would be near enough")
         };
         let suspected = near(&low, &high).into_iter().chain(near(&high, &low)).collect();
         let texts = [(row, read.text)];
@@ -297,7 +292,8 @@ pub(super) fn check_wear(limit: &Row, new: &Row, findings: &mut Findings) {
     } else {
         (high, up_from(limit.row.what, &most))
     };
-    let Some(allowed) = allowed else {
+    // beside an interference nothing is said of wear
+    let Some(allowed) = allowed.filter(|allowed| allowed.low <= allowed.high) else {
         return;
     };
     if limit.reading.span(&worn).is_none_or(|span| span.meets(&allowed)) {

@@ -2,14 +2,16 @@
 
 use super::agreement;
 use super::found::{Findings, Read, Row};
-use super::printed::{Change, Number};
+use super::number::{Change, Number};
 use super::report::{Check, Slip, Suspicion};
 use super::slip;
 
-/// Largest end over smallest with which a range is still plausible after a slip is undone, in hundredths. Common practice, no
+/// Largest end over smallest with which a range is still plausible after a slip is undone, in
+/// millionths. Common practice, no
 /// source: sizes are printed to a thousandth of themselves, clearances to a few times themselves.
-const WIDEST_AFTER_POINT: i128 = 500;
-const WIDEST_AFTER_DIGIT: i128 = 150;
+const WIDEST_AFTER_POINT: i128 = 5_000_000;
+const WIDEST_AFTER_DIGIT: i128 = 1_500_000;
+const WIDEST_AFTER_EXCHANGE: i128 = 1_020_000;
 
 pub(super) fn check(row: &Row, findings: &mut Findings) {
     let read = row.read();
@@ -22,10 +24,9 @@ pub(super) fn check(row: &Row, findings: &mut Findings) {
         findings.doubtful.insert(row.index);
         let said = format!("in \"{}\" the first end is above the second", one.text.printed);
         let other = read.iter().find(|other| other.text.path != one.text.path);
-        let suspected = match other.filter(|other| is_ordered(other)) {
-            Some(other) => by_the_other(one, other),
-            None => alone(one),
-        };
+        let by_the_other = other.filter(|other| is_ordered(other)).map(|other| by_the_other(one, other));
+        // where the other text explains nothing, it is wrong itself
+        let suspected = by_the_other.filter(|found| !found.is_empty()).unwrap_or_else(|| alone(one));
         let would_be = Vec::new();
         findings.contradict(Check::MinMax, &[(row, one.text)], said, would_be, suspected);
     }
@@ -61,9 +62,11 @@ fn alone(read: &Read<'_>) -> Vec<Suspicion> {
     let of_second = narrowest(&second, |changed| width(&first, changed));
     let mut found: Vec<(Change, Number, i128)> = of_first.into_iter().chain(of_second).collect();
     found.sort_by_key(|(_, _, width)| *width);
-    out.extend(found.iter().map(|(change, number, _)| {
-        slip::suspicion(read, *change, number, "would be in order")
-    }));
+    out.extend(
+        found
+            .iter()
+            .map(|(change, number, _)| slip::suspicion(read, *change, &[*number], "would be in order")),
+    );
     out
 }
 
@@ -72,10 +75,10 @@ fn exchanged(read: &Read<'_>) -> Suspicion {
     Suspicion { slip: Slip::MinMaxExchanged, path: read.text.path.clone(), text }
 }
 
-/// Largest over smallest, in hundredths; none for ends out of order or not above zero.
+/// Largest over smallest, in millionths; none for ends out of order or not above zero.
 fn width(low: &Number, high: &Number) -> Option<i128> {
     let in_order = low.value > 0 && low.value < high.value;
-    in_order.then(|| high.value.checked_mul(100)?.checked_div(low.value)).flatten()
+    in_order.then(|| high.value.checked_mul(1_000_000)?.checked_div(low.value)).flatten()
 }
 
 /// For each kind of change the number that leaves the narrowest plausible range.
@@ -84,7 +87,8 @@ fn narrowest(number: &Number, width: impl Fn(&Number) -> Option<i128>) -> Vec<(C
     for (change, candidate) in number.changes() {
         let widest = match change {
             Change::Point(-1 | 1) => WIDEST_AFTER_POINT,
-            Change::Digit | Change::Transposed | Change::LastTooMany => WIDEST_AFTER_DIGIT,
+            Change::Digit | Change::LastTooMany => WIDEST_AFTER_DIGIT,
+            Change::Transposed => WIDEST_AFTER_EXCHANGE,
             _ => continue,
         };
         let Some(width) = width(&candidate).filter(|width| *width <= widest) else {

@@ -2,11 +2,11 @@
 
 use super::exact::Span;
 use super::found::Read;
-use super::printed::{Change, Number};
+use super::number::{Change, Number};
 use super::report::{Slip, Suspicion};
 
 /// The commonest change of a number with which it meets `target`, and of the numbers it makes the one nearest to it.
-pub(super) fn change(read: &Read<'_>, number: &Number, target: &Span) -> Option<(Change, Number)> {
+fn change(read: &Read<'_>, number: &Number, target: &Span) -> Option<(Change, Number)> {
     let mut best: Option<(Change, Number, f64)> = None;
     for (change, candidate) in number.changes() {
         // a change that is less common than one that was found; moves of the point are one kind, the shortest first
@@ -27,14 +27,25 @@ pub(super) fn change(read: &Read<'_>, number: &Number, target: &Span) -> Option<
 
 /// The same as a suspicion.
 pub(super) fn suspect(read: &Read<'_>, number: &Number, target: &Span) -> Option<Suspicion> {
-    let (change, candidate) = change(read, number, target)?;
-    Some(suspicion(read, change, &candidate, "would agree"))
+    suspect_of(read, number, target, "would agree")
 }
 
-/// A change in words.
-pub(super) fn suspicion(read: &Read<'_>, change: Change, candidate: &Number, verdict: &str) -> Suspicion {
+/// The same, with another word for what the changed number would do.
+pub(super) fn suspect_of(
+    read: &Read<'_>,
+    number: &Number,
+    target: &Span,
+    verdict: &str,
+) -> Option<Suspicion> {
+    let (change, candidate) = change(read, number, target)?;
+    Some(suspicion(read, change, &[candidate], verdict))
+}
+
+/// A change in words, with the numbers it makes.
+pub(super) fn suspicion(read: &Read<'_>, change: Change, changed: &[Number], verdict: &str) -> Suspicion {
     let (slip, words) = named(read, change);
-    let text = format!("{words}: {} {verdict}", read.reading.written(candidate));
+    let numbers: Vec<String> = changed.iter().map(|number| read.reading.written(number)).collect();
+    let text = format!("{words}: {} {verdict}", numbers.join(" to "));
     Suspicion { slip, path: read.text.path.clone(), text }
 }
 
@@ -46,7 +57,9 @@ fn named(read: &Read<'_>, change: Change) -> (Slip, &'static str) {
         Change::Digit => (Slip::Digit, "a digit"),
         Change::Transposed => (Slip::DigitsExchanged, "two digits exchanged"),
         Change::LeftOut => (Slip::DigitLeftOut, "a digit left out"),
-        Change::LastTooMany if has_degree_sign(&read.text.printed) => (Slip::DigitTooMany, "a digit too many"),
+        Change::LastTooMany if has_degree_sign(&read.text.printed) => {
+            (Slip::DigitTooMany, "a digit too many")
+        }
         Change::LastTooMany => (Slip::DegreeSign, "the degree sign read as a digit"),
         Change::TooMany => (Slip::DigitTooMany, "a digit too many"),
         Change::Unit => (Slip::Unit, "the unit"),
