@@ -178,7 +178,7 @@ impl Items {
 
     /// The same items on a scale that begins where they do, and its origin. Without it, a large mean takes the digits that the
     /// integrals need, and they halve without end.
-    fn from_origin(self) -> (Self, f64) {
+    fn about_origin(self) -> (Self, f64) {
         match self {
             Items::Normal { mean, deviation } => (Items::Normal { mean: 0.0, deviation }, mean),
             Items::Uniform { low, high } => (Items::Uniform { low: 0.0, high: high - low }, low),
@@ -292,7 +292,7 @@ pub fn global_risks(items: Items, u: f64, tolerance: Interval, accepted: Interva
     above_zero("u", u)?;
     tolerance.check("tolerance")?;
     accepted.check("accepted")?;
-    let (items, origin) = items.from_origin();
+    let (items, origin) = items.about_origin();
     let (tolerance, accepted) = (tolerance.from(origin), accepted.from(origin));
     let accept = |x: f64| {
         let below = accepted.upper.map_or(1.0, |a| normal_cdf((a - x) / u));
@@ -385,8 +385,7 @@ pub struct Capability {
 /// # Errors
 /// When a number is not finite, the deviation is not above 0, or an interval is impossible.
 pub fn capability(mean: f64, deviation: f64, tolerance: Interval) -> Result<Capability, Error> {
-    let items = Items::Normal { mean, deviation };
-    items.check()?;
+    let items = Items::Normal { mean: finite("mean", mean)?, deviation: above_zero("deviation", deviation)? };
     tolerance.check("tolerance")?;
     let above = tolerance.lower.map_or(f64::INFINITY, |l| mean - l);
     let below = tolerance.upper.map_or(f64::INFINITY, |h| h - mean);

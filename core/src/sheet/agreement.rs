@@ -206,7 +206,7 @@ const FACTORS: &[(i128, i128, &str)] = &[
     (10, 1, "exactly 10: the decimal point one place off"),
     (254, 10, "exactly 25.4: one in inches, the other in millimetres"),
     (100, 1, "exactly 100: the decimal point two places off"),
-    (1000, 1, "exactly 1000: one in mm, the other in um, or thou and inches"),
+    (1000, 1, "exactly 1000: mm and um, or inches and thou"),
 ];
 
 /// A factor between two sources; of several within the rounding the nearest.

@@ -6,13 +6,16 @@ use super::magnitude::{self, NominalBore, Standing};
 use super::report::{Check, Slip, Suspicion};
 use std::collections::BTreeMap;
 
-/// Significant digits, of both ends together, from which no two quantities of a sheet share a print by chance. Common practice,
-/// no source.
+/// Significant digits, of both ends together, from which two quantities hardly share a range by chance. Common practice, no
+/// source.
 const DIGITS_BEYOND_CHANCE: usize = 4;
 
-/// Width of a range, in units of its last digit, from which parts that fit each other do not share it by rounding alone. Common
-/// practice, no source: a tolerance is no smaller than the clearance it leaves by more.
+/// Width of a range, in units of its last digit, from which parts that fit each other do not share it by rounding alone.
+/// Common practice, no source.
 const STEPS_BEYOND_CHANCE: i128 = 3;
+
+/// The same for one value that already contradicts something.
+const DIGITS_OF_A_SINGLE_VALUE: usize = 3;
 
 type Print = [(bool, u64, u32, &'static str); 2];
 
@@ -47,13 +50,17 @@ fn tells(group: &[Read<'_>], bore: Option<&NominalBore<'_>>, findings: &Findings
     else {
         return false;
     };
+    let [low, high] = first.reading.ordered();
+    if low.value == high.value {
+        let contradicted = group.iter().any(|read| findings.doubtful.contains(&read.row.index));
+        return contradicted && low.significant() >= DIGITS_OF_A_SINGLE_VALUE;
+    }
     if group.iter().any(|read| is_doubtful(read, bore, findings)) {
         return true;
     }
     if group.iter().all(|read| findings.is_borne_out(read.row)) {
         return false;
     }
-    let [low, high] = first.reading.ordered();
     let steps = (high.value - low.value) / (low.half + high.half).max(1);
     steps >= STEPS_BEYOND_CHANCE && low.significant() + high.significant() >= DIGITS_BEYOND_CHANCE
 }

@@ -40,7 +40,7 @@ document! {
     SheetHead {
         /// Name of the sheet.
         id: Entry<Words>,
-        /// Not checked, not carried into the report.
+        /// For the reader of the document.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         note: Option<Entry<Words>>,
     }

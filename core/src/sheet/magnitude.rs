@@ -130,6 +130,10 @@ impl Ranges {
     }
 
     fn judge(&self, read: &Read<'_>, number: &Number) -> Standing {
+        // from nothing to something is a manner of speaking
+        if number.value == 0 && read.reading.second.is_some() {
+            return Standing::Usual;
+        }
         let Some(span) = read.reading.span(number) else {
             return Standing::Usual;
         };

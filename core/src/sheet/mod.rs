@@ -31,8 +31,9 @@ pub const FORMAT: &str = "gaugepoint-sheet";
 /// Version of the sheet format.
 pub const VERSION: u32 = 1;
 
-/// A sheet whose ids are unique and whose links name entries that fit them. Whether the texts can be read, and agree, is what
-/// [`check`] finds out.
+/// A sheet whose ids are unique and whose links name entries that fit them.
+///
+/// Whether its texts can be read, and agree, is what [`check`] finds out.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Sheet {
     document: SheetDocument,
@@ -55,8 +56,8 @@ impl Sheet {
     /// Reads a sheet from JSON text.
     ///
     /// # Errors
-    /// When the text is not JSON, is too large or too deep, or a field is unknown, repeated, missing or of another type; and as
-    /// [`Sheet::new`].
+    /// When the text is not JSON, is too large or too deep, or a field is unknown, repeated, missing or of another type; and
+    /// as [`Sheet::new`].
     pub fn from_json(text: &str) -> Result<Self, Error> {
         let document: SheetDocument = decode::from_json(text, FORMAT, VERSION)?;
         Sheet::new(document)
@@ -65,9 +66,9 @@ impl Sheet {
     /// A sheet from its structures.
     ///
     /// # Errors
-    /// When the format or version is another, a list has more than 1000 entries or a ladder fewer than two, a text is blank, too
-    /// long or holds a control character, an id stands twice, or a link names an unknown entry, one entry twice, or one that is
-    /// something else. A printed text that cannot be read is no error but a contradiction.
+    /// When the format or version is another, a list has more than 1000 entries or a ladder fewer than two, a text is blank,
+    /// too long or holds a control character, an id stands twice, or a link names an unknown entry, one entry twice, or one
+    /// that is something else. A printed text that cannot be read is no error but a contradiction.
     pub fn new(document: SheetDocument) -> Result<Self, Error> {
         check_head(&document)?;
         let entries = Entries::new(&document.entries)?;

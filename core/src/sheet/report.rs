@@ -169,7 +169,7 @@ pub struct SheetReport {
     pub sheet: String,
     /// Every entry, in the order of the sheet.
     pub entries: Vec<Checked>,
-    /// What cannot all be right, in the order of the entries and then of the links.
+    /// What cannot all be right: entry by entry, link by link, copied rows, lost degree signs.
     pub contradictions: Vec<Contradiction>,
     /// What is possible but odd.
     pub warnings: Vec<Warning>,
@@ -179,6 +179,7 @@ impl SheetReport {
     /// The report as JSON, in one line.
     #[must_use]
     pub fn to_json(&self) -> String {
+        // texts and lists only: nothing in it can fail to be written
         serde_json::to_string(self).unwrap_or_default()
     }
 
