@@ -10,6 +10,7 @@
 // the libraries are built because this crate depends on theirs
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
+use gaugepoint_tests::named::{Named, risk_row, study_row};
 use gaugepoint_tests::{JOBS, job, rows, text, workspace};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -159,6 +160,46 @@ fn of_core(row: &[String]) -> f64 {
         _ => panic!("{row:?}"),
     }
     .unwrap()
+}
+
+/// The lines that a program prints for the results of a row: every number, with its bits.
+fn printed(id: &str, named: Named) -> Vec<(String, Option<u64>)> {
+    named.into_iter().map(|(name, value)| (format!("{id} {name}"), value.map(f64::to_bits))).collect()
+}
+
+#[test]
+fn statistics_studies_and_risks_hold() {
+    type Call = fn(&[String]) -> Result<Named, gaugepoint::Error>;
+    let files: [(&str, Call); 2] = [("study", study_row), ("risk", risk_row)];
+    let mut expected = Vec::new();
+    for (file, call) in files {
+        let rows = rows(&format!("tests/vectors/{file}.csv"));
+        let named = rows.iter().filter_map(|r| Some(printed(&r[0], call(r).ok()?)));
+        expected.extend(named.flatten());
+        expected.push(("rows".to_owned(), Some(u64::try_from(rows.len()).unwrap())));
+    }
+    for link in LINKS {
+        let lines = checked("measured", link, &workspace("tests/vectors"));
+        let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
+        assert_eq!(found, expected, "{link:?}");
+    }
+}
+
+fn parsed(line: &str) -> (String, Option<u64>) {
+    let (name, value) = line.rsplit_once(' ').unwrap();
+    let bits = match name {
+        "rows" => value.parse().unwrap(),
+        _ if value == "none" => return (name.to_owned(), None),
+        _ => value.parse::<f64>().unwrap().to_bits(),
+    };
+    (name.to_owned(), Some(bits))
+}
+
+#[test]
+fn misused_records_and_arrays_give_a_status() {
+    for link in LINKS {
+        checked("records", link, &example());
+    }
 }
 
 #[test]

@@ -9,6 +9,7 @@
 )]
 
 pub mod expression;
+pub mod named;
 pub mod replay;
 
 use serde_json::Value;

@@ -9,11 +9,20 @@
  *
  * OUTPUTS. Arguments come first, then outputs, then the error. An output is never NULL; outputs and error do not
  * overlap. On failure every double is set to a quiet NaN and the result of a decision to
- * GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; the pointer to a report and its
- * length keep what they held.
+ * GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, the pointer to a report
+ * and its length keep what they held.
  *
- * NaN. Never accepted as a value, never a result of success, and never the sign of something left out: that is what
- * the has_ flags are for, each 0 or 1.
+ * RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with struct_size set:
+ * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
+ * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
+ * struct_size and never changes: GaugepointInterval, GaugepointItems, and what stands within a record.
+ *
+ * ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
+ * anything is read. A refused value is named with its place, from 0: "values/3".
+ *
+ * NaN. Never accepted as a value, never a result that is given, and never the sign of something left out: that is what
+ * the has_ flags are for, each 0 or 1. What a record does not give is NaN there, so that an ignored flag cannot be
+ * read as a size.
  *
  * ERROR. A GaugepointError belongs to the caller and starts as GAUGEPOINT_ERROR_INIT (elsewhere: zeroed, struct_size
  * set). It is written on failure only, up to struct_size bytes; NULL means that it is not wanted. There is no last
@@ -37,7 +46,7 @@
  *
  * VERSIONS. GAUGEPOINT_ABI is also the number in the name of the shared library (libgaugepoint_c.so.N). Compare it with
  * gaugepoint_abi() when the library is loaded by hand. New functions, statuses and fields at the end of GaugepointError
- * do not change it.
+ * or of a record do not change it.
  *
  * Results rest on free thermal growth and defer to the maker's service data, local codes and licensed practice.
  *
@@ -178,7 +187,7 @@ enum GaugepointStatus {
    */
   GAUGEPOINT_STATUS_NULL_POINTER = 901,
   /**
-   * The struct_size of the GaugepointError was not set.
+   * The struct_size of a structure was not set.
    */
   GAUGEPOINT_STATUS_STRUCT_SIZE = 902,
   /**
@@ -201,6 +210,11 @@ enum GaugepointStatus {
  * Number of the ABI this header belongs to. It rises when a program built for the old one would no longer run rightly.
  */
 #define GAUGEPOINT_ABI 1
+
+/**
+ * Most numbers that one array may hold; a count beyond it is a mistake, and is refused before anything is read.
+ */
+#define GAUGEPOINT_MOST_VALUES 16777216
 
 /**
  * Rule of decision.
@@ -241,6 +255,68 @@ typedef enum GaugepointConformity {
    */
   GAUGEPOINT_CONFORMITY_NOT_JUDGED = 4,
 } GaugepointConformity;
+
+/**
+ * What a study by variance does with the interaction of appraiser and part.
+ */
+typedef enum GaugepointPooling {
+  /**
+   * Keep it as a component.
+   */
+  GAUGEPOINT_POOLING_NEVER = 1,
+  /**
+   * Count it as repeats.
+   */
+  GAUGEPOINT_POOLING_ALWAYS = 2,
+  /**
+   * Count it as repeats when a ratio as large is more probable by chance than the probability given.
+   */
+  GAUGEPOINT_POOLING_ABOVE = 3,
+} GaugepointPooling;
+
+/**
+ * Kind of distribution of the items that come to be measured.
+ */
+typedef enum GaugepointDistribution {
+  /**
+   * Normal: mean, standard deviation.
+   */
+  GAUGEPOINT_DISTRIBUTION_NORMAL = 1,
+  /**
+   * Uniform: smallest, largest.
+   */
+  GAUGEPOINT_DISTRIBUTION_UNIFORM = 2,
+  /**
+   * Triangular: smallest, most frequent, largest.
+   */
+  GAUGEPOINT_DISTRIBUTION_TRIANGULAR = 3,
+  /**
+   * Gamma: shape, scale. For what cannot be negative, such as run-out or out-of-round; the mean is shape times scale.
+   */
+  GAUGEPOINT_DISTRIBUTION_GAMMA = 4,
+} GaugepointDistribution;
+
+/**
+ * How an acceptance interval follows from the tolerance. U is the expanded uncertainty 2 u.
+ */
+typedef enum GaugepointGuard {
+  /**
+   * Inside by 1.65 u: ISO 14253-1:2017, default. Has no number.
+   */
+  GAUGEPOINT_GUARD_PROVEN = 1,
+  /**
+   * Inside by the number times U: stringent acceptance, ASME B89.7.3.1; JCGM 106:2012, 8.3.2.2.
+   */
+  GAUGEPOINT_GUARD_STRINGENT = 2,
+  /**
+   * Outside by the number times U: relaxed acceptance, ASME B89.7.3.1.
+   */
+  GAUGEPOINT_GUARD_RELAXED = 3,
+  /**
+   * The tolerance itself, which must be at least the number times 2 U wide: simple acceptance, ASME B89.7.3.1.
+   */
+  GAUGEPOINT_GUARD_RATIO_AT_LEAST = 4,
+} GaugepointGuard;
 
 /**
  * What was refused, and why. Belongs to the caller; see ERROR at the head.
@@ -305,6 +381,304 @@ typedef struct GaugepointError {
    */
   char message[1024];
 } GaugepointError;
+
+/**
+ * Mean and spread of a sample; see RECORDS at the head.
+ */
+typedef struct GaugepointSample {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Number of values.
+   */
+  size_t count;
+  /**
+   * Arithmetic mean.
+   */
+  double mean;
+  /**
+   * Experimental standard deviation, count - 1 degrees of freedom.
+   */
+  double standard_deviation;
+  /**
+   * Standard deviation of the mean.
+   */
+  double deviation_of_mean;
+  /**
+   * Correlation of each value with the next; 0 when all are equal.
+   */
+  double lag_1_correlation;
+} GaugepointSample;
+
+/**
+ * One-way analysis of variance; see RECORDS at the head.
+ */
+typedef struct GaugepointOneWay {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `f` is given, else 0: nothing varies within the groups.
+   */
+  int32_t has_f;
+  /**
+   * 1 when `r_squared` is given, else 0: nothing varies at all.
+   */
+  int32_t has_r_squared;
+  /**
+   * Sum of squares between groups.
+   */
+  double between;
+  /**
+   * Degrees of freedom between groups.
+   */
+  double between_dof;
+  /**
+   * Sum of squares within groups.
+   */
+  double within;
+  /**
+   * Degrees of freedom within groups.
+   */
+  double within_dof;
+  /**
+   * Ratio of the mean squares.
+   */
+  double f;
+  /**
+   * Share of the variation that is between groups.
+   */
+  double r_squared;
+  /**
+   * Pooled standard deviation within groups.
+   */
+  double pooled_deviation;
+} GaugepointOneWay;
+
+/**
+ * A standard deviation of a study, its share, and its confidence interval.
+ */
+typedef struct GaugepointComponent {
+  /**
+   * Standard deviation, in the unit of the readings.
+   */
+  double deviation;
+  /**
+   * Ratio to the total deviation. The ratios do not add to 1; their squares do.
+   */
+  double of_total;
+  /**
+   * Lower end of the 95 % confidence interval of the deviation; NaN when not given.
+   */
+  double lower;
+  /**
+   * Upper end of it; NaN when not given.
+   */
+  double upper;
+} GaugepointComponent;
+
+/**
+ * A line of the analysis of variance of a study.
+ */
+typedef struct GaugepointLine {
+  /**
+   * Sum of squares.
+   */
+  double squares;
+  /**
+   * Degrees of freedom.
+   */
+  double dof;
+  /**
+   * Mean square.
+   */
+  double mean;
+  /**
+   * Ratio to the mean square of the equipment; NaN when not given, and for the equipment itself.
+   */
+  double f;
+  /**
+   * Probability of a ratio as large by chance; NaN where `f` is.
+   */
+  double p;
+} GaugepointLine;
+
+/**
+ * What a gauge study finds; see RECORDS at the head.
+ */
+typedef struct GaugepointStudy {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `categories` is given, else 0: the gauge shows no variation.
+   */
+  int32_t has_categories;
+  /**
+   * 1 when `repeatability` has its interval, else 0.
+   */
+  int32_t has_repeatability_interval;
+  /**
+   * 1 when `reproducibility` has its interval, else 0.
+   */
+  int32_t has_reproducibility_interval;
+  /**
+   * 1 when `gauge` has its interval, else 0.
+   */
+  int32_t has_gauge_interval;
+  /**
+   * 1 when `part` has its interval, else 0.
+   */
+  int32_t has_part_interval;
+  /**
+   * 1 when the four lines and `total_squares` are given, else 0: always by variance, never by ranges.
+   */
+  int32_t has_table;
+  /**
+   * 1 when the lines of appraiser, part and interaction have `f` and `p`, else 0: the repeats do not vary.
+   */
+  int32_t has_ratios;
+  /**
+   * 1 when the interaction was counted as repeats, else 0.
+   */
+  int32_t pooled;
+  /**
+   * Repeatability: the same appraiser, the same part ("equipment variation").
+   */
+  struct GaugepointComponent repeatability;
+  /**
+   * Reproducibility: between appraisers, interaction included ("appraiser variation").
+   */
+  struct GaugepointComponent reproducibility;
+  /**
+   * Both together ("gauge repeatability and reproducibility").
+   */
+  struct GaugepointComponent gauge;
+  /**
+   * Between parts.
+   */
+  struct GaugepointComponent part;
+  /**
+   * Deviation of everything together.
+   */
+  double total;
+  /**
+   * 1.41 part / gauge, not truncated; its whole part is the number of distinct categories. NaN when not given.
+   */
+  double categories;
+  /**
+   * Between appraisers; all numbers NaN when there is no table, as in the next four fields.
+   */
+  struct GaugepointLine appraiser;
+  /**
+   * Between parts.
+   */
+  struct GaugepointLine parts;
+  /**
+   * Appraiser by part.
+   */
+  struct GaugepointLine interaction;
+  /**
+   * Repeats.
+   */
+  struct GaugepointLine equipment;
+  /**
+   * Sum of squares about the grand mean.
+   */
+  double total_squares;
+} GaugepointStudy;
+
+/**
+ * Distribution of the items that come to be measured. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointItems {
+  /**
+   * A GaugepointDistribution.
+   */
+  int32_t distribution;
+  /**
+   * 1 when `third` counts, as it must for the triangular distribution and for no other; else 0.
+   */
+  int32_t has_third;
+  /**
+   * First number of the distribution.
+   */
+  double first;
+  /**
+   * Second number of the distribution.
+   */
+  double second;
+  /**
+   * Third number of the distribution; not read when `has_third` is 0.
+   */
+  double third;
+} GaugepointItems;
+
+/**
+ * Limits with one or two sides. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointInterval {
+  /**
+   * 1 when `lower` is given, else 0.
+   */
+  int32_t has_lower;
+  /**
+   * 1 when `upper` is given, else 0.
+   */
+  int32_t has_upper;
+  /**
+   * Lower limit; not read when it is not given, and NaN in a result.
+   */
+  double lower;
+  /**
+   * Upper limit; not read when it is not given, and NaN in a result.
+   */
+  double upper;
+} GaugepointInterval;
+
+/**
+ * Shares of all items; see RECORDS at the head.
+ */
+typedef struct GaugepointRisks {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Items that conform.
+   */
+  double conforming;
+  /**
+   * Global consumer's risk: accepted, and does not conform.
+   */
+  double consumer;
+  /**
+   * Global producer's risk: rejected, and conforms.
+   */
+  double producer;
+} GaugepointRisks;
+
+/**
+ * Process capability; see RECORDS at the head.
+ */
+typedef struct GaugepointCapability {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Distance of the mean from the nearer limit in three standard deviations (Cpk); negative outside.
+   */
+  double cpk;
+  /**
+   * Share of the items outside the limits.
+   */
+  double outside;
+} GaugepointCapability;
 
 
 
@@ -396,11 +770,63 @@ int32_t gaugepoint_running_clearance_mm(double bore_mm,
                                         struct GaugepointError *error);
 
 /**
+ * Mean and spread of `count` values, at least two, in any one unit. JCGM 100:2008, 4.2.
+ */
+int32_t gaugepoint_sample(const double *values,
+                          size_t count,
+                          struct GaugepointSample *out,
+                          struct GaugepointError *error);
+
+/**
+ * One-way analysis of variance of `count` values, one group after the other.
+ *
+ * `group_sizes` has the number of values of each of the `groups` groups, which must add to `count`. At least two groups,
+ * none empty, and more values than groups. A refused value is named by its group and its place there, from 0:
+ * "groups/1/4". NIST/SEMATECH e-Handbook, 7.4.3.
+ */
+int32_t gaugepoint_one_way(const double *values,
+                           size_t count,
+                           const size_t *group_sizes,
+                           size_t groups,
+                           struct GaugepointOneWay *out,
+                           struct GaugepointError *error);
+
+/**
+ * Crossed gauge study by averages and ranges, for up to 15 appraisers, trials and parts.
+ *
+ * Every appraiser reads every part equally often: `appraisers` x `trials` x `parts` values in any one unit, those of an
+ * appraiser together, within them those of a trial, within it the parts in order. At least two of each. A refused value
+ * is named by appraiser, trial and part, from 0: "values/2/0/9". Measurement systems analysis, fourth edition.
+ */
+int32_t gaugepoint_study_by_ranges(const double *values,
+                                   size_t appraisers,
+                                   size_t trials,
+                                   size_t parts,
+                                   struct GaugepointStudy *out,
+                                   struct GaugepointError *error);
+
+/**
+ * Crossed gauge study by analysis of variance; the values are those of gaugepoint_study_by_ranges, without its limit.
+ *
+ * `pooling` is a GaugepointPooling; `probability` counts when `has_probability` is 1, which it is with
+ * GAUGEPOINT_POOLING_ABOVE (0.25 is usual) and with no other.
+ */
+int32_t gaugepoint_study_by_variance(const double *values,
+                                     size_t appraisers,
+                                     size_t trials,
+                                     size_t parts,
+                                     int32_t pooling,
+                                     int32_t has_probability,
+                                     double probability,
+                                     struct GaugepointStudy *out,
+                                     struct GaugepointError *error);
+
+/**
  * Judges one value in mm with its standard uncertainty in mm, for a value whose error is normal.
  *
  * `lower_mm` counts when `has_lower` is 1, `upper_mm` when `has_upper` is 1; at least one must. `rule` is a
  * GaugepointRule. `at_least` is the probability asked for by the rule conformance probability, 0.5 to 0.999999; the
- * others do not use it, but it must be a probability (0.95 is usual). `result` gets a GaugepointConformity,
+ * others do not look at it. `result` gets a GaugepointConformity,
  * `probability` the probability of conformity.
  */
 int32_t gaugepoint_decide_mm(double value_mm,
@@ -414,6 +840,53 @@ int32_t gaugepoint_decide_mm(double value_mm,
                              int32_t *result,
                              double *probability,
                              struct GaugepointError *error);
+
+/**
+ * Global risks of accepting by `accepted` what should conform to `tolerance`. JCGM 106:2012, 9.4.
+ *
+ * The measurement error is normal with standard uncertainty `u`. All numbers are in one unit, whichever it is.
+ */
+int32_t gaugepoint_global_risks(const struct GaugepointItems *items,
+                                double u,
+                                const struct GaugepointInterval *tolerance,
+                                const struct GaugepointInterval *accepted,
+                                struct GaugepointRisks *out,
+                                struct GaugepointError *error);
+
+/**
+ * Acceptance interval of a tolerance by a rule.
+ *
+ * `guard` is a GaugepointGuard; `amount`, its number, counts when `has_amount` is 1, which it is with all but
+ * GAUGEPOINT_GUARD_PROVEN. Refused when the ratio is not reached, or when the guard bands leave nothing.
+ */
+int32_t gaugepoint_acceptance(const struct GaugepointInterval *tolerance,
+                              double u,
+                              int32_t guard,
+                              int32_t has_amount,
+                              double amount,
+                              struct GaugepointInterval *accepted,
+                              struct GaugepointError *error);
+
+/**
+ * Acceptance interval, narrowed or widened equally at each limit, whose global consumer's risk is `wanted`.
+ *
+ * Refused when no guard band within ten standard uncertainties gives that risk; the error has the risks that can be had.
+ */
+int32_t gaugepoint_acceptance_for_risk(const struct GaugepointItems *items,
+                                       double u,
+                                       const struct GaugepointInterval *tolerance,
+                                       double wanted,
+                                       struct GaugepointInterval *accepted,
+                                       struct GaugepointError *error);
+
+/**
+ * Capability of a normal process with its mean and standard deviation. ISO 22514-2.
+ */
+int32_t gaugepoint_capability(double mean,
+                              double deviation,
+                              const struct GaugepointInterval *tolerance,
+                              struct GaugepointCapability *out,
+                              struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"

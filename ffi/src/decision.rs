@@ -36,7 +36,7 @@ pub enum GaugepointConformity {
 ///
 /// `lower_mm` counts when `has_lower` is 1, `upper_mm` when `has_upper` is 1; at least one must. `rule` is a
 /// GaugepointRule. `at_least` is the probability asked for by the rule conformance probability, 0.5 to 0.999999; the
-/// others do not use it, but it must be a probability (0.95 is usual). `result` gets a GaugepointConformity,
+/// others do not look at it. `result` gets a GaugepointConformity,
 /// `probability` the probability of conformity.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_decide_mm(

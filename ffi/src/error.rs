@@ -67,6 +67,11 @@ impl Failure {
         Failure::AtTheDoor { code: status.code, field, refused: String::new(), reason: reason.to_owned() }
     }
 
+    /// A refusal of the core's kinds that only C can cause.
+    pub(crate) fn refused(kind: ErrorKind, field: &'static str, reason: &str) -> Self {
+        Failure::AtTheDoor { code: kind.code(), field, refused: String::new(), reason: reason.to_owned() }
+    }
+
     /// A number outside an enum.
     pub(crate) fn choice(field: &'static str, refused: i32, accepted: &str) -> Self {
         Failure::AtTheDoor {

@@ -64,8 +64,11 @@ pub(crate) trait Outs {
     /// # Safety
     /// Each pointer is NULL or points to its type.
     unsafe fn clear(&self);
-    /// Refuses NULL.
-    fn check(&self) -> Result<(), Failure>;
+    /// Refuses NULL, and a record whose size was not set.
+    ///
+    /// # Safety
+    /// Each pointer is NULL or points to its type.
+    unsafe fn check(&self) -> Result<(), Failure>;
     /// Writes the results.
     ///
     /// # Safety
@@ -100,7 +103,7 @@ impl<T: Copy> Outs for Out<T> {
         }
     }
 
-    fn check(&self) -> Result<(), Failure> {
+    unsafe fn check(&self) -> Result<(), Failure> {
         match self.place.is_null() {
             true => Err(Failure::own(status::NULL_POINTER, self.name, status::NULL_POINTER.meaning)),
             false => Ok(()),
@@ -124,9 +127,12 @@ impl<A: Outs, B: Outs> Outs for (A, B) {
         }
     }
 
-    fn check(&self) -> Result<(), Failure> {
-        self.0.check()?;
-        self.1.check()
+    unsafe fn check(&self) -> Result<(), Failure> {
+        // SAFETY: the caller's promise
+        unsafe {
+            self.0.check()?;
+            self.1.check()
+        }
     }
 
     unsafe fn write(&self, values: Self::Values) {

@@ -8,11 +8,20 @@
 //!
 //! OUTPUTS. Arguments come first, then outputs, then the error. An output is never NULL; outputs and error do not
 //! overlap. On failure every double is set to a quiet NaN and the result of a decision to
-//! GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; the pointer to a report and its
-//! length keep what they held.
+//! GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, the pointer to a report
+//! and its length keep what they held.
 //!
-//! NaN. Never accepted as a value, never a result of success, and never the sign of something left out: that is what
-//! the `has_` flags are for, each 0 or 1.
+//! RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with `struct_size` set:
+//! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
+//! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
+//! `struct_size` and never changes: GaugepointInterval, GaugepointItems, and what stands within a record.
+//!
+//! ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
+//! anything is read. A refused value is named with its place, from 0: "values/3".
+//!
+//! NaN. Never accepted as a value, never a result that is given, and never the sign of something left out: that is what
+//! the `has_` flags are for, each 0 or 1. What a record does not give is NaN there, so that an ignored flag cannot be
+//! read as a size.
 //!
 //! ERROR. A GaugepointError belongs to the caller and starts as GAUGEPOINT_ERROR_INIT (elsewhere: zeroed, `struct_size`
 //! set). It is written on failure only, up to `struct_size` bytes; NULL means that it is not wanted. There is no last
@@ -36,7 +45,7 @@
 //!
 //! VERSIONS. GAUGEPOINT_ABI is also the number in the name of the shared library (libgaugepoint_c.so.N). Compare it with
 //! gaugepoint_abi() when the library is loaded by hand. New functions, statuses and fields at the end of GaugepointError
-//! do not change it.
+//! or of a record do not change it.
 //!
 //! Results rest on free thermal growth and defer to the maker's service data, local codes and licensed practice.
 
@@ -52,4 +61,9 @@ pub mod error;
 mod guard;
 pub mod job;
 pub mod flat;
+pub mod array;
+mod record;
+pub mod statistics;
+pub mod study;
 pub mod decision;
+pub mod risk;

@@ -23,7 +23,7 @@ pub(crate) const NULL_POINTER: Status =
     Status { code: 901, name: "null_pointer", meaning: "A pointer that is needed is NULL." };
 /// A structure is not of a size this library knows.
 pub(crate) const STRUCT_SIZE: Status =
-    Status { code: 902, name: "struct_size", meaning: "The struct_size of the GaugepointError was not set." };
+    Status { code: 902, name: "struct_size", meaning: "The struct_size of a structure was not set." };
 /// No memory for a text.
 pub(crate) const OUT_OF_MEMORY: Status =
     Status { code: 903, name: "out_of_memory", meaning: "There is no memory for the text." };

@@ -1,7 +1,8 @@
 """The dimensional mathematics of an engine rebuild: from raw readings to a decision for every cylinder.
 
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`. The flat functions give the
-common numbers from plain floats; the unit is the suffix of every name. What is refused raises `InputError`.
+common numbers from plain floats; the unit is the suffix of every name. `gaugepoint.measurement` has statistics of readings and
+gauge studies, `gaugepoint.decision` the risks of decisions. What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -13,22 +14,44 @@ from gaugepoint._gaugepoint import (
     running_clearance_mm,
     size_at_20_mm,
 )
-from gaugepoint.decision import decide_mm
+from gaugepoint.decision import (
+    Gamma,
+    Normal,
+    Triangular,
+    Uniform,
+    acceptance,
+    acceptance_for_risk,
+    capability,
+    decide_mm,
+    global_risks,
+)
 from gaugepoint.error import InputError
 from gaugepoint.job import assess, job_schema, report_schema
+from gaugepoint.measurement import gauge_study, one_way, sample
 from gaugepoint.report import Decision, Report
 
 __all__ = [
     "ERROR_KINDS",
     "Decision",
+    "Gamma",
     "InputError",
+    "Normal",
     "Report",
+    "Triangular",
+    "Uniform",
     "__version__",
+    "acceptance",
+    "acceptance_for_risk",
     "assess",
     "bench_clearance_mm",
+    "capability",
     "decide_mm",
+    "gauge_study",
+    "global_risks",
     "job_schema",
+    "one_way",
     "report_schema",
     "running_clearance_mm",
+    "sample",
     "size_at_20_mm",
 ]

@@ -1,6 +1,9 @@
 """The compiled part of gaugepoint. Private: the package re-exports what is public."""
 
-from typing import Final
+from collections.abc import Sequence
+from typing import Final, TypeAlias
+
+from gaugepoint.decision import Distribution
 
 __all__ = [
     "ERROR_KINDS",
@@ -8,11 +11,28 @@ __all__ = [
     "size_at_20_mm",
     "bench_clearance_mm",
     "running_clearance_mm",
+    "sample",
+    "one_way",
+    "study_by_ranges",
+    "study_by_variance",
     "decide_mm",
+    "global_risks",
+    "acceptance_proven",
+    "acceptance_stringent",
+    "acceptance_relaxed",
+    "acceptance_ratio",
+    "acceptance_for_risk",
+    "capability",
     "assess",
     "job_schema",
     "report_schema",
 ]
+
+_Limits: TypeAlias = tuple[float | None, float | None]
+_Component: TypeAlias = tuple[float, float, tuple[float, float] | None]
+_Line: TypeAlias = tuple[float, float, float, float | None, float | None]
+_Table: TypeAlias = tuple[_Line, _Line, _Line, _Line, float, bool]
+_Study: TypeAlias = tuple[_Component, _Component, _Component, _Component, float, float | None, _Table | None]
 
 ERROR_KINDS: Final[tuple[str, ...]]
 """Name of every kind of refusal, in order of its stable number."""
@@ -131,6 +151,86 @@ def running_clearance_mm(
     True
     """
 
+def sample(values: Sequence[float]) -> tuple[int, float, float, float, float]:
+    """Give mean and spread of a sample.
+
+    Parameters
+    ----------
+    values : sequence of float
+        At least two values, in any one unit.
+
+    Returns
+    -------
+    tuple
+        Count, mean, standard deviation, standard deviation of the mean, correlation of each value with the next.
+
+    Raises
+    ------
+    InputError
+        When there are fewer than two values, or one is not finite; it names the place.
+    """
+
+def one_way(groups: Sequence[Sequence[float]]) -> tuple[float, float, float, float, float | None, float | None, float]:
+    """Give the one-way analysis of variance of groups.
+
+    Parameters
+    ----------
+    groups : sequence of sequences of float
+        At least two groups, none empty, and more values than groups.
+
+    Returns
+    -------
+    tuple
+        Between, its degrees of freedom, within, its degrees of freedom, F, R squared, pooled deviation.
+
+    Raises
+    ------
+    InputError
+        When there is too little, or a value is not finite; it names the place.
+    """
+
+def study_by_ranges(values: Sequence[Sequence[Sequence[float]]]) -> _Study:
+    """Give what a crossed gauge study finds by averages and ranges.
+
+    Parameters
+    ----------
+    values : sequence of sequences of sequences of float
+        The readings, ``values[appraiser][trial][part]``.
+
+    Returns
+    -------
+    tuple
+        Repeatability, reproducibility, gauge, part, total, categories, None.
+
+    Raises
+    ------
+    InputError
+        When there is too little or too much, it is not balanced, or a value is not finite; it names the place.
+    """
+
+def study_by_variance(values: Sequence[Sequence[Sequence[float]]], pooled: bool | None, above: float) -> _Study:
+    """Give what a crossed gauge study finds by analysis of variance.
+
+    Parameters
+    ----------
+    values : sequence of sequences of sequences of float
+        The readings, ``values[appraiser][trial][part]``.
+    pooled : bool or None
+        Count the interaction as repeats; None: when it is probable by chance.
+    above : float
+        How probable, when `pooled` is None.
+
+    Returns
+    -------
+    tuple
+        Repeatability, reproducibility, gauge, part, total, categories, table.
+
+    Raises
+    ------
+    InputError
+        When there is too little, it is not balanced, a value is not finite, or the probability is none; it names the place.
+    """
+
 def decide_mm(
     value_mm: float,
     standard_uncertainty_mm: float,
@@ -161,6 +261,165 @@ def decide_mm(
     ------
     InputError
         When a number is not finite or impossible, the limits are out of order or missing, or the rule is unknown.
+    """
+
+def global_risks(items: Distribution, u: float, tolerance: _Limits, accepted: _Limits) -> tuple[float, float, float]:
+    """Give the global risks of accepting by one interval what should conform to another.
+
+    Parameters
+    ----------
+    items : Normal, Uniform, Triangular or Gamma
+        Distribution of the items.
+    u : float
+        Standard uncertainty of a measurement.
+    tolerance, accepted : tuple of float or None
+        Lower and upper limit of what conforms and of what is accepted.
+
+    Returns
+    -------
+    tuple of float
+        Conforming, consumer's risk, producer's risk.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite, or a distribution or an interval is impossible.
+    """
+
+def acceptance_proven(tolerance: _Limits, u: float) -> _Limits:
+    """Give the acceptance interval of a tolerance by ``g = 1.65 u``.
+
+    Parameters
+    ----------
+    tolerance : tuple of float or None
+        Lower and upper limit.
+    u : float
+        Standard uncertainty of a measurement.
+
+    Returns
+    -------
+    tuple of float or None
+        Lower and upper limit of what is accepted.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite, the interval is impossible, or the guard bands leave nothing.
+    """
+
+def acceptance_stringent(tolerance: _Limits, u: float, amount: float) -> _Limits:
+    """Give the acceptance interval of a tolerance inside by a share of ``U = 2 u``.
+
+    Parameters
+    ----------
+    tolerance : tuple of float or None
+        Lower and upper limit.
+    u : float
+        Standard uncertainty of a measurement.
+    amount : float
+        The share.
+
+    Returns
+    -------
+    tuple of float or None
+        Lower and upper limit of what is accepted.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite, the interval is impossible, or the guard bands leave nothing.
+    """
+
+def acceptance_relaxed(tolerance: _Limits, u: float, amount: float) -> _Limits:
+    """Give the acceptance interval of a tolerance outside by a share of ``U = 2 u``.
+
+    Parameters
+    ----------
+    tolerance : tuple of float or None
+        Lower and upper limit.
+    u : float
+        Standard uncertainty of a measurement.
+    amount : float
+        The share.
+
+    Returns
+    -------
+    tuple of float or None
+        Lower and upper limit of what is accepted.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite, or the interval is impossible.
+    """
+
+def acceptance_ratio(tolerance: _Limits, u: float, amount: float) -> _Limits:
+    """Give the tolerance itself, when it is at least so many times ``2 U`` wide.
+
+    Parameters
+    ----------
+    tolerance : tuple of float or None
+        Lower and upper limit.
+    u : float
+        Standard uncertainty of a measurement.
+    amount : float
+        The ratio.
+
+    Returns
+    -------
+    tuple of float or None
+        Lower and upper limit of what is accepted.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite, the interval is impossible, or the ratio is not reached.
+    """
+
+def acceptance_for_risk(items: Distribution, u: float, tolerance: _Limits, wanted: float) -> _Limits:
+    """Give the acceptance interval with a wanted consumer's risk.
+
+    Parameters
+    ----------
+    items : Normal, Uniform, Triangular or Gamma
+        Distribution of the items.
+    u : float
+        Standard uncertainty of a measurement.
+    tolerance : tuple of float or None
+        Lower and upper limit of what conforms.
+    wanted : float
+        The global consumer's risk.
+
+    Returns
+    -------
+    tuple of float or None
+        Lower and upper limit of what is accepted.
+
+    Raises
+    ------
+    InputError
+        When no guard band gives that risk, or a number, a distribution or an interval is impossible.
+    """
+
+def capability(mean: float, deviation: float, tolerance: _Limits) -> tuple[float, float]:
+    """Give the capability of a normal process.
+
+    Parameters
+    ----------
+    mean, deviation : float
+        Mean and standard deviation of the process.
+    tolerance : tuple of float or None
+        Lower and upper limit.
+
+    Returns
+    -------
+    tuple of float
+        Cpk, share outside the limits.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite, the deviation is not above 0, or the interval is impossible.
     """
 
 def assess(job: bytes, working: bool) -> tuple[str, str, str]:

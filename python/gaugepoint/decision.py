@@ -1,9 +1,110 @@
-"""One value against its limits."""
+"""One value against its limits, and the risks of deciding so over a whole process."""
+
+from dataclasses import dataclass
+from typing import Literal, NamedTuple, TypeAlias
 
 from gaugepoint import _gaugepoint
+from gaugepoint.error import at_door
 from gaugepoint.report import Decision, Rule, read
 
-__all__ = ["decide_mm"]
+__all__ = [
+    "Capability",
+    "Gamma",
+    "Interval",
+    "Normal",
+    "Risks",
+    "Triangular",
+    "Uniform",
+    "acceptance",
+    "acceptance_for_risk",
+    "capability",
+    "decide_mm",
+    "global_risks",
+]
+
+Guard = Literal["proven", "stringent", "relaxed", "ratio_at_least"]
+"""How an acceptance interval follows from the tolerance."""
+
+
+@dataclass(frozen=True, slots=True)
+class Normal:
+    """Normal distribution."""
+
+    mean: float
+    """Mean."""
+    deviation: float
+    """Standard deviation, above 0."""
+
+
+@dataclass(frozen=True, slots=True)
+class Uniform:
+    """Uniform distribution."""
+
+    low: float
+    """Smallest."""
+    high: float
+    """Largest."""
+
+
+@dataclass(frozen=True, slots=True)
+class Triangular:
+    """Triangular distribution."""
+
+    low: float
+    """Smallest."""
+    mode: float
+    """Most frequent."""
+    high: float
+    """Largest."""
+
+
+@dataclass(frozen=True, slots=True)
+class Gamma:
+    """Gamma distribution: for what cannot be negative, such as run-out or out-of-round."""
+
+    shape: float
+    """Shape, 0.01 to 1000."""
+    scale: float
+    """Scale, above 0: the mean is shape times scale."""
+
+
+Distribution: TypeAlias = Normal | Uniform | Triangular | Gamma
+"""Distribution of the items that come to be measured."""
+
+
+class Interval(NamedTuple):
+    """Limits with one or two sides; as a tuple it is the tolerance of another call."""
+
+    lower: float | None
+    """Lower limit."""
+    upper: float | None
+    """Upper limit."""
+
+
+Limits: TypeAlias = tuple[float | None, float | None]
+"""Lower and upper limit: an `Interval` or a plain tuple."""
+
+
+@dataclass(frozen=True, slots=True)
+class Risks:
+    """Shares of all items."""
+
+    conforming: float
+    """Items that conform."""
+    consumer: float
+    """Global consumer's risk: accepted, and does not conform."""
+    producer: float
+    """Global producer's risk: rejected, and conforms."""
+
+
+@dataclass(frozen=True, slots=True)
+class Capability:
+    """Process capability."""
+
+    cpk: float
+    """Distance of the mean from the nearer limit in three standard deviations; negative outside."""
+    outside: float
+    """Share of the items outside the limits."""
 
 
 def decide_mm(
@@ -55,3 +156,166 @@ def decide_mm(
     return read(
         Decision, _gaugepoint.decide_mm(value_mm, standard_uncertainty_mm, lower_mm, upper_mm, rule, at_least)
     )
+
+
+def global_risks(items: Distribution, u: float, tolerance: Limits, accepted: Limits | None = None) -> Risks:
+    """Give the global risks of accepting by one interval what should conform to another.
+
+    The measurement error is normal. All numbers are in one unit, whichever it is. Source: JCGM 106:2012, 9.4.
+
+    Parameters
+    ----------
+    items : Normal, Uniform, Triangular or Gamma
+        Distribution of the items that come to be measured.
+    u : float
+        Standard uncertainty of a measurement.
+    tolerance : tuple of float or None
+        Lower and upper limit of what conforms; None where there is none, at least one.
+    accepted : tuple of float or None, optional
+        Lower and upper limit of what is accepted; without it, the tolerance itself.
+
+    Returns
+    -------
+    Risks
+        Shares of all items: conforming, accepted wrongly, rejected wrongly.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite, or a distribution or an interval is impossible; it names the parameter.
+
+    Examples
+    --------
+    Bearings with a run-out of 1 um on average, limit 2 um, u 0.25 um (JCGM 106:2012, 9.5.4).
+
+    >>> import gaugepoint
+    >>> risks = gaugepoint.global_risks(gaugepoint.Gamma(shape=4, scale=0.25), 0.25, tolerance=(None, 2.0))
+    >>> f"{risks.consumer:.1%}"
+    '0.8%'
+    """
+    return Risks(*_gaugepoint.global_risks(items, u, tolerance, tolerance if accepted is None else accepted))
+
+
+def acceptance(tolerance: Limits, u: float, guard: Guard = "proven", amount: float | None = None) -> Interval:
+    """Give the acceptance interval of a tolerance by a rule.
+
+    ``U`` is the expanded uncertainty ``2 u``. Sources: ISO 14253-1:2017 (``proven``); ASME B89.7.3.1 and JCGM 106:2012, 8.3.2.
+
+    Parameters
+    ----------
+    tolerance : tuple of float or None
+        Lower and upper limit of what conforms; None where there is none, at least one.
+    u : float
+        Standard uncertainty of a measurement.
+    guard : {"proven", "stringent", "relaxed", "ratio_at_least"}
+        Inside by ``1.65 u``; inside by `amount` times ``U``; outside by `amount` times ``U``; or the tolerance itself, which must be
+        at least `amount` times ``2 U`` wide.
+    amount : float, optional
+        The number of the rule: given with all but ``proven``.
+
+    Returns
+    -------
+    Interval
+        Lower and upper limit of what is accepted.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or missing, the rule is unknown, the interval is impossible, the guard bands leave nothing, or the
+        ratio is not reached; it names the parameter.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.acceptance((None, 2.0), 0.125, "stringent", 1.0)
+    Interval(lower=None, upper=1.75)
+    """
+    if guard == "proven":
+        if amount is not None:
+            raise at_door("contradiction", "amount", repr(amount), "this choice does not use the number")
+        return Interval(*_gaugepoint.acceptance_proven(tolerance, u))
+    rule = _WITH_AMOUNT.get(guard)
+    if rule is None:
+        accepted = ", ".join(["proven", *_WITH_AMOUNT])
+        raise at_door("unknown_choice", "guard", str(guard), f"not one of the choices; accepted: {accepted}")
+    if amount is None:
+        raise at_door("missing_field", "amount", "", "this choice needs its number")
+    return Interval(*rule(tolerance, u, amount))
+
+
+_WITH_AMOUNT = {
+    "stringent": _gaugepoint.acceptance_stringent,
+    "relaxed": _gaugepoint.acceptance_relaxed,
+    "ratio_at_least": _gaugepoint.acceptance_ratio,
+}
+
+
+def acceptance_for_risk(items: Distribution, u: float, tolerance: Limits, wanted: float) -> Interval:
+    """Give the acceptance interval, narrowed or widened equally at each limit, with a wanted consumer's risk.
+
+    Source: JCGM 106:2012, 9.4, solved for the guard band.
+
+    Parameters
+    ----------
+    items : Normal, Uniform, Triangular or Gamma
+        Distribution of the items that come to be measured.
+    u : float
+        Standard uncertainty of a measurement.
+    tolerance : tuple of float or None
+        Lower and upper limit of what conforms; None where there is none, at least one.
+    wanted : float
+        The global consumer's risk: share of all items that is accepted and does not conform.
+
+    Returns
+    -------
+    Interval
+        Lower and upper limit of what is accepted.
+
+    Raises
+    ------
+    InputError
+        When no guard band within ten standard uncertainties gives that risk (the error has the risks that can be had), or a number,
+        a distribution or an interval is impossible; it names the parameter.
+
+    Examples
+    --------
+    The bearings of JCGM 106:2012, 9.5.4: one in a thousand may be accepted wrongly.
+
+    >>> import gaugepoint
+    >>> bearings = gaugepoint.Gamma(shape=4, scale=0.25)
+    >>> limit = gaugepoint.acceptance_for_risk(bearings, 0.25, tolerance=(None, 2.0), wanted=0.001)
+    >>> round(limit.upper, 2)
+    1.67
+    """
+    return Interval(*_gaugepoint.acceptance_for_risk(items, u, tolerance, wanted))
+
+
+def capability(mean: float, deviation: float, tolerance: Limits) -> Capability:
+    """Give the capability of a normal process.
+
+    Source: ISO 22514-2.
+
+    Parameters
+    ----------
+    mean, deviation : float
+        Mean and standard deviation of the process, in any one unit.
+    tolerance : tuple of float or None
+        Lower and upper limit; None where there is none, at least one.
+
+    Returns
+    -------
+    Capability
+        Cpk, and the share of the items outside the limits.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite, the deviation is not above 0, or the interval is impossible; it names the parameter.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.capability(10.0, 0.25, tolerance=(9.0, 10.75)).cpk
+    1.0
+    """
+    return Capability(*_gaugepoint.capability(mean, deviation, tolerance))

@@ -7,7 +7,11 @@ mod error;
 
 mod flat;
 
+mod measurement;
+
 mod decision;
+
+mod risk;
 
 mod job;
 
@@ -24,7 +28,18 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(flat::size_at_20_mm, module)?)?;
     module.add_function(wrap_pyfunction!(flat::bench_clearance_mm, module)?)?;
     module.add_function(wrap_pyfunction!(flat::running_clearance_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(measurement::sample, module)?)?;
+    module.add_function(wrap_pyfunction!(measurement::one_way, module)?)?;
+    module.add_function(wrap_pyfunction!(measurement::study_by_ranges, module)?)?;
+    module.add_function(wrap_pyfunction!(measurement::study_by_variance, module)?)?;
     module.add_function(wrap_pyfunction!(decision::decide_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(risk::global_risks, module)?)?;
+    module.add_function(wrap_pyfunction!(risk::acceptance_proven, module)?)?;
+    module.add_function(wrap_pyfunction!(risk::acceptance_stringent, module)?)?;
+    module.add_function(wrap_pyfunction!(risk::acceptance_relaxed, module)?)?;
+    module.add_function(wrap_pyfunction!(risk::acceptance_ratio, module)?)?;
+    module.add_function(wrap_pyfunction!(risk::acceptance_for_risk, module)?)?;
+    module.add_function(wrap_pyfunction!(risk::capability, module)?)?;
     module.add_function(wrap_pyfunction!(job::assess, module)?)?;
     module.add_function(wrap_pyfunction!(job::job_schema, module)?)?;
     module.add_function(wrap_pyfunction!(job::report_schema, module)?)

@@ -145,7 +145,7 @@ static void decisions(void) {
   CHECK(gaugepoint_decide_mm(86, 0.001, 1, 87, 1, 86, 2, 0.95, &result, &p, &e) == GAUGEPOINT_STATUS_OUT_OF_ORDER);
   CHECK(gaugepoint_decide_mm(86, -0.001, 0, 0, 1, 87, 2, 0.95, &result, &p, &e) == GAUGEPOINT_STATUS_OUT_OF_RANGE);
   CHECK(same(e.field, "standard_uncertainty_mm"));
-  CHECK(gaugepoint_decide_mm(86, 0.001, 0, 0, 1, 87, 2, 95, &result, &p, &e) == GAUGEPOINT_STATUS_OUT_OF_RANGE);
+  CHECK(gaugepoint_decide_mm(86, 0.001, 0, 0, 1, 87, 3, 95, &result, &p, &e) == GAUGEPOINT_STATUS_OUT_OF_RANGE);
   CHECK(same(e.field, "at_least") && e.has_value == 1 && e.value == 95.0);
 }
 

@@ -73,6 +73,71 @@ static void decisions(void) {
   }
 }
 
+/* Arrays of odd numbers: each pair of them among good ones. */
+static void arrays(void) {
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  const size_t sizes[] = {4, 4};
+  for (int k = 0; k < ODD * ODD * 28; k++) {
+    double v[] = {10, 20, 12, 22.5, 14, 24, 16, 26};
+    GaugepointSample sample = {sizeof sample, 0, 0, 0, 0, 0};
+    GaugepointOneWay groups;
+    GaugepointStudy study;
+    int pair = k / (ODD * ODD), i = pair % 7, j = i + 1 + pair / 7 % (7 - i);
+    groups.struct_size = sizeof groups;
+    study.struct_size = sizeof study;
+    v[i] = odd[k % ODD];
+    v[j] = odd[k / ODD % ODD];
+    int32_t status = gaugepoint_sample(v, 8, &sample, &e);
+    outcome(status, status ? NAN : sample.standard_deviation);
+    status = gaugepoint_one_way(v, 8, sizes, 2, &groups, &e);
+    outcome(status, status ? NAN : groups.pooled_deviation);
+    CHECK(status != 0 || (groups.has_f ? isfinite(groups.f) : isnan(groups.f)));
+    status = gaugepoint_study_by_ranges(v, 2, 2, 2, &study, &e);
+    outcome(status, status ? NAN : study.gauge.deviation);
+    status = gaugepoint_study_by_variance(v, 2, 2, 2, 1 + k % 3, k % 3 == 2, 0.25, &study, &e);
+    outcome(status, status ? NAN : study.gauge.deviation);
+    CHECK(status != 0 || (study.has_categories ? isfinite(study.categories) : isnan(study.categories)));
+    CHECK(status != 0 || (study.has_gauge_interval ? isfinite(study.gauge.upper) : isnan(study.gauge.upper)));
+    CHECK(status != 0 || (study.has_ratios ? isfinite(study.interaction.p) : isnan(study.interaction.p)));
+  }
+}
+
+static void risk(GaugepointItems items, double u, GaugepointInterval tolerance, double wanted) {
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  GaugepointRisks risks = {sizeof risks, 0, 0, 0};
+  GaugepointCapability process = {sizeof process, 0, 0};
+  GaugepointInterval accepted;
+  int32_t status = gaugepoint_global_risks(&items, u, &tolerance, &tolerance, &risks, &e);
+  outcome(status, status ? NAN : risks.consumer + risks.producer);
+  CHECK(status != 0 || (risks.conforming > -1e-9 && risks.conforming < 1 + 1e-9));
+  status = gaugepoint_acceptance_for_risk(&items, u, &tolerance, wanted, &accepted, &e);
+  outcome(status, status ? NAN : accepted.upper);
+  status = gaugepoint_acceptance(&tolerance, u, 2, 1, wanted, &accepted, &e);
+  outcome(status, status ? NAN : accepted.upper);
+  status = gaugepoint_capability(items.first, items.second, &tolerance, &process, &e);
+  outcome(status, status ? NAN : process.cpk);
+}
+
+static void risks(void) {
+  const GaugepointItems good[] = {{1, 0, 86, 0.01, 0}, {2, 0, 85, 87, 0}, {3, 1, 85, 86, 87}, {4, 0, 4, 20, 0}};
+  const GaugepointInterval tolerance = {1, 1, 85.5, 86.02};
+  for (int k = 0; k < ODD * ODD; k++) {
+    double a = odd[k % ODD], b = odd[k / ODD];
+    for (int kind = 0; kind < 4; kind++) {
+      GaugepointItems items = good[kind];
+      GaugepointInterval limits = {kind % 2, 1, a, b};
+      items.first = a;
+      items.second = b;
+      risk(items, 0.005, tolerance, 0.001);
+      risk(good[kind], a, tolerance, b);
+      risk(good[kind], 0.005, limits, 0.001);
+      items = good[kind];
+      items.second = a;
+      risk(items, b, tolerance, 0.001);
+    }
+  }
+}
+
 /* A job with every number of it replaced in turn by what does not fit. */
 static void jobs(const char *job, size_t length) {
   const char *numbers[] = {"1e308", "-1e308", "1e400", "5e-324", "1e-30", "0", "999999999999999", "1e30"};
@@ -119,6 +184,10 @@ int main(int count, char **words) {
   six(gaugepoint_running_clearance_mm, running);
   row = "decide";
   decisions();
+  row = "arrays";
+  arrays();
+  row = "risks";
+  risks();
   row = "jobs";
   jobs(job, length);
   CHECK(fegetexcept() == TRAPS);

@@ -54,7 +54,8 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    for module in (gaugepoint, report, gaugepoint.job, gaugepoint.decision, gaugepoint.error, _gaugepoint):
+    modules = (gaugepoint, report, gaugepoint.job, gaugepoint.measurement, gaugepoint.decision, gaugepoint.error, _gaugepoint)
+    for module in modules:
         assert module.__doc__, module
     for name in report.__all__:
         if inspect.isclass(getattr(report, name)):
@@ -87,3 +88,11 @@ def test_readme():
         with contextlib.redirect_stdout(io.StringIO()) as printed:
             exec(block, {})
         assert f"`{printed.getvalue().strip()}`" in readme
+
+
+def test_pages():
+    page = (REPOSITORY / "core" / "docs" / "gauge-studies.md").read_text(encoding="utf-8")
+    (block,) = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)
+    with contextlib.redirect_stdout(io.StringIO()) as printed:
+        exec(block, {})
+    assert f"```text\n{printed.getvalue()}```" in page

@@ -30,6 +30,9 @@ def first(path: str) -> tuple[Outcome, float | None]:
     return cylinder.verdict.outcome, bench.value_mm if bench else None
 
 clearance: float = gaugepoint.bench_clearance_mm(bore_mm=86.1, piston_mm=86.0)
+categories: float | None = gaugepoint.gauge_study([[[1.0, 2.0]]], pooling="never").categories
+limit: float | None = gaugepoint.acceptance((None, 2.0), 0.1).upper
+consumer: float = gaugepoint.global_risks(gaugepoint.Gamma(4, 0.25), 0.25, (None, limit)).consumer
 try:
     gaugepoint.decide_mm(86.0, 0.001, upper_mm=86.1, rule="proven")
 except gaugepoint.InputError as refused:

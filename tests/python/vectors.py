@@ -10,8 +10,21 @@ EXAMPLES = sorted((REPOSITORY / "core" / "examples").glob("*.json"))
 
 def flat():
     """Rows of flat.csv, as texts."""
-    lines = (VECTORS / "flat.csv").read_text(encoding="utf-8").splitlines()
-    names = ["id", "function", "arguments", "expected", "tolerance", "source"]
+    return _commented("flat.csv", ["id", "function", "arguments", "expected", "tolerance", "source"])
+
+
+def study():
+    """Rows of study.csv, as texts."""
+    return _commented("study.csv", ["id", "function", "pooling", "values", "expected", "source"])
+
+
+def risk():
+    """Rows of risk.csv, as texts."""
+    return _commented("risk.csv", ["id", "function", "items", "u", "tolerance", "given", "expected", "source"])
+
+
+def _commented(name, names):
+    lines = (VECTORS / name).read_text(encoding="utf-8").splitlines()
     return _rows([line for line in lines if line and not line.startswith("#")], names)
 
 

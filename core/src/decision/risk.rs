@@ -221,7 +221,7 @@ impl Items {
 
 impl Interval {
     /// The same interval on a scale that begins at `origin`.
-    fn from(self, origin: f64) -> Self {
+    fn measured_from(self, origin: f64) -> Self {
         Interval { lower: self.lower.map(|l| l - origin), upper: self.upper.map(|u| u - origin) }
     }
 
@@ -293,7 +293,7 @@ pub fn global_risks(items: Items, u: f64, tolerance: Interval, accepted: Interva
     tolerance.check("tolerance")?;
     accepted.check("accepted")?;
     let (items, origin) = items.about_origin();
-    let (tolerance, accepted) = (tolerance.from(origin), accepted.from(origin));
+    let (tolerance, accepted) = (tolerance.measured_from(origin), accepted.measured_from(origin));
     let accept = |x: f64| {
         let below = accepted.upper.map_or(1.0, |a| normal_cdf((a - x) / u));
         below - accepted.lower.map_or(0.0, |a| normal_cdf((a - x) / u))

@@ -127,15 +127,6 @@ impl Jet {
         self.compose(r, || [-r * r, 2.0 * r * r * r, -6.0 * r * r * r * r])
     }
 
-    fn quotient(a: &Jet, b: &Jet) -> Self {
-        let value = a.value / b.value;
-        match (&a.terms, &b.terms) {
-            (None, None) => Jet::constant(value),
-            // one rounding instead of two for the value
-            _ => Self::product(a, &b.reciprocal(), value),
-        }
-    }
-
     /// Square root.
     #[must_use]
     pub fn sqrt(&self) -> Self {
@@ -380,49 +371,62 @@ impl From<f64> for Jet {
 }
 
 macro_rules! operator {
-    ($($trait:ident $method:ident ($a:ident, $b:ident) => $rule:expr;)+) => {$(
+    ($($trait:ident $method:ident ($a:ident, $b:ident, $value:expr) => $rule:expr;)+) => {$(
         impl $trait<&Jet> for &Jet {
             type Output = Jet;
+            #[inline]
             fn $method(self, other: &Jet) -> Jet {
                 let ($a, $b) = (self, other);
+                let value = $value;
+                // what every Monte Carlo trial does
+                if $a.terms.is_none() && $b.terms.is_none() {
+                    return Jet::constant(value);
+                }
                 $rule
             }
         }
         impl $trait<Jet> for &Jet {
             type Output = Jet;
+            #[inline]
             fn $method(self, other: Jet) -> Jet { self.$method(&other) }
         }
         impl $trait<&Jet> for Jet {
             type Output = Jet;
+            #[inline]
             fn $method(self, other: &Jet) -> Jet { (&self).$method(other) }
         }
         impl $trait<Jet> for Jet {
             type Output = Jet;
+            #[inline]
             fn $method(self, other: Jet) -> Jet { (&self).$method(&other) }
         }
         impl $trait<f64> for &Jet {
             type Output = Jet;
+            #[inline]
             fn $method(self, other: f64) -> Jet { self.$method(&Jet::constant(other)) }
         }
         impl $trait<f64> for Jet {
             type Output = Jet;
+            #[inline]
             fn $method(self, other: f64) -> Jet { (&self).$method(&Jet::constant(other)) }
         }
         impl $trait<&Jet> for f64 {
             type Output = Jet;
+            #[inline]
             fn $method(self, other: &Jet) -> Jet { (&Jet::constant(self)).$method(other) }
         }
         impl $trait<Jet> for f64 {
             type Output = Jet;
+            #[inline]
             fn $method(self, other: Jet) -> Jet { (&Jet::constant(self)).$method(&other) }
         }
     )+};
 }
 operator! {
-    Add add (a, b) => Jet::combined(a, b, a.value + b.value, 1.0, 1.0);
-    Sub sub (a, b) => Jet::combined(a, b, a.value - b.value, 1.0, -1.0);
-    Mul mul (a, b) => Jet::product(a, b, a.value * b.value);
-    Div div (a, b) => Jet::quotient(a, b);
+    Add add (a, b, a.value + b.value) => Jet::combined(a, b, a.value + b.value, 1.0, 1.0);
+    Sub sub (a, b, a.value - b.value) => Jet::combined(a, b, a.value - b.value, 1.0, -1.0);
+    Mul mul (a, b, a.value * b.value) => Jet::product(a, b, a.value * b.value);
+    Div div (a, b, a.value / b.value) => Jet::product(a, &b.reciprocal(), a.value / b.value);
 }
 
 impl Neg for &Jet {

@@ -6,6 +6,8 @@ pub mod study;
 pub mod distribution;
 pub mod jet;
 pub mod uncertainty;
+pub mod random;
+pub mod monte_carlo;
 
 pub(crate) use gauge::{Gauges, Outside};
 

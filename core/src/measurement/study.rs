@@ -4,6 +4,8 @@
 //! analysis of variance, which also sees when appraisers differ on some parts only (interaction). Both as published in the
 //! measurement systems analysis manual of the automotive industry, fourth edition (method by range constants `1 / d2*`, and
 //! ANOVA with a pooling rule).
+//!
+#![doc = include_str!("../../docs/gauge-studies.md")]
 
 use super::statistics::{as_number, ratio, readable, sum, too_few};
 use crate::error::{Error, ErrorKind};

@@ -3,7 +3,7 @@
 use super::distribution::{Distribution, LEAST_DOF, coverage, refused, within};
 use super::jet::Jet;
 use super::statistics::{self, sum};
-use crate::error::{Error, ErrorKind};
+use crate::error::{Error, ErrorKind, moves_the_cursor};
 use crate::special;
 
 /// Largest size of an estimate, a coefficient or a result.
@@ -342,7 +342,7 @@ impl Inputs {
         if name.trim().is_empty() {
             return refuse(ErrorKind::MissingField, "a source needs a name");
         }
-        if name.chars().any(char::is_control) {
+        if name.chars().any(moves_the_cursor) {
             return refuse(ErrorKind::ControlCharacter, "a name holds no control characters");
         }
         if self.sources.iter().any(|source| source.name == name) {

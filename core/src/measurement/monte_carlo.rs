@@ -1,0 +1,566 @@
+//! Propagation of distributions by Monte Carlo (JCGM 101:2008) of a model of [`Inputs`].
+//!
+//! Trial `i` is a function of the seed and `i` alone ([`random`](super::random)): every source takes a fixed number of draws, so a run may be cut
+//! into parts anywhere, made in any order and by any number of threads, and its results have the same bits. A [`Part`] is a range of
+//! trials with its values; everything is computed from the values in the order of the trials, sums with their rounding carried along.
+//!
+//! | distribution | draws | how |
+//! |---|---|---|
+//! | normal | 1 | inverse by a table of cubics ([`NormalTable`]) |
+//! | Student's t, any degrees of freedom | 2 | `sqrt(dof (u^(-2/dof) - 1)) cos(2 pi v)`, exact: the radius of the two-dimensional t by its inverse, and a uniform angle. Source: Bailey, Mathematics of Computation 62 (1994) |
+//! | the two sources of a fitted line | 2 together | the same with cosine and sine: they are jointly t |
+//! | rectangular, triangular, trapezoidal, arcsine | 1 | inverse in closed form. Source: JCGM 101:2008, 6.4 |
+//! | curvilinear trapezoid | 2 | half-width first, then the value. Source: JCGM 101:2008, 6.4.3.4 |
+//!
+//! Values are kept, 8 bytes each: quantiles are those of the sample and not of a grid.
+
+use super::distribution::{Shape, coverage, refused, trapezoid_lower};
+use super::jet::Jet;
+use super::random::{NormalTable, uniform, words_of_trial};
+use super::statistics::{self, as_number};
+use super::uncertainty::{Evaluation, Expanded, Input, Inputs};
+use crate::error::{Error, ErrorKind};
+use core::f64::consts::PI;
+use core::ops::Range;
+
+/// Most trials that are kept together: 1 GiB of values.
+pub const MOST_TRIALS: u64 = 1 << 27;
+
+/// Largest size of a value: its square is finite.
+const LARGEST: f64 = 1e100;
+
+/// Fewest trials of one sequence of an adaptive run. Source: JCGM 101:2008, 7.9.4 b).
+const LEAST_SEQUENCE: u64 = 10_000;
+
+/// A model with its inputs, ready for trials.
+#[derive(Debug, Clone)]
+pub struct MonteCarlo<'a, F> {
+    model: F,
+    sampler: Sampler<'a>,
+}
+
+/// Makes the arguments of a trial.
+#[derive(Debug, Clone)]
+struct Sampler<'a> {
+    inputs: &'a [Input],
+    seed: u64,
+    draws: Vec<Draw>,
+    /// draws of one trial
+    words: usize,
+    normal: NormalTable,
+}
+
+/// How a source is drawn, and from which words of the trial.
+#[derive(Debug, Clone, Copy)]
+struct Draw {
+    shape: Shape,
+    first: usize,
+    /// second of two that are jointly t
+    sine: bool,
+}
+
+/// The values of the trials `first`, `first + 1`, ...
+#[derive(Debug, Clone, PartialEq)]
+pub struct Part {
+    seed: u64,
+    first: u64,
+    values: Vec<f64>,
+}
+
+/// An interval of the result.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Interval {
+    /// Lower end.
+    pub lower: f64,
+    /// Upper end.
+    pub upper: f64,
+}
+
+/// Which coverage interval.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Coverage {
+    /// Equal probabilities outside either end.
+    Symmetric,
+    /// The shortest.
+    Shortest,
+}
+
+/// Results of a number of trials, in the unit of the model.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Summary {
+    /// Number of trials.
+    pub trials: u64,
+    /// Their mean: the estimate. Source: JCGM 101:2008, 7.6, (16).
+    pub mean: f64,
+    /// Their standard deviation: the standard uncertainty. Source: JCGM 101:2008, 7.6, (17).
+    pub standard_deviation: f64,
+    /// Coverage probability of the intervals.
+    pub probability: f64,
+    /// Probabilistically symmetric coverage interval. Source: JCGM 101:2008, 7.7.2.
+    pub symmetric: Interval,
+    /// Shortest coverage interval; of equally short ones the lowest. Source: JCGM 101:2008, 7.7.3.
+    pub shortest: Interval,
+}
+
+/// What an adaptive run is to reach.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Goal {
+    /// Coverage probability.
+    pub probability: f64,
+    /// Interval whose ends must settle.
+    pub coverage: Coverage,
+    /// Significant digits of the standard uncertainty that are meant, 1 or 2.
+    pub digits: u8,
+    /// Trials at which it stops unsettled; at most [`MOST_TRIALS`].
+    pub most_trials: u64,
+}
+
+/// Outcome of an adaptive run.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Adaptive {
+    /// Results of all trials.
+    pub summary: Summary,
+    /// Number of sequences.
+    pub sequences: u64,
+    /// Numerical tolerance at the end.
+    pub tolerance: f64,
+    /// Whether mean, deviation and both ends are stable to the tolerance; if not, the trials ran out.
+    pub settled: bool,
+}
+
+/// Whether the result to first order stands. Source: JCGM 101:2008, 8.1.3.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Validation {
+    /// `|y - U - y_low|`.
+    pub lower_difference: f64,
+    /// `|y + U - y_high|`.
+    pub upper_difference: f64,
+    /// Numerical tolerance of the first-order standard uncertainty.
+    pub tolerance: f64,
+    /// Whether both differences are within it.
+    pub validated: bool,
+}
+
+impl<'a, F: Fn(&[Jet]) -> Jet> MonteCarlo<'a, F> {
+    /// A model of these inputs; any seed will do, and the same one gives the same trials.
+    #[must_use]
+    pub fn new(inputs: &'a Inputs, model: F, seed: u64) -> Self {
+        let mut draws: Vec<Draw> = Vec::with_capacity(inputs.sources.len());
+        let mut words = 0;
+        for (k, source) in inputs.sources.iter().enumerate() {
+            let shape = source.distribution.shape();
+            let earlier = source.partner.filter(|other| *other < k).and_then(|other| draws.get(other));
+            let draw = match earlier {
+                Some(partner) => Draw { shape, first: partner.first, sine: true },
+                None => Draw { shape, first: words, sine: false },
+            };
+            words = words.max(draw.first + count_of_draws(shape));
+            draws.push(draw);
+        }
+        let sampler = Sampler { inputs: &inputs.inputs, seed, draws, words, normal: NormalTable::new() };
+        MonteCarlo { model, sampler }
+    }
+
+    /// Number of draws of one trial.
+    #[must_use]
+    pub fn draws(&self) -> usize {
+        self.sampler.words
+    }
+
+    /// The values of a range of trials.
+    ///
+    /// # Errors
+    /// [`ErrorKind::OutOfRange`] for an empty range, [`ErrorKind::TooLarge`] for more than [`MOST_TRIALS`],
+    /// [`ErrorKind::NotFinite`] when the model is not finite in a trial, which the reason names.
+    pub fn part(&self, trials: Range<u64>) -> Result<Part, Error> {
+        let mut values = room(trials.end.saturating_sub(trials.start))?;
+        let mut trial_space = self.sampler.space();
+        for trial in trials.clone() {
+            let value = (self.model)(self.sampler.arguments(trial, &mut trial_space)).value();
+            if value.is_nan() || value.abs() > LARGEST {
+                let reason = format!("the model is not finite in trial {trial}");
+                return Err(Error::new(ErrorKind::NotFinite, value.to_string(), reason).at("model"));
+            }
+            values.push(value);
+        }
+        Ok(Part { seed: self.sampler.seed, first: trials.start, values })
+    }
+
+    /// Results of the trials 0 to `trials - 1`.
+    ///
+    /// # Errors
+    /// As [`Self::part`] and [`Part::summary`].
+    pub fn run(&self, trials: u64, probability: f64) -> Result<Summary, Error> {
+        self.part(0..trials)?.summary(probability)
+    }
+
+    /// Runs sequences of trials until mean, deviation and both ends of the interval are stable to the numerical tolerance, from trial 0 on.
+    ///
+    /// A sequence has `max(10^4, 100 / (1 - p))` trials. After each, twice the deviation of the mean of the sequences' results is held
+    /// against `delta = 10^l / 2`, where the standard uncertainty of all trials is `c 10^l` with `c` of `digits` digits. Source: JCGM
+    /// 101:2008, 7.9.4.
+    ///
+    /// # Errors
+    /// [`ErrorKind::OutOfRange`], [`ErrorKind::NotFinite`] for an impossible goal, and as [`Self::part`].
+    pub fn adaptive(&self, goal: Goal) -> Result<Adaptive, Error> {
+        let length = sequence_length(&goal)?;
+        let mut all = Part { seed: self.sampler.seed, first: 0, values: Vec::new() };
+        let mut sequences: Vec<Summary> = Vec::new();
+        loop {
+            let start = as_count(all.values.len());
+            let part = self.part(start..start + length)?;
+            sequences.push(part.summary(goal.probability)?);
+            all.extend(part)?;
+            let tolerance = pooled_tolerance(&sequences, length, goal.digits)?;
+            let settled = tolerance.is_some_and(|delta| is_settled(&sequences, goal.coverage, delta));
+            if settled || start + 2 * length > goal.most_trials {
+                return Ok(Adaptive {
+                    summary: all.summary(goal.probability)?,
+                    sequences: as_count(sequences.len()),
+                    tolerance: tolerance.unwrap_or_default(),
+                    settled,
+                });
+            }
+        }
+    }
+}
+
+/// Room for one trial, used again for the next.
+struct Space {
+    words: Vec<u64>,
+    errors: Vec<f64>,
+    arguments: Vec<Jet>,
+}
+
+impl Sampler<'_> {
+    fn space(&self) -> Space {
+        Space {
+            words: vec![0; self.words],
+            errors: vec![0.0; self.draws.len()],
+            arguments: vec![Jet::constant(0.0); self.inputs.len()],
+        }
+    }
+
+    fn arguments<'s>(&self, trial: u64, space: &'s mut Space) -> &'s [Jet] {
+        words_of_trial(self.seed, trial, &mut space.words);
+        for (error, draw) in space.errors.iter_mut().zip(&self.draws) {
+            *error = draw.sample(&space.words, &self.normal);
+        }
+        let errors = &space.errors;
+        for (argument, input) in space.arguments.iter_mut().zip(self.inputs) {
+            let shift = |(source, factor): &(usize, f64)| errors.get(*source).map_or(0.0, |e| factor * e);
+            *argument = Jet::constant(input.terms.iter().fold(input.estimate, |v, term| v + shift(term)));
+        }
+        &space.arguments
+    }
+}
+
+fn count_of_draws(shape: Shape) -> usize {
+    match shape {
+        Shape::StudentT { .. } | Shape::CurvilinearTrapezoid { .. } => 2,
+        Shape::Normal { .. }
+        | Shape::Rectangular { .. }
+        | Shape::Triangular { .. }
+        | Shape::Trapezoidal { .. }
+        | Shape::Arcsine { .. } => 1,
+    }
+}
+
+impl Draw {
+    fn sample(&self, words: &[u64], normal: &NormalTable) -> f64 {
+        let at = |offset: usize| uniform(words.get(self.first + offset).copied().unwrap_or_default());
+        let first = at(0);
+        match self.shape {
+            Shape::Normal { standard_deviation } => standard_deviation * normal.quantile(first),
+            Shape::StudentT { scale, dof } => {
+                let radius = (dof * libm::expm1(-2.0 / dof * libm::log(first))).sqrt();
+                let angle = 2.0 * PI * at(1);
+                scale * radius * if self.sine { libm::sin(angle) } else { libm::cos(angle) }
+            }
+            Shape::Rectangular { half_width } => half_width * (2.0 * first - 1.0),
+            Shape::Triangular { half_width } => half_width * trapezoid(first, 0.0),
+            Shape::Trapezoidal { half_width, beta } => half_width * trapezoid(first, beta),
+            Shape::CurvilinearTrapezoid { half_width, half_width_error } => {
+                (half_width + half_width_error * (2.0 * first - 1.0)) * (2.0 * at(1) - 1.0)
+            }
+            Shape::Arcsine { half_width } => half_width * libm::sin(PI * (first - 0.5)),
+        }
+    }
+}
+
+fn trapezoid(probability: f64, beta: f64) -> f64 {
+    if probability > 0.5 {
+        -trapezoid_lower(1.0 - probability, beta)
+    } else {
+        trapezoid_lower(probability, beta)
+    }
+}
+
+impl Part {
+    /// Seed of its trials.
+    #[must_use]
+    pub fn seed(&self) -> u64 {
+        self.seed
+    }
+
+    /// Numbers of its trials.
+    #[must_use]
+    pub fn trials(&self) -> Range<u64> {
+        self.first..self.first + as_count(self.values.len())
+    }
+
+    /// The value of each trial, in order.
+    #[must_use]
+    pub fn values(&self) -> &[f64] {
+        &self.values
+    }
+
+    /// Parts of one run, in any order, as one; of the same model, which is not checked.
+    ///
+    /// # Errors
+    /// [`ErrorKind::MissingField`] without parts, [`ErrorKind::Contradiction`] when seeds differ, trials are missing between two parts or stand
+    /// in both, [`ErrorKind::TooLarge`].
+    pub fn merged(mut parts: Vec<Part>) -> Result<Part, Error> {
+        parts.sort_by_key(|part| part.first);
+        let total = parts.iter().map(|part| as_count(part.values.len())).sum();
+        let mut parts = parts.into_iter();
+        let Some(mut out) = parts.next() else {
+            return Err(Error::new(ErrorKind::MissingField, "", "there is no part").at("parts"));
+        };
+        check_room(total)?;
+        parts.try_for_each(|part| out.extend(part))?;
+        Ok(out)
+    }
+
+    /// Adds the part that follows.
+    fn extend(&mut self, next: Part) -> Result<(), Error> {
+        let (here, there) = (self.trials(), next.trials());
+        let refuse =
+            |refused: String, reason| Err(Error::new(ErrorKind::Contradiction, refused, reason).at("parts"));
+        if self.seed != next.seed {
+            return refuse(next.seed.to_string(), "the parts have different seeds");
+        }
+        if here.end != there.start {
+            let refused = format!("{}..{} and {}..{}", here.start, here.end, there.start, there.end);
+            return refuse(refused, "trials are missing between these parts, or stand in both");
+        }
+        self.values.try_reserve(next.values.len()).map_err(|_| too_many(there.end))?;
+        self.values.extend(next.values);
+        Ok(())
+    }
+
+    /// Mean, deviation and coverage intervals of the trials.
+    ///
+    /// The ends are values of trials: with `q` the whole number nearest `p M`, the `r`-th and the `r + q`-th smallest.
+    ///
+    /// # Errors
+    /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`] for a probability not between 0 and 1, or so close to either that the trials do not
+    /// reach it; [`ErrorKind::MissingField`] with one trial.
+    pub fn summary(&self, probability: f64) -> Result<Summary, Error> {
+        let probability = coverage("probability", probability)?;
+        let (mean, standard_deviation) = self.moments()?;
+        let count = self.values.len();
+        let inside = whole((probability * as_number(count) + 0.5).floor());
+        if inside == 0 || inside >= count {
+            return Err(refused("probability", probability, "too few trials for this probability", 0.0, 1.0));
+        }
+        let (low, high) = tails(self.values.clone(), inside);
+        let pairs = || low.iter().zip(&high).map(|(lower, upper)| Interval { lower: *lower, upper: *upper });
+        // the r-th pair, r counted from 1 as half the values outside, rounded up
+        let middle = (count - inside).div_ceil(2) - 1;
+        let shortest = pairs().reduce(|best, next| if next.width() < best.width() { next } else { best });
+        match (pairs().nth(middle), shortest) {
+            (Some(symmetric), Some(shortest)) => {
+                let trials = as_count(count);
+                Ok(Summary { trials, mean, standard_deviation, probability, symmetric, shortest })
+            }
+            _ => Err(refused("probability", probability, "too few trials for this probability", 0.0, 1.0)),
+        }
+    }
+
+    /// Mean and standard deviation.
+    ///
+    /// # Errors
+    /// [`ErrorKind::MissingField`] with one trial.
+    pub fn moments(&self) -> Result<(f64, f64), Error> {
+        let (Some(shift), count) = (self.values.first(), as_number(self.values.len())) else {
+            return Err(statistics::too_few("values", "at least two trials are needed"));
+        };
+        if self.values.len() < 2 {
+            return Err(statistics::too_few("values", "at least two trials are needed"));
+        }
+        let mean = statistics::sum(self.values.iter().map(|v| v - shift)) / count;
+        let squares = statistics::sum(self.values.iter().map(|v| {
+            let from_mean = (v - shift) - mean;
+            from_mean * from_mean
+        }));
+        Ok((shift + mean, (squares / (count - 1.0)).sqrt()))
+    }
+}
+
+impl Interval {
+    /// Upper less lower end.
+    #[must_use]
+    pub fn width(&self) -> f64 {
+        self.upper - self.lower
+    }
+}
+
+impl Summary {
+    /// The interval of that kind.
+    #[must_use]
+    pub fn interval(&self, coverage: Coverage) -> Interval {
+        match coverage {
+            Coverage::Symmetric => self.symmetric,
+            Coverage::Shortest => self.shortest,
+        }
+    }
+
+    /// Holds a result to first order, with its expanded uncertainty at the same probability, against these trials. The trials should be
+    /// an adaptive run to one digit more or a run long enough. Source: JCGM 101:2008, 8.1.
+    ///
+    /// # Errors
+    /// [`ErrorKind::Contradiction`] when the probabilities differ, [`ErrorKind::OutOfRange`] for other digits than 1 or 2.
+    pub fn validate(
+        &self,
+        first_order: &Evaluation,
+        expanded: &Expanded,
+        coverage: Coverage,
+        digits: u8,
+    ) -> Result<Validation, Error> {
+        if expanded.probability.to_bits() != self.probability.to_bits() {
+            let reason = format!("the trials are for a coverage probability of {}", self.probability);
+            let refused = expanded.probability.to_string();
+            return Err(Error::new(ErrorKind::Contradiction, refused, reason).at("probability"));
+        }
+        let interval = self.interval(coverage);
+        let (estimate, half) = (first_order.estimate, expanded.expanded_uncertainty);
+        let lower_difference = (estimate - half - interval.lower).abs();
+        let upper_difference = (estimate + half - interval.upper).abs();
+        let tolerance = numerical_tolerance(first_order.standard_uncertainty, digits)?;
+        let validated = lower_difference <= tolerance && upper_difference <= tolerance;
+        Ok(Validation { lower_difference, upper_difference, tolerance, validated })
+    }
+}
+
+/// Numerical tolerance `10^l / 2` of a standard uncertainty `c 10^l`, `c` a whole number of 1 or 2 digits: 0.00035 to two digits is
+/// `35e-5` and has 0.000005. Of 0 it is 0. Source: JCGM 101:2008, 7.9.2.
+///
+/// # Errors
+/// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`].
+pub fn numerical_tolerance(standard_uncertainty: f64, digits: u8) -> Result<f64, Error> {
+    let u = super::distribution::within("standard_uncertainty", standard_uncertainty, 0.0, 1e100)?;
+    if !(1..=2).contains(&digits) {
+        return Err(refused("digits", f64::from(digits), "one or two digits are needed", 1.0, 2.0));
+    }
+    if u < 1e-290 {
+        return Ok(0.0);
+    }
+    // decimal rounding by the exact formatter: 9.96 to two digits is 10, one place up
+    let text = format!("{u:.*e}", usize::from(digits - 1));
+    let exponent: Option<i32> = text.split_once('e').and_then(|(_, exponent)| exponent.parse().ok());
+    let place = exponent.unwrap_or_default() - i32::from(digits - 1);
+    Ok(format!("5e{}", place - 1).parse().unwrap_or(0.0))
+}
+
+/// Trials of one sequence of an adaptive run.
+fn sequence_length(goal: &Goal) -> Result<u64, Error> {
+    let probability = coverage("probability", goal.probability)?;
+    numerical_tolerance(1.0, goal.digits)?;
+    // 1 - p carries the rounding of p: 100 / 0.01 must not count as one more
+    let wanted = (100.0 / (1.0 - probability) * (1.0 - 1e-9)).ceil();
+    let length = LEAST_SEQUENCE.max(as_count(whole(wanted)));
+    if goal.most_trials > MOST_TRIALS {
+        return Err(too_many(goal.most_trials));
+    }
+    if 2 * length > goal.most_trials {
+        let (most, least) = (as_float(goal.most_trials), as_float(2 * length));
+        let reason = "at least two sequences of trials are needed for this probability";
+        return Err(refused("most_trials", most, reason, least, as_float(MOST_TRIALS)));
+    }
+    Ok(length)
+}
+
+/// Tolerance of the deviation of all trials; none before the second sequence.
+fn pooled_tolerance(sequences: &[Summary], length: u64, digits: u8) -> Result<Option<f64>, Error> {
+    if sequences.len() < 2 {
+        return Ok(None);
+    }
+    let (m, h) = (as_float(length), as_number(sequences.len()));
+    let means: Vec<f64> = sequences.iter().map(|s| s.mean).collect();
+    let between = statistics::sample(&means)?.standard_deviation;
+    let within =
+        statistics::sum(sequences.iter().map(|s| (m - 1.0) * s.standard_deviation * s.standard_deviation));
+    let variance = (within + m * (h - 1.0) * between * between) / (m * h - 1.0);
+    numerical_tolerance(variance.sqrt(), digits).map(Some)
+}
+
+/// Whether twice the deviation of the mean of each result is within the tolerance.
+fn is_settled(sequences: &[Summary], coverage: Coverage, tolerance: f64) -> bool {
+    let results: [fn(&Summary, Coverage) -> f64; 4] = [
+        |s, _| s.mean,
+        |s, _| s.standard_deviation,
+        |s, coverage| s.interval(coverage).lower,
+        |s, coverage| s.interval(coverage).upper,
+    ];
+    results.iter().all(|result| {
+        let values: Vec<f64> = sequences.iter().map(|s| result(s, coverage)).collect();
+        statistics::sample(&values).is_ok_and(|s| 2.0 * s.deviation_of_mean <= tolerance)
+    })
+}
+
+/// The values that can be the lower and the upper end of an interval that holds `inside + 1` values, each sorted.
+fn tails(mut values: Vec<f64>, inside: usize) -> (Vec<f64>, Vec<f64>) {
+    let outside = values.len() - inside;
+    if inside <= outside {
+        values.sort_unstable_by(f64::total_cmp);
+        let high = values.iter().skip(inside).copied().collect();
+        values.truncate(outside);
+        return (values, high);
+    }
+    // only the tails need an order
+    values.select_nth_unstable_by(inside, f64::total_cmp);
+    let mut high = values.split_off(inside);
+    values.select_nth_unstable_by(outside, f64::total_cmp);
+    values.truncate(outside);
+    values.sort_unstable_by(f64::total_cmp);
+    high.sort_unstable_by(f64::total_cmp);
+    (values, high)
+}
+
+fn room(trials: u64) -> Result<Vec<f64>, Error> {
+    if trials == 0 {
+        return Err(refused("trials", 0.0, "at least one trial is needed", 1.0, as_float(MOST_TRIALS)));
+    }
+    check_room(trials)?;
+    let mut values = Vec::new();
+    values.try_reserve_exact(usize::try_from(trials).unwrap_or(usize::MAX)).map_err(|_| too_many(trials))?;
+    Ok(values)
+}
+
+fn check_room(trials: u64) -> Result<(), Error> {
+    if trials > MOST_TRIALS { Err(too_many(trials)) } else { Ok(()) }
+}
+
+fn too_many(trials: u64) -> Error {
+    let error = Error::new(ErrorKind::TooLarge, trials.to_string(), "more trials than are kept together");
+    error.value(as_float(trials)).limits(1.0, as_float(MOST_TRIALS), "").at("trials")
+}
+
+fn as_count(count: usize) -> u64 {
+    count as u64
+}
+
+#[expect(clippy::cast_precision_loss, reason = "a limit in a message, or a count far below 2^53")]
+fn as_float(count: u64) -> f64 {
+    count as f64
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "whole and not negative; saturates"
+)]
+fn whole(value: f64) -> usize {
+    value as usize
+}

@@ -1,0 +1,219 @@
+/* records: what a mistaken caller passes to the functions with arrays and records gives a status and leaves the record. */
+#define _GNU_SOURCE
+#include "check.h"
+
+#include <sys/mman.h>
+#include <unistd.h>
+
+static const double study_values[] = {10, 20, 12, 22, 14, 24, 16, 26};
+static const GaugepointItems normal = {GAUGEPOINT_DISTRIBUTION_NORMAL, 0, 0.0, 1.0, NAN};
+static const GaugepointInterval tolerance = {1, 1, -2.0, 2.0};
+
+static int32_t sample(const double *v, size_t n, GaugepointSample *out, GaugepointError *e) {
+  return gaugepoint_sample(v, n, out, e);
+}
+
+/* Status and field, and a record that is as it was. */
+#define REFUSED(call, expected, name) \
+  do { \
+    GaugepointError e = GAUGEPOINT_ERROR_INIT; \
+    memset(&out, 0x5A, sizeof out); \
+    out.struct_size = sizeof out; \
+    before = out; \
+    CHECK((call) == (expected)); \
+    CHECK(e.status == (expected) && same(e.field, name) && e.reason[0] != '\0'); \
+    CHECK(memcmp(&out, &before, sizeof out) == 0); \
+  } while (0)
+
+static const size_t huge[] = {GAUGEPOINT_MOST_VALUES + 1, SIZE_MAX / 16, SIZE_MAX / 8, SIZE_MAX / 2 + 1, SIZE_MAX};
+enum { COUNTS = sizeof huge / sizeof huge[0] };
+
+static void samples(void) {
+  GaugepointSample out, before;
+  const double values[] = {1, 2, NAN, 4};
+  row = "samples";
+  REFUSED(sample(NULL, 4, &out, &e), GAUGEPOINT_STATUS_NULL_POINTER, "values");
+  REFUSED(sample(NULL, SIZE_MAX, &out, &e), GAUGEPOINT_STATUS_NULL_POINTER, "values");
+  REFUSED(sample(values, 0, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "values");
+  REFUSED(sample(values, 1, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "values");
+  REFUSED(sample(values, 4, &out, &e), GAUGEPOINT_STATUS_NOT_FINITE, "values/2");
+  for (int k = 0; k < COUNTS; k++) {
+    REFUSED(sample(values, huge[k], &out, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "values");
+  }
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  CHECK(sample(values, 2, NULL, &e) == GAUGEPOINT_STATUS_NULL_POINTER && same(e.field, "out"));
+  CHECK(sample(values, 2, NULL, NULL) == GAUGEPOINT_STATUS_NULL_POINTER);
+  CHECK(sample(values, 2, &out, NULL) == GAUGEPOINT_STATUS_OK && out.mean == 1.5 && out.struct_size == sizeof out);
+}
+
+static void groups(void) {
+  GaugepointOneWay out, before;
+  const double values[] = {1, 2, 3, 4, 5};
+  const size_t two[] = {2, 3}, few[] = {2, 2}, many[] = {2, 4}, empty[] = {5, 0}, wrap[] = {SIZE_MAX, 6};
+  const int32_t contradiction = GAUGEPOINT_STATUS_CONTRADICTION;
+  row = "groups";
+  REFUSED(gaugepoint_one_way(NULL, 5, two, 2, &out, &e), GAUGEPOINT_STATUS_NULL_POINTER, "values");
+  REFUSED(gaugepoint_one_way(values, 5, NULL, 2, &out, &e), GAUGEPOINT_STATUS_NULL_POINTER, "group_sizes");
+  REFUSED(gaugepoint_one_way(values, 5, few, 2, &out, &e), contradiction, "group_sizes");
+  REFUSED(gaugepoint_one_way(values, 5, many, 2, &out, &e), contradiction, "group_sizes");
+  REFUSED(gaugepoint_one_way(values, 5, wrap, 2, &out, &e), contradiction, "group_sizes");
+  REFUSED(gaugepoint_one_way(values, 5, two, 0, &out, &e), contradiction, "group_sizes");
+  REFUSED(gaugepoint_one_way(values, 0, two, 0, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "groups");
+  REFUSED(gaugepoint_one_way(values, 5, empty, 2, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "groups");
+  for (int k = 0; k < COUNTS; k++) {
+    REFUSED(gaugepoint_one_way(values, huge[k], two, 2, &out, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "values");
+    REFUSED(gaugepoint_one_way(values, 5, two, huge[k], &out, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "group_sizes");
+  }
+}
+
+static void studies(void) {
+  GaugepointStudy out, before;
+  const double *v = study_values;
+  const int32_t unknown = GAUGEPOINT_STATUS_UNKNOWN_CHOICE, range = GAUGEPOINT_STATUS_OUT_OF_RANGE;
+  const size_t odd[] = {0, 1};
+  row = "studies";
+  REFUSED(gaugepoint_study_by_ranges(NULL, 2, 2, 2, &out, &e), GAUGEPOINT_STATUS_NULL_POINTER, "values");
+  for (int k = 0; k < 2; k++) {
+    size_t n = odd[k];
+    const int32_t missing = GAUGEPOINT_STATUS_MISSING_FIELD;
+    REFUSED(gaugepoint_study_by_ranges(v, n, 2, 2, &out, &e), missing, "values");
+    REFUSED(gaugepoint_study_by_ranges(v, 2, n, 2, &out, &e), missing, "values");
+    REFUSED(gaugepoint_study_by_variance(v, 2, 2, n, 1, 0, 0, &out, &e), missing, "values");
+    REFUSED(gaugepoint_study_by_variance(v, n, n, n, 1, 0, 0, &out, &e), missing, "values");
+  }
+  for (int k = 0; k < COUNTS; k++) {
+    REFUSED(gaugepoint_study_by_ranges(v, huge[k], 2, 2, &out, &e), range, "values");
+    REFUSED(gaugepoint_study_by_ranges(v, 2, huge[k], 2, &out, &e), range, "values");
+    REFUSED(gaugepoint_study_by_variance(v, 2, 2, huge[k], 1, 0, 0, &out, &e), range, "values");
+  }
+  /* products that come round to a small number */
+  REFUSED(gaugepoint_study_by_ranges(v, SIZE_MAX / 2 + 1, 2, 2, &out, &e), range, "values");
+  REFUSED(gaugepoint_study_by_ranges(v, (size_t)1 << 32, (size_t)1 << 32, 2, &out, &e), range, "values");
+  REFUSED(gaugepoint_study_by_ranges(v, 3, SIZE_MAX / 3 + 1, 2, &out, &e), range, "values");
+  const int32_t wrong[] = {-1, 0, 4, INT32_MIN, INT32_MAX};
+  for (int k = 0; k < 5; k++) {
+    REFUSED(gaugepoint_study_by_variance(v, 2, 2, 2, wrong[k], 1, 0.25, &out, &e), unknown, "pooling");
+  }
+  REFUSED(gaugepoint_study_by_variance(v, 2, 2, 2, 3, 2, 0.25, &out, &e), unknown, "has_probability");
+  REFUSED(gaugepoint_study_by_variance(v, 2, 2, 2, 3, 0, 0.25, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "has_probability");
+  REFUSED(gaugepoint_study_by_variance(v, 2, 2, 2, 1, 1, 0.25, &out, &e), GAUGEPOINT_STATUS_CONTRADICTION, "has_probability");
+  REFUSED(gaugepoint_study_by_variance(v, 2, 2, 2, 3, 1, NAN, &out, &e), range, "pooling");
+  CHECK(gaugepoint_study_by_variance(v, 2, 2, 2, 1, 0, NAN, &out, NULL) == GAUGEPOINT_STATUS_OK);
+}
+
+static void risks(void) {
+  GaugepointRisks out, before;
+  GaugepointItems items = normal;
+  GaugepointInterval odd = tolerance;
+  const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER, unknown = GAUGEPOINT_STATUS_UNKNOWN_CHOICE;
+  row = "risks";
+  REFUSED(gaugepoint_global_risks(NULL, 0.1, &tolerance, &tolerance, &out, &e), null, "items");
+  REFUSED(gaugepoint_global_risks(&normal, 0.1, NULL, &tolerance, &out, &e), null, "tolerance");
+  REFUSED(gaugepoint_global_risks(&normal, 0.1, &tolerance, NULL, &out, &e), null, "accepted");
+  const int32_t wrong[] = {-1, 0, 5, INT32_MIN, INT32_MAX};
+  for (int k = 0; k < 5; k++) {
+    items.distribution = wrong[k];
+    REFUSED(gaugepoint_global_risks(&items, 0.1, &tolerance, &tolerance, &out, &e), unknown, "items");
+  }
+  items.distribution = GAUGEPOINT_DISTRIBUTION_TRIANGULAR;
+  REFUSED(gaugepoint_global_risks(&items, 0.1, &tolerance, &tolerance, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "has_third");
+  items.distribution = GAUGEPOINT_DISTRIBUTION_UNIFORM;
+  items.has_third = 1;
+  REFUSED(gaugepoint_global_risks(&items, 0.1, &tolerance, &tolerance, &out, &e), GAUGEPOINT_STATUS_CONTRADICTION, "has_third");
+  items.has_third = 2;
+  REFUSED(gaugepoint_global_risks(&items, 0.1, &tolerance, &tolerance, &out, &e), unknown, "has_third");
+  odd.has_lower = 2;
+  REFUSED(gaugepoint_global_risks(&normal, 0.1, &odd, &tolerance, &out, &e), unknown, "has_lower");
+  odd.has_lower = 1;
+  odd.has_upper = -1;
+  REFUSED(gaugepoint_global_risks(&normal, 0.1, &tolerance, &odd, &out, &e), unknown, "has_upper");
+  odd.has_upper = 1;
+  odd.upper = NAN;
+  REFUSED(gaugepoint_global_risks(&normal, 0.1, &odd, &tolerance, &out, &e), GAUGEPOINT_STATUS_NOT_FINITE, "tolerance");
+}
+
+static void acceptances(void) {
+  GaugepointInterval out = {7, 7, 7, 7}, before = out;
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER, unknown = GAUGEPOINT_STATUS_UNKNOWN_CHOICE;
+  row = "acceptances";
+  CHECK(gaugepoint_acceptance(NULL, 0.1, 1, 0, 0, &out, &e) == null && same(e.field, "tolerance"));
+  CHECK(gaugepoint_acceptance(&tolerance, 0.1, 1, 0, 0, NULL, &e) == null && same(e.field, "accepted"));
+  CHECK(gaugepoint_acceptance(&tolerance, 0.1, 0, 0, 0, &out, &e) == unknown && same(e.field, "guard"));
+  CHECK(gaugepoint_acceptance(&tolerance, 0.1, 5, 1, 1, &out, &e) == unknown && same(e.refused, "5"));
+  CHECK(gaugepoint_acceptance(&tolerance, 0.1, 1, 1, 1, &out, &e) == GAUGEPOINT_STATUS_CONTRADICTION);
+  for (int32_t guard = 2; guard <= 4; guard++) {
+    CHECK(gaugepoint_acceptance(&tolerance, 0.1, guard, 0, 1, &out, &e) == GAUGEPOINT_STATUS_MISSING_FIELD);
+    CHECK(same(e.field, "has_amount"));
+  }
+  CHECK(gaugepoint_acceptance_for_risk(NULL, 0.1, &tolerance, 0.001, &out, &e) == null && same(e.field, "items"));
+  CHECK(gaugepoint_acceptance_for_risk(&normal, 0.1, NULL, 0.001, &out, &e) == null && same(e.field, "tolerance"));
+  CHECK(gaugepoint_acceptance_for_risk(&normal, 0.1, &tolerance, 0.5, &out, &e) == GAUGEPOINT_STATUS_OUT_OF_RANGE);
+  CHECK(same(e.field, "wanted") && e.has_value && e.value == 0.5 && e.has_upper && e.upper < 0.05);
+  CHECK(memcmp(&out, &before, sizeof out) == 0);
+  CHECK(gaugepoint_acceptance(&tolerance, 0.5, 2, 1, 1, &out, &e) == GAUGEPOINT_STATUS_OK);
+  CHECK(out.has_lower == 1 && out.has_upper == 1 && out.lower == -1.0 && out.upper == 1.0);
+  GaugepointCapability c = {sizeof c, 7, 7};
+  CHECK(gaugepoint_capability(0, 1, NULL, &c, &e) == null && same(e.field, "tolerance") && c.cpk == 7);
+  CHECK(gaugepoint_capability(0, 1, &tolerance, NULL, &e) == null && same(e.field, "out"));
+}
+
+/* A size that was not set is refused; a shorter one than the first version, too; a longer one is written as far as is known. */
+static void sizes(void) {
+  const size_t wrong[] = {0, 1, 8, sizeof(GaugepointRisks) - 1, 65537, SIZE_MAX / 2, SIZE_MAX};
+  struct {
+    GaugepointRisks known;
+    unsigned char later[40], beyond[8];
+  } r;
+  row = "sizes";
+  for (size_t k = 0; k < sizeof wrong / sizeof wrong[0]; k++) {
+    GaugepointError e = GAUGEPOINT_ERROR_INIT;
+    memset(&r, 0x5A, sizeof r);
+    r.known.struct_size = wrong[k];
+    CHECK(gaugepoint_global_risks(&normal, 0.1, &tolerance, &tolerance, &r.known, &e) == GAUGEPOINT_STATUS_STRUCT_SIZE);
+    CHECK(same(e.field, "out") && r.known.struct_size == wrong[k]);
+    for (size_t i = sizeof(size_t); i < sizeof r; i++) {
+      CHECK(((unsigned char *)&r)[i] == 0x5A);
+    }
+  }
+  r.known.struct_size = sizeof r.known + sizeof r.later;
+  CHECK(gaugepoint_global_risks(&normal, 0.1, &tolerance, &tolerance, &r.known, NULL) == GAUGEPOINT_STATUS_OK);
+  CHECK(r.known.conforming > 0.95 && r.known.conforming < 0.96);
+  CHECK(r.known.struct_size == sizeof r.known + sizeof r.later);
+  for (size_t i = sizeof r.known; i < sizeof r; i++) {
+    CHECK(((unsigned char *)&r)[i] == 0x5A);
+  }
+}
+
+/* The values end where the readable memory ends: one byte further is a fault. */
+static void exact_lengths(void) {
+  size_t page = (size_t)sysconf(_SC_PAGESIZE);
+  char *pages = mmap(NULL, 2 * page, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
+  double *at = (double *)(void *)(pages + page - sizeof study_values);
+  GaugepointStudy s;
+  GaugepointSample sample_of;
+  GaugepointOneWay a;
+  const size_t two[] = {4, 4};
+  row = "exact_lengths";
+  CHECK(pages != MAP_FAILED && mprotect(pages + page, page, PROT_NONE) == 0);
+  memcpy(at, study_values, sizeof study_values);
+  s.struct_size = sizeof s;
+  sample_of.struct_size = sizeof sample_of;
+  a.struct_size = sizeof a;
+  CHECK(gaugepoint_study_by_ranges(at, 2, 2, 2, &s, NULL) == GAUGEPOINT_STATUS_OK && s.has_table == 0);
+  CHECK(gaugepoint_study_by_variance(at, 2, 2, 2, 2, 0, 0, &s, NULL) == GAUGEPOINT_STATUS_OK && s.pooled == 1);
+  CHECK(gaugepoint_sample(at, 8, &sample_of, NULL) == GAUGEPOINT_STATUS_OK && sample_of.count == 8);
+  CHECK(gaugepoint_one_way(at, 8, two, 2, &a, NULL) == GAUGEPOINT_STATUS_OK && a.has_f == 1);
+  munmap(pages, 2 * page);
+}
+
+int main(void) {
+  samples();
+  groups();
+  studies();
+  risks();
+  acceptances();
+  sizes();
+  exact_lengths();
+  return finish();
+}

@@ -1,0 +1,428 @@
+//! Monte Carlo against published generator vectors, exact distributions and the examples of JCGM 101, and its bits under any split.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test that panics has failed"
+)]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::float_cmp,
+    reason = "the tests' own arithmetic; equality of bits is meant where it stands"
+)]
+
+use gaugepoint::ErrorKind;
+use gaugepoint::measurement::distribution::Distribution;
+use gaugepoint::measurement::jet::Jet;
+use gaugepoint::measurement::monte_carlo::{
+    Coverage, Goal, MOST_TRIALS, MonteCarlo, Part, Summary, numerical_tolerance,
+};
+use gaugepoint::measurement::random::{NormalTable, philox4x64, uniform};
+use gaugepoint::measurement::uncertainty::{Degrees, Inputs, StraightLine};
+use gaugepoint::special::normal_quantile;
+
+const SEED: u64 = 20_260_101;
+
+fn near(ours: f64, expected: f64, tolerance: f64, what: &str) {
+    assert!((ours - expected).abs() <= tolerance, "{what}: {ours} against {expected}");
+}
+
+/// The first three as published with the generator (Random123, `kat_vectors`), the last a counter and key as we use them; all four also by
+/// `numpy.random.Philox` of NumPy 2.4.6.
+#[test]
+fn published_vectors_of_the_generator() {
+    let pi = [0x243f_6a88_85a3_08d3, 0x1319_8a2e_0370_7344, 0xa409_3822_299f_31d0, 0x082e_fa98_ec4e_6c89];
+    let rows = [
+        (
+            [0; 4],
+            [0; 2],
+            [0x1655_4d9e_ca36_314c, 0xdb20_fe9d_672d_0fdc, 0xd7e7_72ce_e186_176b, 0x7e68_b68a_ec7b_a23b],
+        ),
+        (
+            [u64::MAX; 4],
+            [u64::MAX; 2],
+            [0x87b0_92c3_013f_e90b, 0x438c_3c67_be8d_0224, 0x9cc7_d7c6_9cd7_77b6, 0xa09c_aebf_594f_0ba0],
+        ),
+        (
+            pi,
+            [0x4528_21e6_38d0_1377, 0xbe54_66cf_34e9_0c6c],
+            [0xa528_f454_03e6_1d95, 0x38c7_2dbd_566e_9788, 0xa5a1_610e_72fd_18b5, 0x57bd_43b5_e52b_7fe6],
+        ),
+        (
+            [2, 7, 0, 0],
+            [SEED, 0],
+            [0x5d1f_9022_c121_fafb, 0x2c71_764e_a0bc_17f5, 0x0756_f6d5_19c5_158c, 0x72ea_7f14_56d5_fe13],
+        ),
+    ];
+    for (counter, key, words) in rows {
+        assert_eq!(philox4x64(counter, key), words);
+    }
+}
+
+/// Trial 7 holds the words of counter `[call, 7, 0, 0]`: the ninth draw is the first word of call 2 above.
+#[test]
+fn a_trial_is_a_function_of_seed_and_number() {
+    let mut inputs = Inputs::new();
+    for k in 0..9 {
+        inputs.quantity(&format!("x{k}"), 0.0, Distribution::rectangular(1.0).unwrap()).unwrap();
+    }
+    let run = MonteCarlo::new(&inputs, |x| x[8].clone(), SEED);
+    assert_eq!(run.draws(), 9);
+    let alone = run.part(7..8).unwrap();
+    near(alone.values()[0], 2.0 * uniform(0x5d1f_9022_c121_fafb) - 1.0, 0.0, "by hand");
+    assert_eq!(run.part(0..10).unwrap().values()[7].to_bits(), alone.values()[0].to_bits());
+    let other = MonteCarlo::new(&inputs, |x| x[8].clone(), SEED + 1);
+    assert_ne!(other.part(7..8).unwrap().values(), alone.values());
+}
+
+#[test]
+fn uniform_numbers_are_inside() {
+    // (n + 1/2) / 2^52
+    near(uniform(0), 2.0_f64.powi(-53), 0.0, "smallest");
+    near(1.0 - uniform(u64::MAX), 2.0_f64.powi(-53), 0.0, "largest");
+    near(uniform(1 << 63), 0.5 + 2.0_f64.powi(-53), 0.0, "just above the middle");
+    for word in [0, 1 << 40, 0x1655_4d9e_ca36_314c] {
+        near(uniform(word) + uniform(!word), 1.0, 0.0, "symmetric");
+    }
+}
+
+/// Against the quantile function (itself held to mpmath in `special.csv`), over every octave; and in order.
+#[test]
+fn normal_table() {
+    let table = NormalTable::new();
+    let mut last = f64::NEG_INFINITY;
+    for octave in 0..52 {
+        for step in 0..512 {
+            let p = 2.0_f64.powi(octave - 53) * (1.0 + f64::from(step) / 512.0);
+            let x = table.quantile(p);
+            near(x, normal_quantile(p), 1e-9, "table");
+            assert!(x > last, "in order at {p:e}");
+            last = x;
+            if p > 1e-15 {
+                near(table.quantile(1.0 - p), normal_quantile(1.0 - p), 1e-9, "upper half");
+            }
+        }
+    }
+    near(table.quantile(0.5), 0.0, 0.0, "middle");
+    // the end of `uniform`, by mpmath
+    near(table.quantile(uniform(0)), -8.2095361516, 1e-9, "2^-53");
+    assert!(
+        table.quantile(0.0).is_nan() && table.quantile(1.0).is_nan() && table.quantile(f64::NAN).is_nan()
+    );
+}
+
+/// Every shape as it is drawn against its quantile function: the number of trials below each of 11 quantiles within five deviations of a
+/// binomial count.
+#[test]
+fn shapes_are_drawn_as_they_are() {
+    const TRIALS: u32 = 200_000;
+    let shapes = [
+        ("normal", Distribution::normal(2.0)),
+        ("t of 1", Distribution::student_t(2.0, 1.0)),
+        ("t of 2.5", Distribution::student_t(2.0, 2.5)),
+        ("t of 18", Distribution::student_t(2.0, 18.0)),
+        ("t of 1e6", Distribution::student_t(2.0, 1e6)),
+        ("rectangular", Distribution::rectangular(2.0)),
+        ("triangular", Distribution::triangular(2.0)),
+        ("trapezoidal", Distribution::trapezoidal(2.0, 0.3)),
+        ("curvilinear", Distribution::curvilinear_trapezoid(2.0, 0.9)),
+        ("arcsine", Distribution::arcsine(2.0)),
+    ];
+    let mut inputs = Inputs::new();
+    for (name, shape) in &shapes {
+        inputs.quantity(name, 0.0, shape.as_ref().copied().unwrap()).unwrap();
+    }
+    for (place, (name, shape)) in shapes.iter().enumerate() {
+        let part = MonteCarlo::new(&inputs, |x| x[place].clone(), SEED).part(0..u64::from(TRIALS)).unwrap();
+        for k in [1, 2, 5, 10, 25, 50, 75, 90, 95, 98, 99] {
+            let p = f64::from(k) / 100.0;
+            let limit = shape.as_ref().unwrap().quantile(p);
+            let below = part.values().iter().filter(|v| **v <= limit).count() as f64;
+            let n = f64::from(TRIALS);
+            near(below, n * p, 5.0 * (n * p * (1.0 - p)).sqrt(), &format!("{name}, {p}"));
+        }
+    }
+}
+
+/// The moments of JCGM 101:2008, 6.4.3: mean 0, variance (b - a)^2 / 12 + d^2 / 9, within four deviations of the moments of a sample.
+#[test]
+fn jcgm_101_curvilinear_trapezoid() {
+    let mut inputs = Inputs::new();
+    inputs.quantity("x", 5.0, Distribution::curvilinear_trapezoid(1.0, 0.5).unwrap()).unwrap();
+    let summary = MonteCarlo::new(&inputs, |x| x[0].clone(), SEED).run(1_000_000, 0.95).unwrap();
+    let variance: f64 = 4.0 / 12.0 + 0.25 / 9.0;
+    near(summary.mean, 5.0, 4.0 * variance.sqrt() / 1e3, "mean");
+    // fourth moment of a rectangle of random half-width h: E(h^4) / 5 = (1 + 2 d^2 + d^4 / 5) / 5
+    let fourth = (1.0 + 2.0 * 0.25 + 0.0625 / 5.0) / 5.0;
+    let of_variance = (fourth - variance * variance).sqrt() / 1e3;
+    near(summary.standard_deviation.powi(2), variance, 4.0 * of_variance, "variance");
+}
+
+fn four(distributions: [Distribution; 4]) -> Inputs {
+    let mut inputs = Inputs::new();
+    for (k, distribution) in distributions.into_iter().enumerate() {
+        inputs.quantity(&format!("x{k}"), 0.0, distribution).unwrap();
+    }
+    inputs
+}
+
+fn sum(x: &[Jet]) -> Jet {
+    &x[0] + &x[1] + &x[2] + &x[3]
+}
+
+fn about(summary: &Summary, half: f64, tolerance: f64, what: &str) {
+    for interval in [summary.symmetric, summary.shortest] {
+        near(interval.lower, -half, tolerance, what);
+        near(interval.upper, half, tolerance, what);
+    }
+}
+
+/// JCGM 101:2008, 9.2: four normals, u 2 and ±3.919928 at 95 %; four rectangles of variance 1, ±2 sqrt(3) (2 - (3/5)^(1/4)) =
+/// ±3.87940674134782; three and one ten times as wide, u sqrt(103), ±17.0158140998667 against ±19.8915 to first order. The tolerance is five
+/// deviations of a quantile of 10^6 trials; shortest intervals scatter more (the minimum is flat): 0.06 u.
+#[test]
+fn jcgm_101_additive_models() {
+    let rectangle = |deviation: f64| Distribution::rectangular(deviation * 3.0_f64.sqrt()).unwrap();
+    let normal = Distribution::normal(1.0).unwrap();
+    let rows = [
+        (four([(); 4].map(|()| normal)), 2.0, 3.919_928, 0.027, 3.919_928, true),
+        (four([(); 4].map(|()| rectangle(1.0))), 2.0, 3.879_406_741_347_82, 0.023, 3.919_928, true),
+        (
+            four([rectangle(1.0), rectangle(1.0), rectangle(1.0), rectangle(10.0)]),
+            103.0_f64.sqrt(),
+            17.015_814_099_866_7,
+            0.03,
+            19.8915,
+            false,
+        ),
+    ];
+    for (inputs, u, half, tolerance, first_order, validated) in rows {
+        let summary = MonteCarlo::new(&inputs, sum, SEED).run(1_000_000, 0.95).unwrap();
+        near(summary.mean, 0.0, 5.0 * u / 1e3, "mean");
+        near(summary.standard_deviation, u, 5.0 * u / 1e3 / 2.0_f64.sqrt(), "u");
+        near(summary.symmetric.lower, -half, tolerance, "symmetric");
+        near(summary.symmetric.upper, half, tolerance, "symmetric");
+        assert!(summary.shortest.width() <= summary.symmetric.width());
+        about(&summary, half, 0.06 * u, "shortest");
+        let evaluation = inputs.evaluate(sum).unwrap();
+        let expanded = evaluation.expanded(0.95, Degrees::AsComputed).unwrap();
+        near(expanded.expanded_uncertainty, first_order, 1e-4, "to first order");
+        // two digits of u = 2.0 and 10: tolerance 0.05 and 0.5
+        let validation = summary.validate(&evaluation, &expanded, Coverage::Symmetric, 2).unwrap();
+        near(validation.tolerance, if u < 5.0 { 0.05 } else { 0.5 }, 0.0, "tolerance");
+        near(validation.upper_difference, (half - first_order).abs(), tolerance, "difference");
+        assert_eq!(validation.validated, validated, "{validation:?}");
+    }
+}
+
+/// JCGM 101:2008, 9.5 (inputs from memory): the end gauge. Arguments in nm and C.
+fn end_gauge() -> Inputs {
+    let mut inputs = Inputs::new();
+    let t = |scale, dof| Distribution::student_t(scale, dof).unwrap();
+    inputs.quantity("ls", 50_000_623.0, t(25.0, 18.0)).unwrap();
+    inputs.quantity("d", 215.0, t(6.0, 24.0)).unwrap();
+    inputs.quantity("d1", 0.0, t(4.0, 5.0)).unwrap();
+    inputs.quantity("d2", 0.0, t(7.0, 8.0)).unwrap();
+    inputs.quantity("alpha", 11.5e-6, Distribution::rectangular(2e-6).unwrap()).unwrap();
+    inputs.quantity("theta0", -0.1, Distribution::normal(0.2).unwrap()).unwrap();
+    inputs.quantity("cycle", 0.0, Distribution::arcsine(0.5).unwrap()).unwrap();
+    let doubtful = |a, d| Distribution::curvilinear_trapezoid(a, d).unwrap();
+    inputs.quantity("dalpha", 0.0, doubtful(1e-6, 0.1e-6)).unwrap();
+    inputs.quantity("dtheta", 0.0, doubtful(0.050, 0.025)).unwrap();
+    inputs
+}
+
+fn deviation_from_nominal(x: &[Jet]) -> Jet {
+    let expansion = &x[7] * (&x[5] + &x[6]) + &x[4] * &x[8];
+    &x[0] + &x[1] + &x[2] + &x[3] - &x[0] * expansion - 50_000_000.0
+}
+
+/// u 35.808079 nm analytically from the parts 703.125, 39.273, 26.667, 65.333, 146.323, 301.498 nm2; symmetric 99 % interval [744.348, 931.617]
+/// and shortest [744.34, 931.58] by 48 million trials elsewhere; published 838, 36, [745, 932]. The deviation of u over 16 million trials is
+/// 0.0065 nm, so 0.02 is three of them; that of the ends 0.05 nm.
+#[test]
+fn jcgm_101_end_gauge() {
+    const TRIALS: u64 = 16_000_000;
+    let inputs = end_gauge();
+    let run = MonteCarlo::new(&inputs, deviation_from_nominal, SEED);
+    let parts = on_two_threads(&run, TRIALS);
+    let summary = Part::merged(parts).unwrap().summary(0.99).unwrap();
+    assert_eq!(summary.trials, TRIALS);
+    near(summary.mean, 838.0, 0.04, "mean");
+    near(summary.standard_deviation, 35.808, 0.02, "u");
+    near(summary.symmetric.lower, 744.348, 0.3, "symmetric");
+    near(summary.symmetric.upper, 931.617, 0.3, "symmetric");
+    near(summary.shortest.lower, 744.34, 0.6, "shortest");
+    near(summary.shortest.upper, 931.58, 0.6, "shortest");
+}
+
+fn on_two_threads<F: Fn(&[Jet]) -> Jet + Sync>(run: &MonteCarlo<'_, F>, trials: u64) -> Vec<Part> {
+    let cut = trials / 3 + 1;
+    std::thread::scope(|scope| {
+        let second = scope.spawn(|| run.part(cut..trials).unwrap());
+        let first = run.part(0..cut).unwrap();
+        vec![second.join().unwrap(), first]
+    })
+}
+
+fn bits(summary: &Summary) -> Vec<u64> {
+    let (s, t) = (summary.symmetric, summary.shortest);
+    [summary.mean, summary.standard_deviation, s.lower, s.upper, t.lower, t.upper].map(f64::to_bits).to_vec()
+}
+
+/// One run, the same in uneven parts merged in another order, and the same on two threads: the same bits.
+#[test]
+fn the_same_bits_however_it_is_split() {
+    const TRIALS: u64 = 50_003;
+    let inputs = end_gauge();
+    let run = MonteCarlo::new(&inputs, deviation_from_nominal, SEED);
+    let whole = run.part(0..TRIALS).unwrap();
+    let expected = bits(&whole.summary(0.99).unwrap());
+    let parts: Vec<Part> = [29_999..TRIALS, 1..4_097, 9_000..29_999, 0..1, 4_097..9_000]
+        .into_iter()
+        .map(|trials| run.part(trials).unwrap())
+        .collect();
+    let merged = Part::merged(parts).unwrap();
+    assert_eq!(merged.trials(), 0..TRIALS);
+    assert!(merged.values().iter().zip(whole.values()).all(|(a, b)| a.to_bits() == b.to_bits()));
+    assert_eq!(bits(&merged.summary(0.99).unwrap()), expected);
+    let threads = Part::merged(on_two_threads(&run, TRIALS)).unwrap();
+    assert_eq!(bits(&threads.summary(0.99).unwrap()), expected);
+    assert_ne!(
+        bits(&MonteCarlo::new(&inputs, deviation_from_nominal, SEED + 1).run(TRIALS, 0.99).unwrap()),
+        expected
+    );
+    // far out in the stream, too
+    let far = u64::MAX - 5;
+    assert_eq!(run.part(far..far + 3).unwrap().values()[2], run.part(far + 2..far + 3).unwrap().values()[0]);
+}
+
+/// The ends are the order statistics of JCGM 101:2008, 7.7: for 1000 trials at 95 % the 25th and 975th value, for 1001 the 25th and 976th
+/// (q = 951, r = 25), for 7 at 50 % the 2nd and 6th (q = 4, r = 2).
+#[test]
+fn ends_are_values_of_trials() {
+    let inputs = end_gauge();
+    let run = MonteCarlo::new(&inputs, deviation_from_nominal, SEED);
+    for (trials, probability, low, high) in [(1000, 0.95, 25, 975), (1001, 0.95, 25, 976), (7, 0.5, 2, 6)] {
+        let part = run.part(0..trials).unwrap();
+        let summary = part.summary(probability).unwrap();
+        let mut sorted = part.values().to_vec();
+        sorted.sort_by(f64::total_cmp);
+        near(summary.symmetric.lower, sorted[low - 1], 0.0, "lower");
+        near(summary.symmetric.upper, sorted[high - 1], 0.0, "upper");
+        let inside = high - low;
+        let widths = sorted.iter().zip(&sorted[inside..]).map(|(a, b)| b - a);
+        near(summary.shortest.width(), widths.fold(f64::INFINITY, f64::min), 0.0, "shortest");
+    }
+    // a skewed result has a shortest interval off the symmetric one: the square of a normal, 95 % below 1.9599640^2
+    let mut square = Inputs::new();
+    square.quantity("x", 0.0, Distribution::normal(1.0).unwrap()).unwrap();
+    let summary = MonteCarlo::new(&square, |x| &x[0] * &x[0], SEED).run(200_000, 0.95).unwrap();
+    near(summary.shortest.lower, 0.0, 1e-6, "shortest");
+    near(summary.shortest.upper, 3.841_459, 0.08, "shortest");
+    near(summary.symmetric.lower, 9.820_7e-4, 1e-4, "symmetric: chi2 0.025");
+    near(summary.symmetric.upper, 5.023_886, 0.15, "symmetric: chi2 0.975");
+}
+
+/// JCGM 101:2008, 7.9.2, examples: 0.00035 g to two digits, 2 K to one digit; and a rounding that carries.
+#[test]
+fn jcgm_101_numerical_tolerance() {
+    for (u, digits, tolerance) in [
+        (0.000_35, 2, 0.000_005),
+        (2.0, 1, 0.5),
+        (9.96, 2, 0.5),
+        (9.94, 2, 0.05),
+        (35.8, 1, 5.0),
+        (0.0, 1, 0.0),
+    ] {
+        near(numerical_tolerance(u, digits).unwrap(), tolerance, 0.0, "tolerance");
+    }
+    assert_eq!(numerical_tolerance(1.0, 3).expect_err("digits").field(), "digits");
+    assert_eq!(numerical_tolerance(f64::NAN, 1).expect_err("u").kind(), ErrorKind::NotFinite);
+}
+
+/// Four normals: exact 2 and ±3.919928; a settled run is within its tolerance of them (four deviations of its averages at most).
+#[test]
+fn adaptive_runs() {
+    let inputs = four([(); 4].map(|()| Distribution::normal(1.0).unwrap()));
+    let run = MonteCarlo::new(&inputs, sum, SEED);
+    let goal = Goal { probability: 0.95, coverage: Coverage::Symmetric, digits: 2, most_trials: 10_000_000 };
+    let outcome = run.adaptive(goal).unwrap();
+    assert!(outcome.settled && outcome.sequences >= 2);
+    near(outcome.tolerance, 0.05, 0.0, "tolerance");
+    assert_eq!(outcome.summary.trials, outcome.sequences * 10_000);
+    near(outcome.summary.standard_deviation, 2.0, 0.05, "u");
+    about(&outcome.summary, 3.919_928, 0.1, "ends");
+    // one digit less settles no later, and the pooled trials are those of a fixed run
+    let coarse = run.adaptive(Goal { digits: 1, ..goal }).unwrap();
+    assert!(coarse.settled && coarse.sequences <= outcome.sequences);
+    assert_eq!(bits(&outcome.summary), bits(&run.run(outcome.summary.trials, 0.95).unwrap()));
+    // 99.99 % needs 10^6 trials a sequence
+    let rare = run.adaptive(Goal { probability: 0.9999, most_trials: 2_000_000, digits: 1, ..goal }).unwrap();
+    assert_eq!((rare.sequences, rare.summary.trials), (2, 2_000_000));
+    let stopped = run.adaptive(Goal { most_trials: 20_000, ..goal }).unwrap();
+    assert_eq!((stopped.sequences, stopped.settled), (2, outcome.sequences == 2));
+    for (refused, field) in [
+        (Goal { most_trials: 19_999, ..goal }, "most_trials"),
+        (Goal { most_trials: MOST_TRIALS + 1, ..goal }, "trials"),
+        (Goal { probability: 1.0, ..goal }, "probability"),
+        (Goal { digits: 0, ..goal }, "digits"),
+        (Goal { probability: 1.0 - 1e-12, ..goal }, "most_trials"),
+    ] {
+        assert_eq!(run.adaptive(refused).expect_err(field).field(), field);
+    }
+}
+
+/// The parameters of a fitted line are jointly t: a prediction is t with the nine degrees of freedom of the fit, its 95 % interval ±2.262157 u
+/// (table of t) and its deviation sqrt(9/7) u.
+#[test]
+fn a_fitted_line_is_jointly_t() {
+    let points: Vec<(f64, f64)> =
+        [-5.0, -4.0, -3.0, -2.0, -1.0, 0.0, 1.0, 2.0, 3.0, 4.0, 5.0].map(|x| (x, (x * 7.0) % 3.0)).to_vec();
+    let line = StraightLine::fit(&points, 20.0).unwrap();
+    let mut inputs = Inputs::new();
+    let [intercept, slope] = inputs.line("line", &line).unwrap();
+    let run = MonteCarlo::new(&inputs, |x| &x[intercept] + &x[slope] * (-17.0), SEED);
+    assert_eq!(run.draws(), 2);
+    let (value, u) = line.at(3.0).unwrap();
+    let summary = run.run(400_000, 0.95).unwrap();
+    near(summary.mean, value, 5.0 * u / 632.0, "mean");
+    near(summary.standard_deviation, (9.0_f64 / 7.0).sqrt() * u, 0.01 * u, "deviation");
+    // five deviations of a quantile: sqrt(.025 .975 / 4e5) / 0.0316
+    near(summary.symmetric.lower, value - 2.262_157 * u, 0.04 * u, "lower");
+    near(summary.symmetric.upper, value + 2.262_157 * u, 0.04 * u, "upper");
+}
+
+#[test]
+fn impossible_runs_are_refused() {
+    let inputs = four([(); 4].map(|()| Distribution::normal(1.0).unwrap()));
+    let run = MonteCarlo::new(&inputs, sum, SEED);
+    #[expect(clippy::reversed_empty_ranges, reason = "what is refused")]
+    let backward = 3..2;
+    assert_eq!(run.part(backward).expect_err("empty").kind(), ErrorKind::OutOfRange);
+    assert_eq!(run.part(5..5).expect_err("empty").kind(), ErrorKind::OutOfRange);
+    assert_eq!(run.part(0..u64::MAX).expect_err("many").kind(), ErrorKind::TooLarge);
+    let root = MonteCarlo::new(&inputs, |x| x[0].sqrt(), SEED).part(0..100).expect_err("a root");
+    assert_eq!((root.kind(), root.field()), (ErrorKind::NotFinite, "model"));
+    let first_negative = MonteCarlo::new(&inputs, |x| x[0].clone(), SEED).part(0..100).unwrap();
+    let trial = first_negative.values().iter().position(|v| *v < 0.0).unwrap();
+    assert!(root.reason().ends_with(&format!("trial {trial}")), "{root}");
+    assert_eq!(run.run(1, 0.95).expect_err("one").kind(), ErrorKind::MissingField);
+    for probability in [0.0, 1.0, -0.5, f64::NAN, 0.001, 0.999] {
+        assert_eq!(run.run(100, probability).expect_err("p").field(), "probability", "{probability}");
+    }
+    let part = |trials| run.part(trials).unwrap();
+    let kind = |parts| Part::merged(parts).expect_err("not one run").kind();
+    assert_eq!(kind(vec![]), ErrorKind::MissingField);
+    assert_eq!(kind(vec![part(0..3), part(4..5)]), ErrorKind::Contradiction);
+    assert_eq!(kind(vec![part(0..3), part(2..5)]), ErrorKind::Contradiction);
+    let other = MonteCarlo::new(&inputs, sum, 1).part(3..4).unwrap();
+    assert_eq!(kind(vec![part(0..3), other]), ErrorKind::Contradiction);
+    let evaluation = inputs.evaluate(sum).unwrap();
+    let expanded = evaluation.expanded(0.99, Degrees::AsComputed).unwrap();
+    let summary = run.run(1000, 0.95).unwrap();
+    let error = summary.validate(&evaluation, &expanded, Coverage::Shortest, 1).expect_err("99 against 95");
+    assert_eq!((error.kind(), error.field()), (ErrorKind::Contradiction, "probability"));
+}
