@@ -49,7 +49,7 @@ def assess(
     --------
     >>> import gaugepoint
     >>> try:
-    ...     gaugepoint.assess({"format": "gaugepoint-job", "version": 2})
+    ...     gaugepoint.assess({"format": "gaugepoint-job", "version": 1})
     ... except gaugepoint.InputError as refused:
     ...     print(refused.kind, refused.field)
     missing_field /job

@@ -35,7 +35,7 @@ impl Document {
     /// [`Document::from_json`] for a host whose text is bytes.
     ///
     /// # Errors
-    /// As [`Document::from_json`], and [`ErrorKind::NotUtf8`].
+    /// As [`Document::from_json`], and [`crate::ErrorKind::NotUtf8`].
     pub fn from_json_bytes(bytes: &[u8]) -> Result<Self, Error> {
         Self::from_json(decode::text(bytes)?)
     }

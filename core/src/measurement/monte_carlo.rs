@@ -12,7 +12,26 @@
 //! | rectangular, triangular, trapezoidal, arcsine | 1 | inverse in closed form. Source: JCGM 101:2008, 6.4 |
 //! | curvilinear trapezoid | 2 | half-width first, then the value. Source: JCGM 101:2008, 6.4.3.4 |
 //!
-//! Values are kept, 8 bytes each: quantiles are those of the sample and not of a grid.
+//! Values are kept, 8 bytes each: quantiles are those of the sample and not of a grid. A Student's t of two degrees of freedom or fewer has no
+//! standard deviation: with such a source that of the trials means nothing, but the intervals do.
+//!
+//! ```
+//! use gaugepoint::measurement::distribution::Distribution;
+//! use gaugepoint::measurement::monte_carlo::{MonteCarlo, Part};
+//! use gaugepoint::measurement::uncertainty::Inputs;
+//!
+//! let mut inputs = Inputs::new();
+//! let reading = inputs.quantity("reading", 86.01, Distribution::student_t(0.0006, 9.0)?)?;
+//! // an error even in the tilt: it always makes the reading too long
+//! let tilt = inputs.quantity("tilt, rad", 0.0, Distribution::normal(0.004)?)?;
+//! let run = MonteCarlo::new(&inputs, |x| &x[reading] * x[tilt].cos(), 1);
+//! // any split of the trials gives the same bits
+//! let parts = vec![run.part(700..50_000)?, run.part(0..700)?];
+//! let summary = Part::merged(parts)?.summary(0.95)?;
+//! assert_eq!(summary, run.run(50_000, 0.95)?);
+//! assert_eq!(format!("{:.4}", summary.mean), "86.0093");
+//! # Ok::<(), gaugepoint::Error>(())
+//! ```
 
 use super::distribution::{Shape, coverage, refused, trapezoid_lower};
 use super::jet::Jet;
