@@ -268,10 +268,12 @@ pub fn acceptance(tolerance: Interval, u: f64, guard: Guard) -> Result<Interval,
         Guard::Relaxed(share) => -finite("guard", share)? * expanded,
         Guard::RatioAtLeast(least) => {
             finite("guard", least)?;
-            let ratio = tolerance.width().map(|w| w / (2.0 * expanded));
-            if let Some(ratio) = ratio
-                && ratio < least
-            {
+            let Some(width) = tolerance.width() else {
+                let reason = "a ratio needs a tolerance with two limits";
+                return Err(Error::new(ErrorKind::MissingField, "", reason).at("tolerance"));
+            };
+            let ratio = width / (2.0 * expanded);
+            if ratio < least {
                 let reason = "the tolerance is too narrow for this uncertainty: tolerance / (2 U) must reach the ratio";
                 let error = Error::new(ErrorKind::OutOfRange, ratio.to_string(), reason);
                 return Err(error.value(ratio).limits(least, f64::MAX, "1").at("u"));
