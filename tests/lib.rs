@@ -59,18 +59,24 @@ pub fn rows(path: &str) -> Vec<Vec<String>> {
 /// Every number of a JSON value with its JSON Pointer.
 #[must_use]
 pub fn numbers(value: &Value) -> Vec<(String, f64)> {
-    let mut out = Vec::new();
-    collect(value, String::new(), &mut out);
-    out
+    leaves(value).into_iter().filter_map(|(at, leaf)| Some((at, leaf.as_f64()?))).collect()
 }
 
-fn collect(value: &Value, at: String, out: &mut Vec<(String, f64)>) {
+/// Every text of a JSON value with its JSON Pointer.
+#[must_use]
+pub fn words(value: &Value) -> Vec<(String, &str)> {
+    leaves(value).into_iter().filter_map(|(at, leaf)| Some((at, leaf.as_str()?))).collect()
+}
+
+/// Every value that holds no other, with its JSON Pointer.
+fn leaves(value: &Value) -> Vec<(String, &Value)> {
+    let under = |name: &dyn std::fmt::Display, inner| {
+        let below = leaves(inner).into_iter();
+        below.map(|(at, leaf)| (format!("/{name}{at}"), leaf)).collect::<Vec<_>>()
+    };
     match value {
-        Value::Number(n) => out.extend(n.as_f64().map(|n| (at, n))),
-        Value::Array(items) => {
-            items.iter().enumerate().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out))
-        }
-        Value::Object(fields) => fields.iter().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
-        _ => {}
+        Value::Array(items) => items.iter().enumerate().flat_map(|(k, v)| under(&k, v)).collect(),
+        Value::Object(fields) => fields.iter().flat_map(|(k, v)| under(k, v)).collect(),
+        leaf => vec![(String::new(), leaf)],
     }
 }

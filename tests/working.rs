@@ -13,7 +13,7 @@ use gaugepoint::calc::Working;
 use gaugepoint::{Document, ErrorKind, Options, Report, assess};
 use gaugepoint_tests::expression::Expression;
 use gaugepoint_tests::replay::Replay;
-use gaugepoint_tests::{JOBS, job, numbers, text};
+use gaugepoint_tests::{JOBS, job, numbers, text, words};
 use serde_json::Value;
 use std::collections::{BTreeMap, HashMap, HashSet};
 
@@ -201,28 +201,11 @@ fn decisions_agree_with_the_independent_evaluation() {
         for (at, word) in
             words(&reference(name)).iter().filter(|(at, _)| at.ends_with("/result") || at.ends_with("/of"))
         {
-            assert_eq!(value.pointer(at).and_then(Value::as_str), Some(word.as_str()), "{name} {at}");
+            assert_eq!(value.pointer(at).and_then(Value::as_str), Some(*word), "{name} {at}");
             decisions += 1;
         }
         assert!(decisions > 5, "{name}: {decisions}");
     }
-}
-
-/// Every text of a JSON value with its JSON Pointer.
-fn words(value: &Value) -> Vec<(String, String)> {
-    fn collect(value: &Value, at: String, out: &mut Vec<(String, String)>) {
-        match value {
-            Value::String(text) => out.push((at, text.clone())),
-            Value::Array(items) => {
-                items.iter().enumerate().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out))
-            }
-            Value::Object(fields) => fields.iter().for_each(|(k, v)| collect(v, format!("{at}/{k}"), out)),
-            _ => {}
-        }
-    }
-    let mut out = Vec::new();
-    collect(value, String::new(), &mut out);
-    out
 }
 
 /// One input moved by a small share of itself, or to the other sign (a share of -2), in the unit it was typed in.

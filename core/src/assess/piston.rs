@@ -8,7 +8,7 @@ use crate::decision::{Ground, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, PistonState, Surface};
 use crate::job::{Given, check_length};
-use crate::measurement::{HalfWidth, Outside, near_nominal, repeats};
+use crate::measurement::{Outside, half_width, near_nominal, repeats};
 use crate::report::{PistonReport, PistonSizeReport};
 use crate::shape::Ovality;
 use crate::size::BareSize;
@@ -177,8 +177,7 @@ impl Assessment {
             ));
         }
         let source = self.calc.source(format!("coating of {of}"), &error.path);
-        let half_width = self.calc.given("half_width", &error);
-        let standard = self.calc.figure(HalfWidth, [half_width]);
+        let standard = half_width(&mut self.calc, &error);
         let c = self.calc.given("c", &thickness);
         Ok(Some(self.calc.add_source(&c.into(), source, standard)))
     }

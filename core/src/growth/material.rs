@@ -8,7 +8,7 @@ use crate::calc::{Calc, Figure, Measured, SourceId, formula};
 use crate::error::{Error, ErrorKind};
 use crate::job::document as doc;
 use crate::job::{Entry, Given, Warning, check_length};
-use crate::measurement::HalfWidth;
+use crate::measurement::half_width;
 use crate::quantity::Temperature;
 use crate::size::REFERENCE_TEMPERATURE_C;
 
@@ -117,8 +117,7 @@ impl Material {
         field: &str,
     ) -> Result<Measured, Error> {
         self.check(t.value(), &format!("{} C", t.value()), field)?;
-        let half_width = calc.given("half_width", &self.half_width);
-        let standard = calc.figure(HalfWidth, [half_width]);
+        let standard = half_width(calc, &self.half_width);
         let uncertain =
             |calc: &mut Calc, value: Figure| calc.add_source(&value.into(), coefficient, standard);
         Ok(match &self.law {

@@ -1,6 +1,6 @@
 //! Gauges: their sources of uncertainty, and how each kind turns an indication into a size at 20 C.
 
-use super::{Expanded, HalfWidth, MeanOfRepeats, Resolution, Shop, mean, near_nominal};
+use super::{Expanded, MeanOfRepeats, Resolution, Shop, half_width, mean, near_nominal};
 use crate::bounds::{self, Bound};
 use crate::calc::{Calc, Figure, Measured, SourceId};
 use crate::error::{Error, ErrorKind};
@@ -338,8 +338,7 @@ impl Gauge {
         if known.is_none() {
             self.scale.push((r.value(), source));
         }
-        let half_width = calc.given("half_width", &self.permissible_error);
-        let standard = calc.figure(HalfWidth, [half_width]);
+        let standard = half_width(calc, &self.permissible_error);
         calc.add_source(r, source, standard)
     }
 
@@ -348,8 +347,7 @@ impl Gauge {
             return r.clone();
         };
         let source = calc.source(format!("faces of {} on {of}", self.name), &parallelism.path);
-        let half_width = calc.given("half_width", parallelism);
-        let standard = calc.figure(HalfWidth, [half_width]);
+        let standard = half_width(calc, parallelism);
         calc.add_source(r, source, standard)
     }
 

@@ -56,8 +56,7 @@ impl Shop {
         let temperature = shop.temperature.read(&bounds::SHOP_TEMPERATURE, warnings)?;
         let error = shop.thermometer.permissible_error.read(&bounds::THERMOMETER_ERROR, warnings)?;
         let thermometer = calc.source("thermometer".to_owned(), &error.path);
-        let half_width = calc.given("half_width", &error);
-        let standard = calc.figure(HalfWidth, [half_width]);
+        let standard = half_width(calc, &error);
         Ok(Shop { temperature, thermometer, standard })
     }
 
@@ -122,6 +121,12 @@ fn check_spread(given: &Given, other: &Given, warnings: &mut Vec<Warning>) -> Re
         }
     }
     Ok(())
+}
+
+/// Standard uncertainty of a source that is given by its half-width.
+pub(crate) fn half_width(calc: &mut Calc, given: &Given) -> Figure {
+    let a = calc.given("half_width", given);
+    calc.figure(HalfWidth, [a])
 }
 
 /// Mean of the repeats at one place.
