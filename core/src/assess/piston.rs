@@ -8,6 +8,7 @@ use crate::decision::{Ground, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, PistonState, Surface};
 use crate::job::{Given, check_length};
+use crate::measurement::distribution::Distribution;
 use crate::measurement::{Outside, half_width, near_nominal, repeats};
 use crate::report::{PistonReport, PistonSizeReport};
 use crate::shape::Ovality;
@@ -176,7 +177,8 @@ impl Assessment {
                 "the reading is over bare metal: there is no coating to take off",
             ));
         }
-        let source = self.calc.source(format!("coating of {of}"), &error.path);
+        let source =
+            self.calc.source(format!("coating of {of}"), &error.path, Distribution::STANDARD_RECTANGULAR);
         let standard = half_width(&mut self.calc, &error);
         let c = self.calc.given("c", &thickness);
         Ok(Some(self.calc.add_source(&c.into(), source, standard)))

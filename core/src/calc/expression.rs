@@ -1,5 +1,6 @@
-//! A formula as an expression: to print, and to print its derivatives.
+//! A formula as an expression: to print, to print its derivatives, and to keep as a [`Model`](super::model::Model).
 
+use super::model::{Binary, Model, Op, Unary};
 use super::number::{Number, erfc_slope, with_plain};
 use core::cell::RefCell;
 use core::ops::{Add, Div, Mul, Neg, Sub};
@@ -7,17 +8,11 @@ use std::string::String;
 
 #[derive(Debug, Clone, Copy)]
 enum Node {
-    Plain(f64),
     Symbol(&'static str),
-    Add(usize, usize),
-    Sub(usize, usize),
-    Mul(usize, usize),
-    Div(usize, usize),
-    Neg(usize),
-    Call(&'static str, usize, Option<usize>),
+    Op(Op),
 }
 
-/// Holds the nodes of the expressions of one formula.
+/// Holds the nodes of the expressions of one formula, or of one calculation.
 #[derive(Debug, Default)]
 pub(crate) struct Sheet(RefCell<Vec<(Node, f64)>>);
 
@@ -35,7 +30,7 @@ impl Sheet {
         Expression { sheet: self, index: nodes.len() - 1 }
     }
 
-    fn at(&self, index: usize) -> Expression<'_> {
+    pub(crate) fn at(&self, index: usize) -> Expression<'_> {
         Expression { sheet: self, index }
     }
 
@@ -44,8 +39,21 @@ impl Sheet {
         self.put(Node::Symbol(name), value)
     }
 
-    fn plain(&self, value: f64) -> Expression<'_> {
-        self.put(Node::Plain(value), value)
+    pub(crate) fn plain(&self, value: f64) -> Expression<'_> {
+        self.put(Node::Op(Op::Plain(value)), value)
+    }
+
+    /// An input of a model, at its estimate.
+    pub(crate) fn input(&self, index: usize, value: f64) -> Expression<'_> {
+        self.put(Node::Op(Op::Input(index)), value)
+    }
+
+    fn unary(&self, unary: Unary, a: Expression<'_>) -> Expression<'_> {
+        self.put(Node::Op(Op::Unary(unary, a.index)), unary.of(a.value()))
+    }
+
+    fn binary(&self, binary: Binary, a: Expression<'_>, b: Expression<'_>) -> Expression<'_> {
+        self.put(Node::Op(Op::Binary(binary, a.index, b.index)), binary.of(a.value(), b.value()))
     }
 }
 
@@ -60,7 +68,23 @@ enum Binding {
 
 impl<'s> Expression<'s> {
     fn node(self) -> (Node, f64) {
-        self.sheet.0.borrow().get(self.index).copied().unwrap_or((Node::Plain(f64::NAN), f64::NAN))
+        self.sheet.0.borrow().get(self.index).copied().unwrap_or((Node::Op(Op::Plain(f64::NAN)), f64::NAN))
+    }
+
+    /// Its place on the sheet.
+    pub(crate) fn index(self) -> usize {
+        self.index
+    }
+
+    /// The operations that lead to it, as a model of the inputs on the sheet.
+    pub(crate) fn model(self) -> Model {
+        let nodes = self.sheet.0.borrow();
+        let op = |k: usize| match nodes.get(k) {
+            Some((Node::Op(op), _)) => *op,
+            Some((Node::Symbol(_), value)) => Op::Plain(*value),
+            None => Op::Plain(f64::NAN),
+        };
+        Model::reaching(self.index, op)
     }
 
     pub(crate) fn value(self) -> f64 {
@@ -70,7 +94,7 @@ impl<'s> Expression<'s> {
     /// The number this is written as, if it is a plain number.
     pub(crate) fn plain(self) -> Option<f64> {
         match self.node().0 {
-            Node::Plain(value) => Some(value),
+            Node::Op(Op::Plain(value)) => Some(value),
             _ => None,
         }
     }
@@ -81,30 +105,30 @@ impl<'s> Expression<'s> {
     pub(crate) fn derivative(self, to: &str) -> Expression<'s> {
         let sheet = self.sheet;
         let slope = |index: usize| sheet.at(index).derivative(to);
-        match self.node().0 {
-            Node::Plain(_) => sheet.plain(0.0),
-            Node::Symbol(name) => sheet.plain(if name == to { 1.0 } else { 0.0 }),
-            Node::Add(a, b) => slope(a).plus(slope(b)),
-            Node::Sub(a, b) => slope(a).minus(slope(b)),
-            Node::Mul(a, b) => slope(a).times(sheet.at(b)).plus(sheet.at(a).times(slope(b))),
-            Node::Div(a, b) => {
+        let op = match self.node().0 {
+            Node::Symbol(name) => return sheet.plain(if name == to { 1.0 } else { 0.0 }),
+            Node::Op(op) => op,
+        };
+        match op {
+            Op::Plain(_) | Op::Input(_) => sheet.plain(0.0),
+            Op::Binary(Binary::Add, a, b) => slope(a).plus(slope(b)),
+            Op::Binary(Binary::Sub, a, b) => slope(a).minus(slope(b)),
+            Op::Binary(Binary::Mul, a, b) => slope(a).times(sheet.at(b)).plus(sheet.at(a).times(slope(b))),
+            Op::Binary(Binary::Div, a, b) => {
                 let fall = self.times(slope(b));
                 slope(a).minus(fall).over(sheet.at(b))
             }
-            Node::Neg(a) => slope(a).negative(),
-            Node::Call("sqrt", a, _) => slope(a).over(sheet.plain(2.0) * self),
-            Node::Call("abs", a, _) if sheet.at(a).value() < 0.0 => slope(a).negative(),
-            Node::Call("erfc", a, _) => sheet.plain(erfc_slope(sheet.at(a).value())).times(slope(a)),
-            Node::Call(_, a, Some(b)) if self.picks_second(a, b) => slope(b),
-            Node::Call(_, a, _) => slope(a),
-        }
-    }
-
-    fn picks_second(self, a: usize, b: usize) -> bool {
-        let (first, second) = (self.sheet.at(a).value(), self.sheet.at(b).value());
-        match self.node().0 {
-            Node::Call("max", ..) => second > first,
-            _ => second < first,
+            Op::Binary(Binary::Max, a, b) => {
+                slope(if sheet.at(b).value() > sheet.at(a).value() { b } else { a })
+            }
+            Op::Binary(Binary::Min, a, b) => {
+                slope(if sheet.at(b).value() < sheet.at(a).value() { b } else { a })
+            }
+            Op::Unary(Unary::Neg, a) => slope(a).negative(),
+            Op::Unary(Unary::Sqrt, a) => slope(a).over(sheet.plain(2.0) * self),
+            Op::Unary(Unary::Abs, a) if sheet.at(a).value() < 0.0 => slope(a).negative(),
+            Op::Unary(Unary::Abs, a) => slope(a),
+            Op::Unary(Unary::Erfc, a) => sheet.plain(erfc_slope(sheet.at(a).value())).times(slope(a)),
         }
     }
 
@@ -162,27 +186,36 @@ impl<'s> Expression<'s> {
         if wrap {
             out.push('(');
         }
+        let (signed, plus, product) = (Binding::Sign, Binding::Sum, Binding::Product);
         match node {
-            Node::Plain(value) => out.push_str(&value.to_string()),
             Node::Symbol(name) => out.push_str(name),
-            // the right side of - and / binds one step tighter: a - (b - c)
-            Node::Add(a, b) => pair(out, sheet.at(a), " + ", sheet.at(b), Binding::Sum, Binding::Product),
-            Node::Sub(a, b) => pair(out, sheet.at(a), " - ", sheet.at(b), Binding::Sum, Binding::Product),
-            Node::Mul(a, b) => pair(out, sheet.at(a), " * ", sheet.at(b), Binding::Product, Binding::Sign),
-            Node::Div(a, b) => pair(out, sheet.at(a), " / ", sheet.at(b), Binding::Product, Binding::Sign),
-            Node::Neg(a) => {
+            Node::Op(Op::Plain(value)) => out.push_str(&value.to_string()),
+            Node::Op(Op::Input(index)) => out.push_str(&format!("x{index}")),
+            Node::Op(Op::Unary(Unary::Neg, a)) => {
                 out.push('-');
                 sheet.at(a).write(out, Binding::Atom);
             }
-            Node::Call(name, a, b) => {
-                out.push_str(name);
+            Node::Op(Op::Unary(unary, a)) => {
+                out.push_str(unary.name());
                 out.push('(');
-                sheet.at(a).write(out, Binding::Sum);
-                if let Some(b) = b {
-                    out.push_str(", ");
-                    sheet.at(b).write(out, Binding::Sum);
-                }
+                sheet.at(a).write(out, plus);
                 out.push(')');
+            }
+            Node::Op(Op::Binary(binary, a, b)) => {
+                let (a, b) = (sheet.at(a), sheet.at(b));
+                match binary {
+                    // the right side of - and / binds one step tighter: a - (b - c)
+                    Binary::Add => pair(out, a, " + ", b, plus, product),
+                    Binary::Sub => pair(out, a, " - ", b, plus, product),
+                    Binary::Mul => pair(out, a, " * ", b, product, signed),
+                    Binary::Div => pair(out, a, " / ", b, product, signed),
+                    Binary::Max | Binary::Min => {
+                        out.push_str(binary.name());
+                        out.push('(');
+                        pair(out, a, ", ", b, plus, plus);
+                        out.push(')');
+                    }
+                }
             }
         }
         if wrap {
@@ -200,34 +233,34 @@ fn pair(out: &mut String, a: Expression<'_>, sign: &str, b: Expression<'_>, left
 impl Node {
     fn binding(self) -> Binding {
         match self {
-            Node::Plain(value) if value < 0.0 => Binding::Sign,
-            Node::Plain(_) | Node::Symbol(_) | Node::Call(..) => Binding::Atom,
-            Node::Add(..) | Node::Sub(..) => Binding::Sum,
-            Node::Mul(..) | Node::Div(..) => Binding::Product,
-            Node::Neg(_) => Binding::Sign,
+            Node::Op(Op::Plain(value)) if value < 0.0 => Binding::Sign,
+            Node::Op(Op::Unary(Unary::Neg, _)) => Binding::Sign,
+            Node::Op(Op::Binary(Binary::Add | Binary::Sub, ..)) => Binding::Sum,
+            Node::Op(Op::Binary(Binary::Mul | Binary::Div, ..)) => Binding::Product,
+            Node::Op(_) | Node::Symbol(_) => Binding::Atom,
         }
     }
 }
 
 macro_rules! operator {
-    ($trait:ident, $method:ident, $sign:tt, $node:ident) => {
+    ($trait:ident, $method:ident) => {
         impl $trait for Expression<'_> {
             type Output = Self;
             fn $method(self, b: Self) -> Self {
-                self.sheet.put(Node::$node(self.index, b.index), self.value() $sign b.value())
+                self.sheet.binary(Binary::$trait, self, b)
             }
         }
     };
 }
-operator!(Add, add, +, Add);
-operator!(Sub, sub, -, Sub);
-operator!(Mul, mul, *, Mul);
-operator!(Div, div, /, Div);
+operator!(Add, add);
+operator!(Sub, sub);
+operator!(Mul, mul);
+operator!(Div, div);
 
 impl Neg for Expression<'_> {
     type Output = Self;
     fn neg(self) -> Self {
-        self.sheet.put(Node::Neg(self.index), -self.value())
+        self.sheet.unary(Unary::Neg, self)
     }
 }
 
@@ -238,20 +271,18 @@ with_plain!(['s] Expression<'s>, plain => lift);
 
 impl Number for Expression<'_> {
     fn sqrt(self) -> Self {
-        self.sheet.put(Node::Call("sqrt", self.index, None), self.value().sqrt())
+        self.sheet.unary(Unary::Sqrt, self)
     }
     fn abs(self) -> Self {
-        self.sheet.put(Node::Call("abs", self.index, None), self.value().abs())
+        self.sheet.unary(Unary::Abs, self)
     }
     fn max(self, other: Self) -> Self {
-        self.sheet
-            .put(Node::Call("max", self.index, Some(other.index)), Number::max(self.value(), other.value()))
+        self.sheet.binary(Binary::Max, self, other)
     }
     fn min(self, other: Self) -> Self {
-        self.sheet
-            .put(Node::Call("min", self.index, Some(other.index)), Number::min(self.value(), other.value()))
+        self.sheet.binary(Binary::Min, self, other)
     }
     fn erfc(self) -> Self {
-        self.sheet.put(Node::Call("erfc", self.index, None), libm::erfc(self.value()))
+        self.sheet.unary(Unary::Erfc, self)
     }
 }

@@ -2,16 +2,24 @@
 
 mod expression;
 mod formula;
+mod model;
 mod number;
 mod working;
+#[cfg(test)]
+mod tests;
 
 pub use formula::Formula;
 pub(crate) use formula::formula;
+pub use model::Model;
 pub use number::Number;
 pub use working::{Arguments, Constant, Input, Step, Working};
 
+use crate::error::Error;
+use crate::measurement::distribution::Distribution;
+use crate::measurement::uncertainty::Inputs;
 use expression::{Expression, Sheet};
 use number::Dual;
+pub(crate) use number::erfc_slope;
 use std::collections::HashMap;
 
 /// A place in the working; nothing when no working is kept.
@@ -56,6 +64,8 @@ pub(crate) struct Source {
     pub(crate) name: String,
     /// The field of the document it comes from.
     pub(crate) path: String,
+    /// Its distribution at a standard uncertainty of 1.
+    pub(crate) distribution: Distribution,
 }
 
 /// Number of a source within one calculation.
@@ -75,6 +85,8 @@ pub(crate) struct Measured {
     pub(crate) figure: Figure,
     /// sorted by source
     parts: Vec<Part>,
+    /// its place on the sheet of a calculation that keeps its model; none for an exact number
+    node: Option<usize>,
 }
 
 impl Measured {
@@ -86,7 +98,7 @@ impl Measured {
 /// A number without a source of uncertainty.
 impl From<Figure> for Measured {
     fn from(figure: Figure) -> Self {
-        Measured { figure, parts: Vec::new() }
+        Measured { figure, parts: Vec::new(), node: None }
     }
 }
 
@@ -108,6 +120,8 @@ pub(crate) struct Line {
 pub(crate) struct Calc {
     sources: Vec<Source>,
     working: Option<Working>,
+    /// every operation on measured values, with their sources as inputs
+    model: Option<Sheet>,
     heading: String,
     /// place of each field among the inputs of the working
     read: HashMap<String, usize>,
@@ -128,6 +142,30 @@ const COMBINATION: &str = "JCGM 100:2008, 5.2.2, as a sum over independent sourc
 impl Calc {
     pub(crate) fn new(with_working: bool) -> Self {
         Calc { working: with_working.then(Working::default), ..Calc::default() }
+    }
+
+    /// A calculation that keeps the [`Model`] of its values besides: for the second order and for Monte Carlo.
+    pub(crate) fn with_model(with_working: bool) -> Self {
+        Calc { model: Some(Sheet::default()), ..Calc::new(with_working) }
+    }
+
+    /// A value as a model of the sources it depends on: input `k` is the error of source `k` in units of its standard uncertainty.
+    /// Nothing in a calculation that keeps no model.
+    ///
+    /// # Errors
+    /// When two of the sources have one name.
+    pub(crate) fn model(&self, value: &Measured) -> Result<Option<(Inputs, Model)>, Error> {
+        let Some(sheet) = &self.model else {
+            return Ok(None);
+        };
+        let model = value.on(sheet).model();
+        let used = model.inputs();
+        let mut inputs = Inputs::new();
+        for source in used.iter().filter_map(|k| self.sources.get(*k)) {
+            inputs.quantity(&source.name, 0.0, source.distribution)?;
+        }
+        let place = |source: usize| used.binary_search(&source).unwrap_or_default();
+        Ok(Some((inputs, model.renumbered(place))))
     }
 
     /// Says in words what the next steps belong to.
@@ -199,9 +237,9 @@ impl Calc {
         Figure { value, node, unit }
     }
 
-    /// A new independent source of uncertainty.
-    pub(crate) fn source(&mut self, name: String, path: &str) -> SourceId {
-        self.sources.push(Source { name, path: path.to_owned() });
+    /// A new independent source of uncertainty, with its distribution at a standard uncertainty of 1.
+    pub(crate) fn source(&mut self, name: String, path: &str, distribution: Distribution) -> SourceId {
+        self.sources.push(Source { name, path: path.to_owned(), distribution });
         SourceId(self.sources.len() - 1)
     }
 
@@ -212,6 +250,10 @@ impl Calc {
     /// Adds a source that acts on the value itself, with its standard uncertainty.
     pub(crate) fn add_source(&mut self, value: &Measured, source: SourceId, standard: Figure) -> Measured {
         let mut out = value.clone();
+        out.node = self.model.as_ref().map(|sheet| {
+            let error = sheet.plain(standard.value) * sheet.input(source.0, 0.0);
+            (value.on(sheet) + error).index()
+        });
         match out.parts.binary_search_by_key(&source, |p| p.source) {
             Ok(index) => {
                 if let Some(part) = out.parts.get_mut(index) {
@@ -253,10 +295,11 @@ impl Calc {
         let result = F::evaluate(Dual::arguments(figures.map(|f| f.value)));
         let (value, slope) = (no_minus_zero(result.value), result.slope.map(no_minus_zero));
         let unit = unit_of::<F, N>(&figures);
+        let node = self.model.as_ref().map(|sheet| F::evaluate(arguments.map(|a| a.on(sheet))).index());
         let mut slopes = slope.map(|value| Figure::plain(value, ""));
         if self.working.is_none() {
             let parts = self.contributions(&arguments, &slopes, unit);
-            return Measured { figure: Figure::plain(value, unit), parts };
+            return Measured { figure: Figure::plain(value, unit), parts, node };
         }
         let sheet = Sheet::default();
         let expression = on_sheet::<F, N>(&sheet, figures.map(|f| f.value));
@@ -279,7 +322,7 @@ impl Calc {
             }
         }
         let parts = self.contributions(&arguments, &slopes, unit);
-        Measured { figure, parts }
+        Measured { figure, parts, node }
     }
 
     /// Mean, largest or smallest of measured values; of none, nothing.
@@ -288,9 +331,15 @@ impl Calc {
             (_, []) => return None,
             (_, [only]) => (*only).clone(),
             (Fold::Mean, _) => self.mean(symbol, values),
-            (Fold::Largest, _) => self.pick(symbol, "max", values, |a, b| b > a),
+            (Fold::Largest, _) => {
+                let node = self.joined(values, |a, b| Number::max(a, b), |all| all);
+                self.pick(symbol, "max", values, node, |a, b| b > a)
+            }
             // of equal values the last, so that a range of equal readings is not one reading less itself
-            (Fold::Smallest, _) => self.pick(symbol, "min", values, |a, b| b <= a),
+            (Fold::Smallest, _) => {
+                let node = self.joined(values, |a, b| Number::min(a, b), |all| all);
+                self.pick(symbol, "min", values, node, |a, b| b <= a)
+            }
         })
     }
 
@@ -302,7 +351,21 @@ impl Calc {
             let own: Vec<Figure> = values.iter().filter_map(|v| v.contribution(source)).collect();
             parts.push(Part { source, contribution: self.mean_of(COMBINATION, "c", &own, values.len()) });
         }
-        Measured { figure, parts }
+        #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
+        let count = values.len() as f64;
+        let node = self.joined(values, |sum, next| sum + next, |sum| sum / count);
+        Measured { figure, parts, node }
+    }
+
+    /// Several values as one on the sheet of the model.
+    fn joined(
+        &self,
+        values: &[&Measured],
+        join: for<'s> fn(Expression<'s>, Expression<'s>) -> Expression<'s>,
+        then: impl for<'s> Fn(Expression<'s>) -> Expression<'s>,
+    ) -> Option<usize> {
+        let sheet = self.model.as_ref()?;
+        values.iter().map(|v| v.on(sheet)).reduce(join).map(|all| then(all).index())
     }
 
     /// `(x1 + x2 + ...) / count`.
@@ -319,6 +382,7 @@ impl Calc {
         symbol: &str,
         name: &str,
         values: &[&Measured],
+        node: Option<usize>,
         better: impl Fn(f64, f64) -> bool,
     ) -> Measured {
         let best =
@@ -330,7 +394,7 @@ impl Calc {
             nested.unwrap_or_default()
         };
         let source = "reduction rule named in the document";
-        Measured { figure: self.of_several(symbol, "x", text, &figures, value, source), parts }
+        Measured { figure: self.of_several(symbol, "x", text, &figures, value, source), parts, node }
     }
 
     /// Standard uncertainty and shares, largest share first.
@@ -483,6 +547,11 @@ impl Calc {
 }
 
 impl Measured {
+    /// The value on the sheet of a model.
+    fn on<'s>(&self, sheet: &'s Sheet) -> Expression<'s> {
+        self.node.map_or_else(|| sheet.plain(self.value()), |node| sheet.at(node))
+    }
+
     fn contribution(&self, source: SourceId) -> Option<Figure> {
         let index = self.parts.binary_search_by_key(&source, |p| p.source).ok()?;
         self.parts.get(index).map(|p| p.contribution)

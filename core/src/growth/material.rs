@@ -8,6 +8,7 @@ use crate::calc::{Calc, Figure, Measured, SourceId, formula};
 use crate::error::{Error, ErrorKind};
 use crate::job::document as doc;
 use crate::job::{Entry, Given, Warning, check_length};
+use crate::measurement::distribution::Distribution;
 use crate::measurement::half_width;
 use crate::quantity::Temperature;
 use crate::size::REFERENCE_TEMPERATURE_C;
@@ -92,7 +93,8 @@ impl Material {
     /// [`ErrorKind::OutsideLaw`] outside the range of the law.
     pub fn strain(&self, temperature: Temperature) -> Result<f64, Error> {
         let mut calc = Calc::new(false);
-        let coefficient = calc.source(self.name.clone(), &self.half_width.path);
+        let coefficient =
+            calc.source(self.name.clone(), &self.half_width.path, Distribution::STANDARD_RECTANGULAR);
         let t = calc.input("t", temperature.celsius(), "C", "temperature", "");
         self.growth(&mut calc, coefficient, &t.into(), "temperature").map(|eps| eps.value())
     }
@@ -360,7 +362,11 @@ impl Materials {
                 return Err(entry.name.refuse(ErrorKind::Repeated, "this material stands twice"));
             }
             let name = format!("coefficient of expansion of {}", material.name);
-            let source = calc.source(name, entry.coefficient_permissible_error.path());
+            let source = calc.source(
+                name,
+                entry.coefficient_permissible_error.path(),
+                Distribution::STANDARD_RECTANGULAR,
+            );
             out.0.push((material, source));
         }
         Ok(out)

@@ -83,6 +83,12 @@ pub enum Shape {
 }
 
 impl Distribution {
+    /// Normal of standard uncertainty 1.
+    pub(crate) const STANDARD_NORMAL: Self = Self::exact(Shape::Normal { standard_deviation: 1.0 });
+    /// Rectangular of standard uncertainty 1: its half-width is the square root of 3.
+    pub(crate) const STANDARD_RECTANGULAR: Self =
+        Self::exact(Shape::Rectangular { half_width: 1.732_050_807_568_877_2 });
+
     /// Normal with a standard deviation, 0 or more.
     ///
     /// # Errors
@@ -318,7 +324,7 @@ impl Distribution {
         Ok(-self.lower((1.0 - probability) / 2.0) / u)
     }
 
-    fn exact(shape: Shape) -> Self {
+    const fn exact(shape: Shape) -> Self {
         Distribution { shape, dof: f64::INFINITY }
     }
 

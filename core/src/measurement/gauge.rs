@@ -7,6 +7,7 @@ use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document::{self as doc, GaugeKind};
 use crate::job::{Entry, Given, Warning, Words, check_length, nearest};
+use crate::measurement::distribution::Distribution;
 use crate::quantity::Length;
 use crate::size::{BoreGaugeSize, MicrometerSize, SetOnMicrometer, SetOnRing, ZeroError};
 use jiff::civil;
@@ -161,7 +162,11 @@ impl Gauges {
                 micrometer.distance_between_faces(calc, &reading, &t, &field, &name, materials)?
             }
         };
-        let resolution = calc.source(format!("resolution of {name} at its setting"), &own_resolution.path);
+        let resolution = calc.source(
+            format!("resolution of {name} at its setting"),
+            &own_resolution.path,
+            Distribution::STANDARD_RECTANGULAR,
+        );
         let step = resolution_of(calc, &own_resolution);
         let distance = calc.add_source(&distance, resolution, step);
         let eps = materials.growth(calc, own_material, &t, &field)?;
@@ -251,8 +256,11 @@ impl Gauge {
         let eps_standard = materials.growth(calc, standard, &t, &field)?;
         let eps_gauge = materials.growth(calc, self.material, &t, &field)?;
         let r = calc.given("r", &reading);
-        let source =
-            calc.source(format!("resolution of {} at its zero check", self.name), &self.resolution.path);
+        let source = calc.source(
+            format!("resolution of {} at its zero check", self.name),
+            &self.resolution.path,
+            Distribution::STANDARD_RECTANGULAR,
+        );
         let step = resolution_of(calc, &self.resolution);
         let r = calc.add_source(&r.into(), source, step);
         Ok(calc.apply(ZeroError, [&r, &size, &eps_standard, &eps_gauge]))
@@ -320,7 +328,11 @@ impl Gauge {
         let r = calc.given("r", reading).into();
         let r = self.add_scale(calc, &r, "scale");
         let r = self.add_faces(calc, &r, &of);
-        let source = calc.source(format!("resolution of {} at {of}", self.name), &reading.path);
+        let source = calc.source(
+            format!("resolution of {} at {of}", self.name),
+            &reading.path,
+            Distribution::STANDARD_RECTANGULAR,
+        );
         let step = resolution_of(calc, &self.resolution);
         let r = calc.add_source(&r, source, step);
         let eps = materials.growth(calc, self.material, t, field)?;
@@ -333,7 +345,7 @@ impl Gauge {
             self.scale.iter().find(|(at, _)| at.to_bits() == r.value().to_bits()).map(|(_, source)| *source);
         let source = known.unwrap_or_else(|| {
             let name = format!("{word} of {} at {:.4} mm", self.name, r.value());
-            calc.source(name, &self.permissible_error.path)
+            calc.source(name, &self.permissible_error.path, Distribution::STANDARD_RECTANGULAR)
         });
         if known.is_none() {
             self.scale.push((r.value(), source));
@@ -346,17 +358,29 @@ impl Gauge {
         let Some(parallelism) = &self.face_parallelism else {
             return r.clone();
         };
-        let source = calc.source(format!("faces of {} on {of}", self.name), &parallelism.path);
+        let source = calc.source(
+            format!("faces of {} on {of}", self.name),
+            &parallelism.path,
+            Distribution::STANDARD_RECTANGULAR,
+        );
         let standard = half_width(calc, parallelism);
         calc.add_source(r, source, standard)
     }
 
     /// Resolution and repeatability of the reading of one place.
     fn add_reading(&self, calc: &mut Calc, r: &Measured, of: &str, path: &str, count: usize) -> Measured {
-        let source = calc.source(format!("resolution of {} on {of}", self.name), path);
+        let source = calc.source(
+            format!("resolution of {} on {of}", self.name),
+            path,
+            Distribution::STANDARD_RECTANGULAR,
+        );
         let step = resolution_of(calc, &self.resolution);
         let r = calc.add_source(r, source, step);
-        let source = calc.source(format!("repeatability of {} on {of}", self.name), path);
+        let source = calc.source(
+            format!("repeatability of {} on {of}", self.name),
+            path,
+            Distribution::STANDARD_NORMAL,
+        );
         let s = calc.given("s", &self.repeatability);
         #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
         let n = calc.constant(&format!("n{count}"), count as f64, "1", "number of repeats read");
@@ -377,7 +401,7 @@ fn certified(
     let size = size.read(bound, warnings)?;
     let expanded = expanded.read(&bounds::STANDARD_UNCERTAINTY, warnings)?;
     let factor = factor.read(&bounds::COVERAGE_FACTOR, warnings)?;
-    let source = calc.source(name(), &expanded.path);
+    let source = calc.source(name(), &expanded.path, Distribution::STANDARD_NORMAL);
     let [expanded, factor] = [calc.given("expanded", &expanded), calc.given("k", &factor)];
     let standard = calc.figure(Expanded, [expanded, factor]);
     let size = calc.given("size", &size);

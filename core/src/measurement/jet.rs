@@ -135,6 +135,16 @@ impl Jet {
         self.compose(r, || [0.5 / r, -0.25 / (r * x), 0.375 / (r * x * x)])
     }
 
+    /// Complementary error function.
+    #[must_use]
+    pub fn erfc(&self) -> Self {
+        let x = self.value;
+        self.compose(libm::erfc(x), || {
+            let slope = crate::calc::erfc_slope(x);
+            [slope, -2.0 * x * slope, (4.0 * x * x - 2.0) * slope]
+        })
+    }
+
     /// Exponential.
     #[must_use]
     pub fn exp(&self) -> Self {

@@ -16,6 +16,7 @@ use crate::calc::{Calc, Figure, Fold, Measured, SourceId, formula};
 use crate::error::{Error, ErrorKind};
 use crate::job::document as doc;
 use crate::job::{Entry, Given, Warning, check_length};
+use crate::measurement::distribution::Distribution;
 use crate::quantity::{Length, Temperature};
 
 formula! {
@@ -55,7 +56,8 @@ impl Shop {
         calc.heading(|| "the shop".to_owned());
         let temperature = shop.temperature.read(&bounds::SHOP_TEMPERATURE, warnings)?;
         let error = shop.thermometer.permissible_error.read(&bounds::THERMOMETER_ERROR, warnings)?;
-        let thermometer = calc.source("thermometer".to_owned(), &error.path);
+        let thermometer =
+            calc.source("thermometer".to_owned(), &error.path, Distribution::STANDARD_RECTANGULAR);
         let standard = half_width(calc, &error);
         Ok(Shop { temperature, thermometer, standard })
     }

@@ -1,0 +1,208 @@
+//! A model as a list of operations: the same list gives the value, the derivatives and the trials of a Monte Carlo run.
+
+use super::number::Number;
+use crate::measurement::jet::Jet;
+use std::collections::BTreeSet;
+
+/// What is done to one number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Unary {
+    Neg,
+    Sqrt,
+    Abs,
+    Erfc,
+}
+
+/// What is done to two numbers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Binary {
+    Add,
+    Sub,
+    Mul,
+    Div,
+    Max,
+    Min,
+}
+
+/// One operation; its operands are earlier ones.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Op {
+    Plain(f64),
+    Input(usize),
+    Unary(Unary, usize),
+    Binary(Binary, usize, usize),
+}
+
+impl Unary {
+    pub(crate) fn name(self) -> &'static str {
+        match self {
+            Unary::Neg => "-",
+            Unary::Sqrt => "sqrt",
+            Unary::Abs => "abs",
+            Unary::Erfc => "erfc",
+        }
+    }
+
+    pub(crate) fn of(self, a: f64) -> f64 {
+        match self {
+            Unary::Neg => -a,
+            Unary::Sqrt => a.sqrt(),
+            Unary::Abs => a.abs(),
+            Unary::Erfc => Number::erfc(a),
+        }
+    }
+
+    fn of_jet(self, a: &Jet) -> Jet {
+        match self {
+            Unary::Neg => -a,
+            Unary::Sqrt => a.sqrt(),
+            Unary::Abs => a.abs(),
+            Unary::Erfc => a.erfc(),
+        }
+    }
+}
+
+impl Binary {
+    pub(crate) fn name(self) -> &'static str {
+        match self {
+            Binary::Add => "+",
+            Binary::Sub => "-",
+            Binary::Mul => "*",
+            Binary::Div => "/",
+            Binary::Max => "max",
+            Binary::Min => "min",
+        }
+    }
+
+    pub(crate) fn of(self, a: f64, b: f64) -> f64 {
+        match self {
+            Binary::Add => a + b,
+            Binary::Sub => a - b,
+            Binary::Mul => a * b,
+            Binary::Div => a / b,
+            Binary::Max => Number::max(a, b),
+            Binary::Min => Number::min(a, b),
+        }
+    }
+
+    fn of_jets(self, a: &Jet, b: &Jet) -> Jet {
+        match self {
+            Binary::Add => a + b,
+            Binary::Sub => a - b,
+            Binary::Mul => a * b,
+            Binary::Div => a / b,
+            Binary::Max => a.max(b),
+            Binary::Min => a.min(b),
+        }
+    }
+}
+
+/// A function of numbered inputs.
+///
+/// As a model of [`Inputs`](crate::measurement::uncertainty::Inputs): `inputs.evaluate(|x| model.jet(x))`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Model {
+    /// in an order in which operands come first; the last one is the result
+    ops: Vec<Op>,
+}
+
+impl Model {
+    /// The operations that lead to number `last`, of a list that `op` reads and whose operands come first.
+    pub(crate) fn reaching(last: usize, op: impl Fn(usize) -> Op) -> Model {
+        let mut waiting = BTreeSet::from([last]);
+        let mut kept: Vec<(usize, Op)> = Vec::new();
+        while let Some(k) = waiting.pop_last() {
+            let op = op(k);
+            waiting.extend(op.operands().into_iter().flatten());
+            kept.push((k, op));
+        }
+        kept.reverse();
+        let place = |old: usize| kept.binary_search_by_key(&old, |(k, _)| *k).unwrap_or_default();
+        Model { ops: kept.iter().map(|(_, op)| op.moved(place)).collect() }
+    }
+
+    /// Every input it uses, in order, each once.
+    #[must_use]
+    pub fn inputs(&self) -> Vec<usize> {
+        let mut out: Vec<usize> = self.ops.iter().filter_map(|op| op.input()).collect();
+        out.sort_unstable();
+        out.dedup();
+        out
+    }
+
+    /// The same function with its inputs numbered anew.
+    pub(crate) fn renumbered(mut self, number: impl Fn(usize) -> usize) -> Model {
+        for op in &mut self.ops {
+            if let Op::Input(index) = op {
+                *index = number(*index);
+            }
+        }
+        self
+    }
+
+    pub(crate) fn ops(&self) -> &[Op] {
+        &self.ops
+    }
+
+    /// Its value; NaN when an input is missing.
+    #[must_use]
+    pub fn value(&self, inputs: &[f64]) -> f64 {
+        let input = |k: usize| inputs.get(k).copied().unwrap_or(f64::NAN);
+        self.run(|plain| plain, input, |unary, a| unary.of(*a), |binary, a, b| binary.of(*a, *b))
+            .unwrap_or(f64::NAN)
+    }
+
+    /// Its value with derivatives; NaN when an input is missing.
+    #[must_use]
+    pub fn jet(&self, inputs: &[Jet]) -> Jet {
+        let missing = || Jet::constant(f64::NAN);
+        let input = |k: usize| inputs.get(k).cloned().unwrap_or_else(missing);
+        self.run(Jet::constant, input, Unary::of_jet, Binary::of_jets).unwrap_or_else(missing)
+    }
+
+    /// Every operation in order, over any kind of number; nothing for an empty list.
+    fn run<T>(
+        &self,
+        plain: impl Fn(f64) -> T,
+        input: impl Fn(usize) -> T,
+        unary: impl Fn(Unary, &T) -> T,
+        binary: impl Fn(Binary, &T, &T) -> T,
+    ) -> Option<T> {
+        let mut out: Vec<T> = Vec::with_capacity(self.ops.len());
+        for op in &self.ops {
+            let next = match *op {
+                Op::Plain(value) => plain(value),
+                Op::Input(index) => input(index),
+                Op::Unary(kind, a) => unary(kind, out.get(a)?),
+                Op::Binary(kind, a, b) => binary(kind, out.get(a)?, out.get(b)?),
+            };
+            out.push(next);
+        }
+        out.pop()
+    }
+}
+
+impl Op {
+    fn operands(self) -> [Option<usize>; 2] {
+        match self {
+            Op::Plain(_) | Op::Input(_) => [None, None],
+            Op::Unary(_, a) => [Some(a), None],
+            Op::Binary(_, a, b) => [Some(a), Some(b)],
+        }
+    }
+
+    fn input(self) -> Option<usize> {
+        match self {
+            Op::Input(index) => Some(index),
+            _ => None,
+        }
+    }
+
+    fn moved(self, place: impl Fn(usize) -> usize) -> Op {
+        match self {
+            Op::Plain(_) | Op::Input(_) => self,
+            Op::Unary(kind, a) => Op::Unary(kind, place(a)),
+            Op::Binary(kind, a, b) => Op::Binary(kind, place(a), place(b)),
+        }
+    }
+}
