@@ -4,6 +4,8 @@ use gaugepoint::Error;
 use gaugepoint::decision::risk::{
     Guard, Interval, Items, acceptance, acceptance_for_risk, capability, global_risks,
 };
+use gaugepoint::measurement::bias::{Band, Bias, Linearity, bias, linearity};
+use gaugepoint::measurement::chart::{Chart, Kind, control_chart};
 use gaugepoint::measurement::statistics::{OneWay, Sample, one_way, sample};
 use gaugepoint::measurement::study::{Crossed, Pooling, Study};
 
@@ -27,15 +29,34 @@ fn groups(text: &str) -> Vec<Vec<f64>> {
 /// # Errors
 /// As the library.
 pub fn study_row(row: &[String]) -> Result<Named, Error> {
-    let (pooling, values) = (row[2].as_str(), row[3].as_str());
+    let (given, values) = (row[2].as_str(), row[3].as_str());
     let crossed = || Crossed::new(values.split('|').map(groups).collect());
     match row[1].as_str() {
         "sample" => sample(&numbers(values)).map(of_sample),
         "one_way" => one_way(&groups(values)).map(of_one_way),
         "study_by_ranges" => crossed()?.by_ranges().map(of_study),
-        "study_by_variance" => crossed()?.by_variance(pooled(pooling)).map(of_study),
-        other => panic!("{other}"),
+        "study_by_variance" => crossed()?.by_variance(pooled(given)).map(of_study),
+        "bias" => {
+            let [reference, u, coverage] = numbers(given)[..] else { panic!("{given}") };
+            bias(&numbers(values), reference, u, coverage).map(of_bias)
+        }
+        "linearity" => linear(values, number(given)).map(of_linearity),
+        "linearity_band" => {
+            let [x, coverage] = numbers(given)[..] else { panic!("{given}") };
+            linear(values, coverage)?.at(x).map(of_band)
+        }
+        kind => {
+            let kind = Kind::from_word(kind).unwrap_or_else(|e| panic!("{e}"));
+            control_chart(&groups(values), kind).map(of_chart)
+        }
     }
+}
+
+/// Each group is the reference value and then its readings.
+fn linear(values: &str, coverage: f64) -> Result<Linearity, Error> {
+    let groups = groups(values);
+    let references: Vec<f64> = groups.iter().map(|g| g[0]).collect();
+    linearity(&references, &groups.iter().map(|g| g[1..].to_vec()).collect::<Vec<_>>(), coverage)
 }
 
 fn pooled(text: &str) -> Pooling {
@@ -70,6 +91,70 @@ fn of_one_way(a: OneWay) -> Named {
     ]
 }
 
+fn yes(is: bool) -> Option<f64> {
+    Some(f64::from(u8::from(is)))
+}
+
+fn of_bias(b: Bias) -> Named {
+    vec![
+        ("bias", Some(b.bias)),
+        ("standard_deviation", Some(b.standard_deviation)),
+        ("standard_uncertainty", Some(b.standard_uncertainty)),
+        ("dof", b.dof),
+        ("test.t", b.test.map(|t| t.t)),
+        ("test.p", b.test.map(|t| t.p)),
+        ("lower", Some(b.interval.0)),
+        ("upper", Some(b.interval.1)),
+        ("zero_within", yes(b.zero_within)),
+    ]
+}
+
+fn of_linearity(l: Linearity) -> Named {
+    vec![
+        ("intercept", Some(l.line.intercept)),
+        ("intercept_uncertainty", Some(l.line.intercept_uncertainty)),
+        ("intercept_test.t", l.intercept_test.map(|t| t.t)),
+        ("intercept_test.p", l.intercept_test.map(|t| t.p)),
+        ("slope", Some(l.line.slope)),
+        ("slope_uncertainty", Some(l.line.slope_uncertainty)),
+        ("slope_test.t", l.slope_test.map(|t| t.t)),
+        ("slope_test.p", l.slope_test.map(|t| t.p)),
+        ("residual_deviation", Some(l.line.residual_deviation)),
+        ("dof", Some(l.line.dof)),
+        ("r_squared", l.r_squared),
+        ("zero_within", yes(l.zero_within)),
+    ]
+}
+
+fn of_band(b: Band) -> Named {
+    vec![
+        ("bias", Some(b.bias)),
+        ("standard_uncertainty", Some(b.standard_uncertainty)),
+        ("lower", Some(b.interval.0)),
+        ("upper", Some(b.interval.1)),
+    ]
+}
+
+fn of_chart(c: Chart) -> Named {
+    #[expect(clippy::cast_precision_loss, reason = "a vector is short")]
+    let count = c.points.len() as f64;
+    let mut out = vec![
+        ("count", Some(count)),
+        ("centre", Some(c.centre)),
+        ("lower", Some(c.lower)),
+        ("upper", Some(c.upper)),
+        ("deviation", Some(c.deviation)),
+    ];
+    for (k, point) in c.points.iter().enumerate() {
+        // the other names stand in the program; these few are left behind
+        let name = |part: &str| -> &'static str { format!("points.{k}.{part}").leak() };
+        out.push((name("value"), Some(point.value)));
+        out.push((name("beyond"), yes(point.beyond)));
+        out.push((name("run"), yes(point.run)));
+    }
+    out
+}
+
 macro_rules! components {
     ($study:ident, $($name:ident)+) => {
         vec![$(
@@ -99,7 +184,12 @@ fn of_study(s: Study) -> Named {
     out.extend([("total", Some(s.total)), ("categories", s.categories)]);
     out.extend(lines!(table, appraiser part interaction equipment));
     out.push(("table.total_squares", table.map(|t| t.total_squares)));
-    out.push(("pooled", Some(f64::from(u8::from(table.is_some_and(|t| t.pooled))))));
+    out.push(("pooled", yes(table.is_some_and(|t| t.pooled))));
+    let [appraiser, part] = [table.and_then(|t| t.appraiser_residual), table.and_then(|t| t.part_residual)];
+    out.push(("table.appraiser_residual.f", appraiser.map(|r| r.f)));
+    out.push(("table.appraiser_residual.p", appraiser.map(|r| r.p)));
+    out.push(("table.part_residual.f", part.map(|r| r.f)));
+    out.push(("table.part_residual.p", part.map(|r| r.p)));
     out
 }
 

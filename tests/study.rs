@@ -10,8 +10,9 @@
 #![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
 
 use gaugepoint::ErrorKind;
+use gaugepoint::measurement::chart::Constants;
 use gaugepoint::measurement::statistics::{one_way, sample};
-use gaugepoint::measurement::study::{Crossed, D2, D2_STAR, Pooling};
+use gaugepoint::measurement::study::{Crossed, Pooling};
 use gaugepoint_tests::named::{hold, study_row};
 use gaugepoint_tests::rows;
 
@@ -53,8 +54,8 @@ fn nist_strd_univariate() {
     }
 }
 
-/// NIST StRD one-way sets SmLs01 to SmLs03 by construction, SmLs07 (the same plus 1e12) against the ratio of the
-/// data as doubles hold them, 21.0008118878188: 4.4 digits of the certified 21 are all that the data carry.
+/// NIST StRD one-way sets SmLs01 to SmLs09 by construction. SmLs04 to 06 (the same plus 1e6) and SmLs07 to 09 (plus 1e12) against the exact
+/// values of the data as doubles hold them (rational arithmetic): 10 and 4.4 digits of the certified ratios are all that the data carry.
 #[test]
 fn nist_strd_one_way() {
     let centres = [1.4, 1.3, 1.5, 1.3, 1.5, 1.3, 1.5, 1.3, 1.5];
@@ -79,8 +80,18 @@ fn nist_strd_one_way() {
         close(a.f.expect("a ratio"), f, 1e-13, "F");
         close(a.r_squared.expect("a share"), r2, 2e-15 * 1e2, "R2");
     }
-    let f = one_way(&small(10, 1e12)).expect("computed").f.expect("a ratio");
-    close(f, 21.000_811_887_818_8, 1e-12, "SmLs07");
+    for (pairs, offset, f, r2) in [
+        (10, 1e6, 21.000_000_000_776_1, 0.482_758_620_698_883),
+        (100, 1e6, 201.000_000_012_418, 0.471_830_985_930_889),
+        (1000, 1e6, 2_001.000_000_128_83, 0.470_712_773_481_108),
+        (10, 1e12, 21.000_811_887_818_8, 0.482_768_274_347_989),
+        (100, 1e12, 201.013_004_095_948, 0.471_847_108_335_396),
+        (1000, 1e12, 2_001.134_926_220_95, 0.470_729_572_443_813),
+    ] {
+        let a = one_way(&small(pairs, offset)).expect("computed");
+        close(a.f.expect("a ratio"), f, 1e-12, "F");
+        close(a.r_squared.expect("a share"), r2, 1e-12, "R2");
+    }
 }
 
 /// Published studies, certified samples, refusals: what every host must say.
@@ -129,8 +140,9 @@ fn the_unit_does_not_matter() {
 fn constants_of_the_range() {
     let cdf = |x: f64| libm::erfc(-x / 2.0_f64.sqrt()) / 2.0;
     let density = |x: f64| (-x * x / 2.0).exp() / (2.0 * std::f64::consts::PI).sqrt();
-    for (k, (d2, d2_star)) in D2.iter().zip(D2_STAR).enumerate() {
-        let m = i32::try_from(k + 2).expect("small");
+    for size in 2..=25 {
+        let Constants { d2, d3, .. } = Constants::of(size).expect("constants");
+        let m = i32::try_from(size).expect("small");
         // P(R > w) = 1 - m * integral of phi(x) (Phi(x + w) - Phi(x))^(m-1) dx; moments of R by parts
         let step = 0.02;
         let tail = |w: f64| {
@@ -155,8 +167,8 @@ fn constants_of_the_range() {
         };
         let first = simpson(&|_, p| p);
         let second = simpson(&|w, p| 2.0 * w * p);
-        assert!((first - d2).abs() < 2e-6, "d2 of {m}: {first} against {d2}");
-        assert!((second.sqrt() - d2_star).abs() < 2e-6, "d2* of {m}: {} against {d2_star}", second.sqrt());
+        assert!((first - d2).abs() < 2e-9, "d2 of {m}: {first} against {d2}");
+        assert!((second - d2 * d2 - d3 * d3).abs() < 2e-8, "d3 of {m}: {second} against {d2} and {d3}");
     }
 }
 
@@ -174,4 +186,59 @@ fn what_is_not_balanced_is_refused() {
     }
     let error = one_way(&[vec![1.0, 2.0], vec![]]).expect_err("refused");
     assert_eq!((error.kind(), error.field()), (ErrorKind::MissingField, "groups"));
+}
+
+/// The constants of control charts as ISO 7870-2 and ASTM MNL 7 print them (from memory): size, then A2, A3, B3, B4, D3, D4, d2, c4.
+#[test]
+fn constants_of_charts_are_the_published_ones() {
+    let table = [
+        (2, [1.880, 2.659, 0.0, 3.267, 0.0, 3.267, 1.128, 0.7979]),
+        (3, [1.023, 1.954, 0.0, 2.568, 0.0, 2.575, 1.693, 0.8862]),
+        (4, [0.729, 1.628, 0.0, 2.266, 0.0, 2.282, 2.059, 0.9213]),
+        (5, [0.577, 1.427, 0.0, 2.089, 0.0, 2.114, 2.326, 0.9400]),
+        (6, [0.483, 1.287, 0.030, 1.970, 0.0, 2.004, 2.534, 0.9515]),
+        (7, [0.419, 1.182, 0.118, 1.882, 0.076, 1.924, 2.704, 0.9594]),
+        (8, [0.373, 1.099, 0.185, 1.815, 0.136, 1.864, 2.847, 0.9650]),
+        (9, [0.337, 1.032, 0.239, 1.761, 0.184, 1.816, 2.970, 0.9693]),
+        (10, [0.308, 0.975, 0.284, 1.716, 0.223, 1.777, 3.078, 0.9727]),
+        (15, [0.223, 0.789, 0.428, 1.572, 0.347, 1.653, 3.472, 0.9823]),
+        (20, [0.180, 0.680, 0.510, 1.490, 0.415, 1.585, 3.735, 0.9869]),
+        (25, [0.153, 0.606, 0.565, 1.435, 0.459, 1.541, 3.931, 0.9896]),
+    ];
+    for (size, published) in table {
+        let Constants { d2, d3, c4 } = Constants::of(size).expect("constants");
+        let root = f64::from(u32::try_from(size).expect("small")).sqrt();
+        let (of_range, of_deviation) = (3.0 * d3 / d2, 3.0 * (1.0 - c4 * c4).sqrt() / c4);
+        let ours = [
+            3.0 / (d2 * root),
+            3.0 / (c4 * root),
+            (1.0 - of_deviation).max(0.0),
+            1.0 + of_deviation,
+            (1.0 - of_range).max(0.0),
+            1.0 + of_range,
+            d2,
+            c4,
+        ];
+        for (k, (ours, published)) in ours.iter().zip(published).enumerate() {
+            let half_of_the_last_digit = if k == 7 { 0.000_05 } else { 0.000_5 };
+            assert!(
+                (ours - published).abs() <= half_of_the_last_digit * 1.05,
+                "{size}, {k}: {ours} {published}"
+            );
+        }
+    }
+    // E2 of neighbours
+    let two = Constants::of(2).expect("constants");
+    assert!((3.0 / two.d2 - 2.660).abs() < 0.002);
+    for none in [0, 1, 26, usize::MAX] {
+        assert_eq!(Constants::of(none), None);
+    }
+}
+
+/// What only Rust and Python can pass: C has the sizes of the groups once.
+#[test]
+fn every_reference_needs_its_readings() {
+    use gaugepoint::measurement::bias::linearity;
+    let error = linearity(&[1.0, 2.0, 3.0], &[vec![1.0, 1.0], vec![2.0]], 0.95).expect_err("refused");
+    assert_eq!((error.kind(), error.field()), (ErrorKind::Contradiction, "readings"));
 }

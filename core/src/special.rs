@@ -7,7 +7,7 @@
 //! | [`gamma_p`], [`gamma_q`] | a 0.01 to 1000, x >= 0 | 5e-13 |
 //! | [`beta_i`] | a, b 0.1 to 1000 | 5e-12 |
 //! | [`t_cdf`], [`t_quantile`] | 0.5 to 1000 degrees of freedom | 2e-11 |
-//! | [`f_cdf`], [`f_quantile`], [`chi2_quantile`] | 1 to 1000 degrees of freedom | 2e-11 |
+//! | [`f_cdf`], [`f_upper`], [`f_quantile`], [`chi2_quantile`] | 1 to 1000 degrees of freedom | 2e-11 |
 //!
 //! An argument outside its range gives NaN: the callers check theirs before and name the field.
 
@@ -266,6 +266,13 @@ pub fn t_quantile(p: f64, dof: f64) -> f64 {
 pub fn f_cdf(f: f64, dof1: f64, dof2: f64) -> f64 {
     let (above, below) = (dof1 * f, dof2);
     beta_both(dof1 / 2.0, dof2 / 2.0, above / (above + below), below / (above + below))
+}
+
+/// Probability that a variable of the F distribution is above `f`, without loss in the upper tail. Source: A&S 26.6.2.
+#[must_use]
+pub fn f_upper(f: f64, dof1: f64, dof2: f64) -> f64 {
+    let (above, below) = (dof1 * f, dof2);
+    beta_both(dof2 / 2.0, dof1 / 2.0, below / (above + below), above / (above + below))
 }
 
 /// The `f` of [`f_cdf`] for a probability.

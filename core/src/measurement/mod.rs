@@ -3,6 +3,8 @@
 mod gauge;
 pub mod statistics;
 pub mod study;
+pub mod bias;
+pub mod chart;
 pub mod distribution;
 pub mod jet;
 pub mod uncertainty;

@@ -105,6 +105,19 @@ pub(super) fn squares_about(values: &[f64], mean: f64) -> f64 {
     squares - rest * rest / as_number(values.len())
 }
 
+/// Arithmetic mean, from differences to the first value.
+pub(super) fn mean(values: &[f64]) -> f64 {
+    let shift = values.first().copied().unwrap_or_default();
+    shift + sum(values.iter().map(|v| v - shift)) / as_number(values.len())
+}
+
+/// Largest less smallest value.
+pub(super) fn range(values: &[f64]) -> f64 {
+    let largest = values.iter().copied().fold(f64::NEG_INFINITY, |a, b| if b > a { b } else { a });
+    let smallest = values.iter().copied().fold(f64::INFINITY, |a, b| if b < a { b } else { a });
+    largest - smallest
+}
+
 /// Sum that carries the rounding of each addition along. Source: Neumaier, ZAMM 54 (1974).
 pub(super) fn sum(values: impl Iterator<Item = f64>) -> f64 {
     let (mut sum, mut rest) = (0.0_f64, 0.0_f64);

@@ -7,9 +7,10 @@
 //!
 #![doc = include_str!("../../docs/gauge-studies.md")]
 
-use super::statistics::{as_number, ratio, readable, sum, too_few};
+use super::chart::{Constants, MOST};
+use super::statistics::{as_number, mean, range, ratio, readable, squares_about, sum, too_few};
 use crate::error::{Error, ErrorKind};
-use crate::special::{chi2_quantile, f_cdf};
+use crate::special::{chi2_quantile, f_upper};
 
 /// A crossed study: `values[appraiser][trial][part]`, in any one unit.
 #[derive(Debug, Clone, PartialEq)]
@@ -65,6 +66,20 @@ pub struct Table {
     pub total_squares: f64,
     /// Was the interaction pooled with the equipment?
     pub pooled: bool,
+    /// Appraisers against what their component is formed with: interaction and repeats together when pooled, the interaction when kept.
+    /// None when that is 0.
+    pub appraiser_residual: Option<Ratio>,
+    /// Parts against the same.
+    pub part_residual: Option<Ratio>,
+}
+
+/// A ratio of mean squares.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ratio {
+    /// The ratio.
+    pub f: f64,
+    /// Probability of a ratio as large by chance.
+    pub p: f64,
 }
 
 /// One line of the table.
@@ -92,19 +107,6 @@ pub enum Pooling {
     /// Count it as repeats when a ratio as large is more probable by chance than this, 0 to 1. Without a ratio it is kept.
     Above(f64),
 }
-
-/// Expected range `d2` of 2, 3, ... normal values. Source: integral of the distribution of the range, evaluated again in `tests/study.rs`.
-#[expect(clippy::approx_constant, reason = "the first is 2 / sqrt(pi), to the digits of the table")]
-pub const D2: [f64; 14] = [
-    1.128_379, 1.692_569, 2.058_751, 2.325_929, 2.534_413, 2.704_357, 2.847_201, 2.970_026, 3.077_505,
-    3.172_873, 3.258_455, 3.335_980, 3.406_763, 3.471_827,
-];
-/// `d2*` of one subgroup of 2, 3, ... values: the square root of the mean square of the range. Source as for [`D2`].
-#[expect(clippy::approx_constant, reason = "the first is sqrt(2), to the digits of the table")]
-pub const D2_STAR: [f64; 14] = [
-    1.414_214, 1.911_540, 2.238_865, 2.481_246, 2.672_530, 2.829_802, 2.962_883, 3.077_930, 3.179_045,
-    3.269_096, 3.350_158, 3.423_785, 3.491_166, 3.553_229,
-];
 
 const COVERAGE: f64 = 0.95;
 const CATEGORY_FACTOR: f64 = 1.41;
@@ -144,14 +146,14 @@ impl Crossed {
         appraiser.iter().filter_map(|trial| trial.get(part).copied()).collect()
     }
 
-    /// By averages and ranges, for up to 15 trials, appraisers and parts.
+    /// By averages and ranges, for up to 25 trials, appraisers and parts.
     ///
     /// # Errors
     /// [`ErrorKind::OutOfRange`] when there are more.
     pub fn by_ranges(&self) -> Result<Study, Error> {
-        let trials_constant = constant(&D2, self.trials, "trials")?;
-        let appraisers_constant = constant(&D2_STAR, self.appraisers(), "appraisers")?;
-        let parts_constant = constant(&D2_STAR, self.parts, "parts")?;
+        let trials_constant = constants(self.trials, "trials")?.d2;
+        let appraisers_constant = constants(self.appraisers(), "appraisers")?.d2_star();
+        let parts_constant = constants(self.parts, "parts")?.d2_star();
         let (n, r) = (as_number(self.parts), as_number(self.trials));
         let ranges: Vec<f64> =
             self.values.iter().flat_map(|a| (0..self.parts).map(|p| range(&self.repeats(a, p)))).collect();
@@ -159,7 +161,7 @@ impl Crossed {
         let averages: Vec<f64> = self.values.iter().map(|a| mean(&a.concat())).collect();
         let spread = range(&averages) / appraisers_constant;
         // a difference of appraisers below what the repeats explain is none
-        let av = positive_root(spread * spread - ev * ev / (n * r));
+        let av = positive(spread * spread - ev * ev / (n * r)).sqrt();
         let part_averages: Vec<f64> = (0..self.parts).map(|p| mean(&self.part(p))).collect();
         let pv = range(&part_averages) / parts_constant;
         Ok(study([ev * ev, av * av, pv * pv], [None; 4], None))
@@ -185,8 +187,7 @@ impl Crossed {
         let cells: Vec<Vec<f64>> =
             self.values.iter().flat_map(|a| (0..self.parts).map(|p| self.repeats(a, p))).collect();
         let cell_means: Vec<f64> = cells.iter().map(|c| mean(c)).collect();
-        let equipment =
-            sum(cells.iter().zip(&cell_means).map(|(c, m)| super::statistics::squares_about(c, *m)));
+        let equipment = sum(cells.iter().zip(&cell_means).map(|(c, m)| squares_about(c, *m)));
         let (appraiser, part) = (squares(&appraiser_means, n * r), squares(&part_means, k * r));
         // a difference that is below 0 by rounding only
         let interaction = positive(squares(&cell_means, r) - appraiser - part);
@@ -195,7 +196,7 @@ impl Crossed {
         let line = |squares: f64, dof: f64| {
             let mean = squares / dof;
             let f = ratio(mean, base);
-            Line { squares, dof, mean, f, p: f.map(|f| 1.0 - f_cdf(f, dof, equipment_dof)) }
+            Line { squares, dof, mean, f, p: f.map(|f| f_upper(f, dof, equipment_dof)) }
         };
         let mut table = Table {
             appraiser: line(appraiser, k - 1.0),
@@ -204,6 +205,8 @@ impl Crossed {
             equipment: Line::of_repeats(equipment, equipment_dof),
             total_squares: appraiser + part + interaction + equipment,
             pooled: false,
+            appraiser_residual: None,
+            part_residual: None,
         };
         table.pooled = match pooling {
             Pooling::Never => false,
@@ -234,47 +237,72 @@ impl Line {
 }
 
 impl Table {
-    fn study(self, k: f64, n: f64, r: f64) -> Study {
-        let (a, p, i, e) = (self.appraiser, self.part, self.interaction, self.equipment);
-        // the mean squares that each component is a difference of, with their factors
-        let (within, terms_av, terms_pv): (Line, Terms, Terms) = if self.pooled {
-            let dof = i.dof + e.dof;
-            let squares = i.squares + e.squares;
-            let pooled = Line::of_repeats(squares, dof);
-            let av = vec![(1.0 / (n * r), a), (-1.0 / (n * r), pooled)];
-            (pooled, av, vec![(1.0 / (k * r), p), (-1.0 / (k * r), pooled)])
-        } else {
-            // between appraisers, and the interaction with it
-            let av = vec![(1.0 / (n * r), a), (1.0 / r - 1.0 / (n * r), i), (-1.0 / r, e)];
-            (e, av, vec![(1.0 / (k * r), p), (-1.0 / (k * r), i)])
-        };
-        let terms_ev = vec![(1.0, within)];
-        let mut terms_gauge = terms_av.clone();
-        terms_gauge.extend(&terms_ev);
-        let mut parts = [combined(&terms_ev), combined(&terms_av), combined(&terms_pv)];
-        if !self.pooled {
-            // components that come out negative are none, each on its own
-            let own = positive((a.mean - i.mean) / (n * r));
-            parts[1].0 = own + positive((i.mean - e.mean) / r);
-        }
-        let [ev, av, pv] = parts;
-        let intervals = [ev.1, av.1, combined(&terms_gauge).1, pv.1];
-        study([ev.0, av.0, pv.0], intervals, Some(self))
+    fn study(mut self, k: f64, n: f64, r: f64) -> Study {
+        let (interaction, equipment) = (self.interaction, self.equipment);
+        let together =
+            Line::of_repeats(interaction.squares + equipment.squares, interaction.dof + equipment.dof);
+        // what the components of appraisers and parts are formed with; pooled, it is also the repeats
+        let (residual, repeats) = if self.pooled { (together, together) } else { (interaction, equipment) };
+        let lines = [self.appraiser, self.part, residual, repeats];
+        let of_residual = if self.pooled { REPEATS } else { RESIDUAL };
+        let repeatability = difference(REPEATS, 1.0, None);
+        let own = counted(&lines, difference(APPRAISER, n * r, Some(of_residual)));
+        let on_some_parts = counted(&lines, difference(of_residual, r, Some(REPEATS)));
+        let part = counted(&lines, difference(PART, k * r, Some(of_residual)));
+        let reproducibility = added(own, on_some_parts);
+        let gauge = added(reproducibility, repeatability);
+        self.appraiser_residual = Ratio::of(self.appraiser, residual);
+        self.part_residual = Ratio::of(self.part, residual);
+        let [ev, av, both, pv] =
+            [repeatability, reproducibility, gauge, part].map(|factors| combined(&lines, factors));
+        study([ev.0, av.0, pv.0], [ev.1, av.1, both.1, pv.1], Some(self))
     }
 }
 
-/// A variance as mean squares with their factors.
-type Terms = Vec<(f64, Line)>;
+impl Ratio {
+    fn of(line: Line, base: Line) -> Option<Self> {
+        ratio(line.mean, base.mean).map(|f| Ratio { f, p: f_upper(f, line.dof, base.dof) })
+    }
+}
+
+/// A variance as a combination of the mean squares of appraisers, parts, residual and repeats: the factor of each.
+type Factors = [f64; 4];
+
+const APPRAISER: usize = 0;
+const PART: usize = 1;
+const RESIDUAL: usize = 2;
+const REPEATS: usize = 3;
+
+/// The mean square at one place less that at another, over a count; nothing when they are the same.
+fn difference(place: usize, count: f64, less: Option<usize>) -> Factors {
+    let factor = |k| f64::from(u8::from(k == place)) - f64::from(u8::from(less == Some(k)));
+    core::array::from_fn(|k| factor(k) / count)
+}
+
+fn added(a: Factors, b: Factors) -> Factors {
+    let mut out = a;
+    out.iter_mut().zip(b).for_each(|(sum, factor)| *sum += factor);
+    out
+}
+
+/// The factors of a component; none when its variance comes out negative.
+fn counted(lines: &[Line; 4], factors: Factors) -> Factors {
+    if variance(lines, factors) > 0.0 { factors } else { [0.0; 4] }
+}
+
+fn variance(lines: &[Line; 4], factors: Factors) -> f64 {
+    sum(lines.iter().zip(factors).map(|(line, factor)| factor * line.mean))
+}
 
 /// A variance as a combination of mean squares, and the interval of its root by Satterthwaite's degrees of freedom (approximate where
 /// a factor is negative). Source: Satterthwaite, Biometrics Bulletin 2 (1946).
-fn combined(terms: &[(f64, Line)]) -> (f64, Option<(f64, f64)>) {
-    let variance = sum(terms.iter().map(|(factor, line)| factor * line.mean));
+fn combined(lines: &[Line; 4], factors: Factors) -> (f64, Option<(f64, f64)>) {
+    let variance = variance(lines, factors);
     if variance <= 0.0 {
         return (0.0, None);
     }
     // as shares: the square of a variance may be outside what a double holds
-    let parts = sum(terms.iter().map(|(factor, line)| {
+    let parts = sum(lines.iter().zip(factors).map(|(line, factor)| {
         let share = factor * line.mean / variance;
         share * share / line.dof
     }));
@@ -308,33 +336,14 @@ fn study(
     }
 }
 
-fn constant(table: &[f64], count: usize, field: &str) -> Result<f64, Error> {
-    table.get(count - 2).copied().ok_or_else(|| {
-        let most = as_number(table.len() + 1);
-        let error = Error::new(
-            ErrorKind::OutOfRange,
-            count.to_string(),
-            "the method by ranges has no constant for so many",
-        );
-        error.value(as_number(count)).limits(2.0, most, "1").at(field)
+fn constants(count: usize, field: &str) -> Result<Constants, Error> {
+    Constants::of(count).ok_or_else(|| {
+        let reason = "the method by ranges has no constant for so many";
+        let error = Error::new(ErrorKind::OutOfRange, count.to_string(), reason);
+        error.value(as_number(count)).limits(2.0, as_number(MOST), "1").at(field)
     })
-}
-
-fn mean(values: &[f64]) -> f64 {
-    let shift = values.first().copied().unwrap_or_default();
-    shift + sum(values.iter().map(|v| v - shift)) / as_number(values.len())
-}
-
-fn range(values: &[f64]) -> f64 {
-    let largest = values.iter().copied().fold(f64::NEG_INFINITY, |a, b| if b > a { b } else { a });
-    let smallest = values.iter().copied().fold(f64::INFINITY, |a, b| if b < a { b } else { a });
-    largest - smallest
 }
 
 fn positive(variance: f64) -> f64 {
     if variance > 0.0 { variance } else { 0.0 }
-}
-
-fn positive_root(variance: f64) -> f64 {
-    positive(variance).sqrt()
 }
