@@ -69,6 +69,7 @@ fn special_functions() {
             ("t_cdf", &[t, n]) => s::t_cdf(t, n),
             ("t_quantile", &[p, n]) => s::t_quantile(p, n),
             ("f_cdf", &[f, m, n]) => s::f_cdf(f, m, n),
+            ("f_upper", &[f, m, n]) => s::f_upper(f, m, n),
             ("f_quantile", &[p, m, n]) => s::f_quantile(p, m, n),
             ("chi2_quantile", &[p, n]) => s::chi2_quantile(p, n),
             _ => panic!("{row:?}"),

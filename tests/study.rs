@@ -10,7 +10,8 @@
 #![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
 
 use gaugepoint::ErrorKind;
-use gaugepoint::measurement::chart::Constants;
+use gaugepoint::measurement::bias::linearity;
+use gaugepoint::measurement::chart::{Constants, Kind, control_chart};
 use gaugepoint::measurement::statistics::{one_way, sample};
 use gaugepoint::measurement::study::{Crossed, Pooling};
 use gaugepoint_tests::named::{hold, study_row};
@@ -235,10 +236,11 @@ fn constants_of_charts_are_the_published_ones() {
     }
 }
 
-/// What only Rust and Python can pass: C has the sizes of the groups once.
+/// What only Rust and Python can pass: C has the sizes of groups once.
 #[test]
 fn every_reference_needs_its_readings() {
-    use gaugepoint::measurement::bias::linearity;
     let error = linearity(&[1.0, 2.0, 3.0], &[vec![1.0, 1.0], vec![2.0]], 0.95).expect_err("refused");
     assert_eq!((error.kind(), error.field()), (ErrorKind::Contradiction, "readings"));
+    let error = control_chart(&[vec![1.0, 2.0], vec![1.0]], Kind::Ranges).expect_err("refused");
+    assert_eq!((error.kind(), error.field()), (ErrorKind::MissingField, "values"));
 }

@@ -9,13 +9,14 @@
  *
  * OUTPUTS. Arguments come first, then outputs, then the error. An output is never NULL; outputs and error do not
  * overlap. On failure every double is set to a quiet NaN and the result of a decision to
- * GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, the pointer to a report
- * and its length keep what they held.
+ * GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, arrays, the pointer to a
+ * report and its length keep what they held.
  *
  * RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with struct_size set:
  * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
  * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
- * struct_size and never changes: GaugepointInterval, GaugepointItems, and what stands within a record.
+ * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, and what
+ * stands within a record.
  *
  * ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
  * anything is read. A refused value is named with its place, from 0: "values/3".
@@ -273,6 +274,36 @@ typedef enum GaugepointPooling {
    */
   GAUGEPOINT_POOLING_ABOVE = 3,
 } GaugepointPooling;
+
+/**
+ * What a control chart shows, and what its limits rest on.
+ */
+typedef enum GaugepointChartKind {
+  /**
+   * Means of subgroups, limits by their ranges.
+   */
+  GAUGEPOINT_CHART_KIND_MEANS_BY_RANGES = 1,
+  /**
+   * Ranges of subgroups.
+   */
+  GAUGEPOINT_CHART_KIND_RANGES = 2,
+  /**
+   * Means of subgroups, limits by their standard deviations.
+   */
+  GAUGEPOINT_CHART_KIND_MEANS_BY_DEVIATIONS = 3,
+  /**
+   * Standard deviations of subgroups.
+   */
+  GAUGEPOINT_CHART_KIND_DEVIATIONS = 4,
+  /**
+   * Single readings, limits by the ranges of neighbours.
+   */
+  GAUGEPOINT_CHART_KIND_INDIVIDUALS = 5,
+  /**
+   * Ranges of neighbouring single readings.
+   */
+  GAUGEPOINT_CHART_KIND_MOVING_RANGES = 6,
+} GaugepointChartKind;
 
 /**
  * Kind of distribution of the items that come to be measured.
@@ -590,7 +621,234 @@ typedef struct GaugepointStudy {
    * Sum of squares about the grand mean.
    */
   double total_squares;
+  /**
+   * 1 when `appraiser_residual_f` and `appraiser_residual_p` are given, else 0: no table, or the residual is 0.
+   */
+  int32_t has_appraiser_residual;
+  /**
+   * 1 when `part_residual_f` and `part_residual_p` are given, else 0.
+   */
+  int32_t has_part_residual;
+  /**
+   * Ratio of the mean square of the appraisers to what their component is formed with: interaction and repeats together when
+   * `pooled`, else the interaction.
+   */
+  double appraiser_residual_f;
+  /**
+   * Probability of a ratio as large by chance.
+   */
+  double appraiser_residual_p;
+  /**
+   * Ratio of the mean square of the parts to the same.
+   */
+  double part_residual_f;
+  /**
+   * Probability of a ratio as large by chance.
+   */
+  double part_residual_p;
 } GaugepointStudy;
+
+/**
+ * Bias of a gauge at one size; see RECORDS at the head.
+ */
+typedef struct GaugepointBias {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `dof` is given, else 0: above a million, taken as infinite.
+   */
+  int32_t has_dof;
+  /**
+   * 1 when `t` and `p` are given, else 0: the uncertainty is 0.
+   */
+  int32_t has_t;
+  /**
+   * 1 when zero lies in the interval: no bias is shown; else 0.
+   */
+  int32_t zero_within;
+  /**
+   * Always 0.
+   */
+  int32_t reserved;
+  /**
+   * Mean of the readings less the reference.
+   */
+  double bias;
+  /**
+   * Standard deviation of the readings.
+   */
+  double standard_deviation;
+  /**
+   * Standard uncertainty of the bias.
+   */
+  double standard_uncertainty;
+  /**
+   * Its degrees of freedom.
+   */
+  double dof;
+  /**
+   * Ratio of the bias to its standard uncertainty.
+   */
+  double t;
+  /**
+   * Probability of a ratio as far from zero by chance.
+   */
+  double p;
+  /**
+   * Lower end of the confidence interval of the bias.
+   */
+  double lower;
+  /**
+   * Upper end of it.
+   */
+  double upper;
+} GaugepointBias;
+
+/**
+ * How the bias of a gauge depends on the size; see RECORDS at the head.
+ */
+typedef struct GaugepointLinearity {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `intercept_t` and `intercept_p` are given, else 0: the line leaves no residuals.
+   */
+  int32_t has_intercept_t;
+  /**
+   * 1 when `slope_t` and `slope_p` are given, else 0: the line leaves no residuals.
+   */
+  int32_t has_slope_t;
+  /**
+   * 1 when `r_squared` is given, else 0: the bias does not vary.
+   */
+  int32_t has_r_squared;
+  /**
+   * 1 when zero lies in the confidence band at every reference value: no bias is shown; else 0.
+   */
+  int32_t zero_within;
+  /**
+   * Bias at size 0, by the line.
+   */
+  double intercept;
+  /**
+   * Its standard uncertainty.
+   */
+  double intercept_uncertainty;
+  /**
+   * Ratio of the two.
+   */
+  double intercept_t;
+  /**
+   * Probability of a ratio as far from zero by chance.
+   */
+  double intercept_p;
+  /**
+   * Bias per size.
+   */
+  double slope;
+  /**
+   * Its standard uncertainty.
+   */
+  double slope_uncertainty;
+  /**
+   * Ratio of the two.
+   */
+  double slope_t;
+  /**
+   * Probability of a ratio as far from zero by chance.
+   */
+  double slope_p;
+  /**
+   * Standard deviation of the residuals.
+   */
+  double residual_deviation;
+  /**
+   * Degrees of freedom, two fewer than the readings.
+   */
+  double dof;
+  /**
+   * Share of the variation of the bias that the line explains.
+   */
+  double r_squared;
+} GaugepointLinearity;
+
+/**
+ * Mean bias at a size, by the line; see RECORDS at the head.
+ */
+typedef struct GaugepointBand {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Mean bias.
+   */
+  double bias;
+  /**
+   * Its standard uncertainty, without the scatter of a new reading.
+   */
+  double standard_uncertainty;
+  /**
+   * Lower end of its confidence interval.
+   */
+  double lower;
+  /**
+   * Upper end of it.
+   */
+  double upper;
+} GaugepointBand;
+
+/**
+ * The lines of a control chart; see RECORDS at the head.
+ */
+typedef struct GaugepointChart {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Number of points.
+   */
+  size_t count;
+  /**
+   * Centre line: the mean of what is shown.
+   */
+  double centre;
+  /**
+   * Lower control limit; 0 for a range or a deviation that could be nothing.
+   */
+  double lower;
+  /**
+   * Upper control limit.
+   */
+  double upper;
+  /**
+   * Standard deviation of a reading within a subgroup, which the limits rest on.
+   */
+  double deviation;
+} GaugepointChart;
+
+/**
+ * A point of a control chart.
+ */
+typedef struct GaugepointPoint {
+  /**
+   * What is shown.
+   */
+  double value;
+  /**
+   * 1 when it is beyond a control limit, else 0.
+   */
+  int32_t beyond;
+  /**
+   * 1 when it is the ninth in a row, or a later one, on one side of the centre line, else 0; never for ranges and deviations.
+   */
+  int32_t run;
+} GaugepointPoint;
 
 /**
  * Distribution of the items that come to be measured. A plain structure; see RECORDS at the head.
@@ -792,7 +1050,7 @@ int32_t gaugepoint_one_way(const double *values,
                            struct GaugepointError *error);
 
 /**
- * Crossed gauge study by averages and ranges, for up to 15 appraisers, trials and parts.
+ * Crossed gauge study by averages and ranges, for up to 25 appraisers, trials and parts.
  *
  * Every appraiser reads every part equally often: `appraisers` x `trials` x `parts` values in any one unit, those of an
  * appraiser together, within them those of a trial, within it the parts in order. At least two of each. A refused value
@@ -820,6 +1078,64 @@ int32_t gaugepoint_study_by_variance(const double *values,
                                      double probability,
                                      struct GaugepointStudy *out,
                                      struct GaugepointError *error);
+
+/**
+ * Bias from `count` readings of one part, at least two, in any one unit.
+ *
+ * `reference` is the value of the part and `reference_uncertainty` its standard uncertainty, 0 when it is exact. `coverage`
+ * is that of the confidence interval, between 0 and 1 (0.95 is usual). One-sample t test: NIST/SEMATECH e-Handbook, 7.2.2.
+ */
+int32_t gaugepoint_bias(const double *values,
+                        size_t count,
+                        double reference,
+                        double reference_uncertainty,
+                        double coverage,
+                        struct GaugepointBias *out,
+                        struct GaugepointError *error);
+
+/**
+ * Linearity from `count` readings of several parts, one part after the other, in any one unit.
+ *
+ * `references` has the value of each of the `groups` parts, taken as exact, and `group_sizes` how many readings are of it;
+ * they must add to `count`. At least three readings of two sizes. `coverage` is that of the confidence band, between 0 and
+ * 1 (0.95 is usual). Measurement systems analysis, fourth edition.
+ */
+int32_t gaugepoint_linearity(const double *references,
+                             const size_t *group_sizes,
+                             size_t groups,
+                             const double *readings,
+                             size_t count,
+                             double coverage,
+                             struct GaugepointLinearity *out,
+                             struct GaugepointError *error);
+
+/**
+ * Mean bias at size `x`, with its confidence interval; the other arguments are those of gaugepoint_linearity.
+ */
+int32_t gaugepoint_linearity_band(const double *references,
+                                  const size_t *group_sizes,
+                                  size_t groups,
+                                  const double *readings,
+                                  size_t count,
+                                  double x,
+                                  double coverage,
+                                  struct GaugepointBand *out,
+                                  struct GaugepointError *error);
+
+/**
+ * Control chart of `subgroups` x `size` readings, one subgroup after the other in order of time, in any one unit.
+ *
+ * `kind` is a GaugepointChartKind. At least two subgroups, of 2 to 25 readings; `size` is 1 for single readings. `points`
+ * has room for `subgroups` points; moving ranges are one fewer. A refused value is named by subgroup and place, from 0:
+ * "values/4/0". ISO 7870-2:2013.
+ */
+int32_t gaugepoint_control_chart(const double *values,
+                                 size_t subgroups,
+                                 size_t size,
+                                 int32_t kind,
+                                 struct GaugepointChart *out,
+                                 struct GaugepointPoint *points,
+                                 struct GaugepointError *error);
 
 /**
  * Judges one value in mm with its standard uncertainty in mm, for a value whose error is normal.

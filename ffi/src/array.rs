@@ -1,6 +1,7 @@
 //! Arrays of numbers, and numbers that only some choices use.
 
 use crate::error::Failure;
+use crate::guard::Outs;
 use crate::job::flag;
 use crate::status::NULL_POINTER;
 use core::slice;
@@ -26,6 +27,35 @@ pub(crate) unsafe fn array<'a, T>(
         // SAFETY: the caller's promise
         Some(count) => Ok(unsafe { slice::from_raw_parts(values, count) }),
         None => Err(Failure::refused(ErrorKind::OutOfRange, field, "more than 16777216 values")),
+    }
+}
+
+/// An array in the caller's memory that receives results; left as it was on failure.
+pub(crate) struct ArrayOut<T> {
+    name: &'static str,
+    place: *mut T,
+    room: usize,
+}
+
+pub(crate) fn array_out<T>(name: &'static str, place: *mut T, room: usize) -> ArrayOut<T> {
+    ArrayOut { name, place, room }
+}
+
+impl<T: Copy> Outs for ArrayOut<T> {
+    type Values = Vec<T>;
+
+    unsafe fn clear(&self) {}
+
+    unsafe fn check(&self) -> Result<(), Failure> {
+        match self.place.is_null() {
+            true => Err(Failure::own(NULL_POINTER, self.name, NULL_POINTER.meaning)),
+            false => Ok(()),
+        }
+    }
+
+    unsafe fn write(&self, values: Vec<T>) {
+        // SAFETY: there is room, as the caller said; no more is written, and a vector of ours overlaps with nothing
+        unsafe { self.place.copy_from_nonoverlapping(values.as_ptr(), values.len().min(self.room)) };
     }
 }
 

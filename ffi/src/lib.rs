@@ -8,13 +8,14 @@
 //!
 //! OUTPUTS. Arguments come first, then outputs, then the error. An output is never NULL; outputs and error do not
 //! overlap. On failure every double is set to a quiet NaN and the result of a decision to
-//! GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, the pointer to a report
-//! and its length keep what they held.
+//! GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, arrays, the pointer to a
+//! report and its length keep what they held.
 //!
 //! RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with `struct_size` set:
 //! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
 //! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
-//! `struct_size` and never changes: GaugepointInterval, GaugepointItems, and what stands within a record.
+//! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, and what
+//! stands within a record.
 //!
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
 //! anything is read. A refused value is named with its place, from 0: "values/3".
@@ -65,5 +66,7 @@ pub mod array;
 mod record;
 pub mod statistics;
 pub mod study;
+pub mod bias;
+pub mod chart;
 pub mod decision;
 pub mod risk;

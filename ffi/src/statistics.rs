@@ -98,7 +98,7 @@ pub unsafe extern "C" fn gaugepoint_one_way(
 }
 
 /// The groups that stand one after the other.
-fn grouped(values: &[f64], sizes: &[usize]) -> Result<Vec<Vec<f64>>, Failure> {
+pub(crate) fn grouped(values: &[f64], sizes: &[usize]) -> Result<Vec<Vec<f64>>, Failure> {
     let mut out = Vec::with_capacity(sizes.len());
     let mut rest = values;
     for size in sizes {

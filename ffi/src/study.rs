@@ -4,7 +4,7 @@ use crate::array::{array, number_of_choice};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::status;
 use crate::record::{Record, record};
-use gaugepoint::measurement::study::{Component, Crossed, Line, Pooling, Study, Table};
+use gaugepoint::measurement::study::{Component, Crossed, Line, Pooling, Ratio, Study, Table};
 
 /// What a study by variance does with the interaction of appraiser and part.
 #[repr(C)]
@@ -92,14 +92,27 @@ pub struct GaugepointStudy {
     pub equipment: GaugepointLine,
     /// Sum of squares about the grand mean.
     pub total_squares: f64,
+    /// 1 when `appraiser_residual_f` and `appraiser_residual_p` are given, else 0: no table, or the residual is 0.
+    pub has_appraiser_residual: i32,
+    /// 1 when `part_residual_f` and `part_residual_p` are given, else 0.
+    pub has_part_residual: i32,
+    /// Ratio of the mean square of the appraisers to what their component is formed with: interaction and repeats together when
+    /// `pooled`, else the interaction.
+    pub appraiser_residual_f: f64,
+    /// Probability of a ratio as large by chance.
+    pub appraiser_residual_p: f64,
+    /// Ratio of the mean square of the parts to the same.
+    pub part_residual_f: f64,
+    /// Probability of a ratio as large by chance.
+    pub part_residual_p: f64,
 }
 
-// SAFETY: a size, eight int32_t, doubles
+// SAFETY: a size, eight int32_t, doubles, two int32_t, doubles
 unsafe impl Record for GaugepointStudy {
-    const SMALLEST: usize = 352;
+    const SMALLEST: usize = 392;
 }
 
-/// Crossed gauge study by averages and ranges, for up to 15 appraisers, trials and parts.
+/// Crossed gauge study by averages and ranges, for up to 25 appraisers, trials and parts.
 ///
 /// Every appraiser reads every part equally often: `appraisers` x `trials` x `parts` values in any one unit, those of an
 /// appraiser together, within them those of a trial, within it the parts in order. At least two of each. A refused value
@@ -184,6 +197,10 @@ fn component(c: Component) -> (i32, GaugepointComponent) {
     (given, GaugepointComponent { deviation: c.deviation, of_total: c.of_total, lower, upper })
 }
 
+fn residual(ratio: Option<Ratio>) -> (i32, f64, f64) {
+    ratio.map_or((0, f64::NAN, f64::NAN), |ratio| (1, ratio.f, ratio.p))
+}
+
 fn line(of: impl Fn(Table) -> Line, table: Option<Table>) -> GaugepointLine {
     table.map(of).map_or(NO_LINE, |l| GaugepointLine {
         squares: l.squares,
@@ -198,6 +215,8 @@ impl From<Study> for GaugepointStudy {
     fn from(s: Study) -> Self {
         let [repeatability, reproducibility, gauge, part] =
             [s.repeatability, s.reproducibility, s.gauge, s.part].map(component);
+        let appraiser_residual = residual(s.table.and_then(|t| t.appraiser_residual));
+        let part_residual = residual(s.table.and_then(|t| t.part_residual));
         GaugepointStudy {
             struct_size: size_of::<Self>(),
             has_categories: s.categories.is_some().into(),
@@ -219,6 +238,12 @@ impl From<Study> for GaugepointStudy {
             interaction: line(|t| t.interaction, s.table),
             equipment: line(|t| t.equipment, s.table),
             total_squares: s.table.map_or(f64::NAN, |t| t.total_squares),
+            has_appraiser_residual: appraiser_residual.0,
+            has_part_residual: part_residual.0,
+            appraiser_residual_f: appraiser_residual.1,
+            appraiser_residual_p: appraiser_residual.2,
+            part_residual_f: part_residual.1,
+            part_residual_p: part_residual.2,
         }
     }
 }

@@ -1,7 +1,7 @@
 /* measured FOLDER: statistics, gauge studies and risks against study.csv and risk.csv. */
 #include "check.h"
 
-enum { MOST = 512, NAMES = 48 };
+enum { MOST = 512, NAMES = 64 };
 
 /* Results by the names that every host gives them. */
 typedef struct {
@@ -121,11 +121,120 @@ static int32_t of_study(int by_variance, const char *pooling, const Numbers *n, 
     LINE("equipment", equipment, 0);
     put("table.total_squares", s.has_table, s.total_squares);
     put("pooled", 1, s.pooled);
+    put("table.appraiser_residual.f", s.has_appraiser_residual, s.appraiser_residual_f);
+    put("table.appraiser_residual.p", s.has_appraiser_residual, s.appraiser_residual_p);
+    put("table.part_residual.f", s.has_part_residual, s.part_residual_f);
+    put("table.part_residual.p", s.has_part_residual, s.part_residual_p);
+  }
+  return status;
+}
+
+static int32_t of_bias(const Numbers *given, const Numbers *n, GaugepointError *error) {
+  GaugepointBias b;
+  const double *g = given->value;
+  memset(&b, 0, sizeof b);
+  b.struct_size = sizeof b;
+  CHECK(given->count == 3);
+  int32_t status = gaugepoint_bias(n->value, n->count, g[0], g[1], g[2], &b, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("bias", 1, b.bias);
+    put("standard_deviation", 1, b.standard_deviation);
+    put("standard_uncertainty", 1, b.standard_uncertainty);
+    put("dof", b.has_dof, b.dof);
+    put("test.t", b.has_t, b.t);
+    put("test.p", b.has_t, b.p);
+    put("lower", 1, b.lower);
+    put("upper", 1, b.upper);
+    put("zero_within", 1, b.zero_within);
+  }
+  return status;
+}
+
+/* Each group is the reference value and then its readings. */
+static int32_t of_linearity(int band, const Numbers *given, const Numbers *n, GaugepointError *error) {
+  static double references[MOST], readings[MOST];
+  size_t sizes[MOST], count = 0, from = 0;
+  const double coverage = given->value[given->count - 1];
+  int32_t status;
+  for (size_t k = 0; k < n->groups; k++) {
+    references[k] = n->value[from];
+    sizes[k] = n->size[k] - 1;
+    memcpy(readings + count, n->value + from + 1, sizes[k] * sizeof readings[0]);
+    count += sizes[k];
+    from += n->size[k];
+  }
+  if (band) {
+    GaugepointBand b;
+    memset(&b, 0, sizeof b);
+    b.struct_size = sizeof b;
+    CHECK(given->count == 2);
+    status = gaugepoint_linearity_band(references, sizes, n->groups, readings, count, given->value[0], coverage, &b, error);
+    if (status == GAUGEPOINT_STATUS_OK) {
+      put("bias", 1, b.bias);
+      put("standard_uncertainty", 1, b.standard_uncertainty);
+      put("lower", 1, b.lower);
+      put("upper", 1, b.upper);
+    }
+    return status;
+  }
+  GaugepointLinearity l;
+  memset(&l, 0, sizeof l);
+  l.struct_size = sizeof l;
+  CHECK(given->count == 1);
+  status = gaugepoint_linearity(references, sizes, n->groups, readings, count, coverage, &l, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("intercept", 1, l.intercept);
+    put("intercept_uncertainty", 1, l.intercept_uncertainty);
+    put("intercept_test.t", l.has_intercept_t, l.intercept_t);
+    put("intercept_test.p", l.has_intercept_t, l.intercept_p);
+    put("slope", 1, l.slope);
+    put("slope_uncertainty", 1, l.slope_uncertainty);
+    put("slope_test.t", l.has_slope_t, l.slope_t);
+    put("slope_test.p", l.has_slope_t, l.slope_p);
+    put("residual_deviation", 1, l.residual_deviation);
+    put("dof", 1, l.dof);
+    put("r_squared", l.has_r_squared, l.r_squared);
+    put("zero_within", 1, l.zero_within);
+  }
+  return status;
+}
+
+static int32_t of_chart(const char *kind, const Numbers *n, GaugepointError *error) {
+  static const char *const words[] = {"means_by_ranges", "ranges", "means_by_deviations", "deviations", "individuals", "moving_ranges"};
+  static GaugepointPoint points[MOST];
+  static char point_names[MOST][3][32];
+  GaugepointChart c;
+  int32_t number = 1;
+  memset(&c, 0, sizeof c);
+  c.struct_size = sizeof c;
+  while (number < 6 && !same(words[number - 1], kind)) {
+    number++;
+  }
+  CHECK(same(words[number - 1], kind) && n->groups * n->size[0] == n->count);
+  points[n->groups].run = 77; /* just behind the room that there is */
+  int32_t status = gaugepoint_control_chart(n->value, n->groups, n->size[0], number, &c, points, error);
+  CHECK(points[n->groups].run == 77);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    CHECK(c.count <= n->groups);
+    put("count", 1, (double)c.count);
+    put("centre", 1, c.centre);
+    put("lower", 1, c.lower);
+    put("upper", 1, c.upper);
+    put("deviation", 1, c.deviation);
+    for (size_t k = 0; k < c.count; k++) {
+      snprintf(point_names[k][0], 32, "points.%zu.value", k);
+      snprintf(point_names[k][1], 32, "points.%zu.beyond", k);
+      snprintf(point_names[k][2], 32, "points.%zu.run", k);
+      put(point_names[k][0], 1, points[k].value);
+      put(point_names[k][1], 1, points[k].beyond);
+      put(point_names[k][2], 1, points[k].run);
+    }
   }
   return status;
 }
 
 static int32_t study(char **cells, GaugepointError *error) {
+  static Numbers given;
   static Numbers n;
   numbers(cells[3], &n);
   if (same(cells[1], "sample")) {
@@ -134,7 +243,17 @@ static int32_t study(char **cells, GaugepointError *error) {
   if (same(cells[1], "one_way")) {
     return of_one_way(&n, error);
   }
-  return of_study(same(cells[1], "study_by_variance"), cells[2], &n, error);
+  if (strncmp(cells[1], "study_by_", 9) == 0) {
+    return of_study(same(cells[1], "study_by_variance"), cells[2], &n, error);
+  }
+  numbers(cells[2], &given);
+  if (same(cells[1], "bias")) {
+    return of_bias(&given, &n, error);
+  }
+  if (strncmp(cells[1], "linearity", 9) == 0) {
+    return of_linearity(same(cells[1], "linearity_band"), &given, &n, error);
+  }
+  return of_chart(cells[1], &n, error);
 }
 
 /* "lower;upper", either of them empty; the number that is not there is one that must not be read. */

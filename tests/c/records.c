@@ -101,6 +101,70 @@ static void studies(void) {
   CHECK(gaugepoint_study_by_variance(v, 2, 2, 2, 1, 0, NAN, &out, NULL) == GAUGEPOINT_STATUS_OK);
 }
 
+static void biases(void) {
+  const double v[] = {1, 2, 1, 3};
+  const size_t two[] = {2, 2}, few[] = {2, 1}, wrap[] = {SIZE_MAX, 5};
+  const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER, range = GAUGEPOINT_STATUS_OUT_OF_RANGE;
+  row = "biases";
+  {
+    GaugepointBias out, before;
+    REFUSED(gaugepoint_bias(NULL, 4, 1, 0, 0.95, &out, &e), null, "values");
+    REFUSED(gaugepoint_bias(v, 0, 1, 0, 0.95, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "values");
+    REFUSED(gaugepoint_bias(v, huge[0], 1, 0, 0.95, &out, &e), range, "values");
+    REFUSED(gaugepoint_bias(v, 4, 1, NAN, 0.95, &out, &e), GAUGEPOINT_STATUS_NOT_FINITE, "reference_uncertainty");
+    REFUSED(gaugepoint_bias(v, 4, 1, 0, 1, &out, &e), range, "coverage");
+    CHECK(gaugepoint_bias(v, 4, 1, 0, 0.95, NULL, NULL) == null);
+  }
+  {
+    GaugepointLinearity out, before;
+    REFUSED(gaugepoint_linearity(NULL, two, 2, v, 4, 0.95, &out, &e), null, "references");
+    REFUSED(gaugepoint_linearity(v, NULL, 2, v, 4, 0.95, &out, &e), null, "group_sizes");
+    REFUSED(gaugepoint_linearity(v, two, 2, NULL, 4, 0.95, &out, &e), null, "readings");
+    REFUSED(gaugepoint_linearity(v, few, 2, v, 4, 0.95, &out, &e), GAUGEPOINT_STATUS_CONTRADICTION, "group_sizes");
+    REFUSED(gaugepoint_linearity(v, wrap, 2, v, 4, 0.95, &out, &e), GAUGEPOINT_STATUS_CONTRADICTION, "group_sizes");
+    REFUSED(gaugepoint_linearity(v, two, 0, v, 0, 0.95, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "readings");
+    for (int k = 0; k < COUNTS; k++) {
+      REFUSED(gaugepoint_linearity(v, two, huge[k], v, 4, 0.95, &out, &e), range, "references");
+      REFUSED(gaugepoint_linearity(v, two, 2, v, huge[k], 0.95, &out, &e), range, "readings");
+    }
+  }
+  {
+    GaugepointBand out, before;
+    REFUSED(gaugepoint_linearity_band(v, two, 2, v, 4, INFINITY, 0.95, &out, &e), GAUGEPOINT_STATUS_NOT_FINITE, "x");
+    REFUSED(gaugepoint_linearity_band(v, two, 2, v, 4, 1e200, 0.95, &out, &e), range, "x");
+  }
+}
+
+static void charts(void) {
+  GaugepointChart out, before;
+  GaugepointPoint points[4], untouched[4];
+  const double v[] = {1, 2, 3, 4, 5, 6, 7, NAN};
+  const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER, range = GAUGEPOINT_STATUS_OUT_OF_RANGE;
+  const int32_t wrong[] = {-1, 0, 7, INT32_MIN, INT32_MAX};
+  row = "charts";
+  memset(points, 0x5A, sizeof points);
+  memcpy(untouched, points, sizeof points);
+  REFUSED(gaugepoint_control_chart(NULL, 3, 2, 1, &out, points, &e), null, "values");
+  REFUSED(gaugepoint_control_chart(v, 3, 2, 1, &out, NULL, &e), null, "points");
+  REFUSED(gaugepoint_control_chart(v, 0, 2, 1, &out, points, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "values");
+  REFUSED(gaugepoint_control_chart(v, 3, 0, 1, &out, points, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "values");
+  REFUSED(gaugepoint_control_chart(v, 4, 2, 1, &out, points, &e), GAUGEPOINT_STATUS_NOT_FINITE, "values/3/1");
+  REFUSED(gaugepoint_control_chart(v, 4, 1, 1, &out, points, &e), range, "values");
+  REFUSED(gaugepoint_control_chart(v, 3, 2, 5, &out, points, &e), range, "values");
+  for (int k = 0; k < 5; k++) {
+    REFUSED(gaugepoint_control_chart(v, 3, 2, wrong[k], &out, points, &e), GAUGEPOINT_STATUS_UNKNOWN_CHOICE, "kind");
+  }
+  for (int k = 0; k < COUNTS; k++) {
+    REFUSED(gaugepoint_control_chart(v, huge[k], 2, 1, &out, points, &e), range, "values");
+    REFUSED(gaugepoint_control_chart(v, 2, huge[k], 1, &out, points, &e), range, "values");
+  }
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  CHECK(gaugepoint_control_chart(v, 3, 2, 1, NULL, points, &e) == null && same(e.field, "out"));
+  CHECK(memcmp(points, untouched, sizeof points) == 0);
+  CHECK(gaugepoint_control_chart(v, 4, 1, 6, &out, points, NULL) == GAUGEPOINT_STATUS_OK && out.count == 3);
+  CHECK(points[2].value == 1.0 && memcmp(points + 3, untouched + 3, sizeof points[3]) == 0);
+}
+
 static void risks(void) {
   GaugepointRisks out, before;
   GaugepointItems items = normal;
@@ -211,6 +275,8 @@ int main(void) {
   samples();
   groups();
   studies();
+  biases();
+  charts();
   risks();
   acceptances();
   sizes();

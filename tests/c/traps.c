@@ -102,6 +102,47 @@ static void arrays(void) {
   }
 }
 
+/* The same with the functions that have numbers beside their array. */
+static void biases(void) {
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  const size_t sizes[] = {2, 2, 4};
+  for (int k = 0; k < ODD * ODD * 28; k++) {
+    double v[] = {10, 20, 12, 22.5, 14, 24, 16, 26}, x[] = {10, 20, 12};
+    int pair = k / (ODD * ODD), i = pair % 7, j = i + 1 + pair / 7 % (7 - i);
+    double a = odd[k % ODD], b = odd[k / ODD % ODD];
+    GaugepointBias bias;
+    GaugepointLinearity line;
+    GaugepointBand band;
+    GaugepointChart chart;
+    GaugepointPoint points[8];
+    bias.struct_size = sizeof bias;
+    line.struct_size = sizeof line;
+    band.struct_size = sizeof band;
+    chart.struct_size = sizeof chart;
+    int32_t status = gaugepoint_bias(v, 8, a, b, 0.95, &bias, &e);
+    outcome(status, status ? NAN : bias.upper);
+    status = gaugepoint_bias(v, 8, 10, a, b, &bias, &e);
+    outcome(status, status ? NAN : bias.upper);
+    v[i] = a;
+    v[j] = b;
+    status = gaugepoint_bias(v, 8, 10, i == 0 ? 0.001 : 0.0, 0.95, &bias, &e);
+    outcome(status, status ? NAN : bias.upper);
+    CHECK(status != 0 || (bias.has_t ? isfinite(bias.t) && bias.p >= 0.0 && bias.p <= 1.0 : isnan(bias.t)));
+    status = gaugepoint_linearity(x, sizes, 3, v, 8, 0.95, &line, &e);
+    outcome(status, status ? NAN : line.slope);
+    CHECK(status != 0 || (line.has_slope_t ? isfinite(line.slope_t) : isnan(line.slope_t)));
+    CHECK(status != 0 || (line.has_r_squared ? isfinite(line.r_squared) : isnan(line.r_squared)));
+    x[i % 3] = a;
+    x[j % 3] = b;
+    status = gaugepoint_linearity_band(x, sizes, 3, v, 8, a, 0.95, &band, &e);
+    outcome(status, status ? NAN : band.upper);
+    status = gaugepoint_control_chart(v, 4, 2, 1 + k % 4, &chart, points, &e);
+    outcome(status, status ? NAN : chart.upper);
+    status = gaugepoint_control_chart(v, 8, 1, 5 + k % 2, &chart, points, &e);
+    outcome(status, status ? NAN : chart.upper);
+  }
+}
+
 static void risk(GaugepointItems items, double u, GaugepointInterval tolerance, double wanted) {
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
   GaugepointRisks risks = {sizeof risks, 0, 0, 0};
@@ -186,6 +227,8 @@ int main(int count, char **words) {
   decisions();
   row = "arrays";
   arrays();
+  row = "biases";
+  biases();
   row = "risks";
   risks();
   row = "jobs";

@@ -40,6 +40,11 @@ def f_cdf(f, m, n):
     return mp.betainc(m / 2, n / 2, 0, m * f / (m * f + n), regularized=True)
 
 
+def f_upper(f, m, n):
+    m, n, f = mp.mpf(m), mp.mpf(n), mp.mpf(f)
+    return mp.betainc(n / 2, m / 2, 0, n / (m * f + n), regularized=True)
+
+
 def t_quantile(p, nu):
     return _root(lambda x: t_cdf(x, nu) - mp.mpf(p), -mp.mpf(10) ** 13, mp.mpf(10) ** 13)
 
