@@ -8,6 +8,7 @@
 )]
 
 // the libraries are built because this crate depends on theirs
+use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
 use gaugepoint_tests::named::{Named, risk_row, study_row};
@@ -228,6 +229,24 @@ fn reports_are_those_of_the_core_byte_by_byte() {
         }
         let (success, out, said) = run(Command::new(&program).arg(workspace("tests/vectors/README.md")));
         assert!(!success && out.is_empty() && said.contains("not valid JSON"), "{said}");
+    }
+}
+
+#[test]
+fn sheets_hold_and_their_reports_are_those_of_the_core() {
+    let refused = rows("tests/vectors/sheets/refused.csv").len();
+    let documents: Vec<String> =
+        rows("tests/vectors/sheets/expected.csv").into_iter().map(|row| row[0].clone()).collect();
+    for link in LINKS {
+        let lines = checked("sheets", link, &workspace("tests/vectors"));
+        assert_eq!(lines, [format!("rows {refused}")], "{link:?}");
+        let program = program("report", link);
+        for name in &documents {
+            let file = format!("tests/vectors/sheets/{name}.json");
+            let expected = check_json(&text(&file)).unwrap();
+            let given = output(Command::new(&program).arg(workspace(&file)).arg("sheet"));
+            assert!(given == expected.into_bytes(), "{name}, {link:?}");
+        }
     }
 }
 

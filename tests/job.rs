@@ -11,6 +11,7 @@
 
 use gaugepoint::decision::{Conformity, Of, Outcome};
 use gaugepoint::report::{CylinderReport, MeasuredValue};
+use gaugepoint::sheet::{SheetDocument, SheetReport};
 use gaugepoint::{Document, Options, Report, assess};
 use gaugepoint_tests::{EXAMPLES, JOBS, job, text, workspace};
 use serde_json::{Value, json};
@@ -57,7 +58,13 @@ fn bench(cylinder: &CylinderReport) -> &MeasuredValue {
 /// The schemas in the documentation are those of the code; `UPDATE_SCHEMA=1` writes them.
 #[test]
 fn the_exported_schemas_are_current() {
-    for (name, schema) in [("job", Document::schema()), ("report", Report::schema())] {
+    let schemas = [
+        ("job", Document::schema()),
+        ("report", Report::schema()),
+        ("sheet", SheetDocument::schema()),
+        ("sheet-report", SheetReport::schema()),
+    ];
+    for (name, schema) in schemas {
         let path = format!("core/docs/{name}.schema.json");
         let current = serde_json::to_string_pretty(&schema).expect("JSON") + "\n";
         if std::env::var_os("UPDATE_SCHEMA").is_some() {

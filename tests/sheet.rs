@@ -12,7 +12,9 @@
 )]
 
 use gaugepoint::ErrorKind;
-use gaugepoint::sheet::{Check, Sheet, SheetReport, Slip, check, check_json};
+use gaugepoint::sheet::{
+    Check, Sheet, SheetDocument, SheetReport, Slip, check, check_json, check_json_bytes,
+};
 use gaugepoint_tests::{rows, text, workspace};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -77,6 +79,58 @@ fn every_document_has_its_row() {
         }
     }
     assert!(documents >= 24, "{documents} documents");
+}
+
+/// Names of the documents.
+fn vectors() -> Vec<String> {
+    let mut names: Vec<String> =
+        rows("tests/vectors/sheets/expected.csv").into_iter().map(|row| row[0].clone()).collect();
+    names.dedup();
+    names
+}
+
+#[test]
+fn sheets_and_reports_fit_their_schemas() {
+    let of_sheet = jsonschema::validator_for(SheetDocument::schema().as_value()).expect("a schema");
+    let of_report = jsonschema::validator_for(SheetReport::schema().as_value()).expect("a schema");
+    for name in vectors() {
+        let document = vector(&name);
+        assert!(of_sheet.is_valid(&document), "{name}: {:?}", of_sheet.iter_errors(&document).next());
+        let report: Value = serde_json::from_str(&report(&document).to_json()).expect("JSON");
+        assert!(of_report.is_valid(&report), "{name}: {:?}", of_report.iter_errors(&report).next());
+        // and a schema that takes everything would not do
+        for (pointer, wrong) in [
+            ("/entries/0/what", json!("ruler")),
+            ("/entries/0", json!({"id": "x"})),
+            ("/sheet/colour", json!(1)),
+        ] {
+            let mut document = document.clone();
+            let (parent, field) = pointer.rsplit_once('/').expect("a pointer");
+            let parent = document.pointer_mut(parent).expect("there");
+            match parent.as_array_mut() {
+                Some(list) => list[0] = wrong,
+                None => parent[field] = wrong,
+            }
+            assert!(!of_sheet.is_valid(&document), "{name} {pointer}");
+        }
+    }
+}
+
+/// What every host refuses.
+#[test]
+fn refused_sheets() {
+    let rows = rows("tests/vectors/sheets/refused.csv");
+    assert!(rows.len() > 10, "{} rows", rows.len());
+    for row in rows {
+        let [id, kind, path, refused, meant, document] = &row[..] else { panic!("{row:?}") };
+        let error = check_json(document).expect_err(id);
+        assert_eq!((error.kind().name(), error.field()), (kind.as_str(), path.as_str()), "{id}");
+        assert!(refused == "*" || error.refused() == refused, "{id}: {}", error.refused());
+        let suggested = error.did_you_mean().unwrap_or_default();
+        assert_eq!(meant.is_empty(), suggested.is_empty(), "{id}: {suggested}");
+        assert!(suggested.contains(meant.as_str()), "{id}: {suggested}");
+    }
+    assert_eq!(check_json_bytes(b"\xff{}").expect_err("refused").kind(), ErrorKind::NotUtf8);
 }
 
 // --- what the checks mean ---

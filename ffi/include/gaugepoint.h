@@ -990,6 +990,19 @@ int32_t gaugepoint_job_assess(const char *job,
 void gaugepoint_text_free(char *text);
 
 /**
+ * Holds the limits of a printed sheet against themselves and gives the report, both JSON.
+ *
+ * `sheet` is a sheet document of `sheet_length` bytes. `report` gets the text, to be freed by gaugepoint_text_free, and
+ * `report_length` its length in bytes without the NUL that ends it. A printed text that contradicts another, or cannot be
+ * read, stands in the report; anything that is refused gives a status and no report.
+ */
+int32_t gaugepoint_sheet_check(const char *sheet,
+                               size_t sheet_length,
+                               char **report,
+                               size_t *report_length,
+                               struct GaugepointError *error);
+
+/**
  * Size at 20 C from the reading of a micrometer or caliper, in mm.
  *
  * (reading - zero_error) (1 + a_gauge (t_gauge - 20)) / (1 + a_part (t_part - 20)), for temperatures from -5 C to 60 C

@@ -61,6 +61,7 @@ pub mod status;
 pub mod error;
 mod guard;
 pub mod job;
+pub mod sheet;
 pub mod flat;
 pub mod array;
 mod record;

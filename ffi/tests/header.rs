@@ -8,11 +8,12 @@ use std::fmt::Write as _;
 use std::path::PathBuf;
 
 /// Sources with declarations, in the order of the header.
-const SOURCES: [&str; 12] = [
+const SOURCES: [&str; 13] = [
     "abi",
     "error",
     "status",
     "job",
+    "sheet",
     "flat",
     "array",
     "statistics",

@@ -1,8 +1,8 @@
 """The dimensional mathematics of an engine rebuild: from raw readings to a decision for every cylinder.
 
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`. The flat functions give the
-common numbers from plain floats; the unit is the suffix of every name. `gaugepoint.measurement` has statistics of readings and
-gauge studies, `gaugepoint.decision` the risks of decisions. What is refused raises `InputError`.
+common numbers from plain floats; the unit is the suffix of every name. `gaugepoint.measurement` has statistics of readings,
+gauge studies, bias and control charts, `gaugepoint.decision` the risks of decisions. `check_sheet` holds a printed sheet against itself. What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -27,8 +27,9 @@ from gaugepoint.decision import (
 )
 from gaugepoint.error import InputError
 from gaugepoint.job import assess, job_schema, report_schema
-from gaugepoint.measurement import gauge_study, one_way, sample
+from gaugepoint.measurement import bias, control_chart, gauge_study, linearity, linearity_band, one_way, sample
 from gaugepoint.report import Decision, Report
+from gaugepoint.sheet import SheetReport, check_sheet, sheet_report_schema, sheet_schema
 
 __all__ = [
     "ERROR_KINDS",
@@ -37,6 +38,7 @@ __all__ = [
     "InputError",
     "Normal",
     "Report",
+    "SheetReport",
     "Triangular",
     "Uniform",
     "__version__",
@@ -44,14 +46,21 @@ __all__ = [
     "acceptance_for_risk",
     "assess",
     "bench_clearance_mm",
+    "bias",
     "capability",
+    "check_sheet",
+    "control_chart",
     "decide_mm",
     "gauge_study",
     "global_risks",
     "job_schema",
+    "linearity",
+    "linearity_band",
     "one_way",
     "report_schema",
     "running_clearance_mm",
     "sample",
+    "sheet_report_schema",
+    "sheet_schema",
     "size_at_20_mm",
 ]

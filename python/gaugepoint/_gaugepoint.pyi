@@ -15,6 +15,10 @@ __all__ = [
     "one_way",
     "study_by_ranges",
     "study_by_variance",
+    "bias",
+    "linearity",
+    "linearity_band",
+    "control_chart",
     "decide_mm",
     "global_risks",
     "acceptance_proven",
@@ -26,12 +30,16 @@ __all__ = [
     "assess",
     "job_schema",
     "report_schema",
+    "check_sheet",
+    "sheet_schema",
+    "sheet_report_schema",
 ]
 
 _Limits: TypeAlias = tuple[float | None, float | None]
 _Component: TypeAlias = tuple[float, float, tuple[float, float] | None]
 _Line: TypeAlias = tuple[float, float, float, float | None, float | None]
-_Table: TypeAlias = tuple[_Line, _Line, _Line, _Line, float, bool]
+_Pair: TypeAlias = tuple[float, float] | None
+_Table: TypeAlias = tuple[_Line, _Line, _Line, _Line, float, bool, _Pair, _Pair]
 _Study: TypeAlias = tuple[_Component, _Component, _Component, _Component, float, float | None, _Table | None]
 
 ERROR_KINDS: Final[tuple[str, ...]]
@@ -229,6 +237,110 @@ def study_by_variance(values: Sequence[Sequence[Sequence[float]]], pooled: bool 
     ------
     InputError
         When there is too little, it is not balanced, a value is not finite, or the probability is none; it names the place.
+    """
+
+def bias(
+    values: Sequence[float], reference: float, reference_uncertainty: float, coverage: float
+) -> tuple[float, float, float, float | None, _Pair, tuple[float, float], bool]:
+    """Give the bias of a gauge at one size.
+
+    Parameters
+    ----------
+    values : sequence of float
+        At least two readings of one part, in any one unit.
+    reference, reference_uncertainty : float
+        Value of the part and its standard uncertainty.
+    coverage : float
+        Coverage of the confidence interval.
+
+    Returns
+    -------
+    tuple
+        Bias, deviation of the readings, uncertainty, degrees of freedom, test, interval, zero within.
+
+    Raises
+    ------
+    InputError
+        When there are fewer than two readings, or a number is not finite or impossible; it names the parameter or the place.
+    """
+
+def linearity(
+    references: Sequence[float], readings: Sequence[Sequence[float]], coverage: float
+) -> tuple[float, float, _Pair, float, float, _Pair, float, float, float | None, bool]:
+    """Give how the bias of a gauge depends on the size.
+
+    Parameters
+    ----------
+    references : sequence of float
+        Values of the parts, in any one unit.
+    readings : sequence of sequences of float
+        The readings of each part.
+    coverage : float
+        Coverage of the confidence band.
+
+    Returns
+    -------
+    tuple
+        Intercept, its uncertainty and test, slope, its uncertainty and test, residual deviation, degrees of freedom, R squared,
+        zero within.
+
+    Raises
+    ------
+    InputError
+        When there is too little, the sizes do not differ, or a number is not finite or impossible; it names the parameter or the
+        place.
+    """
+
+def linearity_band(
+    references: Sequence[float], readings: Sequence[Sequence[float]], x: float, coverage: float
+) -> tuple[float, float, tuple[float, float]]:
+    """Give the mean bias of a gauge at a size, by the line of a linearity study.
+
+    Parameters
+    ----------
+    references : sequence of float
+        Values of the parts, in any one unit.
+    readings : sequence of sequences of float
+        The readings of each part.
+    x : float
+        The size.
+    coverage : float
+        Coverage of the confidence band.
+
+    Returns
+    -------
+    tuple
+        Bias, uncertainty, interval.
+
+    Raises
+    ------
+    InputError
+        When there is too little, the sizes do not differ, or a number is not finite or impossible; it names the parameter or the
+        place.
+    """
+
+def control_chart(
+    values: Sequence[Sequence[float]], kind: str
+) -> tuple[float, float, float, float, list[tuple[float, bool, bool]]]:
+    """Give a control chart.
+
+    Parameters
+    ----------
+    values : sequence of sequences of float
+        Subgroups of equal size in order of time, in any one unit; single readings are subgroups of one.
+    kind : str
+        What the chart shows.
+
+    Returns
+    -------
+    tuple
+        Centre, lower limit, upper limit, deviation, points.
+
+    Raises
+    ------
+    InputError
+        When there is too little, the subgroups are of a wrong size, a value is not finite, or the kind is unknown; it names the
+        parameter or the place.
     """
 
 def decide_mm(
@@ -454,6 +566,43 @@ def job_schema() -> str:
 
 def report_schema() -> str:
     """Give the JSON Schema of a report.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def check_sheet(sheet: bytes) -> str:
+    """Hold the limits of a printed sheet against themselves. Other threads run meanwhile.
+
+    Parameters
+    ----------
+    sheet : bytes
+        The sheet document, JSON in UTF-8.
+
+    Returns
+    -------
+    str
+        The report as JSON.
+
+    Raises
+    ------
+    InputError
+        When the document or a field of it is refused.
+    """
+
+def sheet_schema() -> str:
+    """Give the JSON Schema of a sheet document.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def sheet_report_schema() -> str:
+    """Give the JSON Schema of the report on a sheet.
 
     Returns
     -------

@@ -54,7 +54,7 @@ def assess(
     ...     print(refused.kind, refused.field)
     missing_field /job
     """
-    return written_report(*_gaugepoint.assess(_document(job), working))
+    return written_report(*_gaugepoint.assess(document(job), working))
 
 
 def job_schema() -> dict[str, Any]:
@@ -93,8 +93,19 @@ def report_schema() -> dict[str, Any]:
     return schema
 
 
-def _document(job: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes]) -> bytes:
-    """The bytes of the document, wherever it comes from."""
+def document(job: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes]) -> bytes:
+    """Give the bytes of a document, wherever it comes from.
+
+    Parameters
+    ----------
+    job : dict, str, bytes or os.PathLike
+        The document: as a dictionary, as JSON, or the path of a file with the JSON.
+
+    Returns
+    -------
+    bytes
+        JSON in UTF-8.
+    """
     if isinstance(job, bytes):
         return job
     if isinstance(job, dict):

@@ -1,4 +1,4 @@
-"""Statistics of readings, and gauge studies: how much of what a gauge shows is the gauge, the hand, and the part."""
+"""Statistics of readings, gauge studies, bias, and control charts: how much of what a gauge shows is the gauge, the hand, and the part."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
@@ -7,10 +7,34 @@ from typing import Literal
 from gaugepoint import _gaugepoint
 from gaugepoint.error import at_door
 
-__all__ = ["Component", "Line", "OneWay", "Sample", "Study", "Table", "gauge_study", "one_way", "sample"]
+__all__ = [
+    "Band",
+    "Bias",
+    "Chart",
+    "Component",
+    "Line",
+    "Linearity",
+    "OneWay",
+    "Point",
+    "Ratio",
+    "Sample",
+    "Study",
+    "Table",
+    "Test",
+    "bias",
+    "control_chart",
+    "gauge_study",
+    "linearity",
+    "linearity_band",
+    "one_way",
+    "sample",
+]
 
 Method = Literal["variance", "ranges"]
 """How a gauge study is evaluated."""
+
+Kind = Literal["means_by_ranges", "ranges", "means_by_deviations", "deviations", "individuals", "moving_ranges"]
+"""What a control chart shows, and what its limits rest on."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +102,16 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
+class Ratio:
+    """A ratio of mean squares."""
+
+    f: float
+    """The ratio."""
+    p: float
+    """Probability of a ratio as large by chance."""
+
+
+@dataclass(frozen=True, slots=True)
 class Table:
     """Sums of squares of a crossed study."""
 
@@ -93,6 +127,11 @@ class Table:
     """Sum of squares about the grand mean."""
     pooled: bool
     """Was the interaction counted as repeats?"""
+    appraiser_residual: Ratio | None
+    """Appraisers against what their component is formed with: interaction and repeats together when pooled, the interaction when
+    kept. None when that is 0."""
+    part_residual: Ratio | None
+    """Parts against the same."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,6 +153,104 @@ class Study:
     variation: a resolution too coarse for the study looks like that, too."""
     table: Table | None = field(repr=False)
     """The table behind it; None with the method by ranges."""
+
+
+@dataclass(frozen=True, slots=True)
+class Test:
+    """Two-sided t test of a value against zero."""
+
+    __test__ = False  # not one for pytest
+
+    t: float
+    """Ratio of the value to its standard uncertainty."""
+    p: float
+    """Probability of a ratio as far from zero by chance."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bias:
+    """Bias of a gauge at one size."""
+
+    bias: float
+    """Mean of the readings less the reference."""
+    standard_deviation: float
+    """Standard deviation of the readings."""
+    standard_uncertainty: float
+    """Standard uncertainty of the bias: deviation of the mean and uncertainty of the reference."""
+    dof: float | None
+    """Its degrees of freedom; None when above a million, taken as infinite."""
+    test: Test | None
+    """Test of the bias; None when its uncertainty is 0: a resolution too coarse for the study looks like that."""
+    interval: tuple[float, float]
+    """Confidence interval of the bias."""
+    zero_within: bool
+    """Does zero lie in it? Then no bias is shown."""
+
+
+@dataclass(frozen=True, slots=True)
+class Linearity:
+    """How the bias of a gauge depends on the size: a line by least squares."""
+
+    intercept: float
+    """Bias at size 0, by the line."""
+    intercept_uncertainty: float
+    """Its standard uncertainty."""
+    intercept_test: Test | None
+    """Test of the intercept; None when the line leaves no residuals."""
+    slope: float
+    """Bias per size."""
+    slope_uncertainty: float
+    """Its standard uncertainty."""
+    slope_test: Test | None
+    """Test of the slope; None when the line leaves no residuals."""
+    residual_deviation: float
+    """Standard deviation of the residuals."""
+    dof: float
+    """Degrees of freedom, two fewer than the readings."""
+    r_squared: float | None
+    """Share of the variation of the bias that the line explains; None when the bias does not vary."""
+    zero_within: bool
+    """Does zero lie in the confidence band at every reference value? Then no bias is shown at any of them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """Mean bias at a size, by the line of a linearity study."""
+
+    bias: float
+    """Mean bias."""
+    standard_uncertainty: float
+    """Its standard uncertainty, without the scatter of a new reading."""
+    interval: tuple[float, float]
+    """Confidence interval of the mean bias."""
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """A point of a control chart."""
+
+    value: float
+    """What is shown."""
+    beyond: bool
+    """Is it beyond a control limit?"""
+    run: bool
+    """Is it the ninth in a row, or a later one, on one side of the centre line? Never for ranges and deviations."""
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """A control chart with limits three standard deviations from its centre."""
+
+    centre: float
+    """Centre line: the mean of what is shown."""
+    lower: float
+    """Lower control limit; 0 for a range or a deviation that could be nothing."""
+    upper: float
+    """Upper control limit."""
+    deviation: float
+    """Standard deviation of a reading within a subgroup, which the limits rest on."""
+    points: tuple[Point, ...] = field(repr=False)
+    """The points, in order of time; moving ranges are one fewer than the readings."""
 
 
 def sample(values: Sequence[float]) -> Sample:
@@ -195,7 +332,7 @@ def gauge_study(
     values : sequence of sequences of sequences of float
         The readings, ``values[appraiser][trial][part]``, in any one unit; at least two appraisers, trials and parts.
     method : {"variance", "ranges"}
-        Analysis of variance; or averages and ranges, for up to 15 appraisers, trials and parts.
+        Analysis of variance; or averages and ranges, for up to 25 appraisers, trials and parts.
     pooling : float, "never" or "always"
         Count the interaction of appraiser and part as repeats when a ratio as large is more probable by chance than this; not used
         by the method by ranges.
@@ -234,6 +371,161 @@ def gauge_study(
     return _study(_gaugepoint.study_by_variance(values, pooling == "always", 0.0))
 
 
+def bias(values: Sequence[float], reference: float, *, reference_uncertainty: float = 0.0, coverage: float = 0.95) -> Bias:
+    """Give the bias of a gauge at one size, from readings of a part of known value.
+
+    Sources: NIST/SEMATECH e-Handbook, 7.2.2 (one-sample t test); JCGM 100:2008, G.4.1, for the degrees of freedom with an
+    uncertain reference.
+
+    Parameters
+    ----------
+    values : sequence of float
+        At least two readings of the part, in any one unit.
+    reference : float
+        Value of the part.
+    reference_uncertainty : float, default 0
+        Its standard uncertainty; 0: it is exact.
+    coverage : float, default 0.95
+        Coverage of the confidence interval, between 0 and 1.
+
+    Returns
+    -------
+    Bias
+        Bias, its standard uncertainty, its test and its interval.
+
+    Raises
+    ------
+    InputError
+        When there are fewer than two readings, or a number is not finite or impossible; it names the parameter or the place:
+        ``values/3``.
+
+    Examples
+    --------
+    Four readings of a part of 10 (invented).
+
+    >>> import gaugepoint
+    >>> found = gaugepoint.bias([10.0, 10.5, 10.5, 11.0], 10.0)
+    >>> found.bias, round(found.standard_uncertainty, 4), found.zero_within
+    (0.5, 0.2041, True)
+    """
+    value, deviation, u, dof, test, interval, zero_within = _gaugepoint.bias(values, reference, reference_uncertainty, coverage)
+    return Bias(value, deviation, u, dof, _test(test), interval, zero_within)
+
+
+def linearity(references: Sequence[float], readings: Sequence[Sequence[float]], *, coverage: float = 0.95) -> Linearity:
+    """Give how the bias of a gauge depends on the size, from readings of several parts of known value.
+
+    Sources: the measurement systems analysis manual of the automotive industry, fourth edition; NIST/SEMATECH e-Handbook, 4.1.4.1.
+
+    Parameters
+    ----------
+    references : sequence of float
+        Values of the parts, taken as exact, in any one unit; at least two that differ.
+    readings : sequence of sequences of float
+        The readings of each part; at least three in all.
+    coverage : float, default 0.95
+        Coverage of the confidence band, between 0 and 1.
+
+    Returns
+    -------
+    Linearity
+        Line of the bias on the reference value, with its tests.
+
+    Raises
+    ------
+    InputError
+        When there is too little, the sizes do not differ, or a number is not finite or impossible; it names the parameter or the
+        place: ``readings/2/0``.
+
+    Examples
+    --------
+    A gauge that reads more and more, by one in a hundred (invented).
+
+    >>> import gaugepoint
+    >>> found = gaugepoint.linearity([25.0, 50.0, 75.0], [[25.25, 25.25], [50.5, 50.5], [75.75, 75.75]])
+    >>> found.slope, found.zero_within
+    (0.01, False)
+    """
+    intercept, of_intercept, first, slope, of_slope, second, *rest = _gaugepoint.linearity(references, readings, coverage)
+    return Linearity(intercept, of_intercept, _test(first), slope, of_slope, _test(second), *rest)
+
+
+def linearity_band(
+    references: Sequence[float], readings: Sequence[Sequence[float]], x: float, *, coverage: float = 0.95
+) -> Band:
+    """Give the mean bias of a gauge at a size, by the line of `linearity`, with its confidence interval.
+
+    Source: NIST/SEMATECH e-Handbook, 4.5.1.1.
+
+    Parameters
+    ----------
+    references : sequence of float
+        Values of the parts, taken as exact, in any one unit; at least two that differ.
+    readings : sequence of sequences of float
+        The readings of each part; at least three in all.
+    x : float
+        The size.
+    coverage : float, default 0.95
+        Coverage of the confidence interval, between 0 and 1.
+
+    Returns
+    -------
+    Band
+        Mean bias at the size, with its standard uncertainty and its interval.
+
+    Raises
+    ------
+    InputError
+        When there is too little, the sizes do not differ, or a number is not finite or impossible; it names the parameter or the
+        place: ``readings/2/0``.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.linearity_band([25.0, 50.0, 75.0], [[25.25], [50.5], [75.75]], 60.0).bias
+    0.6
+    """
+    return Band(*_gaugepoint.linearity_band(references, readings, x, coverage))
+
+
+def control_chart(values: Sequence[Sequence[float]], kind: Kind) -> Chart:
+    """Give a control chart: centre line, control limits, and the points that are out of control.
+
+    Sources: ISO 7870-2:2013; ASTM MNL 7; Nelson, Journal of Quality Technology 16 (1984), for the run of nine.
+
+    Parameters
+    ----------
+    values : sequence of sequences of float
+        At least two subgroups of equal size in order of time, in any one unit: of 2 to 25 readings; of one for the last two kinds.
+    kind : {"means_by_ranges", "ranges", "means_by_deviations", "deviations", "individuals", "moving_ranges"}
+        What the chart shows, and what its limits rest on.
+
+    Returns
+    -------
+    Chart
+        Lines and points. The limits rest on these readings themselves.
+
+    Raises
+    ------
+    InputError
+        When there is too little, the subgroups are of a wrong size, a value is not finite, or the kind is unknown; it names the
+        parameter or the place: ``values/4/0``.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> chart = gaugepoint.control_chart([[10.0, 10.5], [10.5, 10.0], [10.0, 10.5], [12.0, 12.5]], "means_by_ranges")
+    >>> chart.centre, [point.beyond for point in chart.points]
+    (10.75, [False, False, False, True])
+    """
+    centre, lower, upper, deviation, points = _gaugepoint.control_chart(values, kind)
+    return Chart(centre, lower, upper, deviation, tuple(Point(*point) for point in points))
+
+
+def _test(found: tuple[float, float] | None) -> Test | None:
+    return found and Test(*found)
+
+
 def _study(found: "_gaugepoint._Study") -> Study:
     repeatability, reproducibility, gauge, part, total, categories, table = found
     return Study(
@@ -248,5 +540,14 @@ def _study(found: "_gaugepoint._Study") -> Study:
 
 
 def _table(found: "_gaugepoint._Table") -> Table:
-    appraiser, part, interaction, equipment, total_squares, pooled = found
-    return Table(Line(*appraiser), Line(*part), Line(*interaction), Line(*equipment), total_squares, pooled)
+    appraiser, part, interaction, equipment, total_squares, pooled, of_appraiser, of_part = found
+    return Table(
+        Line(*appraiser),
+        Line(*part),
+        Line(*interaction),
+        Line(*equipment),
+        total_squares,
+        pooled,
+        of_appraiser and Ratio(*of_appraiser),
+        of_part and Ratio(*of_part),
+    )

@@ -15,6 +15,8 @@ mod risk;
 
 mod job;
 
+mod sheet;
+
 use gaugepoint::ErrorKind;
 use pyo3::prelude::*;
 use pyo3::types::PyTuple;
@@ -32,6 +34,10 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(measurement::one_way, module)?)?;
     module.add_function(wrap_pyfunction!(measurement::study_by_ranges, module)?)?;
     module.add_function(wrap_pyfunction!(measurement::study_by_variance, module)?)?;
+    module.add_function(wrap_pyfunction!(measurement::bias, module)?)?;
+    module.add_function(wrap_pyfunction!(measurement::linearity, module)?)?;
+    module.add_function(wrap_pyfunction!(measurement::linearity_band, module)?)?;
+    module.add_function(wrap_pyfunction!(measurement::control_chart, module)?)?;
     module.add_function(wrap_pyfunction!(decision::decide_mm, module)?)?;
     module.add_function(wrap_pyfunction!(risk::global_risks, module)?)?;
     module.add_function(wrap_pyfunction!(risk::acceptance_proven, module)?)?;
@@ -42,5 +48,8 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(risk::capability, module)?)?;
     module.add_function(wrap_pyfunction!(job::assess, module)?)?;
     module.add_function(wrap_pyfunction!(job::job_schema, module)?)?;
-    module.add_function(wrap_pyfunction!(job::report_schema, module)?)
+    module.add_function(wrap_pyfunction!(job::report_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(sheet::check_sheet, module)?)?;
+    module.add_function(wrap_pyfunction!(sheet::sheet_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(sheet::sheet_report_schema, module)?)
 }

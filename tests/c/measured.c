@@ -202,7 +202,7 @@ static int32_t of_linearity(int band, const Numbers *given, const Numbers *n, Ga
 static int32_t of_chart(const char *kind, const Numbers *n, GaugepointError *error) {
   static const char *const words[] = {"means_by_ranges", "ranges", "means_by_deviations", "deviations", "individuals", "moving_ranges"};
   static GaugepointPoint points[MOST];
-  static char point_names[MOST][3][32];
+  static char point_names[MOST][3][40];
   GaugepointChart c;
   int32_t number = 1;
   memset(&c, 0, sizeof c);
@@ -222,9 +222,9 @@ static int32_t of_chart(const char *kind, const Numbers *n, GaugepointError *err
     put("upper", 1, c.upper);
     put("deviation", 1, c.deviation);
     for (size_t k = 0; k < c.count; k++) {
-      snprintf(point_names[k][0], 32, "points.%zu.value", k);
-      snprintf(point_names[k][1], 32, "points.%zu.beyond", k);
-      snprintf(point_names[k][2], 32, "points.%zu.run", k);
+      snprintf(point_names[k][0], 40, "points.%zu.value", k);
+      snprintf(point_names[k][1], 40, "points.%zu.beyond", k);
+      snprintf(point_names[k][2], 40, "points.%zu.run", k);
       put(point_names[k][0], 1, points[k].value);
       put(point_names[k][1], 1, points[k].beyond);
       put(point_names[k][2], 1, points[k].run);

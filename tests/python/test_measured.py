@@ -4,6 +4,7 @@ import dataclasses
 import math
 import pickle
 from fractions import Fraction
+from typing import get_args
 
 import gaugepoint
 import pytest
@@ -30,8 +31,18 @@ def studied(row):
         return gaugepoint.sample(numbers(values))
     if row["function"] == "one_way":
         return gaugepoint.one_way(groups(values))
-    pooling = row["pooling"] if row["pooling"] in ("", "never", "always") else float(row["pooling"])
-    method = row["function"].removeprefix("study_by_")
+    function, given = row["function"], row["given"]
+    if function == "bias":
+        reference, u, coverage = numbers(given)
+        return gaugepoint.bias(numbers(values), reference, reference_uncertainty=u, coverage=coverage)
+    if function.startswith("linearity"):
+        references, readings = zip(*((group[0], group[1:]) for group in groups(values)), strict=True)
+        *x, coverage = numbers(given)
+        return getattr(gaugepoint, function)(references, readings, *x, coverage=coverage)
+    if not function.startswith("study_by_"):
+        return gaugepoint.control_chart(groups(values), function)
+    pooling = given if given in ("", "never", "always") else float(given)
+    method = function.removeprefix("study_by_")
     return gaugepoint.gauge_study([groups(appraiser) for appraiser in values.split("|")], method, pooling)
 
 
@@ -61,11 +72,13 @@ def called(row):
 def found(result, name):
     """A result by the name that every host gives it."""
     for part in name.split("."):
-        if isinstance(result, measurement.Component) and part in ("lower", "upper"):
+        if isinstance(result, (measurement.Component, measurement.Bias, measurement.Band)) and part in ("lower", "upper"):
             return result.interval and result.interval[part == "upper"]
         if isinstance(result, measurement.Study) and part == "pooled":
             return result.table is not None and result.table.pooled
-        result = result and getattr(result, part)
+        if isinstance(result, measurement.Chart) and part == "count":
+            return len(result.points)
+        result = result and (result[int(part)] if part.isdigit() else getattr(result, part))
     return result
 
 
@@ -92,7 +105,7 @@ def test_refusal(row):
 
 
 def test_every_function_has_rows():
-    functions = {"sample", "one_way", "study_by_ranges", "study_by_variance", "global_risks", "acceptance", "acceptance_for_risk", "capability"}
+    functions = {"sample", "one_way", "study_by_ranges", "study_by_variance", "bias", "linearity", "linearity_band", *get_args(measurement.Kind), "global_risks", "acceptance", "acceptance_for_risk", "capability"}
     assert {row["function"] for row in HELD} == {row["function"] for row in REFUSED} == functions
 
 
@@ -105,6 +118,11 @@ READINGS = [[[10, 20], [12, 22]], [[14, 24], [16, 26]]]
         (lambda: gaugepoint.gauge_study(READINGS, "anova"), "unknown_choice", "method"),
         (lambda: gaugepoint.gauge_study(READINGS, pooling="sometimes"), "unknown_choice", "pooling"),
         (lambda: gaugepoint.gauge_study([]), "missing_field", "values"),
+        (lambda: gaugepoint.control_chart([[1, 2], [3, 4]], "range"), "unknown_choice", "kind"),
+        (lambda: gaugepoint.control_chart([[1, 2], [3]], "ranges"), "missing_field", "values"),
+        (lambda: gaugepoint.control_chart([], "ranges"), "missing_field", "values"),
+        (lambda: gaugepoint.linearity([1, 2], [[1, 1, 2]]), "contradiction", "readings"),
+        (lambda: gaugepoint.linearity([], []), "missing_field", "readings"),
         (lambda: gaugepoint.gauge_study([[[1, 2], [3, 4]], [[5, 6], [7]]]), "missing_field", "values"),
         (lambda: gaugepoint.sample([]), "missing_field", "values"),
         (lambda: gaugepoint.one_way([]), "missing_field", "groups"),

@@ -15,7 +15,7 @@ def flat():
 
 def study():
     """Rows of study.csv, as texts."""
-    return _commented("study.csv", ["id", "function", "pooling", "values", "expected", "source"])
+    return _commented("study.csv", ["id", "function", "given", "values", "expected", "source"])
 
 
 def risk():

@@ -2,6 +2,7 @@
 
 use crate::choice::choices;
 use crate::job::{Count, Entry, Words};
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// Structures of the document: unknown fields are refused.
@@ -9,7 +10,7 @@ macro_rules! document {
     ($($(#[doc = $doc:literal])+ $name:ident { $($(#[$field_meta:meta])* $field:ident: $type:ty,)+ })+) => {
         $(
             $(#[doc = $doc])+
-            #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+            #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
             #[serde(deny_unknown_fields)]
             pub struct $name {
                 $($(#[$field_meta])* pub $field: $type,)+
@@ -96,8 +97,16 @@ document! {
     }
 }
 
+impl SheetDocument {
+    /// JSON Schema (draft 2020-12) of the document.
+    #[must_use]
+    pub fn schema() -> schemars::Schema {
+        crate::job::schema_of::<SheetDocument>(schemars::generate::SchemaSettings::draft2020_12())
+    }
+}
+
 /// What ties entries together.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum Link {
     /// clearance = outer - inner.

@@ -63,6 +63,14 @@ impl Sheet {
         Sheet::new(document)
     }
 
+    /// [`Sheet::from_json`] for a host whose text is bytes.
+    ///
+    /// # Errors
+    /// As [`Sheet::from_json`], and [`ErrorKind::NotUtf8`].
+    pub fn from_json_bytes(bytes: &[u8]) -> Result<Self, Error> {
+        Self::from_json(decode::text(bytes)?)
+    }
+
     /// A sheet from its structures.
     ///
     /// # Errors
@@ -272,6 +280,14 @@ pub fn check(sheet: &Sheet) -> SheetReport {
 /// As [`Sheet::from_json`].
 pub fn check_json(sheet: &str) -> Result<String, Error> {
     Ok(check(&Sheet::from_json(sheet)?).to_json())
+}
+
+/// [`check_json`] for a host whose text is bytes.
+///
+/// # Errors
+/// As [`check_json`], and [`ErrorKind::NotUtf8`].
+pub fn check_json_bytes(sheet: &[u8]) -> Result<String, Error> {
+    Ok(check(&Sheet::from_json_bytes(sheet)?).to_json())
 }
 
 fn check_tie(tie: &Tie, rows: &[Row], findings: &mut Findings) {

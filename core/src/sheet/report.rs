@@ -4,6 +4,7 @@ use super::document::What;
 use crate::choice::choices;
 use crate::job::Warning;
 use core::fmt;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// Format name of the report on a sheet.
@@ -101,7 +102,7 @@ impl Check {
 }
 
 /// A printed number, and what it would be by the others.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct WouldBe {
     /// JSON Pointer of the text.
     pub path: String,
@@ -112,7 +113,7 @@ pub struct WouldBe {
 }
 
 /// One thing that would explain a contradiction. Often there is more than one, in either text.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Suspicion {
     /// The slip.
     pub slip: Slip,
@@ -123,7 +124,7 @@ pub struct Suspicion {
 }
 
 /// Entries that cannot all be right.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Contradiction {
     /// The check that found it.
     pub check: Check,
@@ -146,7 +147,7 @@ pub struct Contradiction {
 }
 
 /// An entry, and what it was held against.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Checked {
     /// Its id.
     pub id: String,
@@ -157,7 +158,7 @@ pub struct Checked {
 }
 
 /// What was found on a sheet. Nothing of the sheet is changed.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct SheetReport {
     /// `gaugepoint-sheet-report`
     pub format: &'static str,
@@ -181,6 +182,14 @@ impl SheetReport {
     pub fn to_json(&self) -> String {
         // texts and lists only: nothing in it can fail to be written
         serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// JSON Schema (draft 2020-12) of the report.
+    #[must_use]
+    pub fn schema() -> schemars::Schema {
+        // of what is written: a list that is left out when empty is not required
+        let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
+        crate::job::schema_of::<SheetReport>(settings)
     }
 
     /// The contradictions that name an entry.
