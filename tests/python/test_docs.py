@@ -10,13 +10,14 @@ from pathlib import Path
 
 import gaugepoint
 import pytest
-from gaugepoint import _gaugepoint, report
+from gaugepoint import _gaugepoint, report, sheet
 from vectors import REPOSITORY
 
 PACKAGE = Path(gaugepoint.__file__).parent
 PUBLIC = {name: getattr(gaugepoint, name) for name in gaugepoint.__all__}
 FUNCTIONS = {name: thing for name, thing in PUBLIC.items() if inspect.isroutine(thing)}
 FUNCTIONS |= {f"Report.{name}": getattr(report.Report, name) for name in ("to_json", "to_text", "to_markdown")}
+FUNCTIONS |= {"SheetReport.to_json": sheet.SheetReport.to_json}
 INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if callable(getattr(_gaugepoint, name))}
 
 
@@ -54,12 +55,13 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, report, gaugepoint.job, gaugepoint.measurement, gaugepoint.decision, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, report, sheet, gaugepoint.job, gaugepoint.measurement, gaugepoint.decision, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
-    for name in report.__all__:
-        if inspect.isclass(getattr(report, name)):
-            assert getattr(report, name).__doc__, name
+    for module in (report, sheet):
+        for name in module.__all__:
+            if inspect.isclass(getattr(module, name)):
+                assert getattr(module, name).__doc__, name
 
 
 @pytest.mark.parametrize(
@@ -92,7 +94,9 @@ def test_readme():
 
 def test_pages():
     page = (REPOSITORY / "core" / "docs" / "gauge-studies.md").read_text(encoding="utf-8")
-    (block,) = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)
-    with contextlib.redirect_stdout(io.StringIO()) as printed:
-        exec(block, {})
-    assert f"```text\n{printed.getvalue()}```" in page
+    blocks = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)
+    assert len(blocks) > 1
+    for block in blocks:
+        with contextlib.redirect_stdout(io.StringIO()) as printed:
+            exec(block, {})
+        assert printed.getvalue() and f"```text\n{printed.getvalue()}```" in page

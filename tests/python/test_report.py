@@ -15,11 +15,18 @@ from typing import Literal, Union, get_args, get_origin, get_type_hints
 import gaugepoint
 import jsonschema
 import pytest
-from gaugepoint import _gaugepoint, report
+from gaugepoint import _gaugepoint, report, sheet
 from vectors import EXAMPLES, REPOSITORY, VECTORS
 
-SCHEMA = json.loads(_gaugepoint.report_schema())
-CLASSES = {name: kind for name in report.__all__ if dataclasses.is_dataclass(kind := getattr(report, name))}
+# each module of classes with the schema that its classes are declared by
+SCHEMAS = {report: json.loads(_gaugepoint.report_schema()), sheet: json.loads(_gaugepoint.sheet_report_schema())}
+
+
+def classes(module):
+    return {name: kind for name in module.__all__ if dataclasses.is_dataclass(kind := getattr(module, name))}
+
+
+CLASSES = {name: (kind, SCHEMAS[module]) for module in SCHEMAS for name, kind in classes(module).items()}
 JOBS = [*EXAMPLES, *sorted((VECTORS / "jobs").glob("*.json"))]
 
 
@@ -36,8 +43,8 @@ def made(request):
 # ------------------------------------------------------------------------------------------------- the classes and the JSON Schema
 
 
-def structure(name):
-    return SCHEMA if name == SCHEMA["title"] else SCHEMA["$defs"][name]
+def structure(name, schema):
+    return schema if name == schema["title"] else schema["$defs"][name]
 
 
 def declared(kind):
@@ -45,17 +52,18 @@ def declared(kind):
     return {f.metadata.get("json", f.name): f for f in dataclasses.fields(kind) if not f.name.startswith("_")}
 
 
-def as_type(schema):
+def as_type(schema, whole):
     """A JSON Schema in the terms of the classes; a choice is the set of its words."""
     if "$ref" in schema:
         name = schema["$ref"].rpartition("/")[2]
-        return CLASSES[name] if "properties" in structure(name) else as_type(structure(name))
+        inner = structure(name, whole)
+        return CLASSES[name][0] if "properties" in inner else as_type(inner, whole)
     if "oneOf" in schema:
         return frozenset(choice["const"] for choice in schema["oneOf"])
     if schema["type"] == "array":
-        return (tuple, as_type(schema["items"]))
+        return (tuple, as_type(schema["items"], whole))
     if schema["type"] == "object":
-        return (dict, as_type(schema["additionalProperties"]))
+        return (dict, as_type(schema["additionalProperties"], whole))
     return {"string": str, "number": float, "integer": int}[schema["type"]]
 
 
@@ -85,33 +93,41 @@ def as_declared(hint):
     return hint
 
 
-def test_one_class_for_each_structure():
-    structures = {name for name, schema in SCHEMA["$defs"].items() if "properties" in schema}
-    assert CLASSES.keys() == structures | {SCHEMA["title"]}
+@pytest.mark.parametrize("module", SCHEMAS, ids=lambda module: module.__name__)
+def test_one_class_for_each_structure(module):
+    whole = SCHEMAS[module]
+    structures = {name for name, schema in whole["$defs"].items() if "properties" in schema}
+    # a warning on a sheet is one on a job
+    shared = structures & {"Warning"} if module is sheet else set()
+    assert classes(module).keys() | shared == structures | {whole["title"]}
+    assert all(whole["$defs"][name] == SCHEMAS[report]["$defs"][name] for name in shared)
 
 
 @pytest.mark.parametrize("name", CLASSES)
 def test_fields_are_those_of_the_schema(name):
-    schema, fields = structure(name), declared(CLASSES[name])
-    hints = get_type_hints(CLASSES[name])
+    kind, whole = CLASSES[name]
+    schema, fields = structure(name, whole), declared(kind)
+    hints = get_type_hints(kind)
     assert fields.keys() == schema["properties"].keys()
     for key, field in fields.items():
-        assert as_declared(hints[field.name]) == as_type(without_null(schema["properties"][key])), key
+        assert as_declared(hints[field.name]) == as_type(without_null(schema["properties"][key]), whole), key
         assert (field.default is dataclasses.MISSING) == (key in schema["required"]), key
         assert field.default in (dataclasses.MISSING, None, ()), key
         assert (field.default is None) == (type(None) in get_args(hints[field.name])), key
 
 
-def test_descriptions_are_those_of_the_schema():
-    tree = ast.parse(Path(report.__file__).read_text(encoding="utf-8"))
-    classes = [node for node in tree.body if isinstance(node, ast.ClassDef)]
-    assert {node.name for node in classes} == CLASSES.keys()
-    for node in classes:
-        assert ast.get_docstring(node) == structure(node.name)["description"]
-        names = {f.name: key for key, f in declared(CLASSES[node.name]).items()}
+@pytest.mark.parametrize("module", SCHEMAS, ids=lambda module: module.__name__)
+def test_descriptions_are_those_of_the_schema(module):
+    whole = SCHEMAS[module]
+    tree = ast.parse(Path(module.__file__).read_text(encoding="utf-8"))
+    nodes = [node for node in tree.body if isinstance(node, ast.ClassDef)]
+    assert {node.name for node in nodes} == classes(module).keys()
+    for node in nodes:
+        assert ast.get_docstring(node) == structure(node.name, whole)["description"]
+        names = {f.name: key for key, f in declared(CLASSES[node.name][0]).items()}
         for field, text in zip(node.body, node.body[1:], strict=False):
             if isinstance(field, ast.AnnAssign) and field.target.id in names:
-                described = structure(node.name)["properties"][names.pop(field.target.id)]["description"]
+                described = structure(node.name, whole)["properties"][names.pop(field.target.id)]["description"]
                 assert text.value.value == described
         assert not names
 

@@ -5,6 +5,7 @@ from urllib.parse import unquote, unquote_to_bytes
 
 REPOSITORY = Path(__file__).parents[2]
 VECTORS = REPOSITORY / "tests" / "vectors"
+SHEETS = VECTORS / "sheets"
 EXAMPLES = sorted((REPOSITORY / "core" / "examples").glob("*.json"))
 
 
@@ -21,6 +22,22 @@ def study():
 def risk():
     """Rows of risk.csv, as texts."""
     return _commented("risk.csv", ["id", "function", "items", "u", "tolerance", "given", "expected", "source"])
+
+
+def sheets_expected():
+    """Rows of sheets/expected.csv, as texts."""
+    lines = (SHEETS / "expected.csv").read_text(encoding="utf-8").splitlines()
+    head, *rest = [line.split(",", 4) for line in lines if line and not line.startswith("#")]
+    assert head == ["document", "check", "entry", "suspected", "corrections"]
+    return [dict(zip(head, cells, strict=True)) for cells in rest]
+
+
+def refused_sheets():
+    """Rows of sheets/refused.csv, as texts."""
+    lines = (SHEETS / "refused.csv").read_text(encoding="utf-8").splitlines()
+    head, *rest = [line.split(",", 5) for line in lines if line and not line.startswith("#")]
+    assert head == ["id", "kind", "path", "refused", "did_you_mean_contains", "document"]
+    return [dict(zip(head, cells, strict=True)) for cells in rest]
 
 
 def _commented(name, names):
