@@ -6,7 +6,7 @@
 //! | [`normal_quantile`] | 1e-300 <= p < 1 | 5e-15 |
 //! | [`gamma_p`], [`gamma_q`] | a 0.01 to 1000, x >= 0 | 5e-13 |
 //! | [`beta_i`] | a, b 0.1 to 1000 | 5e-12 |
-//! | [`t_cdf`], [`t_quantile`] | 0.5 to 1000 degrees of freedom | 2e-11 |
+//! | [`t_cdf`], [`t_quantile`] | 0.5 to 1000 degrees of freedom; to 1e6 | 2e-11; 1e-8 |
 //! | [`f_cdf`], [`f_upper`], [`f_quantile`], [`chi2_quantile`] | 1 to 1000 degrees of freedom | 2e-11 |
 //!
 //! An argument outside its range gives NaN: the callers check theirs before and name the field.

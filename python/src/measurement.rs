@@ -1,7 +1,7 @@
 //! Statistics of readings, and gauge studies.
 
 use crate::error::{Fault, guarded};
-use gaugepoint::measurement::bias::{self, Test};
+use gaugepoint::measurement::bias::{self as biases, Test};
 use gaugepoint::measurement::chart::{self, Kind};
 use gaugepoint::measurement::statistics;
 use gaugepoint::measurement::study::{Component, Crossed, Line, Pooling, Study};
@@ -157,7 +157,7 @@ pub(crate) fn bias(
     reference_uncertainty: f64,
     coverage: f64,
 ) -> Result<Biased, Fault> {
-    let b = guarded(|| bias::bias(&values, reference, reference_uncertainty, coverage))?;
+    let b = guarded(|| biases::bias(&values, reference, reference_uncertainty, coverage))?;
     let (deviation, u) = (b.standard_deviation, b.standard_uncertainty);
     Ok((b.bias, deviation, u, b.dof, tested(b.test), b.interval, b.zero_within))
 }
@@ -190,7 +190,7 @@ pub(crate) fn linearity(
     readings: Vec<Vec<f64>>,
     coverage: f64,
 ) -> Result<Linear, Fault> {
-    let l = guarded(|| bias::linearity(&references, &readings, coverage))?;
+    let l = guarded(|| biases::linearity(&references, &readings, coverage))?;
     let line = l.line;
     Ok((
         line.intercept,
@@ -236,7 +236,7 @@ pub(crate) fn linearity_band(
     x: f64,
     coverage: f64,
 ) -> Result<Band, Fault> {
-    let band = guarded(|| bias::linearity(&references, &readings, coverage)?.at(x))?;
+    let band = guarded(|| biases::linearity(&references, &readings, coverage)?.at(x))?;
     Ok((band.bias, band.standard_uncertainty, band.interval))
 }
 

@@ -71,18 +71,21 @@ pub fn bias(
 
 /// Welch-Satterthwaite for the deviation of a mean and an uncertainty that is known. Source: JCGM 100:2008, G.4.1, (G.2b).
 fn effective_dof(of_mean: f64, combined: f64, dof: f64) -> f64 {
-    let dof = match ratio(of_mean, combined) {
+    or_normal(match ratio(of_mean, combined) {
         // as a ratio: the fourth powers of what is known in metres are outside what a double holds
         Some(share) if share > 1e-50 => dof / (share * share * share * share),
         Some(_) => f64::INFINITY,
         None => dof,
-    };
+    })
+}
+
+fn or_normal(dof: f64) -> f64 {
     if dof > MOST_DOF { f64::INFINITY } else { dof }
 }
 
 /// Coverage factor, where there is one.
 fn factor(probability: f64, dof: f64) -> Result<f64, Error> {
-    let factor = coverage_factor(coverage("coverage", probability)?, dof);
+    let factor = coverage_factor(coverage("coverage", probability)?, or_normal(dof));
     match factor.is_finite() {
         true => Ok(factor),
         false => Err(refused("coverage", probability, "too close to 1", 0.0, 1.0)),
@@ -92,7 +95,7 @@ fn factor(probability: f64, dof: f64) -> Result<f64, Error> {
 fn against_zero(value: f64, u: f64, dof: f64) -> Option<Test> {
     let size = ratio(value.abs(), u)?;
     // beyond that the square of t is outside what a double holds
-    let p = if size < 1e100 { 2.0 * t_cdf(-size, dof) } else { 0.0 };
+    let p = if size < 1e100 { 2.0 * t_cdf(-size, or_normal(dof)) } else { 0.0 };
     Some(Test { t: if value < 0.0 { -size } else { size }, p })
 }
 
