@@ -446,8 +446,11 @@ def linearity(references: Sequence[float], readings: Sequence[Sequence[float]], 
     >>> found.slope, found.zero_within
     (0.01, False)
     """
-    intercept, of_intercept, first, slope, of_slope, second, *rest = _gaugepoint.linearity(references, readings, coverage)
-    return Linearity(intercept, of_intercept, _test(first), slope, of_slope, _test(second), *rest)
+    found = _gaugepoint.linearity(references, readings, coverage)
+    intercept, of_intercept, first, slope, of_slope, second, residual, dof, r_squared, zero_within = found
+    return Linearity(
+        intercept, of_intercept, _test(first), slope, of_slope, _test(second), residual, dof, r_squared, zero_within
+    )
 
 
 def linearity_band(
