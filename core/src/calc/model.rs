@@ -1,7 +1,9 @@
 //! A model as a list of operations: the same list gives the value, the derivatives and the trials of a Monte Carlo run.
 
+use super::expression::{Expression, Sheet};
 use super::number::Number;
 use crate::measurement::jet::Jet;
+use crate::measurement::random::{BLOCK, Column};
 use std::collections::BTreeSet;
 
 /// What is done to one number.
@@ -52,6 +54,16 @@ impl Unary {
         }
     }
 
+    #[inline(always)]
+    fn of_column(self, a: &Column, out: &mut Column) {
+        match self {
+            Unary::Neg => each(a, out, |a| -a),
+            Unary::Sqrt => each(a, out, f64::sqrt),
+            Unary::Abs => each(a, out, f64::abs),
+            Unary::Erfc => each(a, out, Number::erfc),
+        }
+    }
+
     fn of_jet(self, a: &Jet) -> Jet {
         match self {
             Unary::Neg => -a,
@@ -85,6 +97,18 @@ impl Binary {
         }
     }
 
+    #[inline(always)]
+    fn of_columns(self, a: &Column, b: &Column, out: &mut Column) {
+        match self {
+            Binary::Add => pairs(a, b, out, |a, b| a + b),
+            Binary::Sub => pairs(a, b, out, |a, b| a - b),
+            Binary::Mul => pairs(a, b, out, |a, b| a * b),
+            Binary::Div => pairs(a, b, out, |a, b| a / b),
+            Binary::Max => pairs(a, b, out, |a, b| if b > a { b } else { a }),
+            Binary::Min => pairs(a, b, out, |a, b| if b < a { b } else { a }),
+        }
+    }
+
     fn of_jets(self, a: &Jet, b: &Jet) -> Jet {
         match self {
             Binary::Add => a + b,
@@ -97,9 +121,32 @@ impl Binary {
     }
 }
 
+#[inline(always)]
+fn each(a: &Column, out: &mut Column, rule: impl Fn(f64) -> f64) {
+    for (out, a) in out.iter_mut().zip(a) {
+        *out = rule(*a);
+    }
+}
+
+#[inline(always)]
+fn pairs(a: &Column, b: &Column, out: &mut Column, rule: impl Fn(f64, f64) -> f64) {
+    for ((out, a), b) in out.iter_mut().zip(a).zip(b) {
+        *out = rule(*a, *b);
+    }
+}
+
 /// A function of numbered inputs.
 ///
-/// As a model of [`Inputs`](crate::measurement::uncertainty::Inputs): `inputs.evaluate(|x| model.jet(x))`.
+/// As a model of [`Inputs`](crate::measurement::uncertainty::Inputs): `inputs.evaluate(|x| model.jet(x))`, and
+/// [`MonteCarlo::of_model`](crate::measurement::monte_carlo::MonteCarlo::of_model).
+///
+/// ```
+/// use gaugepoint::calc::Model;
+///
+/// // a length at a temperature: length, coefficient of expansion, temperature
+/// let model = Model::of(3, |x| x[0] * (1.0 + x[1] * (x[2] - 20.0)));
+/// assert_eq!(model.value(&[100.0, 1e-5, 30.0]), 100.0 * (1.0 + 1e-5 * 10.0));
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Model {
     /// in an order in which operands come first; the last one is the result
@@ -107,6 +154,14 @@ pub struct Model {
 }
 
 impl Model {
+    /// The operations of a closure over `inputs` inputs, which is run once, on symbols instead of numbers.
+    #[must_use]
+    pub fn of(inputs: usize, law: impl for<'s> Fn(&[Expression<'s>]) -> Expression<'s>) -> Model {
+        let sheet = Sheet::default();
+        let symbols: Vec<Expression<'_>> = (0..inputs).map(|k| sheet.input(k, f64::NAN)).collect();
+        law(&symbols).model()
+    }
+
     /// The operations that lead to number `last`, of a list that `op` reads and whose operands come first.
     pub(crate) fn reaching(last: usize, op: impl Fn(usize) -> Op) -> Model {
         let mut waiting = BTreeSet::from([last]);
@@ -160,6 +215,36 @@ impl Model {
         self.run(Jet::constant, input, Unary::of_jet, Binary::of_jets).unwrap_or_else(missing)
     }
 
+    /// Room for [`Self::column`]: a column for every operation, the constants filled in.
+    pub(crate) fn space(&self) -> Vec<Column> {
+        let column = |op: &Op| match *op {
+            Op::Plain(value) => [value; BLOCK],
+            _ => [0.0; BLOCK],
+        };
+        self.ops.iter().map(column).collect()
+    }
+
+    /// Its value for every trial of a block, the same bits as [`Self::value`]; NaN when an input is missing.
+    #[inline(always)]
+    pub(crate) fn column(&self, inputs: &[Column], space: &mut [Column], out: &mut Column) {
+        for (k, op) in self.ops.iter().enumerate() {
+            let Some((earlier, [place, ..])) = space.split_at_mut_checked(k) else { return };
+            let operand = |k: usize| match self.ops.get(k) {
+                Some(Op::Input(index)) => inputs.get(*index).unwrap_or(&MISSING),
+                _ => earlier.get(k).unwrap_or(&MISSING),
+            };
+            match *op {
+                Op::Plain(_) | Op::Input(_) => {}
+                Op::Unary(kind, a) => kind.of_column(operand(a), place),
+                Op::Binary(kind, a, b) => kind.of_columns(operand(a), operand(b), place),
+            }
+        }
+        *out = match self.ops.last() {
+            Some(Op::Input(index)) => *inputs.get(*index).unwrap_or(&MISSING),
+            _ => *space.last().unwrap_or(&MISSING),
+        };
+    }
+
     /// Every operation in order, over any kind of number; nothing for an empty list.
     fn run<T>(
         &self,
@@ -181,6 +266,8 @@ impl Model {
         out.pop()
     }
 }
+
+const MISSING: Column = [f64::NAN; BLOCK];
 
 impl Op {
     fn operands(self) -> [Option<usize>; 2] {
