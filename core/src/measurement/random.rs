@@ -12,6 +12,7 @@
 //! of 64 bits. Probabilities below 1e-9 are not a matter of trials.
 
 use crate::special::{normal_density, normal_quantile};
+use crate::wide::{Columnar, Width};
 
 /// Trials of a block. Results do not depend on it but through the place of a draw, above.
 pub const BLOCK: usize = 256;
@@ -62,11 +63,34 @@ fn low(word: u64) -> u32 {
     word as u32
 }
 
-/// Draw number `draw` of every trial of a block, as numbers of [`uniform`].
+/// Draw number `draw` of every trial of a block, as numbers of [`uniform`], with the instructions of a [`Width`].
+pub fn block_of_uniforms(width: Width, seed: u64, block: u64, draw: u32, column: &mut Column) {
+    width.run(BlockOfDraws { seed, block, draw, normal: None, column });
+}
+
+struct BlockOfDraws<'r> {
+    seed: u64,
+    block: u64,
+    draw: u32,
+    normal: Option<&'r NormalTable>,
+    column: &'r mut Column,
+}
+
+impl Columnar for BlockOfDraws<'_> {
+    #[inline(always)]
+    fn run(self) {
+        uniforms(self.seed, self.block, self.draw, self.column);
+        if let Some(normal) = self.normal {
+            normal.quantiles(self.column);
+        }
+    }
+}
+
+/// As [`block_of_uniforms`], within code that is compiled for every width.
 #[inline(always)]
 pub(super) fn uniforms(seed: u64, block: u64, draw: u32, column: &mut Column) {
     let key = [low(seed), low(seed >> 32)];
-    let first = block * QUARTER as u64;
+    let first = block.wrapping_mul(QUARTER as u64);
     let (a, rest) = column.split_at_mut(QUARTER);
     let (b, rest) = rest.split_at_mut(QUARTER);
     let (c, d) = rest.split_at_mut(QUARTER);
@@ -130,7 +154,12 @@ impl NormalTable {
         if probability.to_bits() == 0.5_f64.to_bits() { 0.0 } else { self.inside(probability) }
     }
 
-    /// The same over a column of numbers of [`uniform`].
+    /// Draw number `draw` of every trial of a block, as standard normal numbers.
+    pub fn block(&self, width: Width, seed: u64, block: u64, draw: u32, column: &mut Column) {
+        width.run(BlockOfDraws { seed, block, draw, normal: Some(self), column });
+    }
+
+    /// The quantiles of a column of numbers of [`uniform`].
     #[inline(always)]
     pub(super) fn quantiles(&self, column: &mut Column) {
         for place in column {
