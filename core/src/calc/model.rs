@@ -64,7 +64,7 @@ impl Unary {
         }
     }
 
-    fn of_jet(self, a: &Jet) -> Jet {
+    fn of_jet(self, a: Jet) -> Jet {
         match self {
             Unary::Neg => -a,
             Unary::Sqrt => a.sqrt(),
@@ -109,14 +109,14 @@ impl Binary {
         }
     }
 
-    fn of_jets(self, a: &Jet, b: &Jet) -> Jet {
+    fn of_jets(self, a: Jet, b: Jet) -> Jet {
         match self {
             Binary::Add => a + b,
             Binary::Sub => a - b,
             Binary::Mul => a * b,
             Binary::Div => a / b,
-            Binary::Max => a.max(b),
-            Binary::Min => a.min(b),
+            Binary::Max => a.max(&b),
+            Binary::Min => a.min(&b),
         }
     }
 }
@@ -202,17 +202,41 @@ impl Model {
     /// Its value; NaN when an input is missing.
     #[must_use]
     pub fn value(&self, inputs: &[f64]) -> f64 {
-        let input = |k: usize| inputs.get(k).copied().unwrap_or(f64::NAN);
-        self.run(|plain| plain, input, |unary, a| unary.of(*a), |binary, a, b| binary.of(*a, *b))
-            .unwrap_or(f64::NAN)
+        let mut out: Vec<f64> = Vec::with_capacity(self.ops.len());
+        for op in &self.ops {
+            let at = |k: usize| out.get(k).copied().unwrap_or(f64::NAN);
+            let next = match *op {
+                Op::Plain(value) => value,
+                Op::Input(index) => inputs.get(index).copied().unwrap_or(f64::NAN),
+                Op::Unary(kind, a) => kind.of(at(a)),
+                Op::Binary(kind, a, b) => kind.of(at(a), at(b)),
+            };
+            out.push(next);
+        }
+        out.pop().unwrap_or(f64::NAN)
     }
 
     /// Its value with derivatives; NaN when an input is missing.
     #[must_use]
     pub fn jet(&self, inputs: &[Jet]) -> Jet {
-        let missing = || Jet::constant(f64::NAN);
-        let input = |k: usize| inputs.get(k).cloned().unwrap_or_else(missing);
-        self.run(Jet::constant, input, Unary::of_jet, Binary::of_jets).unwrap_or_else(missing)
+        let mut made = Made::new(&self.ops, inputs);
+        for op in &self.ops {
+            let next = match *op {
+                Op::Plain(value) => Jet::constant(value),
+                // read where it is used
+                Op::Input(_) => Jet::constant(f64::NAN),
+                Op::Unary(kind, a) => kind.of_jet(made.take(a)),
+                Op::Binary(kind, a, b) => {
+                    let (a, b) = (made.take(a), made.take(b));
+                    kind.of_jets(a, b)
+                }
+            };
+            made.jets.push(next);
+        }
+        match self.ops.len().checked_sub(1) {
+            Some(last) => made.take(last),
+            None => Jet::constant(f64::NAN),
+        }
     }
 
     /// Room for [`Self::column`]: a column for every operation, the constants filled in.
@@ -244,26 +268,38 @@ impl Model {
             _ => *space.last().unwrap_or(&MISSING),
         };
     }
+}
 
-    /// Every operation in order, over any kind of number; nothing for an empty list.
-    fn run<T>(
-        &self,
-        plain: impl Fn(f64) -> T,
-        input: impl Fn(usize) -> T,
-        unary: impl Fn(Unary, &T) -> T,
-        binary: impl Fn(Binary, &T, &T) -> T,
-    ) -> Option<T> {
-        let mut out: Vec<T> = Vec::with_capacity(self.ops.len());
-        for op in &self.ops {
-            let next = match *op {
-                Op::Plain(value) => plain(value),
-                Op::Input(index) => input(index),
-                Op::Unary(kind, a) => unary(kind, out.get(a)?),
-                Op::Binary(kind, a, b) => binary(kind, out.get(a)?, out.get(b)?),
-            };
-            out.push(next);
+/// What [`Model::jet`] has made.
+struct Made<'m> {
+    ops: &'m [Op],
+    inputs: &'m [Jet],
+    /// by how many operations each is still to be used
+    uses: Vec<usize>,
+    jets: Vec<Jet>,
+}
+
+impl<'m> Made<'m> {
+    fn new(ops: &'m [Op], inputs: &'m [Jet]) -> Self {
+        let mut uses = vec![0; ops.len()];
+        for operand in ops.iter().flat_map(|op| op.operands()).flatten() {
+            if let Some(uses) = uses.get_mut(operand) {
+                *uses += 1;
+            }
         }
-        out.pop()
+        Made { ops, inputs, uses, jets: Vec::with_capacity(ops.len()) }
+    }
+
+    /// An operand: given away at its last use, so that the result can be written over it, and a copy before.
+    fn take(&mut self, k: usize) -> Jet {
+        if let Some(Op::Input(index)) = self.ops.get(k) {
+            return self.inputs.get(*index).cloned().unwrap_or(Jet::constant(f64::NAN));
+        }
+        let (Some(jet), Some(uses)) = (self.jets.get_mut(k), self.uses.get_mut(k)) else {
+            return Jet::constant(f64::NAN);
+        };
+        *uses = uses.saturating_sub(1_usize);
+        if *uses > 0 { jet.clone() } else { core::mem::replace(jet, Jet::constant(f64::NAN)) }
     }
 }
 

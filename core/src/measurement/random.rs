@@ -151,7 +151,7 @@ impl NormalTable {
             return f64::NAN;
         }
         // one half is no number of `uniform`: it is the end of the last segment
-        if probability.to_bits() == 0.5_f64.to_bits() { 0.0 } else { self.inside(probability) }
+        if probability.to_bits() == 0.5_f64.to_bits() { 0.0 } else { inside(&self.0, probability) }
     }
 
     /// Draw number `draw` of every trial of a block, as standard normal numbers.
@@ -162,22 +162,23 @@ impl NormalTable {
     /// The quantiles of a column of numbers of [`uniform`].
     #[inline(always)]
     pub(super) fn quantiles(&self, column: &mut Column) {
+        let table = &*self.0;
         for place in column {
-            *place = self.inside(*place);
+            *place = inside(table, *place);
         }
     }
+}
 
-    /// Without a branch: a loop over it has none to mispredict.
-    #[inline(always)]
-    fn inside(&self, probability: f64) -> f64 {
-        let from_middle = probability - 0.5;
-        let bits = (0.5 - from_middle.abs()).to_bits();
-        let segment = (bits >> REST_BITS).wrapping_sub(FIRST_SEGMENT) as usize % SEGMENTS;
-        let Some([c0, c1, c2, c3]) = self.0.get(segment) else { return f64::NAN };
-        // the rest of the mantissa as that of a number from 1 to 2
-        let x = f64::from_bits((bits << SEGMENT_BITS) & MANTISSA | 1.0_f64.to_bits()) - 1.0;
-        (((c3 * x + c2) * x + c1) * x + c0).abs().copysign(from_middle)
-    }
+/// Without a branch: a loop over it has none to mispredict, and can become vectors.
+#[inline(always)]
+fn inside(table: &[[f64; 4]; SEGMENTS], probability: f64) -> f64 {
+    let from_middle = probability - 0.5;
+    let bits = (0.5 - from_middle.abs()).to_bits();
+    let segment = (bits >> REST_BITS).wrapping_sub(FIRST_SEGMENT) as usize % SEGMENTS;
+    let Some([c0, c1, c2, c3]) = table.get(segment) else { return f64::NAN };
+    // the rest of the mantissa as that of a number from 1 to 2
+    let x = f64::from_bits((bits << SEGMENT_BITS) & MANTISSA | 1.0_f64.to_bits()) - 1.0;
+    (((c3 * x + c2) * x + c1) * x + c0).abs().copysign(from_middle)
 }
 
 const MANTISSA: u64 = (1 << 52) - 1;
