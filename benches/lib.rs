@@ -2,11 +2,11 @@
 
 #![expect(clippy::indexing_slicing, reason = "the models of benches name their own inputs")]
 
+use gaugepoint::Error;
 use gaugepoint::calc::Model;
 use gaugepoint::measurement::distribution::Distribution;
 use gaugepoint::measurement::jet::Jet;
 use gaugepoint::measurement::uncertainty::Inputs;
-use gaugepoint::Error;
 
 /// Eight contributors of a linear stack, mm (invented): four normal, two rectangular, a triangular and a trapezoidal.
 ///
@@ -64,7 +64,8 @@ pub fn clearance() -> Result<Inputs, Error> {
 /// The clearance at 20 C of the inputs of [`clearance`], as a closure has it.
 #[must_use]
 pub fn clearance_of_jets(x: &[Jet]) -> Jet {
-    let [setting, zero, micrometer, set, gauge, gauge_set, gauge_used, deviation, block, bore, rest @ ..] = x else {
+    let [setting, zero, micrometer, set, gauge, gauge_set, gauge_used, deviation, block, bore, rest @ ..] = x
+    else {
         return Jet::constant(f64::NAN);
     };
     let [reading, used, piston, piston_c, force] = rest else { return Jet::constant(f64::NAN) };

@@ -1,11 +1,11 @@
 //! Does what a script in `peers/` asks for, one line at a time: `kernel count` in, the results out. It takes no time itself: the
 //! script does, of this process and of its own in the same way.
 
+use gaugepoint::Error;
 use gaugepoint::measurement::monte_carlo::MonteCarlo;
 use gaugepoint::measurement::random::{BLOCK, Column, NormalTable, block_of_uniforms};
 use gaugepoint::measurement::uncertainty::Evaluation;
 use gaugepoint::wide::Width;
-use gaugepoint::Error;
 use gaugepoint_benches::{clearance, clearance_model, clearance_of_jets, stack};
 use std::hint::black_box;
 use std::io::{BufRead, Write, stdin, stdout};
@@ -35,11 +35,15 @@ impl Worker {
     fn does(&mut self, kernel: &str, count: u64) -> Result<Vec<f64>, Error> {
         let (wide, baseline) = (Width::detected(), Width::baseline());
         match kernel {
-            "uniforms" => Ok(self.blocks(count, |_, block, column| block_of_uniforms(wide, 1, block, 0, column))),
+            "uniforms" => {
+                Ok(self.blocks(count, |_, block, column| block_of_uniforms(wide, 1, block, 0, column)))
+            }
             "uniforms-baseline" => {
                 Ok(self.blocks(count, |_, block, column| block_of_uniforms(baseline, 1, block, 0, column)))
             }
-            "normals" => Ok(self.blocks(count, |normal, block, column| normal.block(wide, 1, block, 0, column))),
+            "normals" => {
+                Ok(self.blocks(count, |normal, block, column| normal.block(wide, 1, block, 0, column)))
+            }
             "normals-baseline" => {
                 Ok(self.blocks(count, |normal, block, column| normal.block(baseline, 1, block, 0, column)))
             }

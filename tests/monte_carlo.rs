@@ -153,7 +153,12 @@ fn normal_draws_are_normal_and_unrelated() {
         near(mean(&mut x.iter().map(|x| x.powi(4))), 3.0, 5.0 * (96.0 / n).sqrt(), "fourth");
         for y in columns[k + 1..].iter().map(Part::values) {
             near(mean(&mut x.iter().zip(y).map(|(x, y)| x * y)), 0.0, 5.0 / n.sqrt(), "draws");
-            near(mean(&mut x.iter().zip(y).map(|(x, y)| x * x * y * y)), 1.0, 5.0 * (8.0 / n).sqrt(), "squares");
+            near(
+                mean(&mut x.iter().zip(y).map(|(x, y)| x * x * y * y)),
+                1.0,
+                5.0 * (8.0 / n).sqrt(),
+                "squares",
+            );
         }
         for lag in [1, 2, 3, 64, 256] {
             let products = x.iter().zip(&x[lag..]).map(|(x, y)| x * y);
@@ -425,9 +430,8 @@ fn columns_have_the_bits_of_single_trials_at_every_width() {
     let columns = run.part(0..TRIALS).unwrap();
     let single = MonteCarlo::new(&inputs, closure, SEED).part(0..TRIALS).unwrap();
     assert!(same_bits(columns.values(), single.values()));
-    let arguments: Vec<Part> = (0..9)
-        .map(|k| MonteCarlo::new(&inputs, |x| x[k].clone(), SEED).part(0..TRIALS).unwrap())
-        .collect();
+    let arguments: Vec<Part> =
+        (0..9).map(|k| MonteCarlo::new(&inputs, |x| x[k].clone(), SEED).part(0..TRIALS).unwrap()).collect();
     let value = |trial: usize| {
         let x: Vec<f64> = arguments.iter().map(|part| part.values()[trial]).collect();
         model.value(&x)
