@@ -1,1 +1,90 @@
-//! Benches of gaugepoint; see README.md beside this file.
+//! Benches of gaugepoint; see README.md beside this file. What the benches and the worker of the scripts share: their models.
+
+#![expect(clippy::indexing_slicing, reason = "the models of benches name their own inputs")]
+
+use gaugepoint::Error;
+use gaugepoint::calc::Model;
+use gaugepoint::measurement::distribution::Distribution;
+use gaugepoint::measurement::jet::Jet;
+use gaugepoint::measurement::uncertainty::Inputs;
+
+/// Eight contributors of a linear stack, mm (invented): four normal, two rectangular, a triangular and a trapezoidal.
+///
+/// # Errors
+/// None with these numbers.
+pub fn stack() -> Result<(Inputs, Model), Error> {
+    let mut inputs = Inputs::new();
+    let contributors = [
+        (86.0, Distribution::normal(0.004)?),
+        (-42.0, Distribution::normal(0.003)?),
+        (30.0, Distribution::normal(0.005)?),
+        (-12.0, Distribution::normal(0.002)?),
+        (10.0, Distribution::rectangular(0.008)?),
+        (-5.0, Distribution::rectangular(0.006)?),
+        (3.0, Distribution::triangular(0.010)?),
+        (-1.0, Distribution::trapezoidal(0.009, 1.0 / 3.0)?),
+    ];
+    for (number, (nominal, distribution)) in contributors.into_iter().enumerate() {
+        inputs.quantity(&format!("x{number}"), nominal, distribution)?;
+    }
+    let model = Model::of(8, |x| x.iter().copied().reduce(|sum, next| sum + next).unwrap_or_else(|| x[0]));
+    Ok((inputs, model))
+}
+
+/// A bore and a piston on the bench, with the fifteen sources of their clearance, mm and C (invented): the bore gauge is set between the
+/// micrometer's faces and used warmer, the micrometer reads the piston.
+///
+/// # Errors
+/// None with these numbers.
+pub fn clearance() -> Result<Inputs, Error> {
+    let mut inputs = Inputs::new();
+    let quantities = [
+        ("setting", 86.0, Distribution::rectangular(0.0005)?),
+        ("zero", 0.001, Distribution::normal(0.0010)?),
+        ("expansion of the micrometer", 11.5e-6, Distribution::rectangular(1e-6)?),
+        ("micrometer when set, C", 22.0, Distribution::rectangular(0.5)?),
+        ("expansion of the bore gauge", 11.0e-6, Distribution::rectangular(1e-6)?),
+        ("bore gauge when set, C", 22.0, Distribution::rectangular(0.5)?),
+        ("bore gauge when used, C", 23.0, Distribution::rectangular(0.5)?),
+        ("deviation", 0.031, Distribution::student_t(0.0008, 9.0)?),
+        ("expansion of the block", 10.5e-6, Distribution::rectangular(1e-6)?),
+        ("block, C", 24.0, Distribution::rectangular(1.0)?),
+        ("reading of the piston", 85.952, Distribution::student_t(0.0006, 9.0)?),
+        ("micrometer when used, C", 22.5, Distribution::rectangular(0.5)?),
+        ("expansion of the piston", 20.5e-6, Distribution::rectangular(1e-6)?),
+        ("piston, C", 23.5, Distribution::rectangular(1.0)?),
+        ("force on the skirt", 0.0, Distribution::rectangular(0.0010)?),
+    ];
+    for (name, estimate, distribution) in quantities {
+        inputs.quantity(name, estimate, distribution)?;
+    }
+    Ok(inputs)
+}
+
+/// The clearance at 20 C of the inputs of [`clearance`], as a closure has it.
+#[must_use]
+pub fn clearance_of_jets(x: &[Jet]) -> Jet {
+    let [setting, zero, micrometer, set, gauge, gauge_set, gauge_used, deviation, block, bore, rest @ ..] = x
+    else {
+        return Jet::constant(f64::NAN);
+    };
+    let [reading, used, piston, piston_c, force] = rest else { return Jet::constant(f64::NAN) };
+    let grown = |expansion: &Jet, c: &Jet| 1.0 + expansion * (c - 20.0);
+    let between_faces = (setting - zero) * grown(micrometer, set);
+    let at_gauge = between_faces * grown(gauge, gauge_used) / grown(gauge, gauge_set) + deviation;
+    let bore = at_gauge / grown(block, bore);
+    let piston = (reading - zero + force) * grown(micrometer, used) / grown(piston, piston_c);
+    bore - piston
+}
+
+/// The same as a list of operations.
+#[must_use]
+pub fn clearance_model() -> Model {
+    Model::of(15, |x| {
+        let grown = |expansion: usize, c: usize| 1.0 + x[expansion] * (x[c] - 20.0);
+        let between_faces = (x[0] - x[1]) * grown(2, 3);
+        let bore = (between_faces * grown(4, 6) / grown(4, 5) + x[7]) / grown(8, 9);
+        let piston = (x[10] - x[1] + x[14]) * grown(2, 11) / grown(12, 13);
+        bore - piston
+    })
+}

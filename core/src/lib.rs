@@ -18,6 +18,8 @@ pub mod special;
 
 mod quadrature;
 
+pub mod wide;
+
 pub mod job;
 
 pub mod sheet;

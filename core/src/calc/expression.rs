@@ -16,9 +16,9 @@ enum Node {
 #[derive(Debug, Default)]
 pub(crate) struct Sheet(RefCell<Vec<(Node, f64)>>);
 
-/// One expression on a [`Sheet`], with its value.
+/// One expression of a formula, to be put together with `+ - * /` and the functions of [`Number`]. See [`Model::of`].
 #[derive(Debug, Clone, Copy)]
-pub(crate) struct Expression<'s> {
+pub struct Expression<'s> {
     sheet: &'s Sheet,
     index: usize,
 }

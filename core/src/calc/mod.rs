@@ -8,6 +8,7 @@ mod working;
 #[cfg(test)]
 mod tests;
 
+pub use expression::Expression;
 pub use formula::Formula;
 pub(crate) use formula::formula;
 pub use model::Model;
@@ -17,7 +18,7 @@ pub use working::{Arguments, Constant, Input, Step, Working};
 use crate::error::Error;
 use crate::measurement::distribution::Distribution;
 use crate::measurement::uncertainty::Inputs;
-use expression::{Expression, Sheet};
+use expression::Sheet;
 use number::Dual;
 pub(crate) use number::erfc_slope;
 use std::collections::HashMap;

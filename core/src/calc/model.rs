@@ -1,7 +1,9 @@
 //! A model as a list of operations: the same list gives the value, the derivatives and the trials of a Monte Carlo run.
 
+use super::expression::{Expression, Sheet};
 use super::number::Number;
 use crate::measurement::jet::Jet;
+use crate::measurement::random::{BLOCK, Column};
 use std::collections::BTreeSet;
 
 /// What is done to one number.
@@ -52,7 +54,17 @@ impl Unary {
         }
     }
 
-    fn of_jet(self, a: &Jet) -> Jet {
+    #[inline(always)]
+    fn of_column(self, a: &Column, out: &mut Column) {
+        match self {
+            Unary::Neg => each(a, out, |a| -a),
+            Unary::Sqrt => each(a, out, f64::sqrt),
+            Unary::Abs => each(a, out, f64::abs),
+            Unary::Erfc => each(a, out, Number::erfc),
+        }
+    }
+
+    fn of_jet(self, a: Jet) -> Jet {
         match self {
             Unary::Neg => -a,
             Unary::Sqrt => a.sqrt(),
@@ -85,21 +97,56 @@ impl Binary {
         }
     }
 
-    fn of_jets(self, a: &Jet, b: &Jet) -> Jet {
+    #[inline(always)]
+    fn of_columns(self, a: &Column, b: &Column, out: &mut Column) {
+        match self {
+            Binary::Add => pairs(a, b, out, |a, b| a + b),
+            Binary::Sub => pairs(a, b, out, |a, b| a - b),
+            Binary::Mul => pairs(a, b, out, |a, b| a * b),
+            Binary::Div => pairs(a, b, out, |a, b| a / b),
+            Binary::Max => pairs(a, b, out, |a, b| if b > a { b } else { a }),
+            Binary::Min => pairs(a, b, out, |a, b| if b < a { b } else { a }),
+        }
+    }
+
+    fn of_jets(self, a: Jet, b: Jet) -> Jet {
         match self {
             Binary::Add => a + b,
             Binary::Sub => a - b,
             Binary::Mul => a * b,
             Binary::Div => a / b,
-            Binary::Max => a.max(b),
-            Binary::Min => a.min(b),
+            Binary::Max => a.max(&b),
+            Binary::Min => a.min(&b),
         }
+    }
+}
+
+#[inline(always)]
+fn each(a: &Column, out: &mut Column, rule: impl Fn(f64) -> f64) {
+    for (out, a) in out.iter_mut().zip(a) {
+        *out = rule(*a);
+    }
+}
+
+#[inline(always)]
+fn pairs(a: &Column, b: &Column, out: &mut Column, rule: impl Fn(f64, f64) -> f64) {
+    for ((out, a), b) in out.iter_mut().zip(a).zip(b) {
+        *out = rule(*a, *b);
     }
 }
 
 /// A function of numbered inputs.
 ///
-/// As a model of [`Inputs`](crate::measurement::uncertainty::Inputs): `inputs.evaluate(|x| model.jet(x))`.
+/// As a model of [`Inputs`](crate::measurement::uncertainty::Inputs): `inputs.evaluate(|x| model.jet(x))`, and
+/// [`MonteCarlo::of_model`](crate::measurement::monte_carlo::MonteCarlo::of_model).
+///
+/// ```
+/// use gaugepoint::calc::Model;
+///
+/// // a length at a temperature: length, coefficient of expansion, temperature
+/// let model = Model::of(3, |x| x[0] * (1.0 + x[1] * (x[2] - 20.0)));
+/// assert_eq!(model.value(&[100.0, 1e-5, 30.0]), 100.0 * (1.0 + 1e-5 * 10.0));
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Model {
     /// in an order in which operands come first; the last one is the result
@@ -107,6 +154,14 @@ pub struct Model {
 }
 
 impl Model {
+    /// The operations of a closure over `inputs` inputs, which is run once, on symbols instead of numbers.
+    #[must_use]
+    pub fn of(inputs: usize, law: impl for<'s> Fn(&[Expression<'s>]) -> Expression<'s>) -> Model {
+        let sheet = Sheet::default();
+        let symbols: Vec<Expression<'_>> = (0..inputs).map(|k| sheet.input(k, f64::NAN)).collect();
+        law(&symbols).model()
+    }
+
     /// The operations that lead to number `last`, of a list that `op` reads and whose operands come first.
     pub(crate) fn reaching(last: usize, op: impl Fn(usize) -> Op) -> Model {
         let mut waiting = BTreeSet::from([last]);
@@ -147,40 +202,108 @@ impl Model {
     /// Its value; NaN when an input is missing.
     #[must_use]
     pub fn value(&self, inputs: &[f64]) -> f64 {
-        let input = |k: usize| inputs.get(k).copied().unwrap_or(f64::NAN);
-        self.run(|plain| plain, input, |unary, a| unary.of(*a), |binary, a, b| binary.of(*a, *b))
-            .unwrap_or(f64::NAN)
+        let mut out: Vec<f64> = Vec::with_capacity(self.ops.len());
+        for op in &self.ops {
+            let at = |k: usize| out.get(k).copied().unwrap_or(f64::NAN);
+            let next = match *op {
+                Op::Plain(value) => value,
+                Op::Input(index) => inputs.get(index).copied().unwrap_or(f64::NAN),
+                Op::Unary(kind, a) => kind.of(at(a)),
+                Op::Binary(kind, a, b) => kind.of(at(a), at(b)),
+            };
+            out.push(next);
+        }
+        out.pop().unwrap_or(f64::NAN)
     }
 
     /// Its value with derivatives; NaN when an input is missing.
     #[must_use]
     pub fn jet(&self, inputs: &[Jet]) -> Jet {
-        let missing = || Jet::constant(f64::NAN);
-        let input = |k: usize| inputs.get(k).cloned().unwrap_or_else(missing);
-        self.run(Jet::constant, input, Unary::of_jet, Binary::of_jets).unwrap_or_else(missing)
-    }
-
-    /// Every operation in order, over any kind of number; nothing for an empty list.
-    fn run<T>(
-        &self,
-        plain: impl Fn(f64) -> T,
-        input: impl Fn(usize) -> T,
-        unary: impl Fn(Unary, &T) -> T,
-        binary: impl Fn(Binary, &T, &T) -> T,
-    ) -> Option<T> {
-        let mut out: Vec<T> = Vec::with_capacity(self.ops.len());
+        let mut made = Made::new(&self.ops, inputs);
         for op in &self.ops {
             let next = match *op {
-                Op::Plain(value) => plain(value),
-                Op::Input(index) => input(index),
-                Op::Unary(kind, a) => unary(kind, out.get(a)?),
-                Op::Binary(kind, a, b) => binary(kind, out.get(a)?, out.get(b)?),
+                Op::Plain(value) => Jet::constant(value),
+                // read where it is used
+                Op::Input(_) => Jet::constant(f64::NAN),
+                Op::Unary(kind, a) => kind.of_jet(made.take(a)),
+                Op::Binary(kind, a, b) => {
+                    let (a, b) = (made.take(a), made.take(b));
+                    kind.of_jets(a, b)
+                }
             };
-            out.push(next);
+            made.jets.push(next);
         }
-        out.pop()
+        match self.ops.len().checked_sub(1) {
+            Some(last) => made.take(last),
+            None => Jet::constant(f64::NAN),
+        }
+    }
+
+    /// Room for [`Self::column`]: a column for every operation, the constants filled in.
+    pub(crate) fn space(&self) -> Vec<Column> {
+        let column = |op: &Op| match *op {
+            Op::Plain(value) => [value; BLOCK],
+            _ => [0.0; BLOCK],
+        };
+        self.ops.iter().map(column).collect()
+    }
+
+    /// Its value for every trial of a block, the same bits as [`Self::value`]; NaN when an input is missing.
+    #[inline(always)]
+    pub(crate) fn column(&self, inputs: &[Column], space: &mut [Column], out: &mut Column) {
+        for (k, op) in self.ops.iter().enumerate() {
+            let Some((earlier, [place, ..])) = space.split_at_mut_checked(k) else { return };
+            let operand = |k: usize| match self.ops.get(k) {
+                Some(Op::Input(index)) => inputs.get(*index).unwrap_or(&MISSING),
+                _ => earlier.get(k).unwrap_or(&MISSING),
+            };
+            match *op {
+                Op::Plain(_) | Op::Input(_) => {}
+                Op::Unary(kind, a) => kind.of_column(operand(a), place),
+                Op::Binary(kind, a, b) => kind.of_columns(operand(a), operand(b), place),
+            }
+        }
+        *out = match self.ops.last() {
+            Some(Op::Input(index)) => *inputs.get(*index).unwrap_or(&MISSING),
+            _ => *space.last().unwrap_or(&MISSING),
+        };
     }
 }
+
+/// What [`Model::jet`] has made.
+struct Made<'m> {
+    ops: &'m [Op],
+    inputs: &'m [Jet],
+    /// by how many operations each is still to be used
+    uses: Vec<usize>,
+    jets: Vec<Jet>,
+}
+
+impl<'m> Made<'m> {
+    fn new(ops: &'m [Op], inputs: &'m [Jet]) -> Self {
+        let mut uses = vec![0; ops.len()];
+        for operand in ops.iter().flat_map(|op| op.operands()).flatten() {
+            if let Some(uses) = uses.get_mut(operand) {
+                *uses += 1;
+            }
+        }
+        Made { ops, inputs, uses, jets: Vec::with_capacity(ops.len()) }
+    }
+
+    /// An operand: given away at its last use, so that the result can be written over it, and a copy before.
+    fn take(&mut self, k: usize) -> Jet {
+        if let Some(Op::Input(index)) = self.ops.get(k) {
+            return self.inputs.get(*index).cloned().unwrap_or(Jet::constant(f64::NAN));
+        }
+        let (Some(jet), Some(uses)) = (self.jets.get_mut(k), self.uses.get_mut(k)) else {
+            return Jet::constant(f64::NAN);
+        };
+        *uses = uses.saturating_sub(1_usize);
+        if *uses > 0 { jet.clone() } else { core::mem::replace(jet, Jet::constant(f64::NAN)) }
+    }
+}
+
+const MISSING: Column = [f64::NAN; BLOCK];
 
 impl Op {
     fn operands(self) -> [Option<usize>; 2] {

@@ -356,6 +356,7 @@ pub fn dof_of_reliability(relative_uncertainty: f64) -> Result<f64, Error> {
 }
 
 /// Quantile up to one half of the trapezoid of half-width 1.
+#[inline(always)]
 pub(super) fn trapezoid_lower(tail: f64, beta: f64) -> f64 {
     if tail * 2.0 * (1.0 + beta) < 1.0 - beta {
         (2.0 * tail * (1.0 - beta) * (1.0 + beta)).sqrt() - 1.0

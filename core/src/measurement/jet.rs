@@ -11,16 +11,26 @@ use core::ops::{Add, Div, Mul, Neg, Sub};
 #[derive(Debug, Clone)]
 pub struct Jet {
     value: f64,
-    terms: Option<Box<Terms>>,
+    terms: Option<Terms>,
 }
 
-/// Derivatives, in one of two forms.
+/// Derivatives, in one of three forms.
 #[derive(Debug, Clone, PartialEq)]
 enum Terms {
-    /// By every variable: gradient, and the lower triangle of the Hessian row by row (empty at first order).
-    All { gradient: Vec<f64>, hessian: Vec<f64> },
+    /// By every variable, once. The form of budgets, which are many: it costs one allocation, and a result is written over an operand that
+    /// is not needed any more.
+    First(Vec<f64>),
+    /// Once and twice by every variable.
+    Second(Box<Second>),
     /// Along two directions `s` and `t`: once along `s`, up to twice along `t`.
-    Along(Along),
+    Along(Box<Along>),
+}
+
+/// Gradient, and the lower triangle of the Hessian row by row.
+#[derive(Debug, Clone, PartialEq)]
+struct Second {
+    gradient: Vec<f64>,
+    hessian: Vec<f64>,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,78 +57,85 @@ impl Jet {
 
     /// Variable `index` of `count`, at first order.
     pub(super) fn variable(value: f64, index: usize, count: usize) -> Self {
-        let gradient = (0..count).map(|k| if k == index { 1.0 } else { 0.0 }).collect();
-        Jet { value, terms: Some(Box::new(Terms::All { gradient, hessian: Vec::new() })) }
+        Jet { value, terms: Some(Terms::First(unit(index, count))) }
     }
 
     /// Variable `index` of `count`, at second order.
     pub(super) fn variable_second(value: f64, index: usize, count: usize) -> Self {
-        let mut jet = Self::variable(value, index, count);
-        if let Some(Terms::All { hessian, .. }) = jet.terms.as_deref_mut() {
-            *hessian = vec![0.0; count * (count + 1) / 2];
-        }
-        jet
+        let second = Second { gradient: unit(index, count), hessian: vec![0.0; count * (count + 1) / 2] };
+        Jet { value, terms: Some(Terms::Second(Box::new(second))) }
     }
 
     /// A variable that changes by `s` and `t` along two directions.
     pub(super) fn along(value: f64, s: f64, t: f64) -> Self {
-        Jet { value, terms: Some(Box::new(Terms::Along(Along { s, t, st: 0.0, tt: 0.0, stt: 0.0 }))) }
+        Jet { value, terms: Some(Terms::Along(Box::new(Along { s, t, st: 0.0, tt: 0.0, stt: 0.0 }))) }
     }
 
     /// Derivative by each of `count` variables; zeros for a constant, NaN for a jet of another evaluation.
     pub(super) fn gradient(&self, count: usize) -> Vec<f64> {
-        match self.terms.as_deref() {
+        match &self.terms {
             None => vec![0.0; count],
-            Some(Terms::All { gradient, .. }) if gradient.len() == count => gradient.clone(),
+            Some(Terms::First(gradient)) if gradient.len() == count => gradient.clone(),
+            Some(Terms::Second(second)) if second.gradient.len() == count => second.gradient.clone(),
             Some(_) => vec![f64::NAN; count],
         }
     }
 
     /// Lower triangle of the second derivatives by `count` variables, row by row; zeros for a constant.
     pub(super) fn hessian(&self, count: usize) -> Vec<f64> {
-        match self.terms.as_deref() {
-            None => vec![0.0; count * (count + 1) / 2],
-            Some(Terms::All { hessian, .. }) if hessian.len() == count * (count + 1) / 2 => hessian.clone(),
-            Some(_) => vec![f64::NAN; count * (count + 1) / 2],
+        let entries = count * (count + 1) / 2;
+        match &self.terms {
+            None => vec![0.0; entries],
+            Some(Terms::Second(second)) if second.hessian.len() == entries => second.hessian.clone(),
+            Some(_) => vec![f64::NAN; entries],
         }
     }
 
     /// Third derivative, once along `s` and twice along `t`.
     pub(super) fn third(&self) -> f64 {
-        match self.terms.as_deref() {
+        match &self.terms {
             None => 0.0,
             Some(Terms::Along(along)) => along.stt,
-            Some(Terms::All { .. }) => f64::NAN,
+            Some(_) => f64::NAN,
         }
     }
 
     /// The jet of a function of this one: its value, and its first three derivatives when they are needed.
     fn compose(&self, value: f64, slopes: impl FnOnce() -> [f64; 3]) -> Self {
-        let terms = self.terms.as_deref().map(|terms| Box::new(terms.compose(slopes())));
-        Jet { value, terms }
+        Jet { value, terms: self.terms.as_ref().map(|terms| terms.compose(slopes())) }
     }
 
     /// `p a + q b` of the derivatives.
-    fn combined(a: &Jet, b: &Jet, value: f64, p: f64, q: f64) -> Self {
-        let (value, terms) = match (a.terms.as_deref(), b.terms.as_deref()) {
-            (None, None) => (value, None),
-            (Some(a), None) => (value, Some(a.scaled(p))),
-            (None, Some(b)) => (value, Some(b.scaled(q))),
-            (Some(a), Some(b)) => match a.with(b, |a, b| p * a + q * b) {
-                Some(terms) => (value, Some(terms)),
-                None => (f64::NAN, None),
+    fn combined(a: impl Operand, b: impl Operand, value: f64, p: f64, q: f64) -> Self {
+        let terms = match (&a.jet().terms, &b.jet().terms) {
+            (None, None) => None,
+            (Some(_), None) => a.into_terms().map(|terms| terms.scaled(p)),
+            (None, Some(_)) => b.into_terms().map(|terms| terms.scaled(q)),
+            (Some(Terms::First(x)), Some(Terms::First(y))) if x.len() == y.len() => {
+                Some(Terms::First(first(a, b, p, q)))
+            }
+            (Some(first), Some(second)) => match first.with(second, |a, b| p * a + q * b) {
+                Some(terms) => Some(terms),
+                None => return Jet::constant(f64::NAN),
             },
         };
-        Jet { value, terms: terms.map(Box::new) }
+        Jet { value, terms }
     }
 
-    fn product(a: &Jet, b: &Jet, value: f64) -> Self {
-        match (a.terms.as_deref(), b.terms.as_deref()) {
-            (Some(first), Some(second)) => match Terms::product(a.value, first, b.value, second) {
-                Some(terms) => Jet { value, terms: Some(Box::new(terms)) },
-                None => Jet::constant(f64::NAN),
-            },
-            _ => Self::combined(a, b, value, b.value, a.value),
+    fn product(a: impl Operand, b: impl Operand, value: f64) -> Self {
+        let (x, y) = (a.jet(), b.jet());
+        match (&x.terms, &y.terms) {
+            (Some(first), Some(second)) if !first.is_first() => {
+                match Terms::product(x.value, first, y.value, second) {
+                    Some(terms) => Jet { value, terms: Some(terms) },
+                    None => Jet::constant(f64::NAN),
+                }
+            }
+            // at first order the product rule is a combination
+            _ => {
+                let (p, q) = (y.value, x.value);
+                Self::combined(a, b, value, p, q)
+            }
         }
     }
 
@@ -272,6 +289,72 @@ impl Jet {
     }
 }
 
+/// A jet as an operand: lent, or given away with its room.
+trait Operand: Sized {
+    fn owned(&self) -> bool;
+    fn jet(&self) -> &Jet;
+    fn into_terms(self) -> Option<Terms>;
+}
+
+impl Operand for Jet {
+    fn owned(&self) -> bool {
+        true
+    }
+    fn jet(&self) -> &Jet {
+        self
+    }
+    fn into_terms(self) -> Option<Terms> {
+        self.terms
+    }
+}
+
+impl Operand for &Jet {
+    fn owned(&self) -> bool {
+        false
+    }
+    fn jet(&self) -> &Jet {
+        self
+    }
+    fn into_terms(self) -> Option<Terms> {
+        self.terms.clone()
+    }
+}
+
+impl Jet {
+    /// Derivatives of first order; none else.
+    fn first(&self) -> &[f64] {
+        match &self.terms {
+            Some(Terms::First(gradient)) => gradient,
+            _ => &[],
+        }
+    }
+}
+
+/// `p a + q b` of gradients, written over one that is given away. A sum of two products is the same in either order.
+fn first(a: impl Operand, b: impl Operand, p: f64, q: f64) -> Vec<f64> {
+    if !a.owned() && b.owned() {
+        return over(b, q, a.jet().first(), p);
+    }
+    over(a, p, b.jet().first(), q)
+}
+
+/// Gradient of an operand times a factor, and another one times its own.
+fn over(own: impl Operand, factor: f64, other: &[f64], other_factor: f64) -> Vec<f64> {
+    let Some(Terms::First(mut gradient)) = own.into_terms() else { return Vec::new() };
+    for (place, other) in gradient.iter_mut().zip(other) {
+        *place = factor * *place + other_factor * other;
+    }
+    gradient
+}
+
+fn unit(index: usize, count: usize) -> Vec<f64> {
+    let mut out = vec![0.0; count];
+    if let Some(place) = out.get_mut(index) {
+        *place = 1.0;
+    }
+    out
+}
+
 /// Derivatives of the arc sine.
 fn arc_slopes(x: f64) -> [f64; 3] {
     let q = (1.0 - x) * (1.0 + x);
@@ -293,26 +376,35 @@ fn power(x: f64, exponent: i64) -> f64 {
 }
 
 impl Terms {
-    fn scaled(&self, factor: f64) -> Terms {
-        match self {
-            Terms::All { gradient, hessian } => Terms::All {
-                gradient: gradient.iter().map(|g| g * factor).collect(),
-                hessian: hessian.iter().map(|h| h * factor).collect(),
-            },
-            Terms::Along(a) => Terms::Along(a.with(a, |a, _| a * factor)),
+    fn is_first(&self) -> bool {
+        matches!(self, Terms::First(_))
+    }
+
+    fn scaled(mut self, factor: f64) -> Terms {
+        let scale = |values: &mut Vec<f64>| values.iter_mut().for_each(|value| *value *= factor);
+        match &mut self {
+            Terms::First(gradient) => scale(gradient),
+            Terms::Second(second) => {
+                scale(&mut second.gradient);
+                scale(&mut second.hessian);
+            }
+            Terms::Along(a) => **a = a.with(a, |a, _| a * factor),
         }
+        self
     }
 
     /// Term by term; nothing when the two are not of one evaluation.
     fn with(&self, other: &Terms, rule: impl Fn(f64, f64) -> f64) -> Option<Terms> {
         let pairs = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| rule(*a, *b)).collect();
         match (self, other) {
-            (Terms::All { gradient: g, hessian: h }, Terms::All { gradient: g2, hessian: h2 })
-                if g.len() == g2.len() && h.len() == h2.len() =>
-            {
-                Some(Terms::All { gradient: pairs(g, g2), hessian: pairs(h, h2) })
+            (Terms::First(g), Terms::First(g2)) if g.len() == g2.len() => Some(Terms::First(pairs(g, g2))),
+            (Terms::Second(a), Terms::Second(b)) if a.gradient.len() == b.gradient.len() => {
+                Some(Terms::Second(Box::new(Second {
+                    gradient: pairs(&a.gradient, &b.gradient),
+                    hessian: pairs(&a.hessian, &b.hessian),
+                })))
             }
-            (Terms::Along(a), Terms::Along(b)) => Some(Terms::Along(a.with(b, rule))),
+            (Terms::Along(a), Terms::Along(b)) => Some(Terms::Along(Box::new(a.with(b, rule)))),
             _ => None,
         }
     }
@@ -320,8 +412,8 @@ impl Terms {
     fn product(a: f64, first: &Terms, b: f64, second: &Terms) -> Option<Terms> {
         let mut out = first.with(second, |da, db| da * b + a * db)?;
         match (&mut out, first, second) {
-            (Terms::All { hessian, .. }, Terms::All { gradient: g, .. }, Terms::All { gradient: g2, .. }) => {
-                add_outer(hessian, g, g2);
+            (Terms::Second(out), Terms::Second(x), Terms::Second(y)) => {
+                add_outer(&mut out.hessian, &x.gradient, &y.gradient);
             }
             (Terms::Along(out), Terms::Along(a), Terms::Along(b)) => {
                 out.tt += 2.0 * (a.t * b.t);
@@ -334,11 +426,11 @@ impl Terms {
     }
 
     fn compose(&self, [g1, g2, g3]: [f64; 3]) -> Terms {
-        let mut out = self.scaled(g1);
+        let mut out = self.clone().scaled(g1);
         match (&mut out, self) {
-            (Terms::All { hessian, .. }, Terms::All { gradient, .. }) => {
-                let half: Vec<f64> = gradient.iter().map(|g| g * (g2 / 2.0)).collect();
-                add_outer(hessian, gradient, &half);
+            (Terms::Second(out), Terms::Second(u)) => {
+                let half: Vec<f64> = u.gradient.iter().map(|g| g * (g2 / 2.0)).collect();
+                add_outer(&mut out.hessian, &u.gradient, &half);
             }
             (Terms::Along(out), Terms::Along(u)) => {
                 out.tt += g2 * (u.t * u.t);
@@ -382,72 +474,62 @@ impl From<f64> for Jet {
 
 macro_rules! operator {
     ($($trait:ident $method:ident ($a:ident, $b:ident, $value:expr) => $rule:expr;)+) => {$(
-        impl $trait<&Jet> for &Jet {
-            type Output = Jet;
-            #[inline]
-            fn $method(self, other: &Jet) -> Jet {
-                let ($a, $b) = (self, other);
-                let value = $value;
-                // what every Monte Carlo trial does
-                if $a.terms.is_none() && $b.terms.is_none() {
-                    return Jet::constant(value);
-                }
-                $rule
-            }
-        }
-        impl $trait<Jet> for &Jet {
-            type Output = Jet;
-            #[inline]
-            fn $method(self, other: Jet) -> Jet { self.$method(&other) }
-        }
-        impl $trait<&Jet> for Jet {
-            type Output = Jet;
-            #[inline]
-            fn $method(self, other: &Jet) -> Jet { (&self).$method(other) }
-        }
-        impl $trait<Jet> for Jet {
-            type Output = Jet;
-            #[inline]
-            fn $method(self, other: Jet) -> Jet { (&self).$method(&other) }
-        }
+        operator!(@one $trait $method &Jet, &Jet, $a, $b, $value, $rule);
+        operator!(@one $trait $method &Jet, Jet, $a, $b, $value, $rule);
+        operator!(@one $trait $method Jet, &Jet, $a, $b, $value, $rule);
+        operator!(@one $trait $method Jet, Jet, $a, $b, $value, $rule);
         impl $trait<f64> for &Jet {
             type Output = Jet;
             #[inline]
-            fn $method(self, other: f64) -> Jet { self.$method(&Jet::constant(other)) }
+            fn $method(self, other: f64) -> Jet { self.$method(Jet::constant(other)) }
         }
         impl $trait<f64> for Jet {
             type Output = Jet;
             #[inline]
-            fn $method(self, other: f64) -> Jet { (&self).$method(&Jet::constant(other)) }
+            fn $method(self, other: f64) -> Jet { self.$method(Jet::constant(other)) }
         }
         impl $trait<&Jet> for f64 {
             type Output = Jet;
             #[inline]
-            fn $method(self, other: &Jet) -> Jet { (&Jet::constant(self)).$method(other) }
+            fn $method(self, other: &Jet) -> Jet { Jet::constant(self).$method(other) }
         }
         impl $trait<Jet> for f64 {
             type Output = Jet;
             #[inline]
-            fn $method(self, other: Jet) -> Jet { (&Jet::constant(self)).$method(&other) }
+            fn $method(self, other: Jet) -> Jet { Jet::constant(self).$method(other) }
         }
     )+};
+    (@one $trait:ident $method:ident $left:ty, $right:ty, $a:ident, $b:ident, $value:expr, $rule:expr) => {
+        impl $trait<$right> for $left {
+            type Output = Jet;
+            #[inline]
+            fn $method(self, other: $right) -> Jet {
+                let ($a, $b) = (self, other);
+                // what every Monte Carlo trial of a closure does
+                if $a.terms.is_none() && $b.terms.is_none() {
+                    return Jet::constant($value);
+                }
+                $rule
+            }
+        }
+    };
 }
 operator! {
-    Add add (a, b, a.value + b.value) => Jet::combined(a, b, a.value + b.value, 1.0, 1.0);
-    Sub sub (a, b, a.value - b.value) => Jet::combined(a, b, a.value - b.value, 1.0, -1.0);
-    Mul mul (a, b, a.value * b.value) => Jet::product(a, b, a.value * b.value);
-    Div div (a, b, a.value / b.value) => Jet::product(a, &b.reciprocal(), a.value / b.value);
+    Add add (a, b, a.value + b.value) => { let value = a.value + b.value; Jet::combined(a, b, value, 1.0, 1.0) };
+    Sub sub (a, b, a.value - b.value) => { let value = a.value - b.value; Jet::combined(a, b, value, 1.0, -1.0) };
+    Mul mul (a, b, a.value * b.value) => { let value = a.value * b.value; Jet::product(a, b, value) };
+    Div div (a, b, a.value / b.value) => { let value = a.value / b.value; Jet::product(a, b.reciprocal(), value) };
 }
 
 impl Neg for &Jet {
     type Output = Jet;
     fn neg(self) -> Jet {
-        Jet { value: -self.value, terms: self.terms.as_deref().map(|terms| Box::new(terms.scaled(-1.0))) }
+        -self.clone()
     }
 }
 impl Neg for Jet {
     type Output = Jet;
     fn neg(self) -> Jet {
-        -&self
+        Jet { value: -self.value, terms: self.terms.map(|terms| terms.scaled(-1.0)) }
     }
 }

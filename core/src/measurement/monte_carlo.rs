@@ -35,10 +35,12 @@
 
 use super::distribution::{Shape, coverage, refused, trapezoid_lower};
 use super::jet::Jet;
-use super::random::{NormalTable, uniform, words_of_trial};
+use super::random::{BLOCK, Column, NormalTable, uniforms};
 use super::statistics::{self, as_number};
 use super::uncertainty::{Evaluation, Expanded, Input, Inputs};
+use crate::calc::Model;
 use crate::error::{Error, ErrorKind};
+use crate::wide::{Columnar, Width};
 use core::f64::consts::PI;
 use core::ops::Range;
 
@@ -53,27 +55,72 @@ const LEAST_SEQUENCE: u64 = 10_000;
 
 /// A model with its inputs, ready for trials.
 #[derive(Debug, Clone)]
-pub struct MonteCarlo<'a, F> {
-    model: F,
+pub struct MonteCarlo<'a, T> {
+    model: T,
     sampler: Sampler<'a>,
+    width: Width,
 }
 
-/// Makes the arguments of a trial.
+/// A model as trials use it: a closure over [`Jet`]s, which is called trial by trial, or a [`Model`], whose operations each run over a whole
+/// block of trials and which is therefore many times faster.
+pub trait Trials {
+    /// What it needs for a block.
+    type Space;
+
+    /// Makes room, for use block after block.
+    fn space(&self) -> Self::Space;
+
+    /// The value of the trials `lanes` of a block, from a column for each input. What it writes for other trials does not matter.
+    fn block(&self, inputs: &[Column], lanes: Range<usize>, space: &mut Self::Space, values: &mut Column);
+}
+
+impl<F: Fn(&[Jet]) -> Jet> Trials for F {
+    type Space = Vec<Jet>;
+
+    fn space(&self) -> Vec<Jet> {
+        Vec::new()
+    }
+
+    fn block(&self, inputs: &[Column], lanes: Range<usize>, space: &mut Vec<Jet>, values: &mut Column) {
+        space.resize(inputs.len(), Jet::constant(0.0));
+        for (lane, value) in values.iter_mut().enumerate().take(lanes.end).skip(lanes.start) {
+            for (argument, column) in space.iter_mut().zip(inputs) {
+                *argument = Jet::constant(column.get(lane).copied().unwrap_or(f64::NAN));
+            }
+            *value = self(space).value();
+        }
+    }
+}
+
+impl Trials for &Model {
+    type Space = Vec<Column>;
+
+    fn space(&self) -> Vec<Column> {
+        Model::space(self)
+    }
+
+    #[inline(always)]
+    fn block(&self, inputs: &[Column], _: Range<usize>, space: &mut Vec<Column>, values: &mut Column) {
+        self.column(inputs, space, values);
+    }
+}
+
+/// Makes the arguments of a block of trials.
 #[derive(Debug, Clone)]
 struct Sampler<'a> {
     inputs: &'a [Input],
     seed: u64,
     draws: Vec<Draw>,
     /// draws of one trial
-    words: usize,
+    count: u32,
     normal: NormalTable,
 }
 
-/// How a source is drawn, and from which words of the trial.
+/// How a source is drawn, and from which draws of the trial.
 #[derive(Debug, Clone, Copy)]
 struct Draw {
     shape: Shape,
-    first: usize,
+    first: u32,
     /// second of two that are jointly t
     sine: bool,
 }
@@ -161,29 +208,38 @@ pub struct Validation {
 }
 
 impl<'a, F: Fn(&[Jet]) -> Jet> MonteCarlo<'a, F> {
-    /// A model of these inputs; any seed will do, and the same one gives the same trials.
+    /// A closure of these inputs; any seed will do, and the same one gives the same trials.
     #[must_use]
     pub fn new(inputs: &'a Inputs, model: F, seed: u64) -> Self {
-        let mut draws: Vec<Draw> = Vec::with_capacity(inputs.sources.len());
-        let mut words = 0;
-        for (k, source) in inputs.sources.iter().enumerate() {
-            let shape = source.distribution.shape();
-            let earlier = source.partner.filter(|other| *other < k).and_then(|other| draws.get(other));
-            let draw = match earlier {
-                Some(partner) => Draw { shape, first: partner.first, sine: true },
-                None => Draw { shape, first: words, sine: false },
-            };
-            words = words.max(draw.first + count_of_draws(shape));
-            draws.push(draw);
-        }
-        let sampler = Sampler { inputs: &inputs.inputs, seed, draws, words, normal: NormalTable::new() };
-        MonteCarlo { model, sampler }
+        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected() }
+    }
+}
+
+impl<'a> MonteCarlo<'a, &'a Model> {
+    /// A list of operations on these inputs; the same trials as of a closure that does the same, to the bit.
+    #[must_use]
+    pub fn of_model(inputs: &'a Inputs, model: &'a Model, seed: u64) -> Self {
+        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected() }
+    }
+}
+
+impl<T: Trials> MonteCarlo<'_, T> {
+    /// With other instructions than the widest of this machine; the results are the same.
+    #[must_use]
+    pub fn with_width(self, width: Width) -> Self {
+        MonteCarlo { width, ..self }
+    }
+
+    /// Instructions that its trials are made with.
+    #[must_use]
+    pub fn width(&self) -> Width {
+        self.width
     }
 
     /// Number of draws of one trial.
     #[must_use]
-    pub fn draws(&self) -> usize {
-        self.sampler.words
+    pub fn draws(&self) -> u32 {
+        self.sampler.count
     }
 
     /// The values of a range of trials.
@@ -193,14 +249,25 @@ impl<'a, F: Fn(&[Jet]) -> Jet> MonteCarlo<'a, F> {
     /// [`ErrorKind::NotFinite`] when the model is not finite in a trial, which the reason names.
     pub fn part(&self, trials: Range<u64>) -> Result<Part, Error> {
         let mut values = room(trials.end.saturating_sub(trials.start))?;
-        let mut trial_space = self.sampler.space();
-        for trial in trials.clone() {
-            let value = (self.model)(self.sampler.arguments(trial, &mut trial_space)).value();
-            if value.is_nan() || value.abs() > LARGEST {
-                let reason = format!("the model is not finite in trial {trial}");
-                return Err(Error::new(ErrorKind::NotFinite, value.to_string(), reason).at("model"));
-            }
-            values.push(value);
+        let mut space = self.sampler.space();
+        let mut model_space = self.model.space();
+        let mut column = [0.0; BLOCK];
+        let mut next = trials.start;
+        while next < trials.end {
+            let (block, start) = (next / BLOCK_TRIALS, lane(next % BLOCK_TRIALS));
+            let end = lane((trials.end - next).min(BLOCK_TRIALS)).saturating_add(start).min(BLOCK);
+            self.width.run(BlockOfTrials {
+                run: self,
+                block,
+                lanes: start..end,
+                space: &mut space,
+                model_space: &mut model_space,
+                values: &mut column,
+            });
+            let made = column.get(start..end).unwrap_or_default();
+            check_finite(made, next)?;
+            values.extend_from_slice(made);
+            next += as_count(end - start);
         }
         Ok(Part { seed: self.sampler.seed, first: trials.start, values })
     }
@@ -244,37 +311,95 @@ impl<'a, F: Fn(&[Jet]) -> Jet> MonteCarlo<'a, F> {
     }
 }
 
-/// Room for one trial, used again for the next.
-struct Space {
-    words: Vec<u64>,
-    errors: Vec<f64>,
-    arguments: Vec<Jet>,
+/// A block of trials, as work for any [`Width`].
+struct BlockOfTrials<'r, 'a, T: Trials> {
+    run: &'r MonteCarlo<'a, T>,
+    block: u64,
+    lanes: Range<usize>,
+    space: &'r mut Space,
+    model_space: &'r mut T::Space,
+    values: &'r mut Column,
 }
 
-impl Sampler<'_> {
+impl<T: Trials> Columnar for BlockOfTrials<'_, '_, T> {
+    #[inline(always)]
+    fn run(self) {
+        self.run.sampler.arguments(self.block, self.space);
+        self.run.model.block(&self.space.arguments, self.lanes, self.model_space, self.values);
+    }
+}
+
+const BLOCK_TRIALS: u64 = BLOCK as u64;
+
+fn check_finite(values: &[f64], first: u64) -> Result<(), Error> {
+    let bad = |value: &f64| value.is_nan() || value.abs() > LARGEST;
+    // every value is looked at before any is looked for: that loop becomes vectors
+    if !values.iter().fold(false, |any, value| any | bad(value)) {
+        return Ok(());
+    }
+    match (first..).zip(values).find(|(_, value)| bad(value)) {
+        Some((trial, value)) => {
+            let reason = format!("the model is not finite in trial {trial}");
+            Err(Error::new(ErrorKind::NotFinite, value.to_string(), reason).at("model"))
+        }
+        None => Ok(()),
+    }
+}
+
+/// Room for one block of trials, used again for the next.
+struct Space {
+    second_draw: Column,
+    errors: Vec<Column>,
+    arguments: Vec<Column>,
+}
+
+impl<'a> Sampler<'a> {
+    fn new(inputs: &'a Inputs, seed: u64) -> Self {
+        let mut draws: Vec<Draw> = Vec::with_capacity(inputs.sources.len());
+        let mut count = 0;
+        for (k, source) in inputs.sources.iter().enumerate() {
+            let shape = source.distribution.shape();
+            let earlier = source.partner.filter(|other| *other < k).and_then(|other| draws.get(other));
+            let draw = match earlier {
+                Some(partner) => Draw { shape, first: partner.first, sine: true },
+                None => Draw { shape, first: count, sine: false },
+            };
+            count = count.max(draw.first + count_of_draws(shape));
+            draws.push(draw);
+        }
+        Sampler { inputs: &inputs.inputs, seed, draws, count, normal: NormalTable::new() }
+    }
+
     fn space(&self) -> Space {
         Space {
-            words: vec![0; self.words],
-            errors: vec![0.0; self.draws.len()],
-            arguments: vec![Jet::constant(0.0); self.inputs.len()],
+            second_draw: [0.0; BLOCK],
+            errors: vec![[0.0; BLOCK]; self.draws.len()],
+            arguments: vec![[0.0; BLOCK]; self.inputs.len()],
         }
     }
 
-    fn arguments<'s>(&self, trial: u64, space: &'s mut Space) -> &'s [Jet] {
-        words_of_trial(self.seed, trial, &mut space.words);
-        for (error, draw) in space.errors.iter_mut().zip(&self.draws) {
-            *error = draw.sample(&space.words, &self.normal);
+    #[inline(always)]
+    fn arguments(&self, block: u64, space: &mut Space) {
+        for (errors, draw) in space.errors.iter_mut().zip(&self.draws) {
+            uniforms(self.seed, block, draw.first, errors);
+            if count_of_draws(draw.shape) == 2 {
+                uniforms(self.seed, block, draw.first + 1, &mut space.second_draw);
+            }
+            draw.errors(errors, &space.second_draw, &self.normal);
         }
-        let errors = &space.errors;
         for (argument, input) in space.arguments.iter_mut().zip(self.inputs) {
-            let shift = |(source, factor): &(usize, f64)| errors.get(*source).map_or(0.0, |e| factor * e);
-            *argument = Jet::constant(input.terms.iter().fold(input.estimate, |v, term| v + shift(term)));
+            *argument = [input.estimate; BLOCK];
+            for (source, factor) in &input.terms {
+                let Some(errors) = space.errors.get(*source) else { continue };
+                for (argument, error) in argument.iter_mut().zip(errors) {
+                    *argument += factor * error;
+                }
+            }
         }
-        &space.arguments
     }
 }
 
-fn count_of_draws(shape: Shape) -> usize {
+fn count_of_draws(shape: Shape) -> u32 {
     match shape {
         Shape::StudentT { .. } | Shape::CurvilinearTrapezoid { .. } => 2,
         Shape::Normal { .. }
@@ -286,33 +411,50 @@ fn count_of_draws(shape: Shape) -> usize {
 }
 
 impl Draw {
-    fn sample(&self, words: &[u64], normal: &NormalTable) -> f64 {
-        let at = |offset: usize| uniform(words.get(self.first + offset).copied().unwrap_or_default());
-        let first = at(0);
+    /// Turns the first draw of every trial of a block into the error, with the second one where the shape takes two.
+    #[inline(always)]
+    fn errors(&self, column: &mut Column, second: &Column, normal: &NormalTable) {
         match self.shape {
-            Shape::Normal { standard_deviation } => standard_deviation * normal.quantile(first),
+            Shape::Normal { standard_deviation } => {
+                normal.quantiles(column);
+                each(column, |quantile| standard_deviation * quantile);
+            }
             Shape::StudentT { scale, dof } => {
-                let radius = (dof * libm::expm1(-2.0 / dof * libm::log(first))).sqrt();
-                let angle = 2.0 * PI * at(1);
-                scale * radius * if self.sine { libm::sin(angle) } else { libm::cos(angle) }
+                for (place, angle) in column.iter_mut().zip(second) {
+                    *place = scale * self.student_t(*place, *angle, dof);
+                }
             }
-            Shape::Rectangular { half_width } => half_width * (2.0 * first - 1.0),
-            Shape::Triangular { half_width } => half_width * trapezoid(first, 0.0),
-            Shape::Trapezoidal { half_width, beta } => half_width * trapezoid(first, beta),
+            Shape::Rectangular { half_width } => each(column, |u| half_width * (2.0 * u - 1.0)),
+            Shape::Triangular { half_width } => each(column, |u| half_width * trapezoid(u, 0.0)),
+            Shape::Trapezoidal { half_width, beta } => each(column, |u| half_width * trapezoid(u, beta)),
             Shape::CurvilinearTrapezoid { half_width, half_width_error } => {
-                (half_width + half_width_error * (2.0 * first - 1.0)) * (2.0 * at(1) - 1.0)
+                for (place, value) in column.iter_mut().zip(second) {
+                    *place = (half_width + half_width_error * (2.0 * *place - 1.0)) * (2.0 * value - 1.0);
+                }
             }
-            Shape::Arcsine { half_width } => half_width * libm::sin(PI * (first - 0.5)),
+            Shape::Arcsine { half_width } => each(column, |u| half_width * libm::sin(PI * (u - 0.5))),
         }
+    }
+
+    fn student_t(&self, radius: f64, angle: f64, dof: f64) -> f64 {
+        let radius = (dof * libm::expm1(-2.0 / dof * libm::log(radius))).sqrt();
+        let angle = 2.0 * PI * angle;
+        radius * if self.sine { libm::sin(angle) } else { libm::cos(angle) }
     }
 }
 
-fn trapezoid(probability: f64, beta: f64) -> f64 {
-    if probability > 0.5 {
-        -trapezoid_lower(1.0 - probability, beta)
-    } else {
-        trapezoid_lower(probability, beta)
+#[inline(always)]
+fn each(column: &mut Column, rule: impl Fn(f64) -> f64) {
+    for place in column {
+        *place = rule(*place);
     }
+}
+
+/// Quantile of the trapezoid of half-width 1, by its lower half.
+#[inline(always)]
+fn trapezoid(probability: f64, beta: f64) -> f64 {
+    let from_middle = probability - 0.5;
+    trapezoid_lower(0.5 - from_middle.abs(), beta).abs().copysign(from_middle)
 }
 
 impl Part {
@@ -383,7 +525,7 @@ impl Part {
         if inside == 0 || inside >= count {
             return Err(refused("probability", probability, "too few trials for this probability", 0.0, 1.0));
         }
-        let (low, high) = tails(self.values.clone(), inside);
+        let (low, high) = tails(&self.values, inside);
         let pairs = || low.iter().zip(&high).map(|(lower, upper)| Interval { lower: *lower, upper: *upper });
         // the r-th pair, r counted from 1 as half the values outside, rounded up
         let middle = (count - inside).div_ceil(2) - 1;
@@ -408,13 +550,36 @@ impl Part {
         if self.values.len() < 2 {
             return Err(statistics::too_few("values", "at least two trials are needed"));
         }
-        let mean = statistics::sum(self.values.iter().map(|v| v - shift)) / count;
-        let squares = statistics::sum(self.values.iter().map(|v| {
+        let shift = *shift;
+        let mean = sum_in_lanes(&self.values, |v| v - shift) / count;
+        let squares = sum_in_lanes(&self.values, |v| {
             let from_mean = (v - shift) - mean;
             from_mean * from_mean
-        }));
+        });
         Ok((shift + mean, (squares / (count - 1.0)).sqrt()))
     }
+}
+
+/// Sums of one addition each that are taken side by side.
+const LANES: usize = 8;
+
+/// Sum of a term of every value with its rounding carried along, in a stated order that vectors can follow: value `i` goes to sum `i mod 8`,
+/// then the eight sums are added in order. Source of the exact rounding of one addition: Knuth, The Art of Computer Programming 2, 4.2.2, theorem B.
+fn sum_in_lanes(values: &[f64], term: impl Fn(f64) -> f64) -> f64 {
+    let (mut sums, mut rests) = ([0.0_f64; LANES], [0.0_f64; LANES]);
+    let mut add = |values: &[f64]| {
+        for ((sum, rest), value) in sums.iter_mut().zip(&mut rests).zip(values) {
+            let (old, value) = (*sum, term(*value));
+            *sum = old + value;
+            let added = *sum - old;
+            *rest += (old - (*sum - added)) + (value - added);
+        }
+    };
+    let whole = values.chunks_exact(LANES);
+    let last = whole.remainder();
+    whole.for_each(&mut add);
+    add(last);
+    statistics::sum(sums.into_iter().chain(rests))
 }
 
 impl Interval {
@@ -529,22 +694,34 @@ fn is_settled(sequences: &[Summary], coverage: Coverage, tolerance: f64) -> bool
 }
 
 /// The values that can be the lower and the upper end of an interval that holds `inside + 1` values, each sorted.
-fn tails(mut values: Vec<f64>, inside: usize) -> (Vec<f64>, Vec<f64>) {
+fn tails(values: &[f64], inside: usize) -> (Vec<f64>, Vec<f64>) {
     let outside = values.len() - inside;
-    if inside <= outside {
-        values.sort_unstable_by(f64::total_cmp);
-        let high = values.iter().skip(inside).copied().collect();
-        values.truncate(outside);
-        return (values, high);
+    let (mut low, mut high) = likely_tails(values, outside);
+    if low.len() < outside || high.len() < outside {
+        (low, high) = (values.to_vec(), values.to_vec());
     }
-    // only the tails need an order
-    values.select_nth_unstable_by(inside, f64::total_cmp);
-    let mut high = values.split_off(inside);
-    values.select_nth_unstable_by(outside, f64::total_cmp);
-    values.truncate(outside);
-    values.sort_unstable_by(f64::total_cmp);
-    high.sort_unstable_by(f64::total_cmp);
-    (values, high)
+    for tail in [&mut low, &mut high] {
+        tail.sort_unstable_by(f64::total_cmp);
+    }
+    low.truncate(outside);
+    (low, high.split_off(high.len() - outside))
+}
+
+/// Values that are looked at to guess where the tails begin.
+const GLANCE: usize = 4096;
+
+/// Every value up to one limit and every value from another, which a sample of the values puts a little inside the `outside` smallest and
+/// largest: so the few are found without an order of the many. With too few in a tail the guess has failed.
+fn likely_tails(values: &[f64], outside: usize) -> (Vec<f64>, Vec<f64>) {
+    let mut glance: Vec<f64> = values.iter().step_by(values.len().div_ceil(GLANCE)).copied().collect();
+    glance.sort_unstable_by(f64::total_cmp);
+    // rank in the sample: the expected one, and six of its deviations more
+    let expected = as_number(outside) * as_number(glance.len()) / as_number(values.len());
+    let rank = whole(expected + 6.0 * expected.sqrt() + 6.0);
+    let from_below = glance.get(rank).copied().unwrap_or(f64::INFINITY);
+    let from_above = glance.iter().rev().nth(rank).copied().unwrap_or(f64::NEG_INFINITY);
+    let values = || values.iter().copied();
+    (values().filter(|v| *v <= from_below).collect(), values().filter(|v| *v >= from_above).collect())
 }
 
 fn room(trials: u64) -> Result<Vec<f64>, Error> {
@@ -564,6 +741,11 @@ fn check_room(trials: u64) -> Result<(), Error> {
 fn too_many(trials: u64) -> Error {
     let error = Error::new(ErrorKind::TooLarge, trials.to_string(), "more trials than are kept together");
     error.value(as_float(trials)).limits(1.0, as_float(MOST_TRIALS), "").at("trials")
+}
+
+/// Place within a block.
+fn lane(number: u64) -> usize {
+    usize::try_from(number).unwrap_or(BLOCK)
 }
 
 fn as_count(count: usize) -> u64 {

@@ -1,99 +1,187 @@
 //! Random numbers by counting: draw `k` of trial `i` is a function of the seed, `i` and `k` alone.
 //!
-//! Philox4x64-10 turns a counter of four words and a key of two into four words. The key is the seed, the counter the number of the
-//! trial and of the call within it, so any trial can be made anywhere, in any order. Source: Salmon, Moraes, Dror, Shaw, *Parallel random
-//! numbers: as easy as 1, 2, 3*, SC 2011; it passes the BigCrush battery there.
+//! Philox4x32-10 turns a counter of four words and a key of two into four words of 32 bits. The key is the seed, low half first. Trials are
+//! made in blocks of [`BLOCK`]; a quarter of a block has one word of each call: draw `k` of trial `i` is word `i mod 256 / 64` of the call
+//! with the counter `[low half of n, high half of n, k, 0]`, `n = 64 floor(i / 256) + i mod 64`. So any trial can be made anywhere, in any
+//! order, and a column of draws is made by vectors of plain 32-bit products. Source: Salmon, Moraes, Dror, Shaw, *Parallel
+//! random numbers: as easy as 1, 2, 3*, SC 2011; it passes the BigCrush battery there.
+//!
+//! A draw is one word, a probability `(n + 1/2) / 2^32`: its steps are 2.3e-10 and the smallest is 1.2e-10, which a normal draw turns into
+//! 6.34 standard deviations. That is 64 times finer than one trial among the most that are kept
+//! ([`MOST_TRIALS`](super::monte_carlo::MOST_TRIALS)), so that no run can tell it from a finer one by its quantiles; it costs half as much as a draw
+//! of 64 bits. Probabilities below 1e-9 are not a matter of trials.
 
 use crate::special::{normal_density, normal_quantile};
+use crate::wide::{Columnar, Width};
 
-/// Rounds of the generator.
-const ROUNDS: u32 = 10;
-const MULTIPLIERS: [u64; 2] = [0xD2E7_470E_E14C_6C93, 0xCA5A_8263_9512_1157];
+/// Trials of a block. Results do not depend on it but through the place of a draw, above.
+pub const BLOCK: usize = 256;
+
+/// One number for each trial of a block.
+pub type Column = [f64; BLOCK];
+
+const QUARTER: usize = BLOCK / 4;
+const MULTIPLIERS: [u64; 2] = [0xD251_1F53, 0xCD9E_8D57];
 /// What is added to the key before each further round: golden ratio and `sqrt(3) - 1`.
-const WEYL: [u64; 2] = [0x9E37_79B9_7F4A_7C15, 0xBB67_AE85_84CA_A73B];
+const WEYL: [u32; 2] = [0x9E37_79B9, 0xBB67_AE85];
+const LOW_HALF: u64 = 0xFFFF_FFFF;
 
-/// Philox4x64-10: four random words for a counter and a key.
+/// Philox4x32-10: four random words for a counter and a key.
 #[must_use]
-pub fn philox4x64(counter: [u64; 4], key: [u64; 2]) -> [u64; 4] {
-    let [mut c0, mut c1, mut c2, mut c3] = counter;
-    let [mut k0, mut k1] = key;
-    for _ in 0..ROUNDS {
-        let (high0, low0) = wide_product(MULTIPLIERS[0], c0);
-        let (high1, low1) = wide_product(MULTIPLIERS[1], c2);
-        (c0, c1, c2, c3) = (high1 ^ c1 ^ k0, low1, high0 ^ c3 ^ k1, low0);
-        k0 = k0.wrapping_add(WEYL[0]);
-        k1 = k1.wrapping_add(WEYL[1]);
-    }
-    [c0, c1, c2, c3]
+pub fn philox4x32(counter: [u32; 4], key: [u32; 2]) -> [u32; 4] {
+    call(counter.map(u64::from), key).map(low)
 }
 
-#[expect(clippy::cast_possible_truncation, reason = "the two halves of the product")]
-fn wide_product(a: u64, b: u64) -> (u64, u64) {
-    let product = u128::from(a) * u128::from(b);
-    ((product >> 64) as u64, product as u64)
+/// The same with every word in the lower half of 64 bits, where its products have room; the upper halves are zero.
+#[inline(always)]
+fn call(counter: [u64; 4], key: [u32; 2]) -> [u64; 4] {
+    // ten rounds in a row, not a loop: the loop over the counters is the one that must become vectors
+    let c = round(counter, key, 0);
+    let c = round(c, key, 1);
+    let c = round(c, key, 2);
+    let c = round(c, key, 3);
+    let c = round(c, key, 4);
+    let c = round(c, key, 5);
+    let c = round(c, key, 6);
+    let c = round(c, key, 7);
+    let c = round(c, key, 8);
+    round(c, key, 9).map(|word| word & LOW_HALF)
 }
 
-/// The words of one trial, from its first on; the last call may leave some over.
-pub(super) fn words_of_trial(seed: u64, trial: u64, words: &mut [u64]) {
-    for (call, four) in (0_u64..).zip(words.chunks_mut(4)) {
-        for (place, word) in four.iter_mut().zip(philox4x64([call, trial, 0, 0], [seed, 0])) {
-            *place = word;
+/// One round; what it leaves in the upper halves is not looked at.
+#[inline(always)]
+fn round([c0, c1, c2, c3]: [u64; 4], key: [u32; 2], number: u32) -> [u64; 4] {
+    let [k0, k1] = key;
+    let k0 = u64::from(k0.wrapping_add(number.wrapping_mul(WEYL[0])));
+    let k1 = u64::from(k1.wrapping_add(number.wrapping_mul(WEYL[1])));
+    let (product0, product1) = ((c0 & LOW_HALF) * MULTIPLIERS[0], (c2 & LOW_HALF) * MULTIPLIERS[1]);
+    [(product1 >> 32) ^ c1 ^ k0, product1, (product0 >> 32) ^ c3 ^ k1, product0]
+}
+
+#[expect(clippy::cast_possible_truncation, reason = "the lower half is meant")]
+fn low(word: u64) -> u32 {
+    word as u32
+}
+
+/// Draw number `draw` of every trial of a block, as numbers of [`uniform`], with the instructions of a [`Width`].
+pub fn block_of_uniforms(width: Width, seed: u64, block: u64, draw: u32, column: &mut Column) {
+    width.run(BlockOfDraws { seed, block, draw, normal: None, column });
+}
+
+struct BlockOfDraws<'r> {
+    seed: u64,
+    block: u64,
+    draw: u32,
+    normal: Option<&'r NormalTable>,
+    column: &'r mut Column,
+}
+
+impl Columnar for BlockOfDraws<'_> {
+    #[inline(always)]
+    fn run(self) {
+        uniforms(self.seed, self.block, self.draw, self.column);
+        if let Some(normal) = self.normal {
+            normal.quantiles(self.column);
         }
     }
 }
 
-/// A number between 0 and 1 and neither, from the upper 52 bits of a word: `(n + 1/2) / 2^52`, exact and symmetric about one half.
-#[must_use]
-#[expect(clippy::cast_precision_loss, reason = "52 bits fit")]
-pub fn uniform(word: u64) -> f64 {
-    ((word >> 12) as f64 + 0.5) / FIFTY_TWO
+/// As [`block_of_uniforms`], within code that is compiled for every width.
+#[inline(always)]
+pub(super) fn uniforms(seed: u64, block: u64, draw: u32, column: &mut Column) {
+    let key = [low(seed), low(seed >> 32)];
+    let first = block.wrapping_mul(QUARTER as u64);
+    let (a, rest) = column.split_at_mut(QUARTER);
+    let (b, rest) = rest.split_at_mut(QUARTER);
+    let (c, d) = rest.split_at_mut(QUARTER);
+    for (k, (((a, b), c), d)) in a.iter_mut().zip(b).zip(c).zip(d).enumerate() {
+        let n = first + k as u64;
+        let words = call([n & LOW_HALF, n >> 32, u64::from(draw), 0], key);
+        [*a, *b, *c, *d] = words.map(probability);
+    }
 }
 
-const FIFTY_TWO: f64 = 4_503_599_627_370_496.0;
+/// A number between 0 and 1 and neither: `(n + 1/2) / 2^32`, exact and symmetric about one half.
+#[must_use]
+pub fn uniform(word: u32) -> f64 {
+    probability(u64::from(word))
+}
+
+#[inline(always)]
+fn probability(word: u64) -> f64 {
+    // 2^52 with the word for its last bits: a conversion that every vector has
+    (f64::from_bits(TWO_TO_52.to_bits() | word) - (TWO_TO_52 - 0.5)) / TWO_TO_32
+}
+
+const TWO_TO_52: f64 = 4_503_599_627_370_496.0;
+const TWO_TO_32: f64 = 4_294_967_296.0;
 
 /// Bits of the mantissa that choose the segment within an octave of the tail probability.
 const SEGMENT_BITS: u32 = 6;
-/// Octaves of the tail probability: from 2^-53 to below 2^-1.
-const OCTAVES: u64 = 52;
+/// Octaves of the tail probability: from 2^-33 to below 2^-1.
+const OCTAVES: u64 = 32;
+const SEGMENTS: usize = 1 << 11;
 const REST_BITS: u32 = 52 - SEGMENT_BITS;
-/// Number, counted over all doubles, of the segment that starts at 2^-53.
-const FIRST_SEGMENT: u64 = (1023 - 53) << SEGMENT_BITS;
+/// Number, counted over all doubles, of the segment that starts at 2^-33.
+const FIRST_SEGMENT: u64 = (1023 - 33) << SEGMENT_BITS;
 
 /// Normal quantiles for the numbers of [`uniform`], without a transcendental function per draw.
 ///
 /// Each octave of the tail probability is cut into 64 segments with a cubic through value and slope at both ends. Its error against
 /// [`normal_quantile`] is below 1e-9 (`tests/monte_carlo.rs`); it increases throughout.
 #[derive(Debug, Clone)]
-pub struct NormalTable(Vec<[f64; 4]>);
+pub struct NormalTable(Box<[[f64; 4]; SEGMENTS]>);
 
 impl NormalTable {
-    /// Makes the table: about 3000 quantiles.
+    /// Makes the table: about 2000 quantiles.
     #[must_use]
     pub fn new() -> Self {
         let start = |segment: u64| f64::from_bits((FIRST_SEGMENT + segment) << REST_BITS);
-        let segments = OCTAVES << SEGMENT_BITS;
-        NormalTable((0..segments).map(|k| cubic(start(k), start(k + 1))).collect())
+        let mut table = Box::new([[0.0; 4]; SEGMENTS]);
+        for (k, row) in (0..OCTAVES << SEGMENT_BITS).zip(table.iter_mut()) {
+            *row = cubic(start(k), start(k + 1));
+        }
+        NormalTable(table)
     }
 
-    /// Quantile of a probability of [`uniform`]; NaN outside 2^-53 to 1 - 2^-53.
+    /// Quantile of a probability from 2^-33 to 1 - 2^-33; NaN outside.
     #[must_use]
     pub fn quantile(&self, probability: f64) -> f64 {
-        if probability > 0.5 { -self.lower(1.0 - probability) } else { self.lower(probability) }
+        if !((0.5 / TWO_TO_32..=1.0 - 0.5 / TWO_TO_32).contains(&probability)) {
+            return f64::NAN;
+        }
+        // one half is no number of `uniform`: it is the end of the last segment
+        if probability.to_bits() == 0.5_f64.to_bits() { 0.0 } else { inside(&self.0, probability) }
     }
 
-    #[expect(clippy::cast_precision_loss, reason = "46 bits fit")]
-    fn lower(&self, tail: f64) -> f64 {
-        let bits = tail.to_bits();
-        let segment = (bits >> REST_BITS).checked_sub(FIRST_SEGMENT).and_then(|k| usize::try_from(k).ok());
-        let Some([c0, c1, c2, c3]) = segment.and_then(|k| self.0.get(k)) else {
-            // one half is the end of the last segment
-            return if bits == 0.5_f64.to_bits() { 0.0 } else { f64::NAN };
-        };
-        let rest = bits & ((1 << REST_BITS) - 1);
-        let x = rest as f64 / (1_u64 << REST_BITS) as f64;
-        ((c3 * x + c2) * x + c1) * x + c0
+    /// Draw number `draw` of every trial of a block, as standard normal numbers.
+    pub fn block(&self, width: Width, seed: u64, block: u64, draw: u32, column: &mut Column) {
+        width.run(BlockOfDraws { seed, block, draw, normal: Some(self), column });
+    }
+
+    /// The quantiles of a column of numbers of [`uniform`].
+    #[inline(always)]
+    pub(super) fn quantiles(&self, column: &mut Column) {
+        let table = &*self.0;
+        for place in column {
+            *place = inside(table, *place);
+        }
     }
 }
+
+/// Without a branch: a loop over it has none to mispredict, and can become vectors.
+#[inline(always)]
+fn inside(table: &[[f64; 4]; SEGMENTS], probability: f64) -> f64 {
+    let from_middle = probability - 0.5;
+    let bits = (0.5 - from_middle.abs()).to_bits();
+    let segment = (bits >> REST_BITS).wrapping_sub(FIRST_SEGMENT) as usize % SEGMENTS;
+    let Some([c0, c1, c2, c3]) = table.get(segment) else { return f64::NAN };
+    // the rest of the mantissa as that of a number from 1 to 2
+    let x = f64::from_bits((bits << SEGMENT_BITS) & MANTISSA | 1.0_f64.to_bits()) - 1.0;
+    (((c3 * x + c2) * x + c1) * x + c0).abs().copysign(from_middle)
+}
+
+const MANTISSA: u64 = (1 << 52) - 1;
 
 impl Default for NormalTable {
     fn default() -> Self {

@@ -1,0 +1,86 @@
+//! Does what a script in `peers/` asks for, one line at a time: `kernel count` in, the results out. It takes no time itself: the
+//! script does, of this process and of its own in the same way.
+
+use gaugepoint::Error;
+use gaugepoint::measurement::monte_carlo::MonteCarlo;
+use gaugepoint::measurement::random::{BLOCK, Column, NormalTable, block_of_uniforms};
+use gaugepoint::measurement::uncertainty::Evaluation;
+use gaugepoint::wide::Width;
+use gaugepoint_benches::{clearance, clearance_model, clearance_of_jets, stack};
+use std::hint::black_box;
+use std::io::{BufRead, Write, stdin, stdout};
+
+fn main() -> std::io::Result<()> {
+    let mut worker = Worker { columns: vec![[0.0; BLOCK]; 64], normal: NormalTable::new() };
+    for line in stdin().lock().lines() {
+        let line = line?;
+        let (kernel, count) = line.split_once(' ').unwrap_or((&line, "1"));
+        let answer = match worker.does(kernel, count.parse().unwrap_or(1)) {
+            Ok(numbers) => numbers.iter().map(f64::to_string).collect::<Vec<_>>().join(" "),
+            Err(error) => error.to_string(),
+        };
+        writeln!(stdout(), "{answer}")?;
+        stdout().flush()?;
+    }
+    Ok(())
+}
+
+struct Worker {
+    columns: Vec<Column>,
+    normal: NormalTable,
+}
+
+impl Worker {
+    /// Numbers or trials to be made; or budgets to be worked out.
+    fn does(&mut self, kernel: &str, count: u64) -> Result<Vec<f64>, Error> {
+        let (wide, baseline) = (Width::detected(), Width::baseline());
+        match kernel {
+            "uniforms" => {
+                Ok(self.blocks(count, |_, block, column| block_of_uniforms(wide, 1, block, 0, column)))
+            }
+            "uniforms-baseline" => {
+                Ok(self.blocks(count, |_, block, column| block_of_uniforms(baseline, 1, block, 0, column)))
+            }
+            "normals" => {
+                Ok(self.blocks(count, |normal, block, column| normal.block(wide, 1, block, 0, column)))
+            }
+            "normals-baseline" => {
+                Ok(self.blocks(count, |normal, block, column| normal.block(baseline, 1, block, 0, column)))
+            }
+            "stack" => trials(count, wide),
+            "stack-baseline" => trials(count, baseline),
+            "budget-closure" => {
+                let inputs = clearance()?;
+                budgets(count, || inputs.evaluate(clearance_of_jets))
+            }
+            "budget-model" => {
+                let (inputs, model) = (clearance()?, clearance_model());
+                budgets(count, || inputs.evaluate(|x| model.jet(x)))
+            }
+            _ => Ok(Vec::new()),
+        }
+    }
+
+    fn blocks(&mut self, count: u64, fill: impl Fn(&NormalTable, u64, &mut Column)) -> Vec<f64> {
+        for (block, place) in (0..count / BLOCK as u64).zip((0..self.columns.len()).cycle()) {
+            if let Some(column) = self.columns.get_mut(place) {
+                fill(&self.normal, block, black_box(column));
+            }
+        }
+        vec![self.columns.iter().flatten().sum::<f64>()]
+    }
+}
+
+fn trials(count: u64, width: Width) -> Result<Vec<f64>, Error> {
+    let (inputs, model) = stack()?;
+    let summary = MonteCarlo::of_model(&inputs, &model, 1).with_width(width).run(count, 0.9973)?;
+    Ok(vec![summary.mean, summary.standard_deviation, summary.symmetric.lower, summary.symmetric.upper])
+}
+
+fn budgets(count: u64, evaluate: impl Fn() -> Result<Evaluation, Error>) -> Result<Vec<f64>, Error> {
+    for _ in 1..count {
+        black_box(evaluate()?);
+    }
+    let last = evaluate()?;
+    Ok(vec![last.estimate, last.standard_uncertainty])
+}
