@@ -182,7 +182,9 @@ def least_squares_plane(points):
         for j in range(3):
             scatter[i, j] = sum((p[i] - middle[i]) * (p[j] - middle[j]) for p in pts)
     normal = mp.eigsy(scatter)[1][:, 0]
-    return -normal[0] / normal[2], -normal[1] / normal[2]
+    normal = normal / normal[2] / mp.norm(normal / normal[2])
+    left = [sum((p[j] - middle[j]) * normal[j] for j in range(3)) for p in pts]
+    return -normal[0] / normal[2], -normal[1] / normal[2], left
 
 
 def algebraic(points, method):
@@ -406,10 +408,10 @@ def planes():
     length = sqrt(1 + p * p + q * q)
     points = [(x, y, 10 + p * x + q * y + s * delta * length) for x, y, s in corners]
     given = inline(*zip(*points))
-    sx, sy = least_squares_plane(points)
+    sx, sy, left = least_squares_plane(points)
     tilt = {"slope_x": (sx, 1e-15), "slope_y": (sy, 1e-15), "slope": (sqrt(sx * sx + sy * sy), 1e-15), "direction_deg": (mp.degrees(mp.atan2(sy, sx)), 1e-10),
             "x_mm": (200, 1e-12), "y_mm": (100, 1e-12), "z_mm": (10 + 200 * p + 100 * q, 1e-12)}
-    row("deck_least_squares", "plane", "least_squares", given, {**tilt, **form([delta, -delta, delta, -delta])}, "a twisted deck: smallest eigenvector by mpmath; slope nearly 3-4-5")
+    row("deck_least_squares", "plane", "least_squares", given, {**tilt, **form(left)}, "a twisted deck: smallest eigenvector by mpmath; slope nearly 3-4-5")
     row("deck_minimum_zone", "plane", "minimum_zone", given, {"form.total_mm": (2 * delta, 1e-11), "slope": (mpf("0.0005"), 1e-11)}, "provable: high and low at the corners in turn")
     level = inline([0, 100, 0, 100], [0, 0, 50, 50], [5, 5, 5, 5])
     row("deck_level", "plane", "least_squares", level, {"slope": (0, 0), "direction_deg": "none", "z_mm": (5, 0), "form.total_mm": (0, 0)}, "a plane without tilt has no direction")
