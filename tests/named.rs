@@ -7,9 +7,9 @@ use gaugepoint::decision::risk::{
 use gaugepoint::measurement::statistics::{OneWay, Sample, one_way, sample};
 use gaugepoint::measurement::study::{Crossed, Pooling, Study};
 use gaugepoint::shape::circle::{self, Algebraic, Circle, Form, Reference};
+use gaugepoint::shape::cylinder::{self, Cylinder};
 use gaugepoint::shape::plane::{self, BoreAxis, Plane};
 use gaugepoint::shape::section::{self, Harmonic, Section};
-use gaugepoint::shape::cylinder::{self, Cylinder};
 
 /// Results by name, in the order of the record in C; none where nothing is given.
 pub type Named = Vec<(&'static str, Option<f64>)>;
@@ -172,7 +172,8 @@ pub fn shape_row(row: &[String]) -> Result<Named, Error> {
     let (choice, given) = (row[2].as_str(), columns(&row[3]));
     let reference = || Reference::from_word(choice).unwrap_or_else(|e| panic!("{e}"));
     let order = || choice.parse().unwrap_or_else(|e| panic!("{choice}: {e}"));
-    let harmonics = || row[3].split_once('/').map_or(Vec::new(), |(_, h)| h.split('|').map(harmonic).collect());
+    let harmonics =
+        || row[3].split_once('/').map_or(Vec::new(), |(_, h)| h.split('|').map(harmonic).collect());
     match (row[1].as_str(), given.as_slice()) {
         ("circle", [x, y]) => circle::fit(x, y, reference()).map(of_circle),
         ("circle_algebraic", [x, y]) => {
@@ -184,7 +185,9 @@ pub fn shape_row(row: &[String]) -> Result<Named, Error> {
         ("bore_to_main_line", [bore, main]) => {
             plane::bore_to_main_line(&points(bore), &points(main)).map(of_bore)
         }
-        ("section_from_radii", [angles, radii]) => section::from_radii(angles, radii, order()).map(of_section),
+        ("section_from_radii", [angles, radii]) => {
+            section::from_radii(angles, radii, order()).map(of_section)
+        }
         ("section_from_diameters", [angles, diameters]) => {
             section::from_diameters(angles, diameters, order()).map(of_section)
         }
@@ -196,7 +199,11 @@ pub fn shape_row(row: &[String]) -> Result<Named, Error> {
                 .map(|d| vec![("diameter_mm", Some(d))])
         }
         ("v_block_factor", [head]) => {
-            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "an order of a vector")]
+            #[expect(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "an order of a vector"
+            )]
             let order = head[0] as usize;
             section::v_block_factor(order, head[1], head[2]).map(|f| vec![("factor", Some(f))])
         }

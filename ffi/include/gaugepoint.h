@@ -15,10 +15,12 @@
  * RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with struct_size set:
  * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
  * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
- * struct_size and never changes: GaugepointInterval, GaugepointItems, and what stands within a record.
+ * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointHarmonic, and what stands within a
+ * record.
  *
  * ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
- * anything is read. A refused value is named with its place, from 0: "values/3".
+ * anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
+ * room that it has; it is written on success only, as far as there are results.
  *
  * NaN. Never accepted as a value, never a result that is given, and never the sign of something left out: that is what
  * the has_ flags are for, each 0 or 1. What a record does not give is NaN there, so that an ignored flag cannot be
@@ -593,6 +595,250 @@ typedef struct GaugepointStudy {
 } GaugepointStudy;
 
 /**
+ * What the points leave over a reference: roundness, cylindricity or flatness.
+ */
+typedef struct GaugepointForm {
+  /**
+   * Outside and inside together (RONt, CYLt).
+   */
+  double total_mm;
+  /**
+   * Largest distance of a point beyond the reference, away from the centre; of a plane: above it.
+   */
+  double outside_mm;
+  /**
+   * Largest distance of a point within the reference; of a plane: below it.
+   */
+  double inside_mm;
+  /**
+   * Root of the mean square of all distances (RONq, CYLq about the least-squares reference).
+   */
+  double rms_mm;
+} GaugepointForm;
+
+/**
+ * A circle that points were fitted by; see RECORDS at the head.
+ */
+typedef struct GaugepointCircle {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Centre.
+   */
+  double x_mm;
+  /**
+   * Centre.
+   */
+  double y_mm;
+  /**
+   * Radius; of a minimum zone the mean of its two.
+   */
+  double radius_mm;
+  /**
+   * What the points leave: roundness.
+   */
+  struct GaugepointForm form;
+} GaugepointCircle;
+
+/**
+ * A cylinder that points were fitted by; see RECORDS at the head.
+ */
+typedef struct GaugepointCylinder {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * The axis at `z_mm`.
+   */
+  double x_mm;
+  /**
+   * The axis at `z_mm`.
+   */
+  double y_mm;
+  /**
+   * Depth of that point of the axis: in the middle of the first and the last point.
+   */
+  double z_mm;
+  /**
+   * How far the axis moves along x for each mm of depth.
+   */
+  double slope_x;
+  /**
+   * How far the axis moves along y for each mm of depth.
+   */
+  double slope_y;
+  /**
+   * Radius; of a minimum zone the mean of its two.
+   */
+  double radius_mm;
+  /**
+   * What the points leave: cylindricity.
+   */
+  struct GaugepointForm form;
+} GaugepointCylinder;
+
+/**
+ * A plane that points were fitted by; see RECORDS at the head.
+ */
+typedef struct GaugepointPlane {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `direction_deg` is given, else 0: the plane has no tilt.
+   */
+  int32_t has_direction;
+  /**
+   * Always 0.
+   */
+  int32_t reserved;
+  /**
+   * A point of the plane: the mean of the points along x and y.
+   */
+  double x_mm;
+  /**
+   * A point of the plane.
+   */
+  double y_mm;
+  /**
+   * A point of the plane; of a minimum zone in the middle of its two.
+   */
+  double z_mm;
+  /**
+   * Rise along z for each mm along x.
+   */
+  double slope_x;
+  /**
+   * Rise along z for each mm along y.
+   */
+  double slope_y;
+  /**
+   * Rise for each mm in the direction of steepest rise: the tilt.
+   */
+  double slope;
+  /**
+   * Direction of steepest rise, from x toward y, -180 to 180 degrees.
+   */
+  double direction_deg;
+  /**
+   * What the points leave: flatness.
+   */
+  struct GaugepointForm form;
+} GaugepointPlane;
+
+/**
+ * How a bore's axis stands to the main line; see RECORDS at the head.
+ */
+typedef struct GaugepointBoreAxis {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Shortest distance between the two lines.
+   */
+  double offset_mm;
+  /**
+   * Where along the main line that is, from its first point toward its last.
+   */
+  double station_mm;
+  /**
+   * How far the angle between the lines is from a right one; positive when the bore, from its first point to its
+   * last, leans toward the last point of the main line.
+   */
+  double out_of_square_mrad;
+  /**
+   * Length of the bore from its first point to its last, along its axis.
+   */
+  double length_mm;
+  /**
+   * The same as `out_of_square_mrad`, over `length_mm`.
+   */
+  double out_of_square_mm;
+  /**
+   * Twice the largest distance of a point of the bore from its straight axis.
+   */
+  double bore_straightness_mm;
+  /**
+   * Twice the largest distance of a point of the main line from its straight line.
+   */
+  double main_straightness_mm;
+} GaugepointBoreAxis;
+
+/**
+ * One order of a section: cos_mm cos(n angle) + sin_mm sin(n angle).
+ */
+typedef struct GaugepointHarmonic {
+  /**
+   * Undulations in one turn, n.
+   */
+  size_t order;
+  /**
+   * 1 when `cos_mm` is given, else 0: the cosine is zero at every angle that was read.
+   */
+  int32_t has_cos;
+  /**
+   * 1 when `sin_mm` is given, else 0: the sine is zero at every angle that was read.
+   */
+  int32_t has_sin;
+  /**
+   * Cosine part.
+   */
+  double cos_mm;
+  /**
+   * Sine part.
+   */
+  double sin_mm;
+} GaugepointHarmonic;
+
+/**
+ * A section without its harmonics, which stand in an array of their own; see RECORDS at the head.
+ */
+typedef struct GaugepointSection {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Number of harmonics that were written.
+   */
+  size_t harmonics;
+  /**
+   * 1 when `x_mm` and `y_mm` are given, else 0: diameters do not show the position, nor does order 0.
+   */
+  int32_t has_position;
+  /**
+   * 1 when `residual_mm` is given, else 0: nothing is left to see it by.
+   */
+  int32_t has_residual;
+  /**
+   * Mean radius.
+   */
+  double mean_radius_mm;
+  /**
+   * Position of the axis along 0 degrees, to the first order.
+   */
+  double x_mm;
+  /**
+   * Position of the axis along 90 degrees, to the first order.
+   */
+  double y_mm;
+  /**
+   * Experimental standard deviation of a radius about the section.
+   */
+  double residual_mm;
+  /**
+   * How well the angles tell the orders apart: 1 when they are spread evenly. Noise of the readings is enlarged by its
+   * inverse at most.
+   */
+  double least_share;
+} GaugepointSection;
+
+/**
  * Distribution of the items that come to be measured. A plain structure; see RECORDS at the head.
  */
 typedef struct GaugepointItems {
@@ -820,6 +1066,142 @@ int32_t gaugepoint_study_by_variance(const double *values,
                                      double probability,
                                      struct GaugepointStudy *out,
                                      struct GaugepointError *error);
+
+/**
+ * Fits a circle to `count` points of a section, at least three, by the true distances.
+ *
+ * `reference` is a GaugepointReference; all but least squares need points in every half of the circle. Minimum zone and
+ * maximum inscribed are the best near the least-squares circle. A refused number is named "x_mm/3". ISO 12181-1.
+ */
+int32_t gaugepoint_fit_circle(const double *x_mm,
+                              const double *y_mm,
+                              size_t count,
+                              int32_t reference,
+                              struct GaugepointCircle *out,
+                              struct GaugepointError *error);
+
+/**
+ * Fits the equation of a circle to `count` points, at least three: no iteration, but biased on short arcs.
+ *
+ * `method` is a GaugepointAlgebraic. The form is that of the distances from the circle.
+ */
+int32_t gaugepoint_fit_circle_algebraic(const double *x_mm,
+                                        const double *y_mm,
+                                        size_t count,
+                                        int32_t method,
+                                        struct GaugepointCircle *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Fits a cylinder to `count` points of a bore or a piston, at least five at two depths, by the true distances.
+ *
+ * z is the depth; the axis leans from it by a tenth at most. `reference` is as in gaugepoint_fit_circle. ISO 12180-1.
+ */
+int32_t gaugepoint_fit_cylinder(const double *x_mm,
+                                const double *y_mm,
+                                const double *z_mm,
+                                size_t count,
+                                int32_t reference,
+                                struct GaugepointCylinder *out,
+                                struct GaugepointError *error);
+
+/**
+ * Fits a plane to `count` points of a deck, at least three that do not lie on a line; z is the height.
+ *
+ * `reference` is GAUGEPOINT_REFERENCE_LEAST_SQUARES or GAUGEPOINT_REFERENCE_MINIMUM_ZONE. Distances are perpendicular
+ * to the plane. ISO 12781-1.
+ */
+int32_t gaugepoint_fit_plane(const double *x_mm,
+                             const double *y_mm,
+                             const double *z_mm,
+                             size_t count,
+                             int32_t reference,
+                             struct GaugepointPlane *out,
+                             struct GaugepointError *error);
+
+/**
+ * Squareness and position of a bore to the main line, from points of both: x, y, z of the first, of the second, and so on.
+ *
+ * At least two points of each, in their order: centres of the bore's sections, centres of the main bearings. A refused
+ * number is named by its point and its place there: "bore_mm/1/2".
+ */
+int32_t gaugepoint_bore_to_main_line(const double *bore_mm,
+                                     size_t bore_points,
+                                     const double *main_mm,
+                                     size_t main_points,
+                                     struct GaugepointBoreAxis *out,
+                                     struct GaugepointError *error);
+
+/**
+ * Harmonics of a section up to `order` by least squares, from `count` radii at angles from 0 to 360 degrees.
+ *
+ * Radii are counted from any one centre near the axis. Order 1, the position, stands in `out`; `harmonics` gets the orders
+ * from 2 up, rising, and has `room` for them: `order` is enough. An order that the angles do not resolve is refused,
+ * with those they do as the accepted range.
+ */
+int32_t gaugepoint_section_from_radii(const double *angles_deg,
+                                      const double *radii_mm,
+                                      size_t count,
+                                      size_t order,
+                                      struct GaugepointHarmonic *harmonics,
+                                      size_t room,
+                                      struct GaugepointSection *out,
+                                      struct GaugepointError *error);
+
+/**
+ * Harmonics of a section up to `order`, which is even, from `count` two-point diameters at the angles of their axes.
+ *
+ * `harmonics` gets the even orders from 2 up and has `room` for them: `order` is enough. Two axes give the mean and one
+ * phase of order 2, four axes order 2 and one phase of order 4.
+ */
+int32_t gaugepoint_section_from_diameters(const double *angles_deg,
+                                          const double *diameters_mm,
+                                          size_t count,
+                                          size_t order,
+                                          struct GaugepointHarmonic *harmonics,
+                                          size_t room,
+                                          struct GaugepointSection *out,
+                                          struct GaugepointError *error);
+
+/**
+ * Diameter in mm that a two-point gauge reads across the axis of a section, at an angle from 0 to 360 degrees.
+ *
+ * `harmonics` has `count` orders, in any order. Odd orders do not show.
+ */
+int32_t gaugepoint_two_point_mm(double mean_radius_mm,
+                                const struct GaugepointHarmonic *harmonics,
+                                size_t count,
+                                double angle_deg,
+                                double *out,
+                                struct GaugepointError *error);
+
+/**
+ * Diameter in mm that a gauge with three legs reads, which reach out equally from a centre that finds itself.
+ *
+ * The first leg is turned to `angle_deg`; the directions of the legs rise, neighbours less than half a turn apart. To the
+ * first order: the second is the square of the form error over the radius.
+ */
+int32_t gaugepoint_three_leg_mm(double mean_radius_mm,
+                                const struct GaugepointHarmonic *harmonics,
+                                size_t count,
+                                double angle_deg,
+                                double leg_1_deg,
+                                double leg_2_deg,
+                                double leg_3_deg,
+                                double *out,
+                                struct GaugepointError *error);
+
+/**
+ * How much of the amplitude of an order a probe shows over a V-block in which the part is turned. ISO 4292.
+ *
+ * `included_deg` is the angle between the faces, 10 to 170 degrees; `probe_deg` the direction of the probe, 0 opposite
+ * the V, where the factor is |1 + cos(n (90 + a)) / sin a| with a half the included angle.
+ */
+int32_t gaugepoint_v_block_factor(size_t order,
+                                  double included_deg,
+                                  double probe_deg,
+                                  double *out,
+                                  struct GaugepointError *error);
 
 /**
  * Judges one value in mm with its standard uncertainty in mm, for a value whose error is normal.

@@ -2,7 +2,8 @@
 
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`. The flat functions give the
 common numbers from plain floats; the unit is the suffix of every name. `gaugepoint.measurement` has statistics of readings and
-gauge studies, `gaugepoint.decision` the risks of decisions. What is refused raises `InputError`.
+gauge studies, `gaugepoint.shape` shapes from full traces, `gaugepoint.decision` the risks of decisions. What is refused raises
+`InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -29,6 +30,18 @@ from gaugepoint.error import InputError
 from gaugepoint.job import assess, job_schema, report_schema
 from gaugepoint.measurement import gauge_study, one_way, sample
 from gaugepoint.report import Decision, Report
+from gaugepoint.shape import (
+    bore_to_main_line,
+    fit_circle,
+    fit_circle_algebraic,
+    fit_cylinder,
+    fit_plane,
+    section_from_diameters,
+    section_from_radii,
+    three_leg_mm,
+    two_point_mm,
+    v_block_factor,
+)
 
 __all__ = [
     "ERROR_KINDS",
@@ -44,8 +57,13 @@ __all__ = [
     "acceptance_for_risk",
     "assess",
     "bench_clearance_mm",
+    "bore_to_main_line",
     "capability",
     "decide_mm",
+    "fit_circle",
+    "fit_circle_algebraic",
+    "fit_cylinder",
+    "fit_plane",
     "gauge_study",
     "global_risks",
     "job_schema",
@@ -53,5 +71,10 @@ __all__ = [
     "report_schema",
     "running_clearance_mm",
     "sample",
+    "section_from_diameters",
+    "section_from_radii",
     "size_at_20_mm",
+    "three_leg_mm",
+    "two_point_mm",
+    "v_block_factor",
 ]

@@ -517,10 +517,10 @@ def refusals():
     row("refuse_plane_on_a_line", "plane", "least_squares", inline([0, 1, 2, 3], [0, 1, 2, 3], [0, 0, 0, 0]), "error:contradiction points", "a line tells no plane")
     row("refuse_inscribed_plane", "plane", "maximum_inscribed", inline([0, 1, 0], [0, 0, 1], [0, 0, 0]), "error:unknown_choice reference", "a plane has none")
     row("refuse_upright_plane", "plane", "least_squares", inline([0, 10, 0, 10], [0, 0, 10, 10], [0, 10, 0, 10]), "error:contradiction points", "45 degrees: coordinates mixed up")
-    row("refuse_parallel", "bore_to_main_line", "", "0;0;0;0;0;1/0;0;0;0;0;1", "error:contradiction bore", "along the main line")
-    row("refuse_one_bearing", "bore_to_main_line", "", "0;0;0;0;0;1/0;0;0", "error:missing_field main", "one point is no line")
-    row("refuse_scattered_bore", "bore_to_main_line", "", "0;0;0;5;5;1;0;9;2;0;0;3/0;0;0;1;0;0", "error:contradiction bore", "no line")
-    row("refuse_nan_bearing", "bore_to_main_line", "", "0;0;0;0;0;1/0;0;0;1;nan;0", "error:not_finite main/1/1", "place of the number")
+    row("refuse_parallel", "bore_to_main_line", "", "0;0;0;0;0;1/0;0;0;0;0;1", "error:contradiction bore_mm", "along the main line")
+    row("refuse_one_bearing", "bore_to_main_line", "", "0;0;0;0;0;1/0;0;0", "error:missing_field main_mm", "one point is no line")
+    row("refuse_scattered_bore", "bore_to_main_line", "", "0;0;0;5;5;1;0;9;2;0;0;3/0;0;0;1;0;0", "error:contradiction bore_mm", "no line")
+    row("refuse_nan_bearing", "bore_to_main_line", "", "0;0;0;0;0;1/0;0;0;1;nan;0", "error:not_finite main_mm/1/1", "place of the number")
 
 
 def vectors():

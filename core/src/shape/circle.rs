@@ -47,7 +47,8 @@ pub fn fit(x_mm: &[f64], y_mm: &[f64], reference: Reference) -> Result<Circle, E
         check_around(x_mm.iter().zip(y_mm).map(|(px, py)| (px - x, py - y)))
     };
     let from = vec![start.x_mm, start.y_mm];
-    let placed = fit_shape(reference, from, extent(x_mm, y_mm), look, around).map_err(|e| e.named("points"))?;
+    let placed =
+        fit_shape(reference, from, extent(x_mm, y_mm), look, around).map_err(|e| e.named("points"))?;
     let [x, y] = two(&placed.at)?;
     Ok(Circle { x_mm: x, y_mm: y, radius_mm: base + placed.level, form: placed.form })
 }

@@ -48,7 +48,10 @@ pub fn fit(x_mm: &[f64], y_mm: &[f64], z_mm: &[f64], reference: Reference) -> Re
 
 fn fitted(x_mm: &[f64], y_mm: &[f64], z_mm: &[f64], reference: Reference) -> Result<Plane, Error> {
     let (x, y, z) = (mean(x_mm), mean(y_mm), mean(z_mm));
-    let half = x_mm.iter().zip(y_mm).fold(0.0, |most, (px, py)| larger(most, larger((px - x).abs(), (py - y).abs())));
+    let half = x_mm
+        .iter()
+        .zip(y_mm)
+        .fold(0.0, |most, (px, py)| larger(most, larger((px - x).abs(), (py - y).abs())));
     if half <= 0.0 {
         let reason = "the points lie at one place";
         return Err(Error::new(ErrorKind::Contradiction, "", reason));
@@ -129,16 +132,16 @@ const MOST_OUT_OF_SQUARE: f64 = 0.2;
 /// distances; the straightness is about them, not the smallest that there is.
 ///
 /// # Errors
-/// [`ErrorKind::NotFinite`] or [`ErrorKind::OutOfRange`] with the place of the coordinate as field (`bore/1/2`),
+/// [`ErrorKind::NotFinite`] or [`ErrorKind::OutOfRange`] with the place of the coordinate as field (`bore_mm/1/2`),
 /// [`ErrorKind::MissingField`] with fewer than two points, [`ErrorKind::Contradiction`] when points do not lie along a line, or the lines are
 /// nowhere near square.
 pub fn bore_to_main_line(bore: &[Point], main: &[Point]) -> Result<BoreAxis, Error> {
-    let (axis, line) = (through(bore, "bore")?, through(main, "main")?);
+    let (axis, line) = (through(bore, "bore_mm")?, through(main, "main_mm")?);
     let lean = dot(&axis.direction, &line.direction);
     if lean.abs() > MOST_OUT_OF_SQUARE {
         let reason = "the bore is nowhere near square to the main line: are the points in another order?";
         let error = Error::new(ErrorKind::Contradiction, lean.to_string(), reason);
-        return Err(error.value(lean).limits(-MOST_OUT_OF_SQUARE, MOST_OUT_OF_SQUARE, "1").at("bore"));
+        return Err(error.value(lean).limits(-MOST_OUT_OF_SQUARE, MOST_OUT_OF_SQUARE, "1").at("bore_mm"));
     }
     let between = minus(axis.middle, line.middle);
     let (along_axis, along_line) = (dot(&between, &axis.direction), dot(&between, &line.direction));

@@ -130,7 +130,9 @@ fn by_least_squares(
 fn linear(seen: &[Seen], least: f64) -> Result<Solution, Error> {
     let shifts = seen.first().map_or(0, |p| p.gradient.len());
     let mut columns = vec![vec![1.0; seen.len()]];
-    columns.extend((0..shifts).map(|j| seen.iter().map(|p| p.gradient.get(j).copied().unwrap_or(0.0)).collect()));
+    columns.extend(
+        (0..shifts).map(|j| seen.iter().map(|p| p.gradient.get(j).copied().unwrap_or(0.0)).collect()),
+    );
     let right = seen.iter().map(|p| p.deviation).collect();
     least_squares(columns, right, (as_number(seen.len()) / 2.0).sqrt(), least).map_err(|weak| {
         let reason = "the points do not tell where the shape lies: too few of them, repeated, or on too small a part of it";

@@ -121,14 +121,16 @@ fn harmonics(angles_deg: &[f64], radii_mm: Vec<f64>, order: usize, every: usize)
         mean_radius_mm: of(0, false).unwrap_or_default(),
         position_mm,
         harmonics: orders.map(|n| Harmonic { order: n, cos_mm: of(n, false), sin_mm: of(n, true) }).collect(),
-        residual_mm: (free > 0).then(|| (dot(&solution.residuals, &solution.residuals) / as_number(free)).sqrt()),
+        residual_mm: (free > 0)
+            .then(|| (dot(&solution.residuals, &solution.residuals) / as_number(free)).sqrt()),
         least_share: solution.least_share,
     })
 }
 
 fn check_order(order: usize, count: usize) -> Result<(), Error> {
     if order > MOST_ORDER {
-        let error = Error::new(ErrorKind::OutOfRange, order.to_string(), "no trace is resolved to such an order");
+        let error =
+            Error::new(ErrorKind::OutOfRange, order.to_string(), "no trace is resolved to such an order");
         return Err(error.value(as_number(order)).limits(0.0, as_number(MOST_ORDER), "1").at("order"));
     }
     // a fit has at most one unknown for each reading; what has more is refused by its angles, without the matrix
@@ -196,7 +198,8 @@ fn reading(mean_radius_mm: f64, harmonics: &[Harmonic], points: &[(f64, f64)]) -
     let mut sum = 0.0;
     for (k, harmonic) in harmonics.iter().enumerate() {
         if !(1..=MOST_ORDER).contains(&harmonic.order) {
-            let error = Error::new(ErrorKind::OutOfRange, harmonic.order.to_string(), "no order of a section");
+            let error =
+                Error::new(ErrorKind::OutOfRange, harmonic.order.to_string(), "no order of a section");
             let error = error.value(as_number(harmonic.order)).limits(1.0, as_number(MOST_ORDER), "1");
             return Err(error.at(&format!("harmonics/{k}/order")));
         }
