@@ -277,6 +277,50 @@ typedef enum GaugepointPooling {
 } GaugepointPooling;
 
 /**
+ * What a shape is fitted by.
+ */
+typedef enum GaugepointReference {
+  /**
+   * Least sum of squares of the distances.
+   */
+  GAUGEPOINT_REFERENCE_LEAST_SQUARES = 1,
+  /**
+   * Two shapes with one centre or axis that hold all points between them as narrowly as can be.
+   */
+  GAUGEPOINT_REFERENCE_MINIMUM_ZONE = 2,
+  /**
+   * The smallest that holds all points.
+   */
+  GAUGEPOINT_REFERENCE_MINIMUM_CIRCUMSCRIBED = 3,
+  /**
+   * The largest that all points are outside of.
+   */
+  GAUGEPOINT_REFERENCE_MAXIMUM_INSCRIBED = 4,
+} GaugepointReference;
+
+/**
+ * What the equation of a circle is held to.
+ */
+typedef enum GaugepointAlgebraic {
+  /**
+   * Its numbers have the square sum 1: depends on the origin of the coordinates, for comparison only.
+   */
+  GAUGEPOINT_ALGEBRAIC_UNIT_NORM = 1,
+  /**
+   * Pratt's.
+   */
+  GAUGEPOINT_ALGEBRAIC_PRATT = 2,
+  /**
+   * Taubin's.
+   */
+  GAUGEPOINT_ALGEBRAIC_TAUBIN = 3,
+  /**
+   * That of Al-Sharadqah and Chernov, without bias to the second order.
+   */
+  GAUGEPOINT_ALGEBRAIC_HYPERACCURATE = 4,
+} GaugepointAlgebraic;
+
+/**
  * Kind of distribution of the items that come to be measured.
  */
 typedef enum GaugepointDistribution {
