@@ -73,8 +73,15 @@ fn measured(x_mm: &[f64], y_mm: &[f64], (x, y): (f64, f64), radius_mm: f64) -> C
     Circle { x_mm: x, y_mm: y, radius_mm, form: form_of(0.0, &seen) }
 }
 
+/// What is smaller is one place: a nanometre.
+pub(super) const SMALLEST: f64 = 1e-6;
+
 fn check_points(x_mm: &[f64], y_mm: &[f64]) -> Result<(), Error> {
-    check_coordinates(&[("x_mm", x_mm), ("y_mm", y_mm)], 3)
+    check_coordinates(&[("x_mm", x_mm), ("y_mm", y_mm)], 3)?;
+    match extent(x_mm, y_mm) < SMALLEST {
+        true => Err(on_a_line().named("points")),
+        false => Ok(()),
+    }
 }
 
 /// Largest distance from the mean of the points along an axis.
@@ -206,7 +213,8 @@ fn unit_norm(x_mm: &[f64], y_mm: &[f64]) -> Result<Circle, Error> {
 /// Makes two columns perpendicular.
 fn rotate(one: &mut Column, other: &mut Column) {
     let (a, b, c) = (dot(&one.0, &one.0), dot(&other.0, &other.0), dot(&one.0, &other.0));
-    if c.abs() <= 1e-17 * (a * b).sqrt() {
+    // perpendicular already, or one of them is nothing
+    if c.abs() <= 1e-17 * (a * b).sqrt() || c.abs() < 1e-100 {
         return;
     }
     let turn = (b - a) / (2.0 * c);

@@ -80,7 +80,7 @@ pub(super) fn settle(
             return Ok(at);
         }
         if gained > promised * 0.75 {
-            reach *= 2.0;
+            reach = smaller(reach * 2.0, size);
         } else if gained < promised * 0.25 {
             reach /= 2.0;
         }

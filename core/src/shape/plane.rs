@@ -1,5 +1,6 @@
 //! Planes through points of a deck, and a bore's axis against the main line. The page is that of [`circle`](super::circle).
 
+use super::circle::SMALLEST;
 use super::least::{dot, larger};
 use super::minimax::Seen;
 use super::reference::{check_coordinates, fit as fit_shape, mean};
@@ -52,7 +53,7 @@ fn fitted(x_mm: &[f64], y_mm: &[f64], z_mm: &[f64], reference: Reference) -> Res
         .iter()
         .zip(y_mm)
         .fold(0.0, |most, (px, py)| larger(most, larger((px - x).abs(), (py - y).abs())));
-    if half <= 0.0 {
+    if half < SMALLEST {
         let reason = "the points lie at one place";
         return Err(Error::new(ErrorKind::Contradiction, "", reason));
     }

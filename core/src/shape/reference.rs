@@ -86,7 +86,7 @@ pub(super) fn form_of(level: f64, seen: &[Seen]) -> Form {
 }
 
 /// Most steps; a trace of a bore needs five, points far from any circle a hundred.
-const MOST_STEPS: u32 = 2000;
+const MOST_STEPS: u32 = 500;
 
 /// Least squares of the true distances by steps of the linear problem (Gauss-Newton); location and level.
 fn by_least_squares(
