@@ -197,8 +197,8 @@ pub struct GaugepointSection {
     pub y_mm: f64,
     /// Experimental standard deviation of a radius about the section.
     pub residual_mm: f64,
-    /// How well the angles tell the orders apart: 1 when they are spread evenly. Noise of the readings is enlarged by its
-    /// inverse at most.
+    /// How well the angles tell the orders apart: 1 when they are spread evenly. Noise of the readings is enlarged by about
+    /// its inverse.
     pub least_share: f64,
 }
 

@@ -157,8 +157,8 @@ class Section:
     residual_mm: float | None
     """Experimental standard deviation of a radius about the section; None when nothing is left to see it by."""
     least_share: float
-    """How well the angles tell the orders apart: 1 when they are spread evenly. Noise of the readings is enlarged by its inverse
-    at most."""
+    """How well the angles tell the orders apart: 1 when they are spread evenly. Noise of the readings is enlarged by about its
+    inverse."""
 
 
 def fit_circle(x_mm: Sequence[float], y_mm: Sequence[float], reference: Reference = "least_squares") -> Circle:

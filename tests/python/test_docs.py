@@ -54,7 +54,7 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, report, gaugepoint.job, gaugepoint.measurement, gaugepoint.decision, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, report, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.decision, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
     for name in report.__all__:
@@ -90,8 +90,9 @@ def test_readme():
         assert f"`{printed.getvalue().strip()}`" in readme
 
 
-def test_pages():
-    page = (REPOSITORY / "core" / "docs" / "gauge-studies.md").read_text(encoding="utf-8")
+@pytest.mark.parametrize("name", ["gauge-studies", "roundness"])
+def test_pages(name):
+    page = (REPOSITORY / "core" / "docs" / f"{name}.md").read_text(encoding="utf-8")
     (block,) = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)
     with contextlib.redirect_stdout(io.StringIO()) as printed:
         exec(block, {})

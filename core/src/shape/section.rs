@@ -28,7 +28,7 @@ pub struct Section {
     pub harmonics: Vec<Harmonic>,
     /// Experimental standard deviation of a radius about the section; none when nothing is left to see it by.
     pub residual_mm: Option<f64>,
-    /// How well the angles tell the orders apart: 1 when they are spread evenly. Noise of the readings is enlarged by its inverse at most.
+    /// How well the angles tell the orders apart: 1 when they are spread evenly. Noise of the readings is enlarged by about its inverse.
     pub least_share: f64,
 }
 
