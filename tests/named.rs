@@ -1,4 +1,4 @@
-//! Rows of `vectors/study.csv` and `vectors/risk.csv`: the call of a row, and its results by the names that every host gives them.
+//! Rows of `vectors/study.csv`, `vectors/risk.csv` and `vectors/shape.csv`: the call of a row, and its results by the names that every host gives them.
 
 use gaugepoint::Error;
 use gaugepoint::decision::risk::{
@@ -8,6 +8,10 @@ use gaugepoint::measurement::bias::{Band, Bias, Linearity, bias, linearity};
 use gaugepoint::measurement::chart::{Chart, Kind, control_chart};
 use gaugepoint::measurement::statistics::{OneWay, Sample, one_way, sample};
 use gaugepoint::measurement::study::{Crossed, Pooling, Study};
+use gaugepoint::shape::circle::{self, Algebraic, Circle, Form, Reference};
+use gaugepoint::shape::cylinder::{self, Cylinder};
+use gaugepoint::shape::plane::{self, BoreAxis, Plane};
+use gaugepoint::shape::section::{self, Harmonic, Section};
 
 /// Results by name, in the order of the record in C; none where nothing is given.
 pub type Named = Vec<(&'static str, Option<f64>)>;
@@ -248,6 +252,156 @@ fn guard(text: &str) -> Guard {
         Some(("ratio_at_least", least)) => Guard::RatioAtLeast(number(least)),
         _ => panic!("{text}"),
     }
+}
+
+/// Calls what a row of `shape.csv` says.
+///
+/// # Errors
+/// As the library.
+pub fn shape_row(row: &[String]) -> Result<Named, Error> {
+    let (choice, given) = (row[2].as_str(), columns(&row[3]));
+    let reference = || Reference::from_word(choice).unwrap_or_else(|e| panic!("{e}"));
+    let order = || choice.parse().unwrap_or_else(|e| panic!("{choice}: {e}"));
+    let harmonics =
+        || row[3].split_once('/').map_or(Vec::new(), |(_, h)| h.split('|').map(harmonic).collect());
+    match (row[1].as_str(), given.as_slice()) {
+        ("circle", [x, y]) => circle::fit(x, y, reference()).map(of_circle),
+        ("circle_algebraic", [x, y]) => {
+            let method = Algebraic::from_word(choice).unwrap_or_else(|e| panic!("{e}"));
+            circle::fit_algebraic(x, y, method).map(of_circle)
+        }
+        ("cylinder", [x, y, z]) => cylinder::fit(x, y, z, reference()).map(of_cylinder),
+        ("plane", [x, y, z]) => plane::fit(x, y, z, reference()).map(of_plane),
+        ("bore_to_main_line", [bore, main]) => {
+            plane::bore_to_main_line(&points(bore), &points(main)).map(of_bore)
+        }
+        ("section_from_radii", [angles, radii]) => {
+            section::from_radii(angles, radii, order()).map(of_section)
+        }
+        ("section_from_diameters", [angles, diameters]) => {
+            section::from_diameters(angles, diameters, order()).map(of_section)
+        }
+        ("two_point", [head, _]) => {
+            section::two_point_mm(head[0], &harmonics(), head[1]).map(|d| vec![("diameter_mm", Some(d))])
+        }
+        ("three_leg", [head, _]) => {
+            section::three_leg_mm(head[0], &harmonics(), head[1], [head[2], head[3], head[4]])
+                .map(|d| vec![("diameter_mm", Some(d))])
+        }
+        ("v_block_factor", [head]) => {
+            #[expect(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "an order of a vector"
+            )]
+            let order = head[0] as usize;
+            section::v_block_factor(order, head[1], head[2]).map(|f| vec![("factor", Some(f))])
+        }
+        (other, _) => panic!("{other}"),
+    }
+}
+
+/// Columns of numbers: in the cell, or in the trace it names. What is not there is NaN.
+fn columns(cell: &str) -> Vec<Vec<f64>> {
+    let known = |text: &str| if text == "none" { f64::NAN } else { number(text) };
+    let Some(trace) = cell.strip_prefix('@') else {
+        return cell.split('/').map(|c| c.split(';').map(known).collect()).collect();
+    };
+    let rows = crate::rows(&format!("tests/vectors/traces/{trace}.csv"));
+    (0..rows[0].len()).map(|k| rows.iter().map(|r| number(&r[k])).collect()).collect()
+}
+
+fn points(flat: &[f64]) -> Vec<[f64; 3]> {
+    flat.chunks(3).map(|p| [p[0], p[1], p[2]]).collect()
+}
+
+fn harmonic(text: &str) -> Harmonic {
+    let part = |t: &str| (t != "none").then(|| number(t));
+    let cells: Vec<&str> = text.split(';').collect();
+    let order = cells[0].parse().unwrap_or_else(|e| panic!("{text}: {e}"));
+    Harmonic { order, cos_mm: part(cells[1]), sin_mm: part(cells[2]) }
+}
+
+fn of_form(f: Form) -> Named {
+    vec![
+        ("form.total_mm", Some(f.total_mm)),
+        ("form.outside_mm", Some(f.outside_mm)),
+        ("form.inside_mm", Some(f.inside_mm)),
+        ("form.rms_mm", Some(f.rms_mm)),
+    ]
+}
+
+fn of_circle(c: Circle) -> Named {
+    let mut out = vec![("x_mm", Some(c.x_mm)), ("y_mm", Some(c.y_mm)), ("radius_mm", Some(c.radius_mm))];
+    out.extend(of_form(c.form));
+    out
+}
+
+fn of_cylinder(c: Cylinder) -> Named {
+    let mut out = vec![
+        ("x_mm", Some(c.x_mm)),
+        ("y_mm", Some(c.y_mm)),
+        ("z_mm", Some(c.z_mm)),
+        ("slope_x", Some(c.slope_x)),
+        ("slope_y", Some(c.slope_y)),
+        ("radius_mm", Some(c.radius_mm)),
+    ];
+    out.extend(of_form(c.form));
+    out
+}
+
+fn of_plane(p: Plane) -> Named {
+    let mut out = vec![
+        ("x_mm", Some(p.x_mm)),
+        ("y_mm", Some(p.y_mm)),
+        ("z_mm", Some(p.z_mm)),
+        ("slope_x", Some(p.slope_x)),
+        ("slope_y", Some(p.slope_y)),
+        ("slope", Some(p.slope)),
+        ("direction_deg", p.direction_deg),
+    ];
+    out.extend(of_form(p.form));
+    out
+}
+
+fn of_bore(b: BoreAxis) -> Named {
+    vec![
+        ("offset_mm", Some(b.offset_mm)),
+        ("station_mm", Some(b.station_mm)),
+        ("out_of_square_mrad", Some(b.out_of_square_mrad)),
+        ("length_mm", Some(b.length_mm)),
+        ("out_of_square_mm", Some(b.out_of_square_mm)),
+        ("bore_straightness_mm", Some(b.bore_straightness_mm)),
+        ("main_straightness_mm", Some(b.main_straightness_mm)),
+    ]
+}
+
+/// Names of the orders that the vectors ask for.
+const ORDERS: [(&str, &str); 9] = [
+    ("", ""),
+    ("", ""),
+    ("harmonics.2.cos_mm", "harmonics.2.sin_mm"),
+    ("harmonics.3.cos_mm", "harmonics.3.sin_mm"),
+    ("harmonics.4.cos_mm", "harmonics.4.sin_mm"),
+    ("harmonics.5.cos_mm", "harmonics.5.sin_mm"),
+    ("harmonics.6.cos_mm", "harmonics.6.sin_mm"),
+    ("harmonics.7.cos_mm", "harmonics.7.sin_mm"),
+    ("harmonics.8.cos_mm", "harmonics.8.sin_mm"),
+];
+
+fn of_section(s: Section) -> Named {
+    let mut out = vec![
+        ("mean_radius_mm", Some(s.mean_radius_mm)),
+        ("x_mm", s.position_mm.map(|p| p.0)),
+        ("y_mm", s.position_mm.map(|p| p.1)),
+        ("residual_mm", s.residual_mm),
+        ("least_share", Some(s.least_share)),
+    ];
+    for h in s.harmonics {
+        let (cosine, sine) = ORDERS[h.order];
+        out.extend([(cosine, h.cos_mm), (sine, h.sin_mm)]);
+    }
+    out
 }
 
 /// Holds the outcome of a row against its expected column; gives the number of comparisons.

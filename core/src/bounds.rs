@@ -96,6 +96,10 @@ bounds! {
     DEPTH = "depth in a bore" ["mm"] possible 0.0 to 4000.0, usual 2.0 to 500.0, GUIDE;
     /// Angle about the cylinder axis.
     ANGLE = "angle" ["deg"] possible 0.0 to 360.0, usual 0.0 to 360.0, "0 thrust side, 90 pin axis toward the front";
+    /// Coordinate of a measured point, radius or deviation of a trace.
+    COORDINATE = "coordinate" ["mm"] possible -5000.0 to 5000.0, usual -2000.0 to 2000.0, GUIDE;
+    /// Angle between the faces of a V-block.
+    V_BLOCK = "angle of a V-block" ["deg"] possible 10.0 to 170.0, usual 60.0 to 150.0, "ISO 4292 lists 60 to 120; from memory";
     /// Deviation of a bore gauge from its setting.
     DEVIATION = "deviation from the setting" ["mm"] possible -2.0 to 2.0, usual -0.6 to 0.6,
         "the travel of a comparator; oversize steps are 0.25 mm to 1.5 mm";

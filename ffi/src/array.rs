@@ -30,35 +30,6 @@ pub(crate) unsafe fn array<'a, T>(
     }
 }
 
-/// An array in the caller's memory that receives results; left as it was on failure.
-pub(crate) struct ArrayOut<T> {
-    name: &'static str,
-    place: *mut T,
-    room: usize,
-}
-
-pub(crate) fn array_out<T>(name: &'static str, place: *mut T, room: usize) -> ArrayOut<T> {
-    ArrayOut { name, place, room }
-}
-
-impl<T: Copy> Outs for ArrayOut<T> {
-    type Values = Vec<T>;
-
-    unsafe fn clear(&self) {}
-
-    unsafe fn check(&self) -> Result<(), Failure> {
-        match self.place.is_null() {
-            true => Err(Failure::own(NULL_POINTER, self.name, NULL_POINTER.meaning)),
-            false => Ok(()),
-        }
-    }
-
-    unsafe fn write(&self, values: Vec<T>) {
-        // SAFETY: there is room, as the caller said; no more is written, and a vector of ours overlaps with nothing
-        unsafe { self.place.copy_from_nonoverlapping(values.as_ptr(), values.len().min(self.room)) };
-    }
-}
-
 /// A record that the caller passes in.
 ///
 /// # Safety
@@ -86,5 +57,47 @@ pub(crate) fn number_of_choice(
         (true, false) => {
             Err(Failure::refused(ErrorKind::Contradiction, has_field, "this choice does not use the number"))
         }
+    }
+}
+
+/// The place of an array of results; left as it was on failure.
+pub(crate) struct ArrayOut<T> {
+    name: &'static str,
+    place: *mut T,
+    room: usize,
+}
+
+/// An array that the caller has `room` for; results that need more are refused by [`fitting`].
+pub(crate) fn array_out<T>(name: &'static str, place: *mut T, room: usize) -> ArrayOut<T> {
+    ArrayOut { name, place, room }
+}
+
+/// Refuses more results than the caller has room for.
+pub(crate) fn fitting<T>(values: Vec<T>, field: &'static str, room: usize) -> Result<Vec<T>, Failure> {
+    match values.len() <= room {
+        true => Ok(values),
+        false => Err(Failure::refused(
+            ErrorKind::Contradiction,
+            field,
+            "there are more results than room for them",
+        )),
+    }
+}
+
+impl<T: Copy> Outs for ArrayOut<T> {
+    type Values = Vec<T>;
+
+    unsafe fn clear(&self) {}
+
+    unsafe fn check(&self) -> Result<(), Failure> {
+        match self.place.is_null() {
+            true => Err(Failure::own(NULL_POINTER, self.name, NULL_POINTER.meaning)),
+            false => Ok(()),
+        }
+    }
+
+    unsafe fn write(&self, values: Vec<T>) {
+        // SAFETY: the caller has `room` places, as it said; its array is its own
+        unsafe { self.place.copy_from_nonoverlapping(values.as_ptr(), values.len().min(self.room)) }
     }
 }

@@ -14,11 +14,12 @@
 //! RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with `struct_size` set:
 //! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
 //! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
-//! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, and what
+//! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, and what
 //! stands within a record.
 //!
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
-//! anything is read. A refused value is named with its place, from 0: "values/3".
+//! anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
+//! `room` that it has; it is written on success only, as far as there are results.
 //!
 //! NaN. Never accepted as a value, never a result that is given, and never the sign of something left out: that is what
 //! the `has_` flags are for, each 0 or 1. What a record does not give is NaN there, so that an ignored flag cannot be
@@ -69,5 +70,6 @@ pub mod statistics;
 pub mod study;
 pub mod bias;
 pub mod chart;
+pub mod shape;
 pub mod decision;
 pub mod risk;

@@ -2,7 +2,8 @@
 
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`. The flat functions give the
 common numbers from plain floats; the unit is the suffix of every name. `gaugepoint.measurement` has statistics of readings,
-gauge studies, bias and control charts, `gaugepoint.decision` the risks of decisions. `check_sheet` holds a printed sheet against itself. What is refused raises `InputError`.
+gauge studies, bias and control charts, `gaugepoint.shape` shapes from full traces, `gaugepoint.decision` the risks of decisions. `check_sheet` holds a printed sheet against itself. What is refused raises
+`InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -30,6 +31,18 @@ from gaugepoint.job import assess, job_schema, report_schema
 from gaugepoint.measurement import bias, control_chart, gauge_study, linearity, linearity_band, one_way, sample
 from gaugepoint.report import Decision, Report
 from gaugepoint.sheet import SheetReport, check_sheet, sheet_report_schema, sheet_schema
+from gaugepoint.shape import (
+    bore_to_main_line,
+    fit_circle,
+    fit_circle_algebraic,
+    fit_cylinder,
+    fit_plane,
+    section_from_diameters,
+    section_from_radii,
+    three_leg_mm,
+    two_point_mm,
+    v_block_factor,
+)
 
 __all__ = [
     "ERROR_KINDS",
@@ -47,10 +60,15 @@ __all__ = [
     "assess",
     "bench_clearance_mm",
     "bias",
+    "bore_to_main_line",
     "capability",
     "check_sheet",
     "control_chart",
     "decide_mm",
+    "fit_circle",
+    "fit_circle_algebraic",
+    "fit_cylinder",
+    "fit_plane",
     "gauge_study",
     "global_risks",
     "job_schema",
@@ -62,5 +80,10 @@ __all__ = [
     "sample",
     "sheet_report_schema",
     "sheet_schema",
+    "section_from_diameters",
+    "section_from_radii",
     "size_at_20_mm",
+    "three_leg_mm",
+    "two_point_mm",
+    "v_block_factor",
 ]

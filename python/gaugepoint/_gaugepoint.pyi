@@ -19,6 +19,16 @@ __all__ = [
     "linearity",
     "linearity_band",
     "control_chart",
+    "fit_circle",
+    "fit_circle_algebraic",
+    "fit_cylinder",
+    "fit_plane",
+    "bore_to_main_line",
+    "section_from_radii",
+    "section_from_diameters",
+    "two_point_mm",
+    "three_leg_mm",
+    "v_block_factor",
     "decide_mm",
     "global_risks",
     "acceptance_proven",
@@ -41,6 +51,14 @@ _Line: TypeAlias = tuple[float, float, float, float | None, float | None]
 _Pair: TypeAlias = tuple[float, float] | None
 _Table: TypeAlias = tuple[_Line, _Line, _Line, _Line, float, bool, _Pair, _Pair]
 _Study: TypeAlias = tuple[_Component, _Component, _Component, _Component, float, float | None, _Table | None]
+
+_Form: TypeAlias = tuple[float, float, float, float]
+_Circle: TypeAlias = tuple[float, float, float, _Form]
+_Cylinder: TypeAlias = tuple[float, float, float, float, float, float, _Form]
+_Plane: TypeAlias = tuple[float, float, float, float, float, float, float | None, _Form]
+_BoreAxis: TypeAlias = tuple[float, float, float, float, float, float, float]
+_Wave: TypeAlias = tuple[int, float | None, float | None]
+_Section: TypeAlias = tuple[float, tuple[float, float] | None, list[_Wave], float | None, float]
 
 ERROR_KINDS: Final[tuple[str, ...]]
 """Name of every kind of refusal, in order of its stable number."""
@@ -341,6 +359,233 @@ def control_chart(
     InputError
         When there is too little, the subgroups are of a wrong size, a value is not finite, or the kind is unknown; it names the
         parameter or the place.
+    """
+
+def fit_circle(x_mm: Sequence[float], y_mm: Sequence[float], reference: str) -> _Circle:
+    """Fit a circle to points of a section.
+
+    Parameters
+    ----------
+    x_mm, y_mm : sequence of float
+        The points, in mm.
+    reference : str
+        What it is fitted by.
+
+    Returns
+    -------
+    tuple
+        Centre x and y, radius, form.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the points do not tell where the circle lies; it names the place.
+    """
+
+def fit_circle_algebraic(x_mm: Sequence[float], y_mm: Sequence[float], method: str) -> _Circle:
+    """Fit the equation of a circle to points of a section.
+
+    Parameters
+    ----------
+    x_mm, y_mm : sequence of float
+        The points, in mm.
+    method : str
+        What the equation is held to.
+
+    Returns
+    -------
+    tuple
+        Centre x and y, radius, form.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the points do not tell where the circle lies; it names the place.
+    """
+
+def fit_cylinder(x_mm: Sequence[float], y_mm: Sequence[float], z_mm: Sequence[float], reference: str) -> _Cylinder:
+    """Fit a cylinder to points of a bore or a piston.
+
+    Parameters
+    ----------
+    x_mm, y_mm, z_mm : sequence of float
+        The points, in mm; z along the axis.
+    reference : str
+        What it is fitted by.
+
+    Returns
+    -------
+    tuple
+        Point of the axis x, y, z, slopes along x and y, radius, form.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the points do not tell where the cylinder lies; it names the place.
+    """
+
+def fit_plane(x_mm: Sequence[float], y_mm: Sequence[float], z_mm: Sequence[float], reference: str) -> _Plane:
+    """Fit a plane to points of a deck.
+
+    Parameters
+    ----------
+    x_mm, y_mm, z_mm : sequence of float
+        The points, in mm; z is the height.
+    reference : str
+        What it is fitted by.
+
+    Returns
+    -------
+    tuple
+        Point of the plane x, y, z, slopes along x and y, slope, direction, form.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the points do not tell where the plane lies; it names the place.
+    """
+
+def bore_to_main_line(bore_mm: Sequence[Sequence[float]], main_mm: Sequence[Sequence[float]]) -> _BoreAxis:
+    """Give squareness and position of a bore to the main line.
+
+    Parameters
+    ----------
+    bore_mm, main_mm : sequence of sequences of float
+        Points x, y, z of both, in mm, in their order.
+
+    Returns
+    -------
+    tuple
+        Offset, station, out of square in mrad, length, out of square in mm, straightness of the bore and of the main line.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the points do not lie along lines; it names the place.
+    """
+
+def section_from_radii(angles_deg: Sequence[float], radii_mm: Sequence[float], order: int) -> _Section:
+    """Give the harmonics of a section from radii.
+
+    Parameters
+    ----------
+    angles_deg, radii_mm : sequence of float
+        Angles 0 to 360 degrees, and the radii there, in mm.
+    order : int
+        Highest order.
+
+    Returns
+    -------
+    tuple
+        Mean radius, position, harmonics, residual, least share.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the angles do not resolve the order; it names the place.
+    """
+
+def section_from_diameters(angles_deg: Sequence[float], diameters_mm: Sequence[float], order: int) -> _Section:
+    """Give the harmonics of a section from diameters.
+
+    Parameters
+    ----------
+    angles_deg, diameters_mm : sequence of float
+        Angles of the axes, and the diameters there, in mm.
+    order : int
+        Highest order; even.
+
+    Returns
+    -------
+    tuple
+        Mean radius, None, harmonics, residual, least share.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the angles do not resolve the order; it names the place.
+    """
+
+def two_point_mm(mean_radius_mm: float, harmonics: Sequence[_Wave], angle_deg: float) -> float:
+    """Give the diameter that a two-point gauge reads.
+
+    Parameters
+    ----------
+    mean_radius_mm : float
+        Mean radius of the section.
+    harmonics : sequence of tuple
+        Order, cosine part and sine part in mm; None for a part that was not seen.
+    angle_deg : float
+        Where it is read.
+
+    Returns
+    -------
+    float
+        The diameter, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or a part is needed that was not seen; it names the place.
+    """
+
+def three_leg_mm(mean_radius_mm: float, harmonics: Sequence[_Wave], angle_deg: float, legs_deg: Sequence[float]) -> float:
+    """Give the diameter that a gauge with three legs reads.
+
+    Parameters
+    ----------
+    mean_radius_mm : float
+        Mean radius of the section.
+    harmonics : sequence of tuple
+        Order, cosine part and sine part in mm; None for a part that was not seen.
+    angle_deg : float
+        Where it is read.
+    legs_deg : sequence of float
+        Directions of the three legs.
+
+    Returns
+    -------
+    float
+        The diameter, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, the legs do not centre, or a part is needed that was not seen.
+    """
+
+def v_block_factor(order: int, included_deg: float, probe_deg: float = 0.0) -> float:
+    """Give how much of the amplitude of an order a probe shows over a V-block in which the part is turned.
+
+    The probe is ``probe_deg`` from the direction opposite the V; there it is ``abs(1 + cos(n (90 + a)) / sin(a))`` with ``a`` half the
+    included angle. To the first order. Source: ISO 4292, from memory.
+
+    Parameters
+    ----------
+    order : int
+        Undulations in one turn.
+    included_deg : float
+        Angle between the faces, 10 to 170 degrees.
+    probe_deg : float
+        Direction of the probe, 0 opposite the V.
+
+    Returns
+    -------
+    float
+        The factor.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter.
+
+    Examples
+    --------
+    Three lobes show three times as large over a V of 60 degrees, and an oval not at all.
+
+    >>> import gaugepoint
+    >>> round(gaugepoint.v_block_factor(3, 60.0), 6), round(gaugepoint.v_block_factor(2, 60.0), 6)
+    (3.0, 0.0)
     """
 
 def decide_mm(

@@ -9,6 +9,8 @@ mod flat;
 
 mod measurement;
 
+mod shape;
+
 mod decision;
 
 mod risk;
@@ -38,6 +40,16 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(measurement::linearity, module)?)?;
     module.add_function(wrap_pyfunction!(measurement::linearity_band, module)?)?;
     module.add_function(wrap_pyfunction!(measurement::control_chart, module)?)?;
+    module.add_function(wrap_pyfunction!(shape::fit_circle, module)?)?;
+    module.add_function(wrap_pyfunction!(shape::fit_circle_algebraic, module)?)?;
+    module.add_function(wrap_pyfunction!(shape::fit_cylinder, module)?)?;
+    module.add_function(wrap_pyfunction!(shape::fit_plane, module)?)?;
+    module.add_function(wrap_pyfunction!(shape::bore_to_main_line, module)?)?;
+    module.add_function(wrap_pyfunction!(shape::section_from_radii, module)?)?;
+    module.add_function(wrap_pyfunction!(shape::section_from_diameters, module)?)?;
+    module.add_function(wrap_pyfunction!(shape::two_point_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(shape::three_leg_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(shape::v_block_factor, module)?)?;
     module.add_function(wrap_pyfunction!(decision::decide_mm, module)?)?;
     module.add_function(wrap_pyfunction!(risk::global_risks, module)?)?;
     module.add_function(wrap_pyfunction!(risk::acceptance_proven, module)?)?;

@@ -1,4 +1,4 @@
-/* measured FOLDER: statistics, gauge studies and risks against study.csv and risk.csv. */
+/* measured FOLDER: statistics, gauge studies, risks and shapes against study.csv, risk.csv and shape.csv. */
 #include "check.h"
 
 enum { MOST = 512, NAMES = 64 };
@@ -10,6 +10,7 @@ typedef struct {
   double value;
 } Named;
 
+static const char *vectors;
 static Named named[NAMES];
 static int names;
 
@@ -352,6 +353,241 @@ static int32_t risk(char **cells, GaugepointError *error) {
   return accepted(cells, u, &tolerance, error);
 }
 
+/* Columns of numbers: in the cell, or in the trace it names. */
+typedef struct {
+  double *value[3];
+  size_t count, columns;
+} Columns;
+
+static void free_columns(Columns *c) {
+  for (int k = 0; k < 3; k++) {
+    free(c->value[k]);
+  }
+}
+
+static Columns read_trace(const char *name) {
+  char file[256], *cells[3];
+  size_t length;
+  snprintf(file, sizeof file, "traces/%s.csv", name);
+  char *text = file_text(vectors, file, &length), *rest = text, *line = next_line(&rest);
+  Columns c = {{NULL, NULL, NULL}, 0, 0};
+  CHECK(line != NULL);
+  c.columns = (size_t)columns(line, cells, 3);
+  for (int k = 0; k < 3; k++) {
+    c.value[k] = need(length * sizeof(double));
+  }
+  while ((line = next_line(&rest)) != NULL) {
+    CHECK(columns(line, cells, 3) == (int)c.columns);
+    for (size_t k = 0; k < c.columns; k++) {
+      c.value[k][c.count] = strtod(cells[k], NULL);
+    }
+    c.count++;
+  }
+  free(text);
+  return c;
+}
+
+static Columns read_columns(const char *cell) {
+  static Numbers n;
+  if (cell[0] == '@') {
+    return read_trace(cell + 1);
+  }
+  numbers(cell, &n);
+  Columns c = {{NULL, NULL, NULL}, n.size[0], n.groups};
+  CHECK(n.groups <= 3);
+  for (size_t k = 0, from = 0; k < 3; from += n.size[k++]) {
+    c.value[k] = need((MOST + 1) * sizeof(double));
+    memcpy(c.value[k], n.value + from, n.size[k] * sizeof(double));
+  }
+  return c;
+}
+
+static int32_t word(const char *text, const char *const *words) {
+  static Numbers none;
+  return choice(text, words, &none);
+}
+
+static int32_t reference(const char *text) {
+  static const char *const words[] = {"least_squares", "minimum_zone", "minimum_circumscribed", "maximum_inscribed",
+                                      NULL};
+  return word(text, words);
+}
+
+static void put_form(GaugepointForm form) {
+  put("form.total_mm", 1, form.total_mm);
+  put("form.outside_mm", 1, form.outside_mm);
+  put("form.inside_mm", 1, form.inside_mm);
+  put("form.rms_mm", 1, form.rms_mm);
+}
+
+static int32_t of_circle(char **cells, const Columns *c, GaugepointError *error) {
+  static const char *const words[] = {"unit_norm", "pratt", "taubin", "hyperaccurate", NULL};
+  GaugepointCircle out;
+  int32_t status;
+  memset(&out, 0, sizeof out);
+  out.struct_size = sizeof out;
+  if (same(cells[1], "circle")) {
+    status = gaugepoint_fit_circle(c->value[0], c->value[1], c->count, reference(cells[2]), &out, error);
+  } else {
+    status = gaugepoint_fit_circle_algebraic(c->value[0], c->value[1], c->count, word(cells[2], words), &out, error);
+  }
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("x_mm", 1, out.x_mm);
+    put("y_mm", 1, out.y_mm);
+    put("radius_mm", 1, out.radius_mm);
+    put_form(out.form);
+  }
+  return status;
+}
+
+static int32_t of_cylinder(char **cells, const Columns *c, GaugepointError *error) {
+  GaugepointCylinder out;
+  memset(&out, 0, sizeof out);
+  out.struct_size = sizeof out;
+  int32_t status = gaugepoint_fit_cylinder(c->value[0], c->value[1], c->value[2], c->count, reference(cells[2]), &out,
+                                           error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("x_mm", 1, out.x_mm);
+    put("y_mm", 1, out.y_mm);
+    put("z_mm", 1, out.z_mm);
+    put("slope_x", 1, out.slope_x);
+    put("slope_y", 1, out.slope_y);
+    put("radius_mm", 1, out.radius_mm);
+    put_form(out.form);
+  }
+  return status;
+}
+
+static int32_t of_plane(char **cells, const Columns *c, GaugepointError *error) {
+  GaugepointPlane out;
+  memset(&out, 0, sizeof out);
+  out.struct_size = sizeof out;
+  int32_t status = gaugepoint_fit_plane(c->value[0], c->value[1], c->value[2], c->count, reference(cells[2]), &out,
+                                        error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("x_mm", 1, out.x_mm);
+    put("y_mm", 1, out.y_mm);
+    put("z_mm", 1, out.z_mm);
+    put("slope_x", 1, out.slope_x);
+    put("slope_y", 1, out.slope_y);
+    put("slope", 1, out.slope);
+    put("direction_deg", out.has_direction, out.direction_deg);
+    put_form(out.form);
+    CHECK(out.reserved == 0);
+  }
+  return status;
+}
+
+static int32_t of_bore(const char *cell, GaugepointError *error) {
+  static Numbers n;
+  GaugepointBoreAxis out;
+  memset(&out, 0, sizeof out);
+  out.struct_size = sizeof out;
+  numbers(cell, &n);
+  int32_t status =
+      gaugepoint_bore_to_main_line(n.value, n.size[0] / 3, n.value + n.size[0], n.size[1] / 3, &out, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("offset_mm", 1, out.offset_mm);
+    put("station_mm", 1, out.station_mm);
+    put("out_of_square_mrad", 1, out.out_of_square_mrad);
+    put("length_mm", 1, out.length_mm);
+    put("out_of_square_mm", 1, out.out_of_square_mm);
+    put("bore_straightness_mm", 1, out.bore_straightness_mm);
+    put("main_straightness_mm", 1, out.main_straightness_mm);
+  }
+  return status;
+}
+
+static int32_t of_section(char **cells, const Columns *c, GaugepointError *error) {
+  static char names_of[16][2][32];
+  GaugepointHarmonic harmonics[16];
+  GaugepointSection out;
+  size_t order = strtoul(cells[2], NULL, 10);
+  int32_t status;
+  memset(&out, 0, sizeof out);
+  out.struct_size = sizeof out;
+  if (same(cells[1], "section_from_radii")) {
+    status = gaugepoint_section_from_radii(c->value[0], c->value[1], c->count, order, harmonics, 16, &out, error);
+  } else {
+    status = gaugepoint_section_from_diameters(c->value[0], c->value[1], c->count, order, harmonics, 16, &out, error);
+  }
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("mean_radius_mm", 1, out.mean_radius_mm);
+    put("x_mm", out.has_position, out.x_mm);
+    put("y_mm", out.has_position, out.y_mm);
+    put("residual_mm", out.has_residual, out.residual_mm);
+    put("least_share", 1, out.least_share);
+    for (size_t k = 0; k < out.harmonics; k++) {
+      snprintf(names_of[k][0], 32, "harmonics.%d.cos_mm", (int)harmonics[k].order);
+      snprintf(names_of[k][1], 32, "harmonics.%d.sin_mm", (int)harmonics[k].order);
+      put(names_of[k][0], harmonics[k].has_cos, harmonics[k].cos_mm);
+      put(names_of[k][1], harmonics[k].has_sin, harmonics[k].sin_mm);
+    }
+  }
+  return status;
+}
+
+/* "order;cos;sin"; a part that is not there is one that must not be read. */
+static GaugepointHarmonic harmonic(const char *text) {
+  char *end;
+  GaugepointHarmonic h = {0, 0, 0, NAN, NAN};
+  h.order = strtoul(text, &end, 10);
+  if (strncmp(end, ";none", 5) != 0) {
+    h.has_cos = 1;
+    h.cos_mm = strtod(end + 1, &end);
+  } else {
+    end += 5;
+  }
+  if (strncmp(end, ";none", 5) != 0) {
+    h.has_sin = 1;
+    h.sin_mm = strtod(end + 1, NULL);
+  }
+  return h;
+}
+
+static int32_t of_reading(char **cells, GaugepointError *error) {
+  static Numbers n;
+  double out = 7;
+  int32_t status;
+  char *slash = strchr(cells[3], '/');
+  GaugepointHarmonic h = {0, 0, 0, NAN, NAN};
+  if (slash != NULL) {
+    h = harmonic(slash + 1);
+    *slash = '\0';
+  }
+  numbers(cells[3], &n);
+  if (same(cells[1], "two_point")) {
+    status = gaugepoint_two_point_mm(n.value[0], &h, 1, n.value[1], &out, error);
+  } else if (same(cells[1], "three_leg")) {
+    status = gaugepoint_three_leg_mm(n.value[0], &h, 1, n.value[1], n.value[2], n.value[3], n.value[4], &out, error);
+  } else {
+    status = gaugepoint_v_block_factor((size_t)n.value[0], n.value[1], n.value[2], &out, error);
+  }
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put(same(cells[1], "v_block_factor") ? "factor" : "diameter_mm", 1, out);
+  } else {
+    CHECK(isnan(out));
+  }
+  return status;
+}
+
+static int32_t shape(char **cells, GaugepointError *error) {
+  const char *function = cells[1];
+  if (same(function, "bore_to_main_line")) {
+    return of_bore(cells[3], error);
+  }
+  if (same(function, "two_point") || same(function, "three_leg") || same(function, "v_block_factor")) {
+    return of_reading(cells, error);
+  }
+  Columns c = read_columns(cells[3]);
+  int32_t status = same(function, "cylinder") ? of_cylinder(cells, &c, error)
+                   : same(function, "plane")  ? of_plane(cells, &c, error)
+                   : function[0] == 's'       ? of_section(cells, &c, error)
+                                              : of_circle(cells, &c, error);
+  free_columns(&c);
+  return status;
+}
+
 static const Named *find(const char *name) {
   for (int k = 0; k < names; k++) {
     if (same(named[k].name, name)) {
@@ -420,7 +656,9 @@ int main(int count, char **words) {
   if (count != 2) {
     return 2;
   }
+  vectors = words[1];
   file(words[1], "study.csv", 6, study);
   file(words[1], "risk.csv", 8, risk);
+  file(words[1], "shape.csv", 6, shape);
   return finish();
 }

@@ -249,6 +249,76 @@ static void sizes(void) {
   }
 }
 
+static const double corner_x[] = {43, 0, -43, 0, 43}, corner_y[] = {0, 43, 0, -43, 0}, corner_z[] = {0, 0, 0, 0, 90};
+
+static void fits(void) {
+  GaugepointCircle out, before;
+  const double *x = corner_x, *y = corner_y;
+  const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER, unknown = GAUGEPOINT_STATUS_UNKNOWN_CHOICE;
+  const int32_t wrong[] = {-1, 0, 5, INT32_MIN, INT32_MAX};
+  row = "fits";
+  REFUSED(gaugepoint_fit_circle(NULL, y, 4, 1, &out, &e), null, "x_mm");
+  REFUSED(gaugepoint_fit_circle(x, NULL, 4, 1, &out, &e), null, "y_mm");
+  REFUSED(gaugepoint_fit_circle(x, y, 0, 1, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "x_mm");
+  REFUSED(gaugepoint_fit_circle(x, y, 2, 1, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "x_mm");
+  for (int k = 0; k < 5; k++) {
+    REFUSED(gaugepoint_fit_circle(x, y, 4, wrong[k], &out, &e), unknown, "reference");
+    REFUSED(gaugepoint_fit_circle_algebraic(x, y, 4, wrong[k], &out, &e), unknown, "method");
+  }
+  for (int k = 0; k < COUNTS; k++) {
+    REFUSED(gaugepoint_fit_circle(x, y, huge[k], 1, &out, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "x_mm");
+  }
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  CHECK(gaugepoint_fit_circle(x, y, 4, 1, NULL, &e) == null && same(e.field, "out"));
+  CHECK(gaugepoint_fit_circle(x, y, 4, 1, &out, NULL) == GAUGEPOINT_STATUS_OK && fabs(out.radius_mm - 43) < 1e-12);
+  CHECK(gaugepoint_fit_cylinder(x, y, NULL, 5, 1, NULL, &e) == null && same(e.field, "out"));
+  GaugepointCylinder bore;
+  GaugepointPlane deck;
+  bore.struct_size = sizeof bore;
+  deck.struct_size = sizeof deck;
+  CHECK(gaugepoint_fit_cylinder(x, y, NULL, 5, 1, &bore, &e) == null && same(e.field, "z_mm"));
+  CHECK(gaugepoint_fit_cylinder(x, y, corner_z, 5, 9, &bore, &e) == unknown && same(e.field, "reference"));
+  CHECK(gaugepoint_fit_plane(x, y, corner_z, 5, 3, &deck, &e) == unknown && same(e.field, "reference"));
+  CHECK(gaugepoint_fit_plane(x, y, corner_z, 4, 1, &deck, &e) == GAUGEPOINT_STATUS_OK && deck.has_direction == 0);
+  GaugepointBoreAxis axis;
+  axis.struct_size = sizeof axis;
+  CHECK(gaugepoint_bore_to_main_line(x, SIZE_MAX / 3 + 1, y, 1, &axis, &e) == GAUGEPOINT_STATUS_OUT_OF_RANGE);
+  CHECK(same(e.field, "bore_mm"));
+  CHECK(gaugepoint_bore_to_main_line(x, 1, NULL, 1, &axis, &e) == null && same(e.field, "main_mm"));
+}
+
+/* Harmonics are written as far as there are any, and not at all on failure. */
+static void sections(void) {
+  GaugepointSection out, before;
+  GaugepointHarmonic h[4];
+  unsigned char untouched[sizeof h];
+  const double angles[] = {0, 45, 90, 135}, diameters[] = {86.03, 86, 85.99, 85.98};
+  const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER, contradiction = GAUGEPOINT_STATUS_CONTRADICTION;
+  row = "sections";
+  memset(h, 0x5A, sizeof h);
+  memset(untouched, 0x5A, sizeof untouched);
+  REFUSED(gaugepoint_section_from_diameters(NULL, diameters, 4, 4, h, 4, &out, &e), null, "angles_deg");
+  REFUSED(gaugepoint_section_from_radii(angles, NULL, 4, 1, h, 4, &out, &e), null, "radii_mm");
+  REFUSED(gaugepoint_section_from_diameters(angles, diameters, 4, 4, NULL, 4, &out, &e), null, "harmonics");
+  REFUSED(gaugepoint_section_from_diameters(angles, diameters, 4, 4, h, 1, &out, &e), contradiction, "room");
+  REFUSED(gaugepoint_section_from_diameters(angles, diameters, 4, SIZE_MAX, h, 4, &out, &e), contradiction, "order");
+  REFUSED(gaugepoint_section_from_radii(angles, diameters, 4, SIZE_MAX, h, 4, &out, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "order");
+  CHECK(memcmp(h, untouched, sizeof h) == 0);
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  CHECK(gaugepoint_section_from_diameters(angles, diameters, 4, 6, h, 4, &out, &e) == GAUGEPOINT_STATUS_OUT_OF_RANGE);
+  CHECK(e.has_upper == 1 && e.upper == 4.0);
+  CHECK(gaugepoint_section_from_diameters(angles, diameters, 4, 4, h, 4, &out, NULL) == GAUGEPOINT_STATUS_OK);
+  CHECK(out.harmonics == 2 && h[0].order == 2 && h[1].order == 4 && h[1].has_sin == 0 && isnan(h[1].sin_mm));
+  CHECK(memcmp(h + 2, untouched, 2 * sizeof h[0]) == 0);
+  double d = 0;
+  CHECK(gaugepoint_two_point_mm(43, NULL, 1, 0, &d, &e) == null && same(e.field, "harmonics") && isnan(d));
+  CHECK(gaugepoint_two_point_mm(43, h, 2, 90, &d, &e) == GAUGEPOINT_STATUS_OK && fabs(d - 85.99) < 1e-12);
+  CHECK(gaugepoint_two_point_mm(43, h, 0, 90, &d, &e) == GAUGEPOINT_STATUS_OK && d == 86.0);
+  h[0].has_cos = 2;
+  CHECK(gaugepoint_two_point_mm(43, h, 2, 90, &d, &e) == GAUGEPOINT_STATUS_UNKNOWN_CHOICE && same(e.field, "has_cos"));
+  CHECK(isnan(d));
+}
+
 /* The values end where the readable memory ends: one byte further is a fault. */
 static void exact_lengths(void) {
   size_t page = (size_t)sysconf(_SC_PAGESIZE);
@@ -280,6 +350,8 @@ int main(void) {
   risks();
   acceptances();
   sizes();
+  fits();
+  sections();
   exact_lengths();
   return finish();
 }

@@ -144,6 +144,47 @@ static void biases(void) {
   }
 }
 
+/* Traces of odd numbers: each pair of them among good ones. */
+static void traces(void) {
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  for (int k = 0; k < ODD * ODD * 24; k += 7) {
+    double x[] = {43, 0, -43, 0, 30.4, -30.4, 43, 0}, y[] = {0, 43, 0, -43, 30.4, -30.4, 0, 43};
+    double z[] = {0, 1, 2, 3, 4, 5, 60, 70}, *of[] = {x, y, z}, out = 0.0;
+    GaugepointCircle circle;
+    GaugepointCylinder cylinder;
+    GaugepointPlane plane;
+    GaugepointBoreAxis axis;
+    GaugepointSection section;
+    GaugepointHarmonic harmonics[8];
+    int place = k / (ODD * ODD);
+    circle.struct_size = sizeof circle;
+    cylinder.struct_size = sizeof cylinder;
+    plane.struct_size = sizeof plane;
+    axis.struct_size = sizeof axis;
+    section.struct_size = sizeof section;
+    of[place % 3][place / 3] = odd[k % ODD];
+    of[(place + 1) % 3][place % 8] = odd[k / ODD % ODD];
+    int32_t choice = 1 + k % 4;
+    int32_t status = gaugepoint_fit_circle(x, y, 8, choice, &circle, &e);
+    outcome(status, status ? NAN : circle.form.total_mm);
+    status = gaugepoint_fit_circle_algebraic(x, y, 8, choice, &circle, &e);
+    outcome(status, status ? NAN : circle.form.total_mm);
+    status = gaugepoint_fit_cylinder(x, y, z, 8, choice, &cylinder, &e);
+    outcome(status, status ? NAN : cylinder.form.total_mm);
+    status = gaugepoint_fit_plane(x, y, z, 8, 1 + k % 2, &plane, &e);
+    outcome(status, status ? NAN : plane.form.total_mm);
+    status = gaugepoint_bore_to_main_line(x, 2, z, 2, &axis, &e);
+    outcome(status, status ? NAN : axis.offset_mm);
+    status = gaugepoint_section_from_radii(z, x, 8, (size_t)choice, harmonics, 8, &section, &e);
+    outcome(status, status ? NAN : section.mean_radius_mm);
+    GaugepointHarmonic h = {2, 1, 1, odd[k % ODD], odd[k / ODD % ODD]};
+    status = gaugepoint_three_leg_mm(x[0], &h, 1, 30, odd[k % ODD], 120, 240, &out, &e);
+    outcome(status, out);
+    status = gaugepoint_v_block_factor((size_t)place, odd[k % ODD], odd[k / ODD % ODD], &out, &e);
+    outcome(status, out);
+  }
+}
+
 static void risk(GaugepointItems items, double u, GaugepointInterval tolerance, double wanted) {
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
   GaugepointRisks risks = {sizeof risks, 0, 0, 0};
@@ -230,6 +271,8 @@ int main(int count, char **words) {
   arrays();
   row = "biases";
   biases();
+  row = "traces";
+  traces();
   row = "risks";
   risks();
   row = "jobs";

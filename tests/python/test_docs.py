@@ -55,7 +55,7 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, report, sheet, gaugepoint.job, gaugepoint.measurement, gaugepoint.decision, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, report, sheet, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.decision, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
     for module in (report, sheet):
@@ -92,8 +92,9 @@ def test_readme():
         assert f"`{printed.getvalue().strip()}`" in readme
 
 
-def test_pages():
-    page = (REPOSITORY / "core" / "docs" / "gauge-studies.md").read_text(encoding="utf-8")
+@pytest.mark.parametrize("name", ["gauge-studies", "roundness"])
+def test_pages(name):
+    page = (REPOSITORY / "core" / "docs" / f"{name}.md").read_text(encoding="utf-8")
     blocks = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)
     assert len(blocks) > 1
     for block in blocks:

@@ -82,9 +82,8 @@ def found(result, name):
     return result
 
 
-@pytest.mark.parametrize("row", HELD, ids=lambda row: row["id"])
-def test_value(row):
-    result = called(row)
+def expect(row, result, found):
+    """Hold a result against the expected column of its row."""
     assert row["source"]
     for part in row["expected"].split(";"):
         name, _, value = part.partition("=")
@@ -97,11 +96,21 @@ def test_value(row):
         assert abs(Fraction(ours) - Fraction(value)) <= Fraction(tolerance), name
 
 
-@pytest.mark.parametrize("row", REFUSED, ids=lambda row: row["id"])
-def test_refusal(row):
+def expect_refusal(row, called):
+    """Hold the refusal of a row against its expected column."""
     with pytest.raises(gaugepoint.InputError) as refused:
         called(row)
     assert f"error:{refused.value.kind} {refused.value.field}" == row["expected"]
+
+
+@pytest.mark.parametrize("row", HELD, ids=lambda row: row["id"])
+def test_value(row):
+    expect(row, called(row), found)
+
+
+@pytest.mark.parametrize("row", REFUSED, ids=lambda row: row["id"])
+def test_refusal(row):
+    expect_refusal(row, called)
 
 
 def test_every_function_has_rows():

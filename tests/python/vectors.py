@@ -40,6 +40,11 @@ def refused_sheets():
     return [dict(zip(head, cells, strict=True)) for cells in rest]
 
 
+def shape():
+    """Rows of shape.csv, as texts."""
+    return _commented("shape.csv", ["id", "function", "choice", "given", "expected", "source"])
+
+
 def _commented(name, names):
     lines = (VECTORS / name).read_text(encoding="utf-8").splitlines()
     return _rows([line for line in lines if line and not line.startswith("#")], names)

@@ -1,4 +1,13 @@
-//! 3 SHAPE: how several sizes of one part become its size, taper, out-of-round and ovality.
+//! 3 SHAPE: how several sizes of one part become its size, taper, out-of-round and ovality; and the shape itself from full traces.
+
+mod angle;
+mod least;
+mod minimax;
+mod reference;
+pub mod section;
+pub mod circle;
+pub mod cylinder;
+pub mod plane;
 
 use crate::bounds;
 use crate::calc::{Calc, Fold, Measured, formula};
