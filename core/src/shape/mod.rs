@@ -1,5 +1,7 @@
 //! 3 SHAPE: how several sizes of one part become its size, taper, out-of-round and ovality.
 
+pub mod deck;
+
 use crate::bounds;
 use crate::calc::{Calc, Fold, Measured, formula};
 use crate::error::Error;
