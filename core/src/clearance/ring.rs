@@ -141,7 +141,8 @@ pub fn least_cold_gap_mm(
     bounds::BORE.check("bore_mm", bore_mm)?;
     let eps_bore = bore_strain(bore_temperature_c, bore_expansion_per_k)?;
     let eps_ring = ring_strain(ring_temperature_c, ring_expansion_per_k)?;
-    Ok(LeastColdGap::evaluate([least_hot_gap_mm, bore_mm, eps_bore, eps_ring]))
+    // a least gap may be typed as -0
+    Ok(LeastColdGap::evaluate([least_hot_gap_mm, bore_mm, eps_bore, eps_ring]) + 0.0)
 }
 
 fn bore_strain(temperature_c: f64, expansion_per_k: f64) -> Result<f64, Error> {
