@@ -10,7 +10,7 @@
 // the libraries are built because this crate depends on theirs
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
-use gaugepoint_tests::named::{Named, risk_row, study_row};
+use gaugepoint_tests::named::{Named, parts_row, risk_row, study_row};
 use gaugepoint_tests::{JOBS, job, rows, text, workspace};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -168,9 +168,9 @@ fn printed(id: &str, named: Named) -> Vec<(String, Option<u64>)> {
 }
 
 #[test]
-fn statistics_studies_and_risks_hold() {
+fn statistics_studies_risks_and_parts_hold() {
     type Call = fn(&[String]) -> Result<Named, gaugepoint::Error>;
-    let files: [(&str, Call); 2] = [("study", study_row), ("risk", risk_row)];
+    let files: [(&str, Call); 3] = [("study", study_row), ("risk", risk_row), ("parts", parts_row)];
     let mut expected = Vec::new();
     for (file, call) in files {
         let rows = rows(&format!("tests/vectors/{file}.csv"));
@@ -199,6 +199,13 @@ fn parsed(line: &str) -> (String, Option<u64>) {
 fn misused_records_and_arrays_give_a_status() {
     for link in LINKS {
         checked("records", link, &example());
+    }
+}
+
+#[test]
+fn misused_parts_give_a_status() {
+    for link in LINKS {
+        checked("parts", link, &example());
     }
 }
 

@@ -250,7 +250,10 @@ fn scalar(function: &str, x: &[f64]) -> Result<f64, Error> {
         }
         ("ring_gap_by_factor_mm", &[bore, per_mille]) => ring::gap_by_factor_mm(bore, per_mille),
         ("ring_conformable_amplitude_mm", &[n, force, bore, thickness, width, modulus]) => {
-            #[expect(clippy::cast_possible_truncation, reason = "an order in a vector is a small whole number")]
+            #[expect(
+                clippy::cast_possible_truncation,
+                reason = "an order in a vector is a small whole number"
+            )]
             let order = n as i32;
             ring::conformable_amplitude_mm(order, force, bore, thickness, width, modulus)
         }

@@ -40,10 +40,15 @@ fn strange_numbers_are_refused_or_give_numbers() {
         for place in 0..cells.len() {
             let end = cells[place].trim_start_matches(|c: char| !";/|".contains(c));
             for number in strange {
-                let whole = format!("{}{number}{end}{}", cells[..place].concat(), cells[place + 1..].concat());
+                let whole =
+                    format!("{}{number}{end}{}", cells[..place].concat(), cells[place + 1..].concat());
                 match parts_row(&["".to_owned(), row[1].clone(), whole.clone()]) {
                     Ok(named) => {
-                        assert!(named.iter().all(|(_, v)| v.is_none_or(f64::is_finite)), "{} {whole}", row[1]);
+                        assert!(
+                            named.iter().all(|(_, v)| v.is_none_or(f64::is_finite)),
+                            "{} {whole}",
+                            row[1]
+                        );
                         let minus_zero = |v: f64| v == 0.0 && v.is_sign_negative();
                         assert!(!named.iter().any(|(_, v)| v.is_some_and(minus_zero)), "{} {whole}", row[1]);
                     }
@@ -68,7 +73,8 @@ fn harmonics_add_up_to_the_pinched_ring() {
     for order in (2..=50).step_by(2) {
         // the tension F loads F / r per length; a pinch of P = pi F / 2 loads the same in every even harmonic
         sum += 2.0
-            * ring::conformable_amplitude_mm(order, force, bore, thickness, width, modulus).expect("computed");
+            * ring::conformable_amplitude_mm(order, force, bore, thickness, width, modulus)
+                .expect("computed");
     }
     let pinch = PI * force / 2.0;
     let bending = modulus * width * thickness * thickness * thickness / 12.0;

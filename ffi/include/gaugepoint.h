@@ -1,8 +1,8 @@
 /*
  * C ABI of gaugepoint: the dimensional mathematics of an engine rebuild.
  *
- * UNITS. A name ends in its unit: _mm, _c (degrees Celsius), _per_k (per kelvin). Sizes are diameters, clearances
- * diametral. Nothing is converted and no unit is guessed.
+ * UNITS. A name ends in its unit: _mm, _c (degrees Celsius), _per_k (per kelvin), _k, _mpa, _n, _nm (newton
+ * metre), _cm3, _mrad, _deg. Sizes are diameters, clearances diametral. Nothing is converted and no unit is guessed.
  *
  * STATUS. Functions that can fail return 0 (GAUGEPOINT_STATUS_OK) or a status. Numbers of statuses never change their
  * meaning; treat one that you do not know as a failure.
@@ -15,7 +15,8 @@
  * RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with struct_size set:
  * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
  * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
- * struct_size and never changes: GaugepointInterval, GaugepointItems, and what stands within a record.
+ * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointGasketBand, what ends in Parts or Chamber, and
+ * what stands within a record.
  *
  * ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
  * anything is read. A refused value is named with its place, from 0: "values/3".
@@ -317,6 +318,28 @@ typedef enum GaugepointGuard {
    */
   GAUGEPOINT_GUARD_RATIO_AT_LEAST = 4,
 } GaugepointGuard;
+
+/**
+ * Colour that clean steel takes at a temperature.
+ */
+typedef enum GaugepointTemperColour {
+  /**
+   * None yet.
+   */
+  GAUGEPOINT_TEMPER_COLOUR_NONE = 1,
+  /**
+   * Straw to brown, from 480 F.
+   */
+  GAUGEPOINT_TEMPER_COLOUR_STRAW = 2,
+  /**
+   * Purple, from 520 F.
+   */
+  GAUGEPOINT_TEMPER_COLOUR_PURPLE = 3,
+  /**
+   * Blue, from 575 F.
+   */
+  GAUGEPOINT_TEMPER_COLOUR_BLUE = 4,
+} GaugepointTemperColour;
 
 /**
  * What was refused, and why. Belongs to the caller; see ERROR at the head.
@@ -680,6 +703,448 @@ typedef struct GaugepointCapability {
   double outside;
 } GaugepointCapability;
 
+/**
+ * End gap of a hot ring; see RECORDS at the head.
+ */
+typedef struct GaugepointRingHotGap {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when the ends butt, else 0: a fault of the fit, and no error of the call.
+   */
+  int32_t butts;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * The gap; below zero the ends butt.
+   */
+  double gap_mm;
+  /**
+   * The same to the first order, as it is worked by hand: the difference is the growth of the cold gap.
+   */
+  double first_order_mm;
+} GaugepointRingHotGap;
+
+/**
+ * A published factor for the end gap: data, not a rule of this library. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointRingGapFactor {
+  /**
+   * Gap in per mille of the bore.
+   */
+  double per_mille;
+  /**
+   * Which ring, for which duty.
+   */
+  const char *duty;
+  /**
+   * Where it is printed.
+   */
+  const char *source;
+} GaugepointRingGapFactor;
+
+/**
+ * Clearance of a pin, diametral; negative is interference. See RECORDS at the head.
+ */
+typedef struct GaugepointPinClearance {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * At 20 C.
+   */
+  double cold_mm;
+  /**
+   * Free growth at the temperatures given.
+   */
+  double hot_mm;
+} GaugepointPinClearance;
+
+/**
+ * A pin and the eye it is pressed into; sizes are diameters at 20 C. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointPressFitParts {
+  /**
+   * Joint: outside of the pin.
+   */
+  double pin_mm;
+  /**
+   * Hole of the pin; 0 is a solid pin.
+   */
+  double pin_hole_mm;
+  /**
+   * Outside of the eye.
+   */
+  double eye_mm;
+  /**
+   * Length of the joint along the axis.
+   */
+  double width_mm;
+  /**
+   * Measured interference, least of its range.
+   */
+  double interference_least_mm;
+  /**
+   * Measured interference, most of its range.
+   */
+  double interference_most_mm;
+  /**
+   * Interference that is lost because roughness is pressed flat.
+   */
+  double smoothing_mm;
+  /**
+   * Coefficient of friction, least of its range.
+   */
+  double friction_least;
+  /**
+   * Coefficient of friction, most of its range.
+   */
+  double friction_most;
+  /**
+   * Modulus of elasticity of the pin.
+   */
+  double pin_modulus_mpa;
+  /**
+   * Poisson's ratio of the pin.
+   */
+  double pin_poisson;
+  /**
+   * Modulus of elasticity of the eye.
+   */
+  double eye_modulus_mpa;
+  /**
+   * Poisson's ratio of the eye.
+   */
+  double eye_poisson;
+} GaugepointPressFitParts;
+
+/**
+ * What a press fit holds, and what it does to its parts; see RECORDS at the head. Tension is positive.
+ */
+typedef struct GaugepointPressFit {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * What to take care of; a text that lives for ever.
+   */
+  const char *caution;
+  /**
+   * Pressure at the least interference; 0 when the smoothing takes all of it.
+   */
+  double pressure_least_mpa;
+  /**
+   * Pressure at the most interference.
+   */
+  double pressure_most_mpa;
+  /**
+   * Hoop stress of the eye at the joint, at the most interference.
+   */
+  double eye_hoop_inside_mpa;
+  /**
+   * Hoop stress of the eye at its outside.
+   */
+  double eye_hoop_outside_mpa;
+  /**
+   * Hoop stress of the pin at the joint.
+   */
+  double pin_hoop_outside_mpa;
+  /**
+   * Hoop stress of the pin at its hole; of a solid pin the same as at the joint.
+   */
+  double pin_hoop_inside_mpa;
+  /**
+   * Axial force at which it slips, least interference and least friction.
+   */
+  double force_least_n;
+  /**
+   * The same at the most of both.
+   */
+  double force_most_n;
+  /**
+   * Torque at which it slips, least interference and least friction, in newton metre.
+   */
+  double torque_least_nm;
+  /**
+   * The same at the most of both.
+   */
+  double torque_most_nm;
+} GaugepointPressFit;
+
+/**
+ * Heat that lets a part be slipped on; see RECORDS at the head.
+ */
+typedef struct GaugepointAssembly {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * What to take care of; a text that lives for ever.
+   */
+  const char *caution;
+  /**
+   * A GaugepointTemperColour, of clean steel: any is a sign of too much heat. It says nothing of aluminium.
+   */
+  int32_t temper_colour;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Rise of temperature.
+   */
+  double rise_k;
+  /**
+   * Temperature of the heated part, from 20 C.
+   */
+  double temperature_c;
+} GaugepointAssembly;
+
+/**
+ * A liner and its block; sizes are diameters at 20 C. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointLinerParts {
+  /**
+   * Bore of the liner.
+   */
+  double bore_mm;
+  /**
+   * Joint: outside of the liner, bore of the block.
+   */
+  double seat_mm;
+  /**
+   * Outside of the wall that holds the liner; of a block that is no tube, of the tube that stands for it.
+   */
+  double block_mm;
+  /**
+   * Measured interference, 0 to 0.3.
+   */
+  double interference_mm;
+  /**
+   * Interference that is lost because roughness is pressed flat.
+   */
+  double smoothing_mm;
+  /**
+   * Modulus of elasticity of the liner.
+   */
+  double liner_modulus_mpa;
+  /**
+   * Poisson's ratio of the liner.
+   */
+  double liner_poisson;
+  /**
+   * Mean coefficient of expansion of the liner from 20 C.
+   */
+  double liner_expansion_per_k;
+  /**
+   * Temperature of the liner.
+   */
+  double liner_temperature_c;
+  /**
+   * Modulus of elasticity of the block.
+   */
+  double block_modulus_mpa;
+  /**
+   * Poisson's ratio of the block.
+   */
+  double block_poisson;
+  /**
+   * Mean coefficient of expansion of the block from 20 C.
+   */
+  double block_expansion_per_k;
+  /**
+   * Temperature of the block.
+   */
+  double block_temperature_c;
+} GaugepointLinerParts;
+
+/**
+ * What becomes of a liner in its block; see RECORDS at the head.
+ */
+typedef struct GaugepointLinerFit {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * What to take care of; a text that lives for ever.
+   */
+  const char *caution;
+  /**
+   * 1 when `contact_lost_at_c` is given, else 0: contact is not lost between -40 C and 450 C.
+   */
+  int32_t has_contact_lost;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Pressure in the joint at 20 C.
+   */
+  double pressure_20_mpa;
+  /**
+   * Pressure in the joint at the temperatures given; 0 when contact is lost.
+   */
+  double pressure_mpa;
+  /**
+   * Interference at the temperatures given; negative is the gap of a liner that lost contact.
+   */
+  double interference_mm;
+  /**
+   * Bore of the liner in the block at 20 C.
+   */
+  double bore_20_mm;
+  /**
+   * Bore of the liner in the block at the temperatures given.
+   */
+  double bore_mm;
+  /**
+   * Temperature of both parts, soaked, at which contact is lost; NaN when not given.
+   */
+  double contact_lost_at_c;
+} GaugepointLinerFit;
+
+/**
+ * Where the piston stops at top dead centre; see RECORDS at the head.
+ */
+typedef struct GaugepointDeck {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * From the deck down to the crown; negative when the crown stands above the deck.
+   */
+  double deck_clearance_mm;
+  /**
+   * The same the other way: from the deck up to the crown.
+   */
+  double protrusion_mm;
+  /**
+   * From the crown to the head; below zero they meet.
+   */
+  double squish_mm;
+} GaugepointDeck;
+
+/**
+ * What encloses the gas at top dead centre. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointChamber {
+  /**
+   * Bore.
+   */
+  double bore_mm;
+  /**
+   * Stroke.
+   */
+  double stroke_mm;
+  /**
+   * Chamber in the head, valves and plug in place; 0 is a flat head.
+   */
+  double head_cm3;
+  /**
+   * Opening of the gasket, as a diameter.
+   */
+  double gasket_bore_mm;
+  /**
+   * Gasket, compressed.
+   */
+  double gasket_mm;
+  /**
+   * From the deck down to the crown; negative for a protrusion.
+   */
+  double deck_clearance_mm;
+  /**
+   * Dish, bowl and valve pockets in the crown; negative for a dome.
+   */
+  double crown_cm3;
+  /**
+   * Crevice at the top land; 0 leaves it out, as is usual.
+   */
+  double crevice_cm3;
+} GaugepointChamber;
+
+/**
+ * Compression ratio and the volumes behind it; see RECORDS at the head.
+ */
+typedef struct GaugepointCompression {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Swept volume of the cylinder.
+   */
+  double swept_cm3;
+  /**
+   * Volume within the gasket.
+   */
+  double gasket_cm3;
+  /**
+   * Volume between deck and crown; negative for a protrusion.
+   */
+  double deck_cm3;
+  /**
+   * Everything above the piston at top dead centre.
+   */
+  double clearance_cm3;
+  /**
+   * Swept and clearance volume over the clearance volume.
+   */
+  double ratio;
+} GaugepointCompression;
+
+/**
+ * A line of a table of gaskets: protrusions, and the gasket for them. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointGasketBand {
+  /**
+   * Smallest protrusion.
+   */
+  double from_mm;
+  /**
+   * Largest protrusion.
+   */
+  double to_mm;
+  /**
+   * Gasket, compressed.
+   */
+  double thickness_mm;
+} GaugepointGasketBand;
+
+/**
+ * The gasket that a table asks for; see RECORDS at the head.
+ */
+typedef struct GaugepointGasketChoice {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Place of its line in the table, from 0.
+   */
+  size_t band;
+  /**
+   * The protrusion that decided: the largest.
+   */
+  double largest_mm;
+  /**
+   * The gasket.
+   */
+  double thickness_mm;
+  /**
+   * From that crown to the head.
+   */
+  double squish_mm;
+} GaugepointGasketChoice;
+
 
 
 #ifdef __cplusplus
@@ -887,6 +1352,216 @@ int32_t gaugepoint_capability(double mean,
                               const struct GaugepointInterval *tolerance,
                               struct GaugepointCapability *out,
                               struct GaugepointError *error);
+
+/**
+ * End gap in a bore, in mm, of a ring whose gap was measured in a gauge or in another bore: gap + pi (bore - gauge).
+ *
+ * Refused when gauge and bore are more than 2 % apart.
+ */
+int32_t gaugepoint_ring_gap_in_bore_mm(double gap_mm,
+                                       double gauge_mm,
+                                       double bore_mm,
+                                       double *out,
+                                       struct GaugepointError *error);
+
+/**
+ * End gap with bore and ring at their temperatures, -40 C to 450 C, from mean coefficients from 20 C.
+ *
+ * gap (1 + eps_ring) + pi bore (eps_bore - eps_ring). Two cases are worth a call: steady running, and a sudden load on a
+ * cold bore, where the ring is hot first.
+ */
+int32_t gaugepoint_ring_hot_gap(double gap_mm,
+                                double bore_mm,
+                                double bore_temperature_c,
+                                double bore_expansion_per_k,
+                                double ring_temperature_c,
+                                double ring_expansion_per_k,
+                                struct GaugepointRingHotGap *out,
+                                struct GaugepointError *error);
+
+/**
+ * Least cold gap, in mm, that leaves `least_hot_gap_mm` with bore and ring at their temperatures.
+ *
+ * Below zero the bore opens by more than the ring grows, and heat asks for no gap at all.
+ */
+int32_t gaugepoint_ring_least_cold_gap_mm(double least_hot_gap_mm,
+                                          double bore_mm,
+                                          double bore_temperature_c,
+                                          double bore_expansion_per_k,
+                                          double ring_temperature_c,
+                                          double ring_expansion_per_k,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * Side clearance of a ring in its groove, in mm; negative is a ring that does not enter. Beyond 0.5 mm it is another ring.
+ */
+int32_t gaugepoint_ring_side_clearance_mm(double groove_width_mm,
+                                          double ring_width_mm,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * Room behind a ring that stands at the bore, in mm, on one side: (bore - root) / 2 - thickness.
+ *
+ * With the diameter of the land in place of the bore it is how far the ring, pushed in, lies below the land.
+ */
+int32_t gaugepoint_ring_back_clearance_mm(double bore_mm,
+                                          double groove_root_mm,
+                                          double ring_thickness_mm,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * Wear of a groove, in mm: its width where it is widest less its width when new.
+ */
+int32_t gaugepoint_ring_groove_wear_mm(double groove_width_mm,
+                                       double new_groove_width_mm,
+                                       double *out,
+                                       struct GaugepointError *error);
+
+/**
+ * Width in mm, at a diameter, of a keystone groove whose flanks slope alike, from the size over two pins that lie in it
+ * opposite each other.
+ */
+int32_t gaugepoint_keystone_groove_width_mm(double over_pins_mm,
+                                            double pin_mm,
+                                            double included_angle_deg,
+                                            double at_diameter_mm,
+                                            double *out,
+                                            struct GaugepointError *error);
+
+/**
+ * End gap in mm from a factor in per mille of the bore (never "per inch"), 0.5 to 14.
+ */
+int32_t gaugepoint_ring_gap_by_factor_mm(double bore_mm,
+                                         double per_mille,
+                                         double *out,
+                                         struct GaugepointError *error);
+
+/**
+ * Rough: largest radial amplitude, in mm, of a harmonic of the bore's shape that a ring follows by its own tension.
+ *
+ * Order 2 is an oval, 3 and 4 are lobes; 2 to 50. A thin ring, even tension, no gas, no oil: the order of magnitude.
+ */
+int32_t gaugepoint_ring_conformable_amplitude_mm(int32_t order,
+                                                 double tangential_force_n,
+                                                 double bore_mm,
+                                                 double ring_thickness_mm,
+                                                 double ring_width_mm,
+                                                 double modulus_mpa,
+                                                 double *out,
+                                                 struct GaugepointError *error);
+
+/**
+ * The published factors one after the other: call with 0, 1, 2 ... until GAUGEPOINT_STATUS_OUT_OF_RANGE. They contradict
+ * each other: the maker's figure comes before all of them.
+ */
+int32_t gaugepoint_ring_gap_factor_at(int32_t index,
+                                      struct GaugepointRingGapFactor *out,
+                                      struct GaugepointError *error);
+
+/**
+ * Clearance of a pin in a boss or in a bush, cold and hot, for temperatures from -40 C to 450 C.
+ *
+ * A pressed bush grows by the coefficient of what holds it, not by its own. A cold clearance that is not between -0.15 mm
+ * and 0.2 mm is refused: another pin.
+ */
+int32_t gaugepoint_pin_clearance(double hole_mm,
+                                 double hole_temperature_c,
+                                 double hole_expansion_per_k,
+                                 double pin_mm,
+                                 double pin_temperature_c,
+                                 double pin_expansion_per_k,
+                                 struct GaugepointPinClearance *out,
+                                 struct GaugepointError *error);
+
+/**
+ * A press fit over the range of its interference and friction, by Lame's formulas: thick elastic tubes.
+ */
+int32_t gaugepoint_press_fit(const struct GaugepointPressFitParts *parts,
+                             struct GaugepointPressFit *out,
+                             struct GaugepointError *error);
+
+/**
+ * Temperature to which the outer part is heated, the pin at 20 C, so that its hole opens by the interference and a clearance.
+ *
+ * A result that no part survives is a fault of the fit, and no error of the call.
+ */
+int32_t gaugepoint_assembly_temperature(double diameter_mm,
+                                        double interference_mm,
+                                        double clearance_mm,
+                                        double expansion_per_k,
+                                        struct GaugepointAssembly *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Bend or twist of a rod as an angle in mrad, from its deviation over any base; the sign is kept.
+ */
+int32_t gaugepoint_rod_angle_mrad(double deviation_mm,
+                                  double base_mm,
+                                  double *out,
+                                  struct GaugepointError *error);
+
+/**
+ * What an angle of a rod makes over a length, in mm: a piston's skew over its height, for example.
+ */
+int32_t gaugepoint_rod_skew_mm(double angle_mrad,
+                               double length_mm,
+                               double *out,
+                               struct GaugepointError *error);
+
+/**
+ * A liner in its block: pressure over temperature, loss of contact, and the bore that is left. -40 C to 450 C.
+ *
+ * `measured_in_block` is 1 when the bore was measured in the block, and so already holds what the cold pressure takes; 0 when
+ * it was measured before the liner was pressed in.
+ */
+int32_t gaugepoint_liner_in_block(const struct GaugepointLinerParts *parts,
+                                  int32_t measured_in_block,
+                                  struct GaugepointLinerFit *out,
+                                  struct GaugepointError *error);
+
+/**
+ * Deck clearance, protrusion and squish: block height - (stroke / 2 + rod + compression height), and the compressed gasket.
+ */
+int32_t gaugepoint_deck(double block_height_mm,
+                        double stroke_mm,
+                        double rod_mm,
+                        double compression_height_mm,
+                        double gasket_mm,
+                        struct GaugepointDeck *out,
+                        struct GaugepointError *error);
+
+/**
+ * Volume in cm3 between top land and bore, down to the first ring.
+ */
+int32_t gaugepoint_top_land_crevice_cm3(double bore_mm,
+                                        double land_mm,
+                                        double land_height_mm,
+                                        double *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Compression ratio. Refused when nothing is left above the piston.
+ */
+int32_t gaugepoint_compression_ratio(const struct GaugepointChamber *chamber,
+                                     struct GaugepointCompression *out,
+                                     struct GaugepointError *error);
+
+/**
+ * The gasket for the largest of several protrusions, from a table. Up to 1000 of each.
+ *
+ * Lines rise; those that follow each other by no more than `step_mm`, the last digit of the table, leave no hole. Between what
+ * two lines print, and where they share an end, the later line counts: the thicker gasket. Overlaps and holes are refused.
+ */
+int32_t gaugepoint_gasket_band(const double *projections_mm,
+                               size_t projections,
+                               const struct GaugepointGasketBand *bands,
+                               size_t band_count,
+                               double step_mm,
+                               struct GaugepointGasketChoice *out,
+                               struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"

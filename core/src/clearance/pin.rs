@@ -48,8 +48,11 @@ pub fn pin_clearance(
 ) -> Result<PinClearance, Error> {
     bounds::PIN.check("hole_mm", hole_mm)?;
     bounds::PIN.check("pin_mm", pin_mm)?;
-    let eps_hole =
-        running_strain(["hole_temperature_c", "hole_expansion_per_k"], hole_temperature_c, hole_expansion_per_k)?;
+    let eps_hole = running_strain(
+        ["hole_temperature_c", "hole_expansion_per_k"],
+        hole_temperature_c,
+        hole_expansion_per_k,
+    )?;
     let eps_pin =
         running_strain(["pin_temperature_c", "pin_expansion_per_k"], pin_temperature_c, pin_expansion_per_k)?;
     let cold_mm = bounds::PIN_CLEARANCE.check("hole_mm", Bench::evaluate([hole_mm, pin_mm]))?;

@@ -99,7 +99,8 @@ pub fn press_fit(parts: &PressFitParts) -> Result<PressFit, Error> {
     let pressure = |interference: f64| joint.pressure(interference - parts.smoothing_mm);
     let (least, most) = (pressure(parts.interference_least_mm), pressure(parts.interference_most_mm));
     let force = |p: f64, friction: f64| AxialForce::evaluate([p, parts.pin_mm, parts.width_mm, friction]);
-    let (force_least_n, force_most_n) = (force(least, parts.friction_least), force(most, parts.friction_most));
+    let (force_least_n, force_most_n) =
+        (force(least, parts.friction_least), force(most, parts.friction_most));
     let [eye_inside, eye_outside, pin_outside, pin_inside] = joint.hoop_stresses(most);
     Ok(PressFit {
         pressure_least_mpa: least,

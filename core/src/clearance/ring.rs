@@ -176,7 +176,12 @@ pub fn back_clearance_mm(bore_mm: f64, groove_root_mm: f64, ring_thickness_mm: f
     bounds::BORE.check("bore_mm", bore_mm)?;
     bounds::PISTON.check("groove_root_mm", groove_root_mm)?;
     bounds::RING_THICKNESS.check("ring_thickness_mm", ring_thickness_mm)?;
-    bounds::check_above("groove_root_mm", bore_mm, groove_root_mm, "the root of a groove lies below the bore")?;
+    bounds::check_above(
+        "groove_root_mm",
+        bore_mm,
+        groove_root_mm,
+        "the root of a groove lies below the bore",
+    )?;
     Ok(BackClearance::evaluate([bore_mm, groove_root_mm, ring_thickness_mm]))
 }
 
@@ -249,14 +254,7 @@ pub fn conformable_amplitude_mm(
     let radius = (bore_mm - ring_thickness_mm) / 2.0;
     let reason = "a ring is thinner than half its bore";
     bounds::check_above("ring_thickness_mm", radius, ring_thickness_mm / 2.0, reason)?;
-    Ok(Conformable::evaluate([
-        tangential_force_n,
-        radius,
-        modulus_mpa,
-        ring_width_mm,
-        ring_thickness_mm,
-        n,
-    ]))
+    Ok(Conformable::evaluate([tangential_force_n, radius, modulus_mpa, ring_width_mm, ring_thickness_mm, n]))
 }
 
 const ORDER: bounds::Bound = bounds::Bound {

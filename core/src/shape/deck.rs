@@ -175,7 +175,11 @@ const MOST: usize = 1000;
 /// # Errors
 /// When there is nothing to choose from, a number is not finite or impossible, lines overlap, leave a hole or do not rise in thickness,
 /// or the largest protrusion lies outside the table; the error names the place: `bands/1/from_mm`.
-pub fn gasket_band(projections_mm: &[f64], bands: &[GasketBand], step_mm: f64) -> Result<GasketChoice, Error> {
+pub fn gasket_band(
+    projections_mm: &[f64],
+    bands: &[GasketBand],
+    step_mm: f64,
+) -> Result<GasketChoice, Error> {
     filled("projections_mm", projections_mm.len())?;
     filled("bands", bands.len())?;
     bounds::PRINTED_STEP.check("step_mm", step_mm)?;
@@ -184,15 +188,14 @@ pub fn gasket_band(projections_mm: &[f64], bands: &[GasketBand], step_mm: f64) -
     let lowest = bands.first().map_or(f64::NAN, |b| b.from_mm);
     let highest = bands.last().map_or(f64::NAN, |b| b.to_mm);
     if largest < lowest || largest > highest {
-        let error = Error::new(ErrorKind::OutOfRange, largest.to_string(), "no gasket of the table is for it");
+        let error =
+            Error::new(ErrorKind::OutOfRange, largest.to_string(), "no gasket of the table is for it");
         return Err(error
             .value(largest)
             .limits(lowest, highest, "mm")
             .at(&format!("projections_mm/{place}")));
     }
-    let later = |pair: &[GasketBand]| {
-        matches!(pair, [before, this] if largest >= this.from_mm || largest > before.to_mm)
-    };
+    let later = |pair: &[GasketBand]| matches!(pair, [before, this] if largest >= this.from_mm || largest > before.to_mm);
     let band = bands.windows(2).filter(|pair| later(pair)).count();
     let thickness_mm = bands.get(band).map_or(f64::NAN, |b| b.thickness_mm);
     let squish_mm = SquishOverProtrusion::evaluate([thickness_mm, largest]);
