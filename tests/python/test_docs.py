@@ -54,7 +54,7 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, report, gaugepoint.job, gaugepoint.measurement, gaugepoint.decision, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, report, gaugepoint.job, gaugepoint.measurement, gaugepoint.decision, gaugepoint.parts, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
     for name in report.__all__:

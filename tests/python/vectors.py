@@ -23,6 +23,11 @@ def risk():
     return _commented("risk.csv", ["id", "function", "items", "u", "tolerance", "given", "expected", "source"])
 
 
+def parts():
+    """Rows of parts.csv, as texts."""
+    return _commented("parts.csv", ["id", "function", "arguments", "expected", "source"])
+
+
 def _commented(name, names):
     lines = (VECTORS / name).read_text(encoding="utf-8").splitlines()
     return _rows([line for line in lines if line and not line.startswith("#")], names)
