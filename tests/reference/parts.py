@@ -268,6 +268,7 @@ ROWS = [
     ("hot_steady", "ring_hot_gap", "0.4 100 160 11.4e-6 200 11.4e-6", "first_order_mm=0.26~5e-3 butts=0~0 worked by hand to 0.01 mm: +0.645 of the ring and +0.501 of the bore"),
     ("hot_sudden", "ring_hot_gap", "0.4 100 90 11.4e-6 230 11.4e-6", "gap_mm=-0.10~5e-3 butts=1~0 worked by hand to 0.01 mm: butting"),
     ("hot_sudden_wide", "ring_hot_gap", "0.55 100 90 11.4e-6 230 11.4e-6", "butts=0~0 5.5 per mille passes where 4.0 butts"),
+    ("hot_steel", "ring_hot_gap", "0.5 100 150 11.4e-6 260 12e-6", "gap_mm=0.06~5e-3 butts=0~0 worked by hand to 0.01 mm: a steel ring in an iron bore"),
     ("hot_at_reference", "ring_hot_gap", "0.35 86 20 11e-6 20 11.5e-6", "gap_mm=0.35~1e-13 first_order_mm=0.35~0 at 20 C nothing grows"),
     ("hot_opens", "ring_hot_gap", "0.3 86 120 20.5e-6 180 12e-6", None),
     ("least_steady", "ring_least_cold_gap_mm", "0.1 100 160 11.4e-6 200 11.4e-6", None),
@@ -299,7 +300,7 @@ ROWS = [
     ("press_compound_tube", "press_fit", "40 20 60 24 0.0317106404 0.0317106404 0 0.12 0.12 207000 0.3 207000 0.3", "pressure_most_mpa=38.4615~5e-5 eye_hoop_inside_mpa=100~1e-6 published example of a compound tube: 100 MPa in the jacket at a pressure of 38.4615 and a jacket bore of 39.968289"),
     ("press_solid_inch", "press_fit", "50.8 0 101.6 24 0.0508 0.0508 0 0.12 0.12 206842.71879504 0.28 206842.71879504 0.28", "pressure_most_mpa=77.5660195~5e-7 11250 psi: E delta / (2 d) (1 - d2 / D2) with 30 Mpsi"),
     ("press_solid_inch_other_ratio", "press_fit", "50.8 0 101.6 24 0.0508 0.0508 0 0.12 0.12 206842.71879504 0.33 206842.71879504 0.33", "pressure_most_mpa=77.5660195~5e-7 the same: Poisson's ratio of one material cancels against a solid pin"),
-    ("press_trade", "press_fit", "22 13 36 20 0.025 0.025 0 0.12 0.12 206000 0.3 206000 0.3", "pressure_most_mpa=55~1 force_most_n=9000~500 common practice worked by hand to two digits"),
+    ("press_trade", "press_fit", "22 13 36 20 0.025 0.025 0 0.12 0.12 206000 0.3 206000 0.3", "pressure_most_mpa=55~0.5 force_most_n=9000~500 common practice worked by hand to two digits"),
     ("press_range", "press_fit", f"22 12 36 20 0.016 0.036 0.004 0.1 0.16 {STEEL}", None),
     ("press_all_smoothed", "press_fit", f"22 12 36 20 0.005 0.03 0.006 0.1 0.16 {STEEL}", "pressure_least_mpa=0~0 force_least_n=0~0 torque_least_nm=0~0 the smoothing takes the whole least interference"),
     ("press_aluminium_eye", "press_fit", "18 10 30 18 0.02 0.03 0.003 0.08 0.15 205000 0.29 72000 0.33", None),
@@ -334,17 +335,13 @@ ROWS = [
     ("deck_protrudes", "deck", "216.4 86 143 31 1.3", "protrusion_mm=0.6~1e-13 squish_mm=0.7~1e-13 by hand"),
     ("crevice", "top_land_crevice_cm3", "86 85.4 7", "result=0.566~2e-3 pi D h (D - d) / 2 by hand; the exact ring is 0.35 % smaller"),
     ("crevice_of_nothing", "top_land_crevice_cm3", "86 86 7", "result=0~0 no gap"),
-    # TRADE.md 5.5: 86 x 86 at 10.00, bored and planed; the chamber is the swept volume / 9, given to 1e-9
-    ("ratio_10", "compression_ratio", "86 86 55.506228 86 0.000000001 0 0 0", None),
+    # TRADE.md 5.5: 86 x 86 at 10.00, bored and planed; swept volume / 9 above the piston
     ("ratio_ten", "compression_ratio", "86 86 48.536003 88 1.0 0.15 0 0.0", None),
     ("ratio_dish", "compression_ratio", "81 77.4 32.5 82 1.2 0.2 6.5 0.4", None),
     ("ratio_dome", "compression_ratio", "96 76 62 98 1.1 -0.1 -9 0", None),
     ("ratio_bowl", "compression_ratio", "79.5 95.5 0 81 1.45 -0.68 27.4 0.3", None),
-]
-ROWS = [row for row in ROWS if row[0] != "ratio_10"]
-ROWS += [
     ("ratio_trade", "compression_ratio", "86 86 49.697791 86 1.0 0 0 0", "ratio=10.00~5e-4 86 x 86 at 10"),
-    ("ratio_trade_bored", "compression_ratio", "86.5 86 49.697791 86 1.0 0 0 0", "ratio=10.10~6e-3 bored 0.5 mm over with the same chamber; common practice worked by hand"),
+    ("ratio_trade_bored", "compression_ratio", "86.5 86 49.697791 86 1.0 0 0 0", "ratio=10.10~5e-3 bored 0.5 mm over with the same chamber; common practice worked by hand"),
     ("ratio_trade_planed", "compression_ratio", "86 86 49.697791 86 1.0 -0.1 0 0", "ratio=10.10~5e-3 0.1 mm off the deck; common practice worked by hand"),
 ]
 
