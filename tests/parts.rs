@@ -38,6 +38,9 @@ fn strange_numbers_are_refused_or_give_numbers() {
     for row in rows("tests/vectors/parts.csv") {
         let cells: Vec<&str> = row[2].split_inclusive([';', '/', '|']).collect();
         for place in 0..cells.len() {
+            if cells[place].starts_with([';', '/', '|']) {
+                continue; // a list without numbers
+            }
             let end = cells[place].trim_start_matches(|c: char| !";/|".contains(c));
             for number in strange {
                 let whole =

@@ -467,7 +467,8 @@ def ring_gap_in_bore_mm(gap_mm: float, gauge_mm: float, bore_mm: float) -> float
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the diameters are not those of one ring; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or the diameters are not those of one ring; it
+        names the parameter, the value and the range.
 
     Examples
     --------
@@ -540,7 +541,8 @@ def ring_side_clearance_mm(groove_width_mm: float, ring_width_mm: float) -> floa
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the clearance is beyond 0.5 mm; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or the clearance is beyond 0.5 mm; it
+        names the parameter, the value and the range.
 
     Examples
     --------
@@ -570,7 +572,8 @@ def ring_back_clearance_mm(bore_mm: float, groove_root_mm: float, ring_thickness
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the root does not lie below the bore; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or the root does not lie below the bore; it
+        names the parameter, the value and the range.
 
     Examples
     --------
@@ -597,7 +600,8 @@ def ring_groove_wear_mm(groove_width_mm: float, new_groove_width_mm: float) -> f
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the wear is beyond 0.5 mm; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or the wear is beyond 0.5 mm; it
+        names the parameter, the value and the range.
 
     Examples
     --------
@@ -635,7 +639,8 @@ def keystone_groove_width_mm(
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the flanks have met at that diameter; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or the flanks have met at that diameter; it
+        names the parameter, the value and the range.
 
     Examples
     --------
@@ -707,7 +712,8 @@ def ring_conformable_amplitude_mm(
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the ring is thicker than half its bore; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or the ring is thicker than half its bore; it
+        names the parameter, the value and the range.
 
     Examples
     --------
@@ -736,7 +742,8 @@ def rod_angle_mrad(deviation_mm: float, base_mm: float) -> float:
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the angle is beyond 10 mrad; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or the angle is beyond 10 mrad; it
+        names the parameter, the value and the range.
 
     Examples
     --------
@@ -794,7 +801,8 @@ def top_land_crevice_cm3(bore_mm: float, land_mm: float, land_height_mm: float) 
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the land is larger than the bore; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or the land is larger than the bore; it
+        names the parameter, the value and the range.
 
     Examples
     --------
@@ -868,7 +876,8 @@ def pin_clearance(
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the cold clearance is that of another pin; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or the cold clearance is that of another pin; it
+        names the parameter, the value and the range.
     """
 
 def press_fit(parts: PressFitParts) -> _Pressed:
@@ -887,7 +896,8 @@ def press_fit(parts: PressFitParts) -> _Pressed:
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or out of order; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or out of order; it
+        names the parameter, the value and the range.
     """
 
 def assembly_temperature(
@@ -932,7 +942,8 @@ def liner_in_block(parts: LinerParts) -> _Lined:
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or out of order; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or out of order; it
+        names the parameter, the value and the range.
     """
 
 def deck(
@@ -976,7 +987,8 @@ def compression_ratio(chamber: Chamber) -> tuple[float, float, float, float, flo
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or nothing is left above the piston; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or nothing is left above the piston; it
+        names the parameter, the value and the range.
     """
 
 def gasket_band(
@@ -1003,7 +1015,8 @@ def gasket_band(
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the table is not one; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or the table is not one; it
+        names the parameter, the value and the range.
     """
 
 def ring_gap_factors() -> list[tuple[str, float, str]]:

@@ -368,7 +368,8 @@ def pin_clearance(
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the cold clearance is that of another pin; it names the parameter, the value and the range.
+        When a number is not finite or impossible, or the cold clearance is that of another pin; it
+        names the parameter, the value and the range.
 
     Examples
     --------
@@ -403,7 +404,8 @@ def press_fit(parts: PressFitParts) -> PressFit:
     Raises
     ------
     InputError
-        When a number is not finite or impossible, the diameters are out of order, or a least is above its most; it names the field, the value and the range.
+        When a number is not finite or impossible, the diameters are out of order, or a least is above its most; it
+        names the field, the value and the range.
 
     Examples
     --------
@@ -481,7 +483,8 @@ def liner_in_block(parts: LinerParts) -> LinerFit:
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or the diameters are out of order; it names the field, the value and the range.
+        When a number is not finite or impossible, or the diameters are out of order; it
+        names the field, the value and the range.
 
     Examples
     --------
@@ -553,7 +556,8 @@ def compression_ratio(chamber: Chamber) -> Compression:
     Raises
     ------
     InputError
-        When a number is not finite or impossible, or nothing is left above the piston; it names the field, the value and the range.
+        When a number is not finite or impossible, or nothing is left above the piston; it
+        names the field, the value and the range.
 
     Examples
     --------

@@ -2,10 +2,10 @@
 
 use crate::error::{Fault, guarded};
 use gaugepoint::clearance::pin;
-use gaugepoint::clearance::press_fit::{self, PressFit};
+use gaugepoint::clearance::press_fit::{self as pressing, PressFit};
 use gaugepoint::clearance::ring::{self, GAP_FACTORS};
 use gaugepoint::growth::liner::{self, LinerFit};
-use gaugepoint::shape::deck::{self, GasketBand};
+use gaugepoint::shape::deck::{self as heights, GasketBand};
 use pyo3::prelude::*;
 
 /// Pressure (least, most), hoop stress (eye inside, outside, pin outside, inside), force and torque (least, most), caution.
@@ -31,7 +31,7 @@ pub(crate) struct PressFitParts {
     eye_poisson: f64,
 }
 
-impl From<PressFitParts> for press_fit::PressFitParts {
+impl From<PressFitParts> for pressing::PressFitParts {
     fn from(p: PressFitParts) -> Self {
         Self {
             pin_mm: p.pin_mm,
@@ -104,7 +104,7 @@ pub(crate) struct Chamber {
     crevice_cm3: f64,
 }
 
-impl From<Chamber> for deck::Chamber {
+impl From<Chamber> for heights::Chamber {
     fn from(p: Chamber) -> Self {
         Self {
             bore_mm: p.bore_mm,
@@ -149,7 +149,8 @@ fn lined(f: LinerFit) -> Lined {
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or the diameters are not those of one ring; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or the diameters are not those of one ring; it
+///     names the parameter, the value and the range.
 ///
 /// Examples
 /// --------
@@ -235,7 +236,8 @@ pub(crate) fn ring_least_cold_gap_mm(
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or the clearance is beyond 0.5 mm; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or the clearance is beyond 0.5 mm; it
+///     names the parameter, the value and the range.
 ///
 /// Examples
 /// --------
@@ -267,7 +269,8 @@ pub(crate) fn ring_side_clearance_mm(groove_width_mm: f64, ring_width_mm: f64) -
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or the root does not lie below the bore; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or the root does not lie below the bore; it
+///     names the parameter, the value and the range.
 ///
 /// Examples
 /// --------
@@ -300,7 +303,8 @@ pub(crate) fn ring_back_clearance_mm(
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or the wear is beyond 0.5 mm; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or the wear is beyond 0.5 mm; it
+///     names the parameter, the value and the range.
 ///
 /// Examples
 /// --------
@@ -335,7 +339,8 @@ pub(crate) fn ring_groove_wear_mm(groove_width_mm: f64, new_groove_width_mm: f64
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or the flanks have met at that diameter; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or the flanks have met at that diameter; it
+///     names the parameter, the value and the range.
 ///
 /// Examples
 /// --------
@@ -409,7 +414,8 @@ pub(crate) fn ring_gap_by_factor_mm(bore_mm: f64, per_mille: f64) -> Result<f64,
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or the ring is thicker than half its bore; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or the ring is thicker than half its bore; it
+///     names the parameter, the value and the range.
 ///
 /// Examples
 /// --------
@@ -457,7 +463,8 @@ pub(crate) fn ring_conformable_amplitude_mm(
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or the angle is beyond 10 mrad; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or the angle is beyond 10 mrad; it
+///     names the parameter, the value and the range.
 ///
 /// Examples
 /// --------
@@ -519,7 +526,8 @@ pub(crate) fn rod_skew_mm(angle_mrad: f64, length_mm: f64) -> Result<f64, Fault>
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or the land is larger than the bore; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or the land is larger than the bore; it
+///     names the parameter, the value and the range.
 ///
 /// Examples
 /// --------
@@ -528,7 +536,7 @@ pub(crate) fn rod_skew_mm(angle_mrad: f64, length_mm: f64) -> Result<f64, Fault>
 /// 0.565
 #[pyfunction]
 pub(crate) fn top_land_crevice_cm3(bore_mm: f64, land_mm: f64, land_height_mm: f64) -> Result<f64, Fault> {
-    guarded(|| deck::top_land_crevice_cm3(bore_mm, land_mm, land_height_mm))
+    guarded(|| heights::top_land_crevice_cm3(bore_mm, land_mm, land_height_mm))
 }
 
 /// Give the end gap of a hot ring.
@@ -600,7 +608,8 @@ pub(crate) fn ring_hot_gap(
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or the cold clearance is that of another pin; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or the cold clearance is that of another pin; it
+///     names the parameter, the value and the range.
 #[pyfunction]
 pub(crate) fn pin_clearance(
     hole_mm: f64,
@@ -638,10 +647,11 @@ pub(crate) fn pin_clearance(
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or out of order; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or out of order; it
+///     names the parameter, the value and the range.
 #[pyfunction]
 pub(crate) fn press_fit(parts: PressFitParts) -> Result<Pressed, Fault> {
-    Ok(pressed(guarded(|| press_fit::press_fit(&parts.into()))?))
+    Ok(pressed(guarded(|| pressing::press_fit(&parts.into()))?))
 }
 
 /// Give the heat that lets a part be slipped on.
@@ -670,7 +680,7 @@ pub(crate) fn assembly_temperature(
     expansion_per_k: f64,
 ) -> Result<(f64, f64, u8, &'static str), Fault> {
     let a = guarded(|| {
-        press_fit::assembly_temperature(diameter_mm, interference_mm, clearance_mm, expansion_per_k)
+        pressing::assembly_temperature(diameter_mm, interference_mm, clearance_mm, expansion_per_k)
     })?;
     Ok((a.rise_k, a.temperature_c, a.temper_colour as u8, a.caution))
 }
@@ -690,7 +700,8 @@ pub(crate) fn assembly_temperature(
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or out of order; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or out of order; it
+///     names the parameter, the value and the range.
 #[pyfunction]
 pub(crate) fn liner_in_block(parts: LinerParts) -> Result<Lined, Fault> {
     Ok(lined(guarded(|| liner::liner_in_block(&parts.into()))?))
@@ -720,7 +731,7 @@ pub(crate) fn deck(
     compression_height_mm: f64,
     gasket_mm: f64,
 ) -> Result<(f64, f64, f64), Fault> {
-    let d = guarded(|| deck::deck(block_height_mm, stroke_mm, rod_mm, compression_height_mm, gasket_mm))?;
+    let d = guarded(|| heights::deck(block_height_mm, stroke_mm, rod_mm, compression_height_mm, gasket_mm))?;
     Ok((d.deck_clearance_mm, d.protrusion_mm, d.squish_mm))
 }
 
@@ -739,10 +750,11 @@ pub(crate) fn deck(
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or nothing is left above the piston; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or nothing is left above the piston; it
+///     names the parameter, the value and the range.
 #[pyfunction]
 pub(crate) fn compression_ratio(chamber: Chamber) -> Result<(f64, f64, f64, f64, f64), Fault> {
-    let c = guarded(|| deck::compression_ratio(&chamber.into()))?;
+    let c = guarded(|| heights::compression_ratio(&chamber.into()))?;
     Ok((c.swept_cm3, c.gasket_cm3, c.deck_cm3, c.clearance_cm3, c.ratio))
 }
 
@@ -765,7 +777,8 @@ pub(crate) fn compression_ratio(chamber: Chamber) -> Result<(f64, f64, f64, f64,
 /// Raises
 /// ------
 /// InputError
-///     When a number is not finite or impossible, or the table is not one; it names the parameter, the value and the range.
+///     When a number is not finite or impossible, or the table is not one; it
+///     names the parameter, the value and the range.
 #[pyfunction]
 pub(crate) fn gasket_band(
     projections_mm: Vec<f64>,
@@ -774,7 +787,7 @@ pub(crate) fn gasket_band(
 ) -> Result<(usize, f64, f64, f64), Fault> {
     let band = |(from_mm, to_mm, thickness_mm)| GasketBand { from_mm, to_mm, thickness_mm };
     let bands: Vec<GasketBand> = bands.into_iter().map(band).collect();
-    let c = guarded(|| deck::gasket_band(&projections_mm, &bands, step_mm))?;
+    let c = guarded(|| heights::gasket_band(&projections_mm, &bands, step_mm))?;
     Ok((c.band, c.largest_mm, c.thickness_mm, c.squish_mm))
 }
 
