@@ -234,8 +234,9 @@ def gasket_band(projections, bands, step):
     thickness = mpf(bands[index][2])
     return {
         "band": (mpf(index), 0),
-        "largest_mm": (mpf(largest), 0),
-        "thickness_mm": (thickness, 0),
+        # taken over as they are: a written number is a double to one rounding, an eighth of eight
+        "largest_mm": (mpf(largest), mpf(largest) / 8),
+        "thickness_mm": (thickness, thickness / 8),
         "squish_mm": (thickness - mpf(largest), thickness),
     }
 
