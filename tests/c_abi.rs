@@ -11,7 +11,7 @@
 use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
-use gaugepoint_tests::named::{Named, risk_row, shape_row, study_row};
+use gaugepoint_tests::named::{Named, parts_row, risk_row, shape_row, study_row};
 use gaugepoint_tests::{JOBS, job, rows, text, workspace};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -169,9 +169,9 @@ fn printed(id: &str, named: Named) -> Vec<(String, Option<u64>)> {
 }
 
 #[test]
-fn statistics_studies_risks_and_shapes_hold() {
+fn rows_of_named_results_hold() {
     type Call = fn(&[String]) -> Result<Named, gaugepoint::Error>;
-    let files: [(&str, Call); 3] = [("study", study_row), ("risk", risk_row), ("shape", shape_row)];
+    let files: &[(&str, Call)] = &[("study", study_row), ("risk", risk_row), ("shape", shape_row), ("parts", parts_row)];
     let mut expected = Vec::new();
     for (file, call) in files {
         let rows = rows(&format!("tests/vectors/{file}.csv"));
@@ -200,6 +200,13 @@ fn parsed(line: &str) -> (String, Option<u64>) {
 fn misused_records_and_arrays_give_a_status() {
     for link in LINKS {
         checked("records", link, &example());
+    }
+}
+
+#[test]
+fn misused_parts_give_a_status() {
+    for link in LINKS {
+        checked("parts", link, &example());
     }
 }
 

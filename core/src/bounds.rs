@@ -115,6 +115,88 @@ bounds! {
     FORM = "taper or out-of-round" ["mm"] possible 0.0 to 1.0, usual 0.003 to 0.15, "printed limits run from 0.01 mm to 0.1 mm";
     /// Probability asked of a decision.
     PROBABILITY = "probability of conformity" ["1"] possible 0.5 to 0.999999, usual 0.8 to 0.9999, "JCGM 106:2012, 8.3.2";
+    /// End gap of a ring.
+    RING_GAP = "ring gap" ["mm"] possible 0.02 to 17.0, usual 0.1 to 1.8, "2 to 9 per mille of the bore";
+    /// Least end gap of a hot ring; 0 lets the ends touch.
+    LEAST_HOT_GAP = "least hot gap" ["mm"] possible 0.0 to 5.0, usual 0.0 to 0.5, GUIDE;
+    /// End gap as a share of the bore.
+    RING_GAP_FACTOR = "ring gap by bore" ["per mille"] possible 0.5 to 14.0, usual 2.0 to 9.0,
+        "published factors are 3 to 6.5 per mille; 15 is an absolute 0.015 in that was printed as a factor";
+    /// Axial width of a ring or of its groove.
+    RING_WIDTH = "axial width of a ring or groove" ["mm"] possible 0.3 to 30.0, usual 0.7 to 5.0, "large engines to 20 mm";
+    /// Radial thickness of a ring.
+    RING_THICKNESS = "radial thickness of a ring" ["mm"] possible 0.5 to 40.0, usual 1.5 to 8.0, GUIDE;
+    /// Side clearance of a ring, or wear of its groove.
+    RING_SIDE_CLEARANCE = "side clearance or wear of a ring groove" ["mm"] possible -0.5 to 0.5, usual 0.0 to 0.2,
+        "0.02 mm to 0.20 mm; above 0.5 mm another ring";
+    /// Angle between the flanks of a keystone groove.
+    KEYSTONE_ANGLE = "included angle of a keystone groove" ["deg"] possible 1.0 to 40.0, usual 5.0 to 16.0, "6 and 15 degrees are usual; from memory";
+    /// Diameter of a gauge pin.
+    GAUGE_PIN = "gauge pin" ["mm"] possible 0.2 to 30.0, usual 0.5 to 6.0, GUIDE;
+    /// Tangential force that closes a ring.
+    TANGENTIAL_FORCE = "tangential force of a ring" ["N"] possible 0.1 to 1000.0, usual 2.0 to 80.0, GUIDE;
+    /// Modulus of elasticity.
+    MODULUS = "modulus of elasticity" ["MPa"] possible 3e4 to 5e5, usual 6.5e4 to 2.2e5, "aluminium 70 000 MPa, grey iron 100 000 MPa, steel 205 000 MPa";
+    /// Poisson's ratio.
+    POISSON = "Poisson's ratio" ["1"] possible 0.1 to 0.45, usual 0.2 to 0.36, "grey iron 0.26, steel 0.29, aluminium 0.33";
+    /// Diameter of a piston pin, and of what it sits in.
+    PIN = "pin diameter" ["mm"] possible 5.0 to 300.0, usual 8.0 to 100.0, "ISO 18669 pins: 8 mm to 100 mm; large engines to 200 mm";
+    /// Hole of a piston pin; 0 is a solid pin.
+    PIN_HOLE = "hole of a pin" ["mm"] possible 0.0 to 290.0, usual 0.0 to 70.0, GUIDE;
+    /// Clearance of a pin in boss or bush.
+    PIN_CLEARANCE = "clearance of a pin" ["mm"] possible -0.15 to 0.2, usual 0.0 to 0.03, "a pressed pin to a worn bush";
+    /// Outside of a rod's eye.
+    EYE = "outside diameter of an eye" ["mm"] possible 6.0 to 600.0, usual 12.0 to 180.0, GUIDE;
+    /// Length of a press fit along its axis.
+    FIT_WIDTH = "width of a press fit" ["mm"] possible 3.0 to 300.0, usual 10.0 to 100.0, GUIDE;
+    /// Interference of a pressed pin.
+    INTERFERENCE = "interference of a pressed pin" ["mm"] possible 0.001 to 0.15, usual 0.01 to 0.06, "0.4 to 2 per mille of the pin";
+    /// Interference lost because roughness is pressed flat.
+    SMOOTHING = "smoothing of a press fit" ["mm"] possible 0.0 to 0.05, usual 0.0 to 0.015, "0.8 of both roughness depths Rz; from memory";
+    /// Coefficient of friction.
+    FRICTION = "coefficient of friction" ["1"] possible 0.01 to 1.0, usual 0.06 to 0.2, GUIDE;
+    /// Clearance that a heated part is to have when it is assembled.
+    ASSEMBLY_CLEARANCE = "clearance at assembly" ["mm"] possible 0.001 to 0.3, usual 0.01 to 0.05, GUIDE;
+    /// Deviation of a rod on its fixture.
+    ROD_DEVIATION = "bend or twist of a rod over its base" ["mm"] possible -5.0 to 5.0, usual -0.15 to 0.15, GUIDE;
+    /// Base that a bend or twist is stated over.
+    ROD_BASE = "base of a bend or twist" ["mm"] possible 10.0 to 1000.0, usual 25.0 to 210.0, "published bases: 25 mm, 1 in, 100 mm, 150 mm";
+    /// Bend or twist as an angle.
+    ROD_ANGLE = "bend or twist of a rod" ["mrad"] possible -10.0 to 10.0, usual -1.5 to 1.5, "0.15 mm in 100 mm";
+    /// Interference of a liner in its block; 0 just touches.
+    SLEEVE_INTERFERENCE = "interference of a sleeve" ["mm"] possible 0.0 to 0.3, usual 0.01 to 0.13, "a slip fit has none and does not press";
+    /// Outside of the wall that holds a liner.
+    BLOCK_OUTSIDE = "outside diameter of the wall around a liner" ["mm"] possible 12.0 to 2000.0, usual 40.0 to 300.0, GUIDE;
+    /// Crankshaft centre to deck.
+    BLOCK_HEIGHT = "block height" ["mm"] possible 30.0 to 8000.0, usual 120.0 to 500.0, GUIDE;
+    /// Stroke.
+    STROKE = "stroke" ["mm"] possible 10.0 to 5000.0, usual 25.0 to 250.0, "0.5 to 2 bores; marine engines to 4.5";
+    /// Rod, centre to centre.
+    ROD = "length of a rod" ["mm"] possible 20.0 to 6000.0, usual 60.0 to 400.0, GUIDE;
+    /// Pin axis to crown.
+    COMPRESSION_HEIGHT = "compression height" ["mm"] possible 5.0 to 1500.0, usual 15.0 to 130.0, GUIDE;
+    /// Gasket, compressed.
+    GASKET = "compressed thickness of a gasket" ["mm"] possible 0.05 to 6.0, usual 0.3 to 2.0, "0.3 mm to 2 mm; 0.040 with mm is inches";
+    /// Crown below or above the deck, with its sign.
+    DECK = "deck clearance or protrusion" ["mm"] possible -3.0 to 3.0, usual -1.0 to 1.0, "within 1 mm of the deck either way";
+    /// Digit that a table is printed to.
+    PRINTED_STEP = "last digit of a printed table" ["mm"] possible 0.0001 to 0.05, usual 0.0005 to 0.03, "thousandths or hundredths";
+    /// Chamber in the head; 0 for a flat head.
+    HEAD_VOLUME = "volume of the head" ["cm3"] possible 0.0 to 500000.0, usual 5.0 to 200.0, GUIDE;
+    /// Dish of a crown, negative for a dome.
+    CROWN_VOLUME = "volume of the crown" ["cm3"] possible -200000.0 to 500000.0, usual -40.0 to 100.0, GUIDE;
+    /// Crevice at the top land; 0 leaves it out.
+    CREVICE_VOLUME = "volume of the top-land crevice" ["cm3"] possible 0.0 to 5000.0, usual 0.0 to 3.0, "0.5 % to 2 % of the clearance volume";
+    /// Height of the top land.
+    LAND_HEIGHT = "height of the top land" ["mm"] possible 0.5 to 300.0, usual 2.0 to 20.0, GUIDE;
+}
+
+/// Refuses a number that does not lie above another one.
+pub(crate) fn check_above(field: &str, value: f64, other: f64, reason: &str) -> Result<(), Error> {
+    match value > other {
+        true => Ok(()),
+        false => Err(Error::new(ErrorKind::OutOfOrder, value.to_string(), reason).value(value).at(field)),
+    }
 }
 
 impl Bound {

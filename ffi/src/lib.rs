@@ -1,7 +1,7 @@
 //! C ABI of gaugepoint: the dimensional mathematics of an engine rebuild.
 //!
-//! UNITS. A name ends in its unit: `_mm`, `_c` (degrees Celsius), `_per_k` (per kelvin). Sizes are diameters, clearances
-//! diametral. Nothing is converted and no unit is guessed.
+//! UNITS. A name ends in its unit: `_mm`, `_c` (degrees Celsius), `_per_k` (per kelvin), `_k`, `_mpa`, `_n`, `_nm` (newton
+//! metre), `_cm3`, `_mrad`, `_deg`. Sizes are diameters, clearances diametral. Nothing is converted and no unit is guessed.
 //!
 //! STATUS. Functions that can fail return 0 (GAUGEPOINT_STATUS_OK) or a status. Numbers of statuses never change their
 //! meaning; treat one that you do not know as a failure.
@@ -14,8 +14,8 @@
 //! RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with `struct_size` set:
 //! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
 //! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
-//! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, and what
-//! stands within a record.
+//! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
+//! what ends in Parts or Chamber, and what stands within a record.
 //!
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
 //! anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -61,6 +61,7 @@ pub mod abi;
 pub mod status;
 pub mod error;
 mod guard;
+mod caution;
 pub mod job;
 pub mod sheet;
 pub mod flat;
@@ -73,3 +74,7 @@ pub mod chart;
 pub mod shape;
 pub mod decision;
 pub mod risk;
+pub mod ring;
+pub mod pin;
+pub mod liner;
+pub mod deck;

@@ -58,20 +58,21 @@ const fn all() -> [Status; COUNT] {
     out
 }
 
-/// A text with its NUL, made by the compiler.
+/// A short text with its NUL.
 type Text = [u8; 80];
 
+/// A text with its NUL, made by the compiler.
 #[expect(
     clippy::indexing_slicing,
     reason = "evaluated by the compiler: a text that is too long does not build"
 )]
-const fn terminated(text: &str) -> Text {
-    let (mut out, mut k) = ([0; 80], 0);
+pub(crate) const fn terminated<const N: usize>(text: &str) -> [u8; N] {
+    let (mut out, mut k) = ([0; N], 0);
     while k < text.len() {
         out[k] = text.as_bytes()[k];
         k += 1;
     }
-    assert!(out[out.len() - 1] == 0, "longer than a Text");
+    assert!(out[N - 1] == 0, "the text is too long");
     out
 }
 

@@ -23,6 +23,10 @@ const SOURCES: &[&str] = &[
     "shape",
     "decision",
     "risk",
+    "ring",
+    "pin",
+    "liner",
+    "deck",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.
@@ -35,6 +39,7 @@ const ENUMERATIONS: &[&str] = &[
     "Algebraic",
     "Distribution",
     "Guard",
+    "TemperColour",
 ];
 
 fn path(of: &str) -> PathBuf {

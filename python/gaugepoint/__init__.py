@@ -1,9 +1,9 @@
 """The dimensional mathematics of an engine rebuild: from raw readings to a decision for every cylinder.
 
-`assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`. The flat functions give the
-common numbers from plain floats; the unit is the suffix of every name. `gaugepoint.measurement` has statistics of readings,
-gauge studies, bias and control charts, `gaugepoint.shape` shapes from full traces, `gaugepoint.decision` the risks of decisions. `check_sheet` holds a printed sheet against itself. What is refused raises
-`InputError`.
+`assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`; `check_sheet` holds a printed sheet
+against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
+the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
+traces), `parts` (rings, pins, liners, the deck), `decision` (risks). What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -12,8 +12,19 @@ from gaugepoint._gaugepoint import (
     ERROR_KINDS,
     __version__,
     bench_clearance_mm,
+    keystone_groove_width_mm,
+    ring_back_clearance_mm,
+    ring_conformable_amplitude_mm,
+    ring_gap_by_factor_mm,
+    ring_gap_in_bore_mm,
+    ring_groove_wear_mm,
+    ring_least_cold_gap_mm,
+    ring_side_clearance_mm,
+    rod_angle_mrad,
+    rod_skew_mm,
     running_clearance_mm,
     size_at_20_mm,
+    top_land_crevice_cm3,
 )
 from gaugepoint.decision import (
     Gamma,
@@ -29,6 +40,20 @@ from gaugepoint.decision import (
 from gaugepoint.error import InputError
 from gaugepoint.job import assess, job_schema, report_schema
 from gaugepoint.measurement import bias, control_chart, gauge_study, linearity, linearity_band, one_way, sample
+from gaugepoint.parts import (
+    Chamber,
+    LinerParts,
+    PressFitParts,
+    assembly_temperature,
+    compression_ratio,
+    deck,
+    gasket_band,
+    liner_in_block,
+    pin_clearance,
+    press_fit,
+    ring_gap_factors,
+    ring_hot_gap,
+)
 from gaugepoint.report import Decision, Report
 from gaugepoint.sheet import SheetReport, check_sheet, sheet_report_schema, sheet_schema
 from gaugepoint.shape import (
@@ -46,10 +71,13 @@ from gaugepoint.shape import (
 
 __all__ = [
     "ERROR_KINDS",
+    "Chamber",
     "Decision",
     "Gamma",
     "InputError",
+    "LinerParts",
     "Normal",
+    "PressFitParts",
     "Report",
     "SheetReport",
     "Triangular",
@@ -57,6 +85,7 @@ __all__ = [
     "__version__",
     "acceptance",
     "acceptance_for_risk",
+    "assembly_temperature",
     "assess",
     "bench_clearance_mm",
     "bias",
@@ -64,18 +93,36 @@ __all__ = [
     "capability",
     "check_sheet",
     "control_chart",
+    "compression_ratio",
     "decide_mm",
     "fit_circle",
     "fit_circle_algebraic",
     "fit_cylinder",
     "fit_plane",
+    "deck",
+    "gasket_band",
     "gauge_study",
     "global_risks",
     "job_schema",
     "linearity",
     "linearity_band",
+    "keystone_groove_width_mm",
+    "liner_in_block",
     "one_way",
+    "pin_clearance",
+    "press_fit",
     "report_schema",
+    "ring_back_clearance_mm",
+    "ring_conformable_amplitude_mm",
+    "ring_gap_by_factor_mm",
+    "ring_gap_factors",
+    "ring_gap_in_bore_mm",
+    "ring_groove_wear_mm",
+    "ring_hot_gap",
+    "ring_least_cold_gap_mm",
+    "ring_side_clearance_mm",
+    "rod_angle_mrad",
+    "rod_skew_mm",
     "running_clearance_mm",
     "sample",
     "sheet_report_schema",
@@ -86,4 +133,5 @@ __all__ = [
     "three_leg_mm",
     "two_point_mm",
     "v_block_factor",
+    "top_land_crevice_cm3",
 ]

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import Final, TypeAlias
 
 from gaugepoint.decision import Distribution
+from gaugepoint.parts import Chamber, LinerParts, PressFitParts
 
 __all__ = [
     "ERROR_KINDS",
@@ -37,6 +38,26 @@ __all__ = [
     "acceptance_ratio",
     "acceptance_for_risk",
     "capability",
+    "ring_gap_in_bore_mm",
+    "ring_least_cold_gap_mm",
+    "ring_side_clearance_mm",
+    "ring_back_clearance_mm",
+    "ring_groove_wear_mm",
+    "keystone_groove_width_mm",
+    "ring_gap_by_factor_mm",
+    "ring_conformable_amplitude_mm",
+    "rod_angle_mrad",
+    "rod_skew_mm",
+    "top_land_crevice_cm3",
+    "ring_hot_gap",
+    "pin_clearance",
+    "press_fit",
+    "assembly_temperature",
+    "liner_in_block",
+    "deck",
+    "compression_ratio",
+    "gasket_band",
+    "ring_gap_factors",
     "assess",
     "job_schema",
     "report_schema",
@@ -51,6 +72,10 @@ _Line: TypeAlias = tuple[float, float, float, float | None, float | None]
 _Pair: TypeAlias = tuple[float, float] | None
 _Table: TypeAlias = tuple[_Line, _Line, _Line, _Line, float, bool, _Pair, _Pair]
 _Study: TypeAlias = tuple[_Component, _Component, _Component, _Component, float, float | None, _Table | None]
+_Pressed: TypeAlias = tuple[
+    tuple[float, float], tuple[float, float, float, float], tuple[float, float], tuple[float, float], str
+]
+_Lined: TypeAlias = tuple[float, float, float, float, float, float | None, str]
 
 _Form: TypeAlias = tuple[float, float, float, float]
 _Circle: TypeAlias = tuple[float, float, float, _Form]
@@ -777,6 +802,587 @@ def capability(mean: float, deviation: float, tolerance: _Limits) -> tuple[float
     ------
     InputError
         When a number is not finite, the deviation is not above 0, or the interval is impossible.
+    """
+
+def ring_gap_in_bore_mm(gap_mm: float, gauge_mm: float, bore_mm: float) -> float:
+    """Give the end gap in a bore of a ring whose gap was measured in a gauge.
+
+    ``gap + pi (bore - gauge)``. Source: a closed ring keeps its length.
+
+    Parameters
+    ----------
+    gap_mm : float
+        End gap in the gauge, or in another bore, in mm.
+    gauge_mm, bore_mm : float
+        Diameters, in mm, not more than 2 % apart.
+
+    Returns
+    -------
+    float
+        The end gap, in mm; negative is a ring whose ends overlap.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the diameters are not those of one ring; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> round(gaugepoint.ring_gap_in_bore_mm(0.3, 86.0, 86.1), 3)
+    0.614
+    """
+
+def ring_least_cold_gap_mm(
+    least_hot_gap_mm: float,
+    bore_mm: float,
+    bore_temperature_c: float,
+    bore_expansion_per_k: float,
+    ring_temperature_c: float,
+    ring_expansion_per_k: float,
+) -> float:
+    """Give the least cold end gap that leaves a gap with bore and ring at their temperatures.
+
+    The exact hot gap, solved for the cold one. Below zero the bore opens by more than the ring grows.
+
+    Parameters
+    ----------
+    least_hot_gap_mm : float
+        What is to be left, in mm; 0 lets the ends touch.
+    bore_mm : float
+        Bore at 20 C, in mm.
+    bore_temperature_c : float
+        Temperature of the bore, -40 C to 450 C.
+    bore_expansion_per_k : float
+        Mean coefficient of linear expansion of the bore from 20 C, per kelvin.
+    ring_temperature_c : float
+        Temperature of the ring, -40 C to 450 C.
+    ring_expansion_per_k : float
+        Mean coefficient of linear expansion of the ring from 20 C, per kelvin.
+
+    Returns
+    -------
+    float
+        The least cold gap, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+
+    Examples
+    --------
+    A sudden load on a cold bore of 100 mm, all of iron.
+
+    >>> import gaugepoint
+    >>> round(gaugepoint.ring_least_cold_gap_mm(0.05, 100.0, 90.0, 11.4e-6, 230.0, 11.4e-6), 2)
+    0.55
+    """
+
+def ring_side_clearance_mm(groove_width_mm: float, ring_width_mm: float) -> float:
+    """Give the side clearance of a ring in its groove.
+
+    ``groove - ring``; of keystone parts both at one diameter.
+
+    Parameters
+    ----------
+    groove_width_mm, ring_width_mm : float
+        Axial widths, in mm.
+
+    Returns
+    -------
+    float
+        The clearance, in mm; negative is a ring that does not enter.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the clearance is beyond 0.5 mm; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.ring_side_clearance_mm(1.5625, 1.5)
+    0.0625
+    """
+
+def ring_back_clearance_mm(bore_mm: float, groove_root_mm: float, ring_thickness_mm: float) -> float:
+    """Give the room behind a ring that stands at the bore, on one side.
+
+    ``(bore - root) / 2 - thickness``. With the diameter of the land in place of the bore it is how far the ring, pushed in, lies
+    below the land.
+
+    Parameters
+    ----------
+    bore_mm, groove_root_mm : float
+        Diameters, in mm.
+    ring_thickness_mm : float
+        Radial thickness, in mm.
+
+    Returns
+    -------
+    float
+        The room, in mm; negative is a ring that cannot go in.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the root does not lie below the bore; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.ring_back_clearance_mm(86.0, 78.5, 3.25)
+    0.5
+    """
+
+def ring_groove_wear_mm(groove_width_mm: float, new_groove_width_mm: float) -> float:
+    """Give the wear of a ring groove.
+
+    ``groove - new groove``.
+
+    Parameters
+    ----------
+    groove_width_mm, new_groove_width_mm : float
+        Axial width where it is widest, and when it was new, in mm.
+
+    Returns
+    -------
+    float
+        The wear, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the wear is beyond 0.5 mm; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.ring_groove_wear_mm(1.5625, 1.5)
+    0.0625
+    """
+
+def keystone_groove_width_mm(
+    over_pins_mm: float,
+    pin_mm: float,
+    included_angle_deg: float,
+    at_diameter_mm: float,
+) -> float:
+    """Give the width of a keystone groove at a diameter, from the size over two pins.
+
+    ``(at - over_pins + pin) tan(angle / 2) + pin / cos(angle / 2)``, for flanks that slope alike. Source: plane geometry.
+
+    Parameters
+    ----------
+    over_pins_mm : float
+        Size over two pins that lie in the groove opposite each other, in mm.
+    pin_mm : float
+        Diameter of the pins, in mm.
+    included_angle_deg : float
+        Angle between the flanks, 1 to 40 degrees.
+    at_diameter_mm : float
+        Diameter at which the width is stated, in mm.
+
+    Returns
+    -------
+    float
+        The axial width, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the flanks have met at that diameter; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> round(gaugepoint.keystone_groove_width_mm(104.2, 2.5, 15.0, 102.0), 3)
+    2.561
+    """
+
+def ring_gap_by_factor_mm(bore_mm: float, per_mille: float) -> float:
+    """Give the end gap by a factor of the bore.
+
+    ``bore per_mille / 1000``; published factors: `ring_gap_factors`. Never per inch. Common practice, no source.
+
+    Parameters
+    ----------
+    bore_mm : float
+        Bore, in mm.
+    per_mille : float
+        Gap in per mille of the bore, 0.5 to 14.
+
+    Returns
+    -------
+    float
+        The end gap, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.ring_gap_by_factor_mm(100.0, 4.5)
+    0.45
+    """
+
+def ring_conformable_amplitude_mm(
+    order: int,
+    tangential_force_n: float,
+    bore_mm: float,
+    ring_thickness_mm: float,
+    ring_width_mm: float,
+    modulus_mpa: float,
+) -> float:
+    """Give, roughly, the amplitude of a harmonic of the bore that a ring follows by its own tension.
+
+    ``F r^3 / (E I (n^2 - 1)^2)``: a thin ring of one rectangle, even tension, no gas, no oil, no other harmonic. An order of
+    magnitude. Source: thin ring in plane bending.
+
+    Parameters
+    ----------
+    order : int
+        Harmonic: 2 is an oval, 3 and 4 are lobes; 2 to 50.
+    tangential_force_n : float
+        Force that closes the ring, in N.
+    bore_mm : float
+        Bore, in mm.
+    ring_thickness_mm, ring_width_mm : float
+        Radial thickness and axial width, in mm.
+    modulus_mpa : float
+        Modulus of elasticity, in MPa.
+
+    Returns
+    -------
+    float
+        The largest radial amplitude, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the ring is thicker than half its bore; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> round(gaugepoint.ring_conformable_amplitude_mm(2, 20.0, 86.0, 3.3, 1.5, 160e3), 2)
+    0.22
+    """
+
+def rod_angle_mrad(deviation_mm: float, base_mm: float) -> float:
+    """Give the bend or twist of a rod as an angle.
+
+    ``1000 deviation / base``: figures over bases of 25 mm and 100 mm cannot be compared otherwise.
+
+    Parameters
+    ----------
+    deviation_mm : float
+        Deviation on the fixture, in mm; the sign is kept.
+    base_mm : float
+        Length it is stated over, in mm.
+
+    Returns
+    -------
+    float
+        The angle, in mrad.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the angle is beyond 10 mrad; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> round(gaugepoint.rod_angle_mrad(0.038, 25.0), 2)
+    1.52
+    """
+
+def rod_skew_mm(angle_mrad: float, length_mm: float) -> float:
+    """Give what an angle of a rod makes over a length.
+
+    ``angle length / 1000``: the skew of a piston over its height, for example.
+
+    Parameters
+    ----------
+    angle_mrad : float
+        Bend or twist, in mrad.
+    length_mm : float
+        Length, in mm.
+
+    Returns
+    -------
+    float
+        The skew, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.rod_skew_mm(0.5, 60.0)
+    0.03
+    """
+
+def top_land_crevice_cm3(bore_mm: float, land_mm: float, land_height_mm: float) -> float:
+    """Give the volume between top land and bore.
+
+    ``pi / 4 (bore^2 - land^2) height``.
+
+    Parameters
+    ----------
+    bore_mm, land_mm : float
+        Diameters, in mm.
+    land_height_mm : float
+        From the crown to the first ring, in mm.
+
+    Returns
+    -------
+    float
+        The volume, in cm3.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the land is larger than the bore; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> round(gaugepoint.top_land_crevice_cm3(86.0, 85.4, 7.0), 3)
+    0.565
+    """
+
+def ring_hot_gap(
+    gap_mm: float,
+    bore_mm: float,
+    bore_temperature_c: float,
+    bore_expansion_per_k: float,
+    ring_temperature_c: float,
+    ring_expansion_per_k: float,
+) -> tuple[float, float, bool]:
+    """Give the end gap of a hot ring.
+
+    Parameters
+    ----------
+    gap_mm, bore_mm : float
+        Gap and bore at 20 C, in mm.
+    bore_temperature_c : float
+        Temperature of the bore, -40 C to 450 C.
+    bore_expansion_per_k : float
+        Mean coefficient of linear expansion of the bore from 20 C, per kelvin.
+    ring_temperature_c : float
+        Temperature of the ring, -40 C to 450 C.
+    ring_expansion_per_k : float
+        Mean coefficient of linear expansion of the ring from 20 C, per kelvin.
+
+    Returns
+    -------
+    tuple
+        Gap, gap to the first order, do the ends butt.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+    """
+
+def pin_clearance(
+    hole_mm: float,
+    hole_temperature_c: float,
+    hole_expansion_per_k: float,
+    pin_mm: float,
+    pin_temperature_c: float,
+    pin_expansion_per_k: float,
+) -> tuple[float, float]:
+    """Give the clearance of a pin, cold and hot.
+
+    Parameters
+    ----------
+    hole_mm, pin_mm : float
+        Diameters at 20 C, in mm.
+    hole_temperature_c : float
+        Temperature of the hole, -40 C to 450 C.
+    hole_expansion_per_k : float
+        Mean coefficient of linear expansion of the hole from 20 C, per kelvin.
+    pin_temperature_c : float
+        Temperature of the pin, -40 C to 450 C.
+    pin_expansion_per_k : float
+        Mean coefficient of linear expansion of the pin from 20 C, per kelvin.
+
+    Returns
+    -------
+    tuple
+        At 20 C, at the temperatures given.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the cold clearance is that of another pin; it
+        names the parameter, the value and the range.
+    """
+
+def press_fit(parts: PressFitParts) -> _Pressed:
+    """Give what a press fit holds.
+
+    Parameters
+    ----------
+    parts : PressFitParts
+        The pin and the eye.
+
+    Returns
+    -------
+    tuple
+        Pressures, hoop stresses, forces, torques, caution.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or out of order; it
+        names the parameter, the value and the range.
+    """
+
+def assembly_temperature(
+    diameter_mm: float,
+    interference_mm: float,
+    clearance_mm: float,
+    expansion_per_k: float,
+) -> tuple[float, float, int, str]:
+    """Give the heat that lets a part be slipped on.
+
+    Parameters
+    ----------
+    diameter_mm, interference_mm, clearance_mm : float
+        Joint, interference and clearance, in mm.
+    expansion_per_k : float
+        Mean coefficient of linear expansion of the heated part from 20 C, per kelvin.
+
+    Returns
+    -------
+    tuple
+        Rise, temperature, place of the temper colour, caution.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+    """
+
+def liner_in_block(parts: LinerParts) -> _Lined:
+    """Give what becomes of a liner in its block.
+
+    Parameters
+    ----------
+    parts : LinerParts
+        The liner and its block.
+
+    Returns
+    -------
+    tuple
+        Pressures, interference, bores, temperature at which contact is lost, caution.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or out of order; it
+        names the parameter, the value and the range.
+    """
+
+def deck(
+    block_height_mm: float,
+    stroke_mm: float,
+    rod_mm: float,
+    compression_height_mm: float,
+    gasket_mm: float,
+) -> tuple[float, float, float]:
+    """Give where the piston stops.
+
+    Parameters
+    ----------
+    block_height_mm, stroke_mm, rod_mm, compression_height_mm, gasket_mm : float
+        Heights, in mm.
+
+    Returns
+    -------
+    tuple
+        Deck clearance, protrusion, squish.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+    """
+
+def compression_ratio(chamber: Chamber) -> tuple[float, float, float, float, float]:
+    """Give the compression ratio.
+
+    Parameters
+    ----------
+    chamber : Chamber
+        What encloses the gas.
+
+    Returns
+    -------
+    tuple
+        Swept, gasket, deck and clearance volume, ratio.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or nothing is left above the piston; it
+        names the parameter, the value and the range.
+    """
+
+def gasket_band(
+    projections_mm: Sequence[float],
+    bands: Sequence[tuple[float, float, float]],
+    step_mm: float,
+) -> tuple[int, float, float, float]:
+    """Give the gasket for the largest of several protrusions.
+
+    Parameters
+    ----------
+    projections_mm : sequence of float
+        Protrusions, in mm.
+    bands : sequence of tuples of float
+        Lines of the table: from, to, thickness, in mm.
+    step_mm : float
+        Last digit of the table, in mm.
+
+    Returns
+    -------
+    tuple
+        Place of the line, largest protrusion, thickness, squish.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the table is not one; it
+        names the parameter, the value and the range.
+    """
+
+def ring_gap_factors() -> list[tuple[str, float, str]]:
+    """Give the published factors for the end gap.
+
+    Returns
+    -------
+    list of tuple
+        Duty, per mille of the bore, source.
     """
 
 def assess(job: bytes, working: bool) -> tuple[str, str, str]:

@@ -15,6 +15,8 @@ mod decision;
 
 mod risk;
 
+mod parts;
+
 mod job;
 
 mod sheet;
@@ -58,6 +60,26 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(risk::acceptance_ratio, module)?)?;
     module.add_function(wrap_pyfunction!(risk::acceptance_for_risk, module)?)?;
     module.add_function(wrap_pyfunction!(risk::capability, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::ring_gap_in_bore_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::ring_least_cold_gap_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::ring_side_clearance_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::ring_back_clearance_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::ring_groove_wear_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::keystone_groove_width_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::ring_gap_by_factor_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::ring_conformable_amplitude_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::rod_angle_mrad, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::rod_skew_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::top_land_crevice_cm3, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::ring_hot_gap, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::pin_clearance, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::press_fit, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::assembly_temperature, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::liner_in_block, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::deck, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::compression_ratio, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::gasket_band, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::ring_gap_factors, module)?)?;
     module.add_function(wrap_pyfunction!(job::assess, module)?)?;
     module.add_function(wrap_pyfunction!(job::job_schema, module)?)?;
     module.add_function(wrap_pyfunction!(job::report_schema, module)?)?;

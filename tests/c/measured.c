@@ -1,4 +1,4 @@
-/* measured FOLDER: statistics, gauge studies, risks and shapes against study.csv, risk.csv and shape.csv. */
+/* measured FOLDER: what gives records, against the rows of the vectors named in main. */
 #include "check.h"
 
 enum { MOST = 512, NAMES = 64 };
@@ -588,6 +588,178 @@ static int32_t shape(char **cells, GaugepointError *error) {
   return status;
 }
 
+#define RECORD(type, name) \
+  type name; \
+  memset(&name, 0, sizeof name); \
+  name.struct_size = sizeof name
+
+static int32_t of_gap(const double *x, GaugepointError *error) {
+  RECORD(GaugepointRingHotGap, g);
+  int32_t status = gaugepoint_ring_hot_gap(x[0], x[1], x[2], x[3], x[4], x[5], &g, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("gap_mm", 1, g.gap_mm);
+    put("first_order_mm", 1, g.first_order_mm);
+    put("butts", 1, g.butts);
+  }
+  return status;
+}
+
+static int32_t of_pin(const double *x, GaugepointError *error) {
+  RECORD(GaugepointPinClearance, c);
+  int32_t status = gaugepoint_pin_clearance(x[0], x[1], x[2], x[3], x[4], x[5], &c, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("cold_mm", 1, c.cold_mm);
+    put("hot_mm", 1, c.hot_mm);
+  }
+  return status;
+}
+
+static int32_t of_press_fit(const double *x, GaugepointError *error) {
+  GaugepointPressFitParts parts = {x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], x[8], x[9], x[10], x[11], x[12]};
+  RECORD(GaugepointPressFit, f);
+  int32_t status = gaugepoint_press_fit(&parts, &f, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    CHECK(strstr(f.caution, "Press work") != NULL);
+    put("pressure_least_mpa", 1, f.pressure_least_mpa);
+    put("pressure_most_mpa", 1, f.pressure_most_mpa);
+    put("eye_hoop_inside_mpa", 1, f.eye_hoop_inside_mpa);
+    put("eye_hoop_outside_mpa", 1, f.eye_hoop_outside_mpa);
+    put("pin_hoop_outside_mpa", 1, f.pin_hoop_outside_mpa);
+    put("pin_hoop_inside_mpa", 1, f.pin_hoop_inside_mpa);
+    put("force_least_n", 1, f.force_least_n);
+    put("force_most_n", 1, f.force_most_n);
+    put("torque_least_nm", 1, f.torque_least_nm);
+    put("torque_most_nm", 1, f.torque_most_nm);
+  }
+  return status;
+}
+
+static int32_t of_assembly(const double *x, GaugepointError *error) {
+  RECORD(GaugepointAssembly, a);
+  int32_t status = gaugepoint_assembly_temperature(x[0], x[1], x[2], x[3], &a, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    int overheated = strstr(a.caution, "overheated") != NULL;
+    CHECK(strstr(a.caution, "tongs") != NULL && overheated == (a.temper_colour != GAUGEPOINT_TEMPER_COLOUR_NONE));
+    put("rise_k", 1, a.rise_k);
+    put("temperature_c", 1, a.temperature_c);
+    put("temper_colour", 1, a.temper_colour);
+  }
+  return status;
+}
+
+static int32_t of_liner(const double *x, GaugepointError *error) {
+  GaugepointLinerParts parts = {x[0], x[2], x[3], x[4], x[5], x[6], x[7], x[8], x[9], x[10], x[11], x[12], x[13]};
+  RECORD(GaugepointLinerFit, f);
+  int32_t status = gaugepoint_liner_in_block(&parts, (int32_t)x[1], &f, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    CHECK(strstr(f.caution, "ventilate") != NULL);
+    put("pressure_20_mpa", 1, f.pressure_20_mpa);
+    put("pressure_mpa", 1, f.pressure_mpa);
+    put("interference_mm", 1, f.interference_mm);
+    put("bore_20_mm", 1, f.bore_20_mm);
+    put("bore_mm", 1, f.bore_mm);
+    put("contact_lost_at_c", f.has_contact_lost, f.contact_lost_at_c);
+  }
+  return status;
+}
+
+static int32_t of_deck(const double *x, GaugepointError *error) {
+  RECORD(GaugepointDeck, d);
+  int32_t status = gaugepoint_deck(x[0], x[1], x[2], x[3], x[4], &d, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("deck_clearance_mm", 1, d.deck_clearance_mm);
+    put("protrusion_mm", 1, d.protrusion_mm);
+    put("squish_mm", 1, d.squish_mm);
+  }
+  return status;
+}
+
+static int32_t of_chamber(const double *x, GaugepointError *error) {
+  GaugepointChamber chamber = {x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7]};
+  RECORD(GaugepointCompression, c);
+  int32_t status = gaugepoint_compression_ratio(&chamber, &c, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("swept_cm3", 1, c.swept_cm3);
+    put("gasket_cm3", 1, c.gasket_cm3);
+    put("deck_cm3", 1, c.deck_cm3);
+    put("clearance_cm3", 1, c.clearance_cm3);
+    put("ratio", 1, c.ratio);
+  }
+  return status;
+}
+
+/* "projections|from;to;thickness/from;to;thickness|step" */
+static int32_t of_gaskets(char *text, GaugepointError *error) {
+  static Numbers projections, table;
+  GaugepointGasketBand bands[MOST / 3];
+  char *bar = strchr(text, '|'), *last = strrchr(text, '|');
+  RECORD(GaugepointGasketChoice, c);
+  CHECK(bar != NULL && bar != last);
+  *bar = *last = '\0';
+  numbers(text, &projections);
+  numbers(bar + 1, &table);
+  CHECK(table.count % 3 == 0);
+  for (size_t k = 0; k < table.count / 3; k++) {
+    memcpy(&bands[k], &table.value[3 * k], sizeof bands[k]);
+  }
+  int32_t status = gaugepoint_gasket_band(projections.value, projections.count, bands, table.count / 3,
+                                          strtod(last + 1, NULL), &c, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("band", 1, (double)c.band);
+    put("largest_mm", 1, c.largest_mm);
+    put("thickness_mm", 1, c.thickness_mm);
+    put("squish_mm", 1, c.squish_mm);
+  }
+  return status;
+}
+
+static int32_t of_one_number(const char *name, const double *x, GaugepointError *error) {
+  double out = 7;
+  int32_t status = same(name, "ring_gap_in_bore_mm") ? gaugepoint_ring_gap_in_bore_mm(x[0], x[1], x[2], &out, error)
+                   : same(name, "ring_least_cold_gap_mm")
+                       ? gaugepoint_ring_least_cold_gap_mm(x[0], x[1], x[2], x[3], x[4], x[5], &out, error)
+                   : same(name, "ring_side_clearance_mm") ? gaugepoint_ring_side_clearance_mm(x[0], x[1], &out, error)
+                   : same(name, "ring_back_clearance_mm")
+                       ? gaugepoint_ring_back_clearance_mm(x[0], x[1], x[2], &out, error)
+                   : same(name, "ring_groove_wear_mm") ? gaugepoint_ring_groove_wear_mm(x[0], x[1], &out, error)
+                   : same(name, "keystone_groove_width_mm")
+                       ? gaugepoint_keystone_groove_width_mm(x[0], x[1], x[2], x[3], &out, error)
+                   : same(name, "ring_gap_by_factor_mm") ? gaugepoint_ring_gap_by_factor_mm(x[0], x[1], &out, error)
+                   : same(name, "ring_conformable_amplitude_mm")
+                       ? gaugepoint_ring_conformable_amplitude_mm((int32_t)x[0], x[1], x[2], x[3], x[4], x[5], &out, error)
+                   : same(name, "rod_angle_mrad") ? gaugepoint_rod_angle_mrad(x[0], x[1], &out, error)
+                   : same(name, "rod_skew_mm")    ? gaugepoint_rod_skew_mm(x[0], x[1], &out, error)
+                   : same(name, "top_land_crevice_cm3")
+                       ? gaugepoint_top_land_crevice_cm3(x[0], x[1], x[2], &out, error)
+                       : -1;
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("result", 1, out);
+  } else {
+    CHECK(isnan(out));
+  }
+  return status;
+}
+
+static int32_t part(char **cells, GaugepointError *error) {
+  static const struct {
+    const char *name;
+    int32_t (*call)(const double *, GaugepointError *);
+  } calls[] = {{"ring_hot_gap", of_gap},          {"pin_clearance", of_pin},   {"press_fit", of_press_fit},
+               {"assembly_temperature", of_assembly}, {"liner_in_block", of_liner}, {"deck", of_deck},
+               {"compression_ratio", of_chamber}};
+  static Numbers n;
+  if (same(cells[1], "gasket_band")) {
+    return of_gaskets(cells[2], error);
+  }
+  numbers(cells[2], &n);
+  for (size_t k = 0; k < sizeof calls / sizeof calls[0]; k++) {
+    if (same(cells[1], calls[k].name)) {
+      return calls[k].call(n.value, error);
+    }
+  }
+  return of_one_number(cells[1], n.value, error);
+}
+
 static const Named *find(const char *name) {
   for (int k = 0; k < names; k++) {
     if (same(named[k].name, name)) {
@@ -660,5 +832,6 @@ int main(int count, char **words) {
   file(words[1], "study.csv", 6, study);
   file(words[1], "risk.csv", 8, risk);
   file(words[1], "shape.csv", 6, shape);
+  file(words[1], "parts.csv", 5, part);
   return finish();
 }

@@ -55,7 +55,7 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, report, sheet, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.decision, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, report, sheet, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.decision, gaugepoint.parts, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
     for module in (report, sheet):

@@ -45,6 +45,11 @@ def shape():
     return _commented("shape.csv", ["id", "function", "choice", "given", "expected", "source"])
 
 
+def parts():
+    """Rows of parts.csv, as texts."""
+    return _commented("parts.csv", ["id", "function", "arguments", "expected", "source"])
+
+
 def _commented(name, names):
     lines = (VECTORS / name).read_text(encoding="utf-8").splitlines()
     return _rows([line for line in lines if line and not line.startswith("#")], names)

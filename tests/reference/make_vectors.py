@@ -10,6 +10,7 @@ from pathlib import Path
 
 import assess
 import flat
+import parts
 import special
 
 TESTS = Path(__file__).resolve().parent.parent
@@ -131,6 +132,7 @@ def files():
     out = {VECTORS / "reports" / job.name: report_json(job) for job in jobs}
     out[VECTORS / "flat.csv"] = flat_csv()
     out[VECTORS / "special.csv"] = special_csv()
+    out[VECTORS / "parts.csv"] = parts.parts_csv()
     return out
 
 

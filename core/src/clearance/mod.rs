@@ -1,8 +1,14 @@
-//! 5 CLEARANCE: bore less piston, on the bench, running, and against the reference case.
+//! 5 CLEARANCE: bore less piston, on the bench, running, and against the reference case; rings in their bore, pins in boss and bush.
 
-use crate::bounds;
+pub mod ring;
+
+pub mod pin;
+
+pub mod press_fit;
+
 use crate::calc::{Formula, formula};
 use crate::error::Error;
+use crate::growth::running_strain;
 use crate::quantity::{Length, from_mm, in_mm};
 use crate::size::{Condition, SizeAt20};
 
@@ -74,13 +80,11 @@ pub fn running(
     piston: SizeAt20,
     piston_state: Condition,
 ) -> Result<Clearance, Error> {
-    let strain = |state: Condition, t: &str, a: &str| -> Result<f64, Error> {
-        let t = bounds::RUNNING_TEMPERATURE.check(t, state.temperature.celsius())?;
-        let a = bounds::EXPANSION.check(a, state.expansion.per_kelvin())?;
-        Ok(crate::growth::MeanGrowth::evaluate([a, a, t, crate::size::REFERENCE_TEMPERATURE_C]))
+    let strain = |state: Condition, fields: [&str; 2]| {
+        running_strain(fields, state.temperature.celsius(), state.expansion.per_kelvin())
     };
-    let eps_bore = strain(bore_state, "bore_temperature_c", "bore_expansion_per_k")?;
-    let eps_piston = strain(piston_state, "piston_temperature_c", "piston_expansion_per_k")?;
+    let eps_bore = strain(bore_state, ["bore_temperature_c", "bore_expansion_per_k"])?;
+    let eps_piston = strain(piston_state, ["piston_temperature_c", "piston_expansion_per_k"])?;
     let clearance =
         Running::evaluate([in_mm(bore.diameter()), eps_bore, in_mm(piston.diameter()), eps_piston]);
     Ok(Clearance(from_mm(clearance)))

@@ -1,6 +1,25 @@
-//! 4 GROWTH: how a part changes with temperature. Free growth only: no pressure, no stress.
+//! 4 GROWTH: how a part changes with temperature, and two parts that hold each other. Otherwise growth is free: no pressure, no stress.
 
 mod material;
 
+pub(crate) mod lame;
+
+pub mod liner;
+
 pub use material::Material;
 pub(crate) use material::{Grown, Materials, MeanGrowth};
+
+use crate::bounds;
+use crate::error::Error;
+
+/// Strain from 20 C of a running part, from a mean coefficient; `fields` names the two numbers in an error.
+pub(crate) fn running_strain(
+    fields: [&str; 2],
+    temperature_c: f64,
+    expansion_per_k: f64,
+) -> Result<f64, Error> {
+    use crate::calc::Formula;
+    let t = bounds::RUNNING_TEMPERATURE.check(fields[0], temperature_c)?;
+    let a = bounds::EXPANSION.check(fields[1], expansion_per_k)?;
+    Ok(MeanGrowth::evaluate([a, a, t, crate::size::REFERENCE_TEMPERATURE_C]))
+}

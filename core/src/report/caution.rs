@@ -11,6 +11,19 @@ const ALWAYS: &[&str] = &[
      before you override a verdict.",
 ];
 
+/// What a part that is heated for assembly calls for.
+pub const HEATED_PART: &str = "Heated parts burn and hide it: tongs, gloves, and every move planned before the heat. \
+     The fit sets in seconds; a part that stopped half-way is pressed out, never hammered. Measure the temperature: do not wait for a colour.";
+/// What a part that was heated too far calls for.
+pub const OVERHEATED_PART: &str = "At this temperature clean steel takes a temper colour: it is too hot, and a part that shows \
+     one was overheated; the maker says whether it may be used. Heated parts burn and hide it: tongs, gloves, and every move planned before the heat.";
+/// What press work calls for.
+pub const PRESS_WORK: &str = "Press work: guards, supports under the part itself, nobody in line with it. A seized pin lets go \
+     suddenly and breaks brittle parts; never hammer it.";
+/// What a liner that is heated or chilled in calls for.
+pub const LINER_WORK: &str = "Heated blocks burn. Chilled liners burn, too, and are brittle; dry ice and liquid nitrogen take the air \
+     away: ventilate. Measure when both are at shop temperature.";
+
 /// The cautions a report calls for, each once, in a fixed order.
 pub(crate) fn cautions(report: &Report) -> Vec<String> {
     let mut out: Vec<&str> = ALWAYS.to_vec();

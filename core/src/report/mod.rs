@@ -6,6 +6,7 @@ mod markdown;
 mod text;
 
 pub(crate) use caution::cautions;
+pub use caution::{HEATED_PART, LINER_WORK, OVERHEATED_PART, PRESS_WORK};
 pub use data::{
     Block, BorePlaceReport, BoreReport, BudgetLine, ClearanceReport, Conventions, CylinderReport, Dominant,
     EngineName, GaugeReport, JobName, MeasuredValue, PistonReport, PistonSizeReport, Report, RunningCase,

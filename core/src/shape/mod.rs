@@ -9,6 +9,8 @@ pub mod circle;
 pub mod cylinder;
 pub mod plane;
 
+pub mod deck;
+
 use crate::bounds;
 use crate::calc::{Calc, Fold, Measured, formula};
 use crate::error::Error;

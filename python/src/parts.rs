@@ -1,0 +1,803 @@
+//! Rings, pins, liners and the deck.
+
+use crate::error::{Fault, guarded};
+use gaugepoint::clearance::pin;
+use gaugepoint::clearance::press_fit::{self as pressing, PressFit};
+use gaugepoint::clearance::ring::{self, GAP_FACTORS};
+use gaugepoint::growth::liner::{self, LinerFit};
+use gaugepoint::shape::deck::{self as heights, GasketBand};
+use pyo3::prelude::*;
+
+/// Pressure (least, most), hoop stress (eye inside, outside, pin outside, inside), force and torque (least, most), caution.
+type Pressed = ((f64, f64), (f64, f64, f64, f64), (f64, f64), (f64, f64), &'static str);
+/// Pressure at 20 C and hot, interference, bore at 20 C and hot, temperature at which contact is lost, caution.
+type Lined = (f64, f64, f64, f64, f64, Option<f64>, &'static str);
+
+/// `gaugepoint.PressFitParts`, by the names of its numbers.
+#[derive(FromPyObject)]
+pub(crate) struct PressFitParts {
+    pin_mm: f64,
+    pin_hole_mm: f64,
+    eye_mm: f64,
+    width_mm: f64,
+    interference_least_mm: f64,
+    interference_most_mm: f64,
+    smoothing_mm: f64,
+    friction_least: f64,
+    friction_most: f64,
+    pin_modulus_mpa: f64,
+    pin_poisson: f64,
+    eye_modulus_mpa: f64,
+    eye_poisson: f64,
+}
+
+impl From<PressFitParts> for pressing::PressFitParts {
+    fn from(p: PressFitParts) -> Self {
+        Self {
+            pin_mm: p.pin_mm,
+            pin_hole_mm: p.pin_hole_mm,
+            eye_mm: p.eye_mm,
+            width_mm: p.width_mm,
+            interference_least_mm: p.interference_least_mm,
+            interference_most_mm: p.interference_most_mm,
+            smoothing_mm: p.smoothing_mm,
+            friction_least: p.friction_least,
+            friction_most: p.friction_most,
+            pin_modulus_mpa: p.pin_modulus_mpa,
+            pin_poisson: p.pin_poisson,
+            eye_modulus_mpa: p.eye_modulus_mpa,
+            eye_poisson: p.eye_poisson,
+        }
+    }
+}
+
+/// `gaugepoint.LinerParts`, by the names of its numbers.
+#[derive(FromPyObject)]
+pub(crate) struct LinerParts {
+    bore_mm: f64,
+    measured_in_block: bool,
+    seat_mm: f64,
+    block_mm: f64,
+    interference_mm: f64,
+    smoothing_mm: f64,
+    liner_modulus_mpa: f64,
+    liner_poisson: f64,
+    liner_expansion_per_k: f64,
+    liner_temperature_c: f64,
+    block_modulus_mpa: f64,
+    block_poisson: f64,
+    block_expansion_per_k: f64,
+    block_temperature_c: f64,
+}
+
+impl From<LinerParts> for liner::LinerParts {
+    fn from(p: LinerParts) -> Self {
+        Self {
+            bore_mm: p.bore_mm,
+            measured_in_block: p.measured_in_block,
+            seat_mm: p.seat_mm,
+            block_mm: p.block_mm,
+            interference_mm: p.interference_mm,
+            smoothing_mm: p.smoothing_mm,
+            liner_modulus_mpa: p.liner_modulus_mpa,
+            liner_poisson: p.liner_poisson,
+            liner_expansion_per_k: p.liner_expansion_per_k,
+            liner_temperature_c: p.liner_temperature_c,
+            block_modulus_mpa: p.block_modulus_mpa,
+            block_poisson: p.block_poisson,
+            block_expansion_per_k: p.block_expansion_per_k,
+            block_temperature_c: p.block_temperature_c,
+        }
+    }
+}
+
+/// `gaugepoint.Chamber`, by the names of its numbers.
+#[derive(FromPyObject)]
+pub(crate) struct Chamber {
+    bore_mm: f64,
+    stroke_mm: f64,
+    head_cm3: f64,
+    gasket_bore_mm: f64,
+    gasket_mm: f64,
+    deck_clearance_mm: f64,
+    crown_cm3: f64,
+    crevice_cm3: f64,
+}
+
+impl From<Chamber> for heights::Chamber {
+    fn from(p: Chamber) -> Self {
+        Self {
+            bore_mm: p.bore_mm,
+            stroke_mm: p.stroke_mm,
+            head_cm3: p.head_cm3,
+            gasket_bore_mm: p.gasket_bore_mm,
+            gasket_mm: p.gasket_mm,
+            deck_clearance_mm: p.deck_clearance_mm,
+            crown_cm3: p.crown_cm3,
+            crevice_cm3: p.crevice_cm3,
+        }
+    }
+}
+
+fn pressed(f: PressFit) -> Pressed {
+    let hoop = (f.eye_hoop_inside_mpa, f.eye_hoop_outside_mpa, f.pin_hoop_outside_mpa, f.pin_hoop_inside_mpa);
+    let (force, torque) = ((f.force_least_n, f.force_most_n), (f.torque_least_nm, f.torque_most_nm));
+    ((f.pressure_least_mpa, f.pressure_most_mpa), hoop, force, torque, f.caution)
+}
+
+fn lined(f: LinerFit) -> Lined {
+    let contact = f.contact_lost_at_c;
+    (f.pressure_20_mpa, f.pressure_mpa, f.interference_mm, f.bore_20_mm, f.bore_mm, contact, f.caution)
+}
+
+/// Give the end gap in a bore of a ring whose gap was measured in a gauge.
+///
+/// ``gap + pi (bore - gauge)``. Source: a closed ring keeps its length.
+///
+/// Parameters
+/// ----------
+/// gap_mm : float
+///     End gap in the gauge, or in another bore, in mm.
+/// gauge_mm, bore_mm : float
+///     Diameters, in mm, not more than 2 % apart.
+///
+/// Returns
+/// -------
+/// float
+///     The end gap, in mm; negative is a ring whose ends overlap.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the diameters are not those of one ring; it
+///     names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// >>> import gaugepoint
+/// >>> round(gaugepoint.ring_gap_in_bore_mm(0.3, 86.0, 86.1), 3)
+/// 0.614
+#[pyfunction]
+pub(crate) fn ring_gap_in_bore_mm(gap_mm: f64, gauge_mm: f64, bore_mm: f64) -> Result<f64, Fault> {
+    guarded(|| ring::gap_in_bore_mm(gap_mm, gauge_mm, bore_mm))
+}
+
+/// Give the least cold end gap that leaves a gap with bore and ring at their temperatures.
+///
+/// The exact hot gap, solved for the cold one. Below zero the bore opens by more than the ring grows.
+///
+/// Parameters
+/// ----------
+/// least_hot_gap_mm : float
+///     What is to be left, in mm; 0 lets the ends touch.
+/// bore_mm : float
+///     Bore at 20 C, in mm.
+/// bore_temperature_c : float
+///     Temperature of the bore, -40 C to 450 C.
+/// bore_expansion_per_k : float
+///     Mean coefficient of linear expansion of the bore from 20 C, per kelvin.
+/// ring_temperature_c : float
+///     Temperature of the ring, -40 C to 450 C.
+/// ring_expansion_per_k : float
+///     Mean coefficient of linear expansion of the ring from 20 C, per kelvin.
+///
+/// Returns
+/// -------
+/// float
+///     The least cold gap, in mm.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible; it names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// A sudden load on a cold bore of 100 mm, all of iron.
+///
+/// >>> import gaugepoint
+/// >>> round(gaugepoint.ring_least_cold_gap_mm(0.05, 100.0, 90.0, 11.4e-6, 230.0, 11.4e-6), 2)
+/// 0.55
+#[pyfunction]
+pub(crate) fn ring_least_cold_gap_mm(
+    least_hot_gap_mm: f64,
+    bore_mm: f64,
+    bore_temperature_c: f64,
+    bore_expansion_per_k: f64,
+    ring_temperature_c: f64,
+    ring_expansion_per_k: f64,
+) -> Result<f64, Fault> {
+    guarded(|| {
+        ring::least_cold_gap_mm(
+            least_hot_gap_mm,
+            bore_mm,
+            bore_temperature_c,
+            bore_expansion_per_k,
+            ring_temperature_c,
+            ring_expansion_per_k,
+        )
+    })
+}
+
+/// Give the side clearance of a ring in its groove.
+///
+/// ``groove - ring``; of keystone parts both at one diameter.
+///
+/// Parameters
+/// ----------
+/// groove_width_mm, ring_width_mm : float
+///     Axial widths, in mm.
+///
+/// Returns
+/// -------
+/// float
+///     The clearance, in mm; negative is a ring that does not enter.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the clearance is beyond 0.5 mm; it
+///     names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// >>> import gaugepoint
+/// >>> gaugepoint.ring_side_clearance_mm(1.5625, 1.5)
+/// 0.0625
+#[pyfunction]
+pub(crate) fn ring_side_clearance_mm(groove_width_mm: f64, ring_width_mm: f64) -> Result<f64, Fault> {
+    guarded(|| ring::side_clearance_mm(groove_width_mm, ring_width_mm))
+}
+
+/// Give the room behind a ring that stands at the bore, on one side.
+///
+/// ``(bore - root) / 2 - thickness``. With the diameter of the land in place of the bore it is how far the ring, pushed in, lies
+/// below the land.
+///
+/// Parameters
+/// ----------
+/// bore_mm, groove_root_mm : float
+///     Diameters, in mm.
+/// ring_thickness_mm : float
+///     Radial thickness, in mm.
+///
+/// Returns
+/// -------
+/// float
+///     The room, in mm; negative is a ring that cannot go in.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the root does not lie below the bore; it
+///     names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// >>> import gaugepoint
+/// >>> gaugepoint.ring_back_clearance_mm(86.0, 78.5, 3.25)
+/// 0.5
+#[pyfunction]
+pub(crate) fn ring_back_clearance_mm(
+    bore_mm: f64,
+    groove_root_mm: f64,
+    ring_thickness_mm: f64,
+) -> Result<f64, Fault> {
+    guarded(|| ring::back_clearance_mm(bore_mm, groove_root_mm, ring_thickness_mm))
+}
+
+/// Give the wear of a ring groove.
+///
+/// ``groove - new groove``.
+///
+/// Parameters
+/// ----------
+/// groove_width_mm, new_groove_width_mm : float
+///     Axial width where it is widest, and when it was new, in mm.
+///
+/// Returns
+/// -------
+/// float
+///     The wear, in mm.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the wear is beyond 0.5 mm; it
+///     names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// >>> import gaugepoint
+/// >>> gaugepoint.ring_groove_wear_mm(1.5625, 1.5)
+/// 0.0625
+#[pyfunction]
+pub(crate) fn ring_groove_wear_mm(groove_width_mm: f64, new_groove_width_mm: f64) -> Result<f64, Fault> {
+    guarded(|| ring::groove_wear_mm(groove_width_mm, new_groove_width_mm))
+}
+
+/// Give the width of a keystone groove at a diameter, from the size over two pins.
+///
+/// ``(at - over_pins + pin) tan(angle / 2) + pin / cos(angle / 2)``, for flanks that slope alike. Source: plane geometry.
+///
+/// Parameters
+/// ----------
+/// over_pins_mm : float
+///     Size over two pins that lie in the groove opposite each other, in mm.
+/// pin_mm : float
+///     Diameter of the pins, in mm.
+/// included_angle_deg : float
+///     Angle between the flanks, 1 to 40 degrees.
+/// at_diameter_mm : float
+///     Diameter at which the width is stated, in mm.
+///
+/// Returns
+/// -------
+/// float
+///     The axial width, in mm.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the flanks have met at that diameter; it
+///     names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// >>> import gaugepoint
+/// >>> round(gaugepoint.keystone_groove_width_mm(104.2, 2.5, 15.0, 102.0), 3)
+/// 2.561
+#[pyfunction]
+pub(crate) fn keystone_groove_width_mm(
+    over_pins_mm: f64,
+    pin_mm: f64,
+    included_angle_deg: f64,
+    at_diameter_mm: f64,
+) -> Result<f64, Fault> {
+    guarded(|| ring::keystone_groove_width_mm(over_pins_mm, pin_mm, included_angle_deg, at_diameter_mm))
+}
+
+/// Give the end gap by a factor of the bore.
+///
+/// ``bore per_mille / 1000``; published factors: `ring_gap_factors`. Never per inch. Common practice, no source.
+///
+/// Parameters
+/// ----------
+/// bore_mm : float
+///     Bore, in mm.
+/// per_mille : float
+///     Gap in per mille of the bore, 0.5 to 14.
+///
+/// Returns
+/// -------
+/// float
+///     The end gap, in mm.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible; it names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// >>> import gaugepoint
+/// >>> gaugepoint.ring_gap_by_factor_mm(100.0, 4.5)
+/// 0.45
+#[pyfunction]
+pub(crate) fn ring_gap_by_factor_mm(bore_mm: f64, per_mille: f64) -> Result<f64, Fault> {
+    guarded(|| ring::gap_by_factor_mm(bore_mm, per_mille))
+}
+
+/// Give, roughly, the amplitude of a harmonic of the bore that a ring follows by its own tension.
+///
+/// ``F r^3 / (E I (n^2 - 1)^2)``: a thin ring of one rectangle, even tension, no gas, no oil, no other harmonic. An order of
+/// magnitude. Source: thin ring in plane bending.
+///
+/// Parameters
+/// ----------
+/// order : int
+///     Harmonic: 2 is an oval, 3 and 4 are lobes; 2 to 50.
+/// tangential_force_n : float
+///     Force that closes the ring, in N.
+/// bore_mm : float
+///     Bore, in mm.
+/// ring_thickness_mm, ring_width_mm : float
+///     Radial thickness and axial width, in mm.
+/// modulus_mpa : float
+///     Modulus of elasticity, in MPa.
+///
+/// Returns
+/// -------
+/// float
+///     The largest radial amplitude, in mm.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the ring is thicker than half its bore; it
+///     names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// >>> import gaugepoint
+/// >>> round(gaugepoint.ring_conformable_amplitude_mm(2, 20.0, 86.0, 3.3, 1.5, 160e3), 2)
+/// 0.22
+#[pyfunction]
+pub(crate) fn ring_conformable_amplitude_mm(
+    order: i64,
+    tangential_force_n: f64,
+    bore_mm: f64,
+    ring_thickness_mm: f64,
+    ring_width_mm: f64,
+    modulus_mpa: f64,
+) -> Result<f64, Fault> {
+    let order = i32::try_from(order).unwrap_or(if order < 0 { i32::MIN } else { i32::MAX });
+    guarded(|| {
+        ring::conformable_amplitude_mm(
+            order,
+            tangential_force_n,
+            bore_mm,
+            ring_thickness_mm,
+            ring_width_mm,
+            modulus_mpa,
+        )
+    })
+}
+
+/// Give the bend or twist of a rod as an angle.
+///
+/// ``1000 deviation / base``: figures over bases of 25 mm and 100 mm cannot be compared otherwise.
+///
+/// Parameters
+/// ----------
+/// deviation_mm : float
+///     Deviation on the fixture, in mm; the sign is kept.
+/// base_mm : float
+///     Length it is stated over, in mm.
+///
+/// Returns
+/// -------
+/// float
+///     The angle, in mrad.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the angle is beyond 10 mrad; it
+///     names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// >>> import gaugepoint
+/// >>> round(gaugepoint.rod_angle_mrad(0.038, 25.0), 2)
+/// 1.52
+#[pyfunction]
+pub(crate) fn rod_angle_mrad(deviation_mm: f64, base_mm: f64) -> Result<f64, Fault> {
+    guarded(|| pin::rod_angle_mrad(deviation_mm, base_mm))
+}
+
+/// Give what an angle of a rod makes over a length.
+///
+/// ``angle length / 1000``: the skew of a piston over its height, for example.
+///
+/// Parameters
+/// ----------
+/// angle_mrad : float
+///     Bend or twist, in mrad.
+/// length_mm : float
+///     Length, in mm.
+///
+/// Returns
+/// -------
+/// float
+///     The skew, in mm.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible; it names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// >>> import gaugepoint
+/// >>> gaugepoint.rod_skew_mm(0.5, 60.0)
+/// 0.03
+#[pyfunction]
+pub(crate) fn rod_skew_mm(angle_mrad: f64, length_mm: f64) -> Result<f64, Fault> {
+    guarded(|| pin::rod_skew_mm(angle_mrad, length_mm))
+}
+
+/// Give the volume between top land and bore.
+///
+/// ``pi / 4 (bore^2 - land^2) height``.
+///
+/// Parameters
+/// ----------
+/// bore_mm, land_mm : float
+///     Diameters, in mm.
+/// land_height_mm : float
+///     From the crown to the first ring, in mm.
+///
+/// Returns
+/// -------
+/// float
+///     The volume, in cm3.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the land is larger than the bore; it
+///     names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// >>> import gaugepoint
+/// >>> round(gaugepoint.top_land_crevice_cm3(86.0, 85.4, 7.0), 3)
+/// 0.565
+#[pyfunction]
+pub(crate) fn top_land_crevice_cm3(bore_mm: f64, land_mm: f64, land_height_mm: f64) -> Result<f64, Fault> {
+    guarded(|| heights::top_land_crevice_cm3(bore_mm, land_mm, land_height_mm))
+}
+
+/// Give the end gap of a hot ring.
+///
+/// Parameters
+/// ----------
+/// gap_mm, bore_mm : float
+///     Gap and bore at 20 C, in mm.
+/// bore_temperature_c : float
+///     Temperature of the bore, -40 C to 450 C.
+/// bore_expansion_per_k : float
+///     Mean coefficient of linear expansion of the bore from 20 C, per kelvin.
+/// ring_temperature_c : float
+///     Temperature of the ring, -40 C to 450 C.
+/// ring_expansion_per_k : float
+///     Mean coefficient of linear expansion of the ring from 20 C, per kelvin.
+///
+/// Returns
+/// -------
+/// tuple
+///     Gap, gap to the first order, do the ends butt.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible; it names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn ring_hot_gap(
+    gap_mm: f64,
+    bore_mm: f64,
+    bore_temperature_c: f64,
+    bore_expansion_per_k: f64,
+    ring_temperature_c: f64,
+    ring_expansion_per_k: f64,
+) -> Result<(f64, f64, bool), Fault> {
+    let g = guarded(|| {
+        ring::hot_gap(
+            gap_mm,
+            bore_mm,
+            bore_temperature_c,
+            bore_expansion_per_k,
+            ring_temperature_c,
+            ring_expansion_per_k,
+        )
+    })?;
+    Ok((g.gap_mm, g.first_order_mm, g.butts))
+}
+
+/// Give the clearance of a pin, cold and hot.
+///
+/// Parameters
+/// ----------
+/// hole_mm, pin_mm : float
+///     Diameters at 20 C, in mm.
+/// hole_temperature_c : float
+///     Temperature of the hole, -40 C to 450 C.
+/// hole_expansion_per_k : float
+///     Mean coefficient of linear expansion of the hole from 20 C, per kelvin.
+/// pin_temperature_c : float
+///     Temperature of the pin, -40 C to 450 C.
+/// pin_expansion_per_k : float
+///     Mean coefficient of linear expansion of the pin from 20 C, per kelvin.
+///
+/// Returns
+/// -------
+/// tuple
+///     At 20 C, at the temperatures given.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the cold clearance is that of another pin; it
+///     names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn pin_clearance(
+    hole_mm: f64,
+    hole_temperature_c: f64,
+    hole_expansion_per_k: f64,
+    pin_mm: f64,
+    pin_temperature_c: f64,
+    pin_expansion_per_k: f64,
+) -> Result<(f64, f64), Fault> {
+    let c = guarded(|| {
+        pin::pin_clearance(
+            hole_mm,
+            hole_temperature_c,
+            hole_expansion_per_k,
+            pin_mm,
+            pin_temperature_c,
+            pin_expansion_per_k,
+        )
+    })?;
+    Ok((c.cold_mm, c.hot_mm))
+}
+
+/// Give what a press fit holds.
+///
+/// Parameters
+/// ----------
+/// parts : PressFitParts
+///     The pin and the eye.
+///
+/// Returns
+/// -------
+/// tuple
+///     Pressures, hoop stresses, forces, torques, caution.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or out of order; it
+///     names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn press_fit(parts: PressFitParts) -> Result<Pressed, Fault> {
+    Ok(pressed(guarded(|| pressing::press_fit(&parts.into()))?))
+}
+
+/// Give the heat that lets a part be slipped on.
+///
+/// Parameters
+/// ----------
+/// diameter_mm, interference_mm, clearance_mm : float
+///     Joint, interference and clearance, in mm.
+/// expansion_per_k : float
+///     Mean coefficient of linear expansion of the heated part from 20 C, per kelvin.
+///
+/// Returns
+/// -------
+/// tuple
+///     Rise, temperature, place of the temper colour, caution.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible; it names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn assembly_temperature(
+    diameter_mm: f64,
+    interference_mm: f64,
+    clearance_mm: f64,
+    expansion_per_k: f64,
+) -> Result<(f64, f64, u8, &'static str), Fault> {
+    let a = guarded(|| {
+        pressing::assembly_temperature(diameter_mm, interference_mm, clearance_mm, expansion_per_k)
+    })?;
+    Ok((a.rise_k, a.temperature_c, a.temper_colour as u8, a.caution))
+}
+
+/// Give what becomes of a liner in its block.
+///
+/// Parameters
+/// ----------
+/// parts : LinerParts
+///     The liner and its block.
+///
+/// Returns
+/// -------
+/// tuple
+///     Pressures, interference, bores, temperature at which contact is lost, caution.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or out of order; it
+///     names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn liner_in_block(parts: LinerParts) -> Result<Lined, Fault> {
+    Ok(lined(guarded(|| liner::liner_in_block(&parts.into()))?))
+}
+
+/// Give where the piston stops.
+///
+/// Parameters
+/// ----------
+/// block_height_mm, stroke_mm, rod_mm, compression_height_mm, gasket_mm : float
+///     Heights, in mm.
+///
+/// Returns
+/// -------
+/// tuple
+///     Deck clearance, protrusion, squish.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible; it names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn deck(
+    block_height_mm: f64,
+    stroke_mm: f64,
+    rod_mm: f64,
+    compression_height_mm: f64,
+    gasket_mm: f64,
+) -> Result<(f64, f64, f64), Fault> {
+    let d = guarded(|| heights::deck(block_height_mm, stroke_mm, rod_mm, compression_height_mm, gasket_mm))?;
+    Ok((d.deck_clearance_mm, d.protrusion_mm, d.squish_mm))
+}
+
+/// Give the compression ratio.
+///
+/// Parameters
+/// ----------
+/// chamber : Chamber
+///     What encloses the gas.
+///
+/// Returns
+/// -------
+/// tuple
+///     Swept, gasket, deck and clearance volume, ratio.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or nothing is left above the piston; it
+///     names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn compression_ratio(chamber: Chamber) -> Result<(f64, f64, f64, f64, f64), Fault> {
+    let c = guarded(|| heights::compression_ratio(&chamber.into()))?;
+    Ok((c.swept_cm3, c.gasket_cm3, c.deck_cm3, c.clearance_cm3, c.ratio))
+}
+
+/// Give the gasket for the largest of several protrusions.
+///
+/// Parameters
+/// ----------
+/// projections_mm : sequence of float
+///     Protrusions, in mm.
+/// bands : sequence of tuples of float
+///     Lines of the table: from, to, thickness, in mm.
+/// step_mm : float
+///     Last digit of the table, in mm.
+///
+/// Returns
+/// -------
+/// tuple
+///     Place of the line, largest protrusion, thickness, squish.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the table is not one; it
+///     names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn gasket_band(
+    projections_mm: Vec<f64>,
+    bands: Vec<(f64, f64, f64)>,
+    step_mm: f64,
+) -> Result<(usize, f64, f64, f64), Fault> {
+    let band = |(from_mm, to_mm, thickness_mm)| GasketBand { from_mm, to_mm, thickness_mm };
+    let bands: Vec<GasketBand> = bands.into_iter().map(band).collect();
+    let c = guarded(|| heights::gasket_band(&projections_mm, &bands, step_mm))?;
+    Ok((c.band, c.largest_mm, c.thickness_mm, c.squish_mm))
+}
+
+/// Give the published factors for the end gap.
+///
+/// Returns
+/// -------
+/// list of tuple
+///     Duty, per mille of the bore, source.
+#[pyfunction]
+pub(crate) fn ring_gap_factors() -> Result<Vec<(&'static str, f64, &'static str)>, Fault> {
+    Ok(GAP_FACTORS.iter().map(|f| (f.duty, f.per_mille, f.source)).collect())
+}
