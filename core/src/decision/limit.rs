@@ -49,9 +49,7 @@ impl Limits {
         let form = Shape { bound: &bounds::FORM, piston: false, bore: true, only_max: true };
         let of_bore = Shape { bound: &bore, piston: false, bore: true, only_max: false };
         let of_piston = Shape { bound: &piston, piston: true, bore: false, only_max: false };
-        let clearance =
-            bounds::in_bore(&bounds::CLEARANCE, engine.bore.nominal.read(&bounds::BORE, warnings)?.value);
-        let of_both = Shape { bound: &clearance, piston: true, bore: true, only_max: false };
+        let of_both = Shape { bound: &bounds::CLEARANCE, piston: true, bore: true, only_max: false };
         warn_of_missing(limits, warnings);
         let mut read = |limit: &Option<doc::Limit>, shape: &Shape<'_>| {
             limit.as_ref().map(|l| Limit::from_document(l, shape, warnings)).transpose()
