@@ -299,7 +299,11 @@ impl Gauge {
             );
             warnings.push(Warning { kind: "gauge_drifted".to_owned(), path: after.path.clone(), text });
         }
-        let shared = calc.source(format!("drift of {}, shared by its readings", self.name), &after.path);
+        let shared = calc.source(
+            format!("drift of {}, shared by its readings", self.name),
+            &after.path,
+            Distribution::STANDARD_RECTANGULAR,
+        );
         Ok(Drift {
             beyond,
             shared,
@@ -445,7 +449,11 @@ impl Gauge {
             return r.clone();
         };
         let r = calc.add_source(r, drift.shared, drift.shared_standard);
-        let own = calc.source(format!("drift of {} on {of}", self.name), &drift.path);
+        let own = calc.source(
+            format!("drift of {} on {of}", self.name),
+            &drift.path,
+            Distribution::STANDARD_RECTANGULAR,
+        );
         calc.add_source(&r, own, drift.own_standard)
     }
 }
