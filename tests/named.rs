@@ -3,12 +3,17 @@
 use gaugepoint::Error;
 use gaugepoint::clearance::press_fit::{self, PressFitParts};
 use gaugepoint::clearance::{pin, ring};
+use gaugepoint::bounds::{Verdict, judge};
 use gaugepoint::decision::risk::{
     Guard, Interval, Items, acceptance, acceptance_for_risk, capability, global_risks,
 };
 use gaugepoint::measurement::bias::{Band, Bias, Linearity, bias, linearity};
 use gaugepoint::measurement::chart::{Chart, Kind, control_chart};
 use gaugepoint::growth::liner::{self, LinerParts};
+use gaugepoint::measurement::before::{
+    Adequacy, Advice, Agreement, Drift, Form, Outliers, Point, Soak, Warm, adequacy, agreement, drift,
+    outliers, readers, soak,
+};
 use gaugepoint::measurement::statistics::{OneWay, Sample, one_way, sample};
 use gaugepoint::measurement::study::{Crossed, Pooling, Study};
 use gaugepoint::shape::circle::{self, Algebraic, Circle, Form, Reference};
@@ -406,6 +411,132 @@ fn of_section(s: Section) -> Named {
         out.extend([(cosine, h.cos_mm), (sine, h.sin_mm)]);
     }
     out
+}
+
+/// Calls what a row of `before.csv` says.
+///
+/// # Errors
+/// As the library.
+pub fn before_row(row: &[String]) -> Result<Named, Error> {
+    let (choice, lists) = (row[2].as_str(), groups(&row[3]));
+    let first = lists.first().map_or(&[][..], Vec::as_slice);
+    match (row[1].as_str(), first) {
+        ("soak", _) => soak(warm(first)).map(of_soak),
+        ("adequacy", &[lower, upper, u, least_zone]) => {
+            let tolerance = Interval { lower: Some(lower), upper: Some(upper) };
+            adequacy(tolerance, u, guard(choice), least_zone).map(of_adequacy)
+        }
+        ("drift", &[before, after, limit]) => drift(before, after, limit).map(of_drift),
+        ("agreement", &[x1, u1, x2, u2]) => agreement(x1, u1, x2, u2).map(of_agreement),
+        ("readers", _) => readers(first, &lists[1], lists[2][0]).map(of_agreement),
+        ("outliers", &[alpha]) => {
+            outliers(&points(&lists[1..]), form(choice), alpha).map(|o| of_outliers(&o))
+        }
+        ("judge", &[value]) => judge(choice, value, None).map(of_verdict),
+        ("judge", &[value, diameter]) => judge(choice, value, Some(diameter)).map(of_verdict),
+        other => panic!("{other:?}"),
+    }
+}
+
+fn warm(numbers: &[f64]) -> Warm {
+    let &[
+        excess_k,
+        time_constant_min,
+        size_mm,
+        expansion_per_k,
+        allowed_mm,
+        excess_error_k,
+        expansion_error_per_k,
+    ] = numbers
+    else {
+        panic!("{numbers:?}")
+    };
+    Warm {
+        excess_k,
+        time_constant_min,
+        size_mm,
+        expansion_per_k,
+        allowed_mm,
+        excess_error_k,
+        expansion_error_per_k,
+    }
+}
+
+fn points(lists: &[Vec<f64>]) -> Vec<Point> {
+    let point = |p: &Vec<f64>| Point { depth_mm: p[0], angle_deg: p[1], value: p[2] };
+    lists.iter().map(point).collect()
+}
+
+fn form(word: &str) -> Form {
+    match word {
+        "mean" => Form::Mean,
+        "common_oval" => Form::CommonOval,
+        "oval_by_depth" => Form::OvalByDepth,
+        _ => panic!("{word}"),
+    }
+}
+
+fn flag(yes: bool) -> Option<f64> {
+    Some(f64::from(u8::from(yes)))
+}
+
+fn of_soak(s: Soak) -> Named {
+    let advice = match s.advice {
+        Advice::Measure => 1.0,
+        Advice::WaitOrCorrect => 2.0,
+        Advice::Wait => 3.0,
+    };
+    vec![
+        ("advice", Some(advice)),
+        ("error_mm", Some(s.error_mm)),
+        ("wait_min", Some(s.wait_min)),
+        ("correction_mm", Some(s.correction_mm)),
+        ("correction_uncertainty_mm", Some(s.correction_uncertainty_mm)),
+    ]
+}
+
+fn of_adequacy(a: Adequacy) -> Named {
+    vec![
+        ("adequate", flag(a.adequate)),
+        ("largest_u", Some(a.largest_u)),
+        ("ratio", Some(a.ratio)),
+        ("zone", Some(a.zone)),
+    ]
+}
+
+fn of_drift(d: Drift) -> Named {
+    vec![
+        ("drift_mm", Some(d.drift_mm)),
+        ("uncertainty_mm", Some(d.uncertainty_mm)),
+        ("shared_mm", Some(d.shared_mm)),
+        ("own_mm", Some(d.own_mm)),
+    ]
+}
+
+fn of_agreement(a: Agreement) -> Named {
+    vec![
+        ("e_n", Some(a.e_n)),
+        ("difference", Some(a.difference)),
+        ("first_expanded", Some(a.first_expanded)),
+        ("second_expanded", Some(a.second_expanded)),
+        ("agree", flag(a.agree)),
+    ]
+}
+
+#[expect(clippy::cast_precision_loss, reason = "a vector is short")]
+fn of_outliers(o: &Outliers) -> Named {
+    vec![
+        ("deviation", Some(o.deviation)),
+        ("dof", Some(o.dof as f64)),
+        ("farthest.index", o.farthest.map(|f| f.index as f64)),
+        ("farthest.g", o.farthest.map(|f| f.g)),
+        ("critical", Some(o.critical)),
+        ("beyond", Some(o.beyond.len() as f64)),
+    ]
+}
+
+fn of_verdict(verdict: Verdict) -> Named {
+    vec![("verdict", Some(if verdict == Verdict::Usual { 1.0 } else { 2.0 }))]
 }
 
 /// Holds the outcome of a row against its expected column; gives the number of comparisons.

@@ -4,6 +4,11 @@
 //! probably meant. A possible but unusual value is accepted with a warning. The ranges hold for engines with bores of
 //! 20 mm to 1100 mm; they guard against typing errors and do not replace the maker's data.
 
+mod table;
+
+pub(crate) use table::in_bore;
+pub use table::{Row, TABLE, judge};
+
 use crate::error::{Error, ErrorKind};
 
 /// A bounded quantity.
@@ -58,11 +63,14 @@ bounds! {
         "published reference temperatures run from 20 C to 32 C";
     /// Temperature of a piston or bore in a running engine.
     RUNNING_TEMPERATURE = "running temperature" ["C"] possible -40.0 to 450.0, usual 60.0 to 300.0, GUIDE;
+    /// Temperature of a skirt at the gauge point in a running engine; also at a cold start.
+    SKIRT_TEMPERATURE = "temperature of a running skirt" ["C"] possible -40.0 to 300.0, usual 80.0 to 200.0,
+        "skirts run at 80 C to 200 C; above 300 C a crown, or Fahrenheit";
     /// Temperature in the table of an expansion law.
     LAW_TEMPERATURE = "temperature of an expansion law" ["C"] possible -270.0 to 1200.0, usual -60.0 to 700.0, GUIDE;
     /// Coefficient of linear expansion.
-    EXPANSION = "coefficient of expansion" ["1/K"] possible 1e-7 to 1e-4, usual 5e-6 to 30e-6,
-        "metals of engines have 9e-6 to 26e-6 /K; a bare 20 lacks its 1e-6";
+    EXPANSION = "coefficient of expansion" ["1/K"] possible 1e-7 to 1e-4, usual 9e-6 to 26e-6,
+        "metals of engines have 9e-6 to 26e-6 /K; a bare 20 lacks its 1e-6; 5e-6 to 14e-6 may be per degree Fahrenheit";
     /// Half-width of the error of a coefficient of expansion.
     EXPANSION_ERROR = "error of a coefficient of expansion" ["1/K"] possible 0.0 to 1e-5, usual 0.0 to 3e-6, GUIDE;
     /// Resolution of a gauge.
@@ -70,8 +78,11 @@ bounds! {
     /// Permissible error of a gauge.
     PERMISSIBLE_ERROR = "permissible error of a gauge" ["mm"] possible 0.00005 to 0.2, usual 0.0005 to 0.05,
         "micrometers 1 um to 25 um, calipers to 50 um";
+    /// Permissible error of an outside micrometer.
+    MICROMETER_ERROR = "permissible error of a micrometer" ["mm"] possible 0.00005 to 0.05, usual 0.001 to 0.015,
+        "DIN 863: 4 um to 13 um up to 500 mm";
     /// Repeatability of a gauge with its users.
-    REPEATABILITY = "repeatability of a gauge" ["mm"] possible 0.00001 to 0.05, usual 0.0001 to 0.01,
+    REPEATABILITY = "repeatability of a gauge" ["mm"] possible 0.00001 to 0.03, usual 0.0005 to 0.005,
         "shop studies run from 0.5 um to 10 um; unverified";
     /// Parallelism of the faces of a micrometer.
     PARALLELISM = "parallelism of micrometer faces" ["mm"] possible 0.0 to 0.02, usual 0.0003 to 0.006,
@@ -113,6 +124,18 @@ bounds! {
         "0.1 to 2 per mille of the bore; negative only over a coating";
     /// Limit of a taper or an out-of-round.
     FORM = "taper or out-of-round" ["mm"] possible 0.0 to 1.0, usual 0.003 to 0.15, "printed limits run from 0.01 mm to 0.1 mm";
+    /// Taper or out-of-round that was found.
+    FORM_FOUND = "taper or out-of-round" ["mm"] possible 0.0 to 1.0, usual 0.0 to 0.15,
+        "worn bores have up to 0.15 mm; above 1 mm these are readings of two bores";
+    /// Spread of the repeats at one place that is still one place.
+    SPREAD = "spread of the repeats at one place" ["mm"] possible 0.0 to 0.05, usual 0.0 to 0.008,
+        "repeats of one place agree within 8 um as a rule; above 50 um it is another place or a misreading";
+    /// Thrust diameter less pin-axis diameter; a round piston may come out a little below zero.
+    OVALITY = "ovality" ["mm"] possible -0.02 to 2.0, usual -0.002 to 0.8,
+        "skirts are oval by up to 0.8 mm, larger at the thrust side; below zero the axes were exchanged";
+    /// Change of a piston's diameter over its height.
+    BARREL = "barrel slope of a skirt" ["um/mm"] possible 0.0 to 50.0, usual 0.0 to 10.0,
+        "skirts change by up to 10 um in a mm of height; above 50 it is a land or another unit";
     /// Probability asked of a decision.
     PROBABILITY = "probability of conformity" ["1"] possible 0.5 to 0.999999, usual 0.8 to 0.9999, "JCGM 106:2012, 8.3.2";
     /// End gap of a ring.
@@ -209,6 +232,15 @@ impl Bound {
             (true, false) => Verdict::Odd,
             (true, true) => Verdict::Usual,
         }
+    }
+
+    /// What both bounds take; where nothing is left, what the other takes: it is the more special one.
+    pub(crate) fn and(&self, other: &Bound) -> Bound {
+        let both = |(a, b): (f64, f64), (c, d): (f64, f64)| {
+            let (low, high) = (if a > c { a } else { c }, if b < d { b } else { d });
+            if low < high { (low, high) } else { (c, d) }
+        };
+        Bound { possible: both(self.possible, other.possible), usual: both(self.usual, other.usual), ..*self }
     }
 
     /// Refuses a number that is impossible or not finite; used where there is no text to quote.
@@ -315,6 +347,8 @@ const SLIPS: &[Slip] = &[
         what: "the decimal point two places off",
     },
     Slip { unit: "mm", typed_in: "", written: "mm", correct: |v| -v, what: "the sign" },
+    Slip { unit: "mm", typed_in: "", written: "mm", correct: |v| v / 2.0, what: "both sides for one" },
+    Slip { unit: "mm", typed_in: "", written: "mm", correct: |v| v * 2.0, what: "one side for both" },
     Slip {
         unit: "C",
         typed_in: "C",
@@ -356,6 +390,13 @@ const SLIPS: &[Slip] = &[
         written: "/K",
         correct: |v| v * 1e-6,
         what: "the factor 1e-6 left out",
+    },
+    Slip {
+        unit: "1/K",
+        typed_in: "",
+        written: "/K",
+        correct: |v| v * 1.8e-6,
+        what: "the factor 1e-6 left out, per degree Fahrenheit",
     },
     Slip {
         unit: "1/K",

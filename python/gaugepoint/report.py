@@ -200,6 +200,8 @@ class GaugeReport:
     """`in date` or `overdue`, on the day of the job."""
     zero_error: MeasuredValue | None = None
     """Error of the zero, where it was checked."""
+    recheck: str | None = None
+    """`within its limit` or `beyond its limit`: the drift on its master, where it was checked after the work."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -250,7 +250,7 @@ def propagate(chain):
 Material = namedtuple("Material", "name law source")
 # A reading in mm with the sources that are added to it.
 Reading = namedtuple("Reading", "mm sources")
-Gauge = namedtuple("Gauge", "name kind material overdue zero setting set_on")
+Gauge = namedtuple("Gauge", "name kind material overdue zero setting set_on recheck")
 Zero = namedtuple("Zero", "reading resolution size standard material temperature")
 Ring = namedtuple("Ring", "size source material temperature needle")
 OnMicrometer = namedtuple("OnMicrometer", "gauge reading temperature needle")
@@ -330,7 +330,26 @@ class Job:
         zero = self.zero(i, form) if "zero_check" in form else None
         setting = self.setting(i, form) if form["kind"] == "bore_gauge" else None
         set_on = [setting.gauge] if isinstance(setting, OnMicrometer) else []
-        return Gauge(form["name"], form["kind"], material, overdue, zero, setting, set_on)
+        recheck = None
+        if "recheck" in form:
+            drift, limit = self.drift(form), length(form["recheck"]["limit"])
+            recheck = "within its limit" if abs(drift) <= limit else "beyond its limit"
+        # a gauge that drifted beyond its limit proves as little as one out of calibration
+        return Gauge(form["name"], form["kind"], material, overdue, zero, setting, set_on, recheck)
+
+    def drift(self, form):
+        """Reading of the master after the work less that before; a bore gauge was set to zero."""
+        before = length(form["zero_check"]["reading"]) if "zero_check" in form else 0
+        return length(form["recheck"]["reading"]) - before
+
+    def drift_sources(self, i, use, text):
+        """Half of the drift in all readings of the gauge alike, and anywhere from nothing to all of it in each."""
+        form = self.document["gauges"][i]
+        if "recheck" not in form:
+            return []
+        drift, path = abs(self.drift(form)), f"/gauges/{i}/recheck/reading"
+        return [self.source(("drift", i), real(drift / 2), f"drift of {form['name']}", path),
+                self.source(("drift", i, use), half_width(drift / 2), f"drift of {form['name']}, {text}", path)]
 
     def zero(self, i, form):
         check = form["zero_check"]
@@ -374,7 +393,7 @@ class Job:
             sources.append(self.source(("faces", i, use), half_width(length(form["face_parallelism"])),
                                        f"faces of {form['name']}, {text}", f"/gauges/{i}/face_parallelism"))
         sources.append(self.resolution(i, form, use, text))
-        return Reading(real(value), sources)
+        return Reading(real(value), sources + self.drift_sources(i, use, text))
 
     def repeatability(self, i, count, use, text):
         form = self.document["gauges"][i]
@@ -438,6 +457,7 @@ class Job:
         travel = self.source(("travel", i, value), half_width(length(gauge["permissible_error"])),
                              f"travel of {gauge['name']} at {float(value)} mm", f"/gauges/{i}/permissible_error")
         sources = [travel, self.resolution(i, gauge, path, text), self.repeatability(i, len(repeats), path, text)]
+        sources += self.drift_sources(i, path, text)
         return BorePlace(length(form["depth"]), angle(form["axis"]), Reading(real(value), sources))
 
 
@@ -784,7 +804,7 @@ def decision(job, of, value, contributions, limit, fit, overdue):
 
 
 def any_overdue(*gauges):
-    return any(gauge.overdue or any_overdue(*gauge.set_on) for gauge in gauges)
+    return any(gauge.overdue or gauge.recheck == "beyond its limit" or any_overdue(*gauge.set_on) for gauge in gauges)
 
 
 def limit_fits(limit, cylinder):
@@ -914,6 +934,8 @@ def measured(value, contributions):
 
 def gauge_report(job, gauge):
     entry = {"name": gauge.name, "calibration": "overdue" if gauge.overdue else "in date"}
+    if gauge.recheck:
+        entry["recheck"] = gauge.recheck
     if gauge.zero:
         values, contributions = propagate(lambda err: {"zero": zero_error(job, gauge, err)})
         entry["zero_error"] = measured(values["zero"], contributions["zero"])

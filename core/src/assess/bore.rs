@@ -8,7 +8,7 @@ use crate::decision::{Ground, Limit, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, Clamping};
 use crate::job::{Entry, Given, Warning, check_length};
-use crate::measurement::repeats;
+use crate::measurement::{hold, repeats};
 use crate::quantity::{Angle, Length};
 use crate::report::{BorePlaceReport, BoreReport};
 use crate::shape::{self, BorePlace};
@@ -23,14 +23,28 @@ pub(super) struct Bore {
     pub(super) smallest: Option<Measured>,
     pub(super) clamping: Clamping,
     pub(super) overdue: Vec<String>,
+    /// the reading of the largest diameter
+    pub(super) widest: Option<Given>,
 }
 
 /// The diameters that were read.
 #[derive(Default)]
 struct Read {
     places: Vec<BorePlace>,
+    /// the first reading of each place
+    readings: Vec<Given>,
     reports: Vec<BorePlaceReport>,
     missing: Vec<String>,
+}
+
+impl Read {
+    /// The readings of the largest and of the smallest diameter; of equals the first.
+    fn extremes(&self) -> Option<[&Given; 2]> {
+        let all = || self.places.iter().map(|p| p.size.value()).zip(&self.readings);
+        let largest = all().reduce(|a, b| if b.0 > a.0 { b } else { a })?.1;
+        let smallest = all().reduce(|a, b| if b.0 < a.0 { b } else { a })?.1;
+        Some([largest, smallest])
+    }
 }
 
 impl Assessment {
@@ -45,6 +59,9 @@ impl Assessment {
         let read = self.bore_places(of, bore, at)?;
         self.calc.heading(|| of.to_owned());
         let reduced = shape::reduce(&mut self.calc, reduction, &read.places, &mut self.warnings)?;
+        self.hold_form("taper", reduced.taper.as_ref(), &read)?;
+        self.hold_form("out-of-round", reduced.out_of_round.as_ref(), &read)?;
+        let widest = read.extremes().map(|[largest, _]| largest.clone());
         let mut missing = read.missing;
         missing.extend(reduced.missing.iter().map(|m| format!("{of}, {m}")));
         let mut state = |value: &Option<Measured>, name: &str| {
@@ -67,6 +84,7 @@ impl Assessment {
             smallest: shape::smallest(&mut self.calc, &read.places),
             clamping: bore.clamping,
             overdue: self.gauges.find(&bore.gauge, true)?.stale(),
+            widest,
         };
         let limits = self.limits.clone();
         let judged = [
@@ -128,8 +146,28 @@ impl Assessment {
                 size: stated,
             });
             out.places.push(BorePlace { depth, axis, size });
+            out.readings.extend(repeats.into_iter().next());
         }
         Ok(out)
+    }
+
+    /// A form that no bore has is a contradiction of the readings behind it.
+    fn hold_form(&mut self, what: &str, form: Option<&Measured>, read: &Read) -> Result<(), Error> {
+        let (Some(form), Some([largest, smallest])) = (form, read.extremes()) else {
+            return Ok(());
+        };
+        let bound = bounds::FORM_FOUND;
+        let said = format!(
+            "the {what} of {:.3} mm between {} and {} is odd: usual is {}",
+            form.value(),
+            largest.text,
+            smallest.text,
+            bound.usual_text()
+        );
+        let reason = || {
+            format!("with {} ({}) the {what} would be {:.3} mm", smallest.text, smallest.path, form.value())
+        };
+        hold(&bound, form.value(), largest, said, reason, &mut self.warnings)
     }
 
     fn decide_bore(
@@ -154,11 +192,25 @@ impl Assessment {
     }
 
     /// A bore far from its nominal is another oversize, or a deviation with the wrong sign or unit.
-    fn check_size(&self, size: &Measured, reading: &doc::BoreReading) -> Result<(), Error> {
+    fn check_size(&mut self, size: &Measured, reading: &doc::BoreReading) -> Result<(), Error> {
         let near = crate::measurement::near_nominal("size of this bore", self.engine.bore_nominal);
         match (near.judge(size.value()), reading.repeats.first()) {
             (bounds::Verdict::Impossible, Some(first)) => {
                 Err(near.refuse(size.value(), first.text()).suggest(None).at(first.path()))
+            }
+            (bounds::Verdict::Odd, Some(first)) => {
+                let text = format!(
+                    "{} makes a bore of {:.3} mm: usual is {}",
+                    first.text(),
+                    size.value(),
+                    near.usual_text()
+                );
+                self.warnings.push(Warning {
+                    kind: "odd_value".to_owned(),
+                    path: first.path().to_owned(),
+                    text,
+                });
+                Ok(())
             }
             _ => Ok(()),
         }

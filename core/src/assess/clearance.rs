@@ -11,6 +11,7 @@ use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document as doc;
 use crate::job::{Given, Warning};
+use crate::measurement::hold;
 use crate::report::{ClearanceReport, RunningCase, RunningReport};
 
 /// Temperatures of the running engine and the original piston.
@@ -42,9 +43,9 @@ impl RunningState {
         materials: &Materials,
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, Error> {
-        let mut range = |range: &doc::Range| {
-            let low = range.min.read(&bounds::RUNNING_TEMPERATURE, warnings)?;
-            let high = range.max.read(&bounds::RUNNING_TEMPERATURE, warnings)?;
+        let mut range = |range: &doc::Range, bound: &bounds::Bound| {
+            let low = range.min.read(bound, warnings)?;
+            let high = range.max.read(bound, warnings)?;
             if low.value > high.value {
                 let reason = format!("max must not be below min, {}", low.text);
                 return Err(range.max.refuse(ErrorKind::OutOfOrder, reason).value(high.value));
@@ -52,8 +53,8 @@ impl RunningState {
             Ok((low, high))
         };
         Ok(RunningState {
-            piston: range(&running.piston_temperature)?,
-            bore: range(&running.bore_temperature)?,
+            piston: range(&running.piston_temperature, &bounds::SKIRT_TEMPERATURE)?,
+            bore: range(&running.bore_temperature, &bounds::RUNNING_TEMPERATURE)?,
             origin: running.origin.words()?.to_owned(),
             original_material: materials.find(&running.original_piston_material)?,
         })
@@ -98,6 +99,7 @@ impl Assessment {
             return Ok(out);
         };
         let bench = self.calc.apply(Bench, [bore_size, piston_size]);
+        self.hold_clearance(&bench, piston, bore)?;
         out.report.bench = Some(self.state(&bench, &format!("{at}/bench")));
         let unusable = limit
             .as_ref()
@@ -122,6 +124,30 @@ impl Assessment {
         let pair = Pair { piston: piston_size, bore: bore_size, overdue, limit };
         self.running_clearance(&mut out, &pair, at)?;
         Ok(out)
+    }
+
+    /// A clearance that no engine has is a contradiction of the two readings behind it.
+    fn hold_clearance(&mut self, bench: &Measured, piston: &Piston, bore: &Bore) -> Result<(), Error> {
+        let (Some(of_piston), Some(of_bore)) = (piston.first(), &bore.widest) else {
+            return Ok(());
+        };
+        let bound = bounds::in_bore(&bounds::CLEARANCE, self.engine.bore_nominal);
+        let said = format!(
+            "the clearance of {:.3} mm between {} of the piston and {} of the bore is odd: usual is {}",
+            bench.value(),
+            of_piston.text,
+            of_bore.text,
+            bound.usual_text()
+        );
+        let reason = || {
+            format!(
+                "with {} of the bore ({}) the clearance would be {:.3} mm: one of the two is another oversize, another place or another unit",
+                of_bore.text,
+                of_bore.path,
+                bench.value()
+            )
+        };
+        hold(&bound, bench.value(), of_piston, said, reason, &mut self.warnings)
     }
 
     /// The clearance at the smallest place that was read: a size rule may look past it, a piston cannot.

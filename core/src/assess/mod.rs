@@ -2,9 +2,10 @@
 
 mod bore;
 mod clearance;
+mod cross;
 mod piston;
 
-use crate::bounds;
+use crate::bounds::{self, Bound};
 use crate::calc::{Calc, Figure, Measured, formula};
 use crate::decision::finding::Finding;
 use crate::decision::{Decision, Ground, Judged, Limit, Limits, Of, RuleInForce, Verdict, judge, verdict};
@@ -148,9 +149,10 @@ impl Assessment {
         let cylinders = self.numbered(&document.cylinders)?;
         let gauges = self.gauge_reports();
         let mut reports = Vec::with_capacity(cylinders.len());
-        for (index, cylinder) in cylinders.into_iter().enumerate() {
-            reports.push(self.cylinder(index, cylinder, &document.engine.reduction)?);
+        for (index, cylinder) in cylinders.iter().enumerate() {
+            reports.push(self.cylinder(index, *cylinder, &document.engine.reduction)?);
         }
+        cross::check(document, &self.engine, &cylinders, &reports, &mut self.warnings)?;
         let block = block(&reports);
         let mut out = Report {
             format: report::FORMAT,
@@ -195,18 +197,23 @@ impl Assessment {
     }
 
     fn gauge_reports(&mut self) -> Vec<GaugeReport> {
-        let gauges: Vec<(String, bool, Option<Measured>)> = self
+        type State = (String, bool, Option<Measured>, Option<&'static str>);
+        let gauges: Vec<State> = self
             .gauges
             .iter()
-            .map(|g| (g.name.clone(), g.overdue, g.checked.then(|| g.zero_error().clone())))
+            .map(|g| {
+                let zero_error = g.checked.then(|| g.zero_error().clone());
+                (g.name.clone(), g.overdue, zero_error, g.recheck_word())
+            })
             .collect();
         gauges
             .into_iter()
             .enumerate()
-            .map(|(index, (name, overdue, zero_error))| GaugeReport {
+            .map(|(index, (name, overdue, zero_error, recheck))| GaugeReport {
                 zero_error: zero_error.map(|e| self.state(&e, &format!("/gauges/{index}/zero_error"))),
                 name,
                 calibration: if overdue { "overdue" } else { "in date" },
+                recheck,
             })
             .collect()
     }
@@ -386,7 +393,8 @@ impl Engine {
     ) -> Result<Self, Error> {
         engine.name.words()?;
         let bore_nominal = engine.bore.nominal.read(&bounds::BORE, warnings)?.value;
-        let near = crate::measurement::near_nominal("nominal piston of this bore", bore_nominal);
+        let near =
+            Bound { label: "nominal piston of this bore", ..bounds::in_bore(&bounds::PISTON, bore_nominal) };
         let bore_length = engine.bore.length.read(&bounds::BORE_LENGTH, warnings)?;
         if let doc::SizeRule::At(at) = &engine.reduction.size {
             bore::read_depth(&at.depth, &bore_length, warnings)?;

@@ -1,7 +1,7 @@
 //! One piston: its sizes, its decisions, its verdict.
 
 use super::{Assessment, PistonPlace, conclude, not_judged, read_twice};
-use crate::bounds;
+use crate::bounds::{self, Bound};
 use crate::calc::Measured;
 use crate::decision::finding::Finding;
 use crate::decision::{Ground, Of, Outcome, verdict};
@@ -9,7 +9,7 @@ use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, PistonState, Surface};
 use crate::job::{Given, check_length};
 use crate::measurement::distribution::Distribution;
-use crate::measurement::{Outside, half_width, near_nominal, repeats};
+use crate::measurement::{Outside, half_width, hold, near_nominal, repeats};
 use crate::report::{PistonReport, PistonSizeReport};
 use crate::shape::Ovality;
 use crate::size::BareSize;
@@ -31,6 +31,8 @@ struct Sized {
     size: Measured,
     bare: Option<Measured>,
     overdue: Vec<String>,
+    /// the first reading of it
+    read: Given,
 }
 
 impl Sized {
@@ -54,6 +56,11 @@ impl Piston {
             Some(surface) => with(&surface),
             None => [Surface::BareMetal, Surface::Coating].iter().find_map(with),
         }
+    }
+
+    /// The first reading at the gauge point.
+    pub(super) fn first(&self) -> Option<&Given> {
+        self.at_gauge_point.first().map(|p| &p.read)
     }
 
     /// Was anything read at the gauge point at all?
@@ -100,7 +107,8 @@ impl Assessment {
                 None => missing.push(format!("{here}: nothing read")),
             }
         }
-        let ovality = self.ovality(&sizes).map(|o| self.state(&o, &format!("{at}/ovality")));
+        let ovality = self.ovality(&sizes)?.map(|o| self.state(&o, &format!("{at}/ovality")));
+        self.hold_slopes(&sizes)?;
         let gauge_point = self.engine.gauge_point.clone();
         let at_gauge_point: Vec<Sized> = sizes.into_iter().filter(|s| s.place.is(&gauge_point)).collect();
         if at_gauge_point.is_empty() {
@@ -161,7 +169,10 @@ impl Assessment {
             size: self.state(&size, &format!("{at}/size")),
             bare_size: bare.as_ref().map(|b| self.state(b, &format!("{at}/bare_size"))),
         };
-        Ok(Some((Sized { place, over: reading.over, size, bare, overdue }, report)))
+        let Some(read) = repeats.into_iter().next() else {
+            return Ok(None);
+        };
+        Ok(Some((Sized { place, over: reading.over, size, bare, overdue, read }, report)))
     }
 
     /// Thickness of the coating on one side, where one was touched and its thickness is known.
@@ -185,16 +196,64 @@ impl Assessment {
     }
 
     /// Thrust less pin axis at the height of the gauge point, both over the same surface.
-    fn ovality(&mut self, sizes: &[Sized]) -> Option<Measured> {
+    fn ovality(&mut self, sizes: &[Sized]) -> Result<Option<Measured>, Error> {
         let at = |angle: f64| {
             let point = &self.engine.gauge_point;
             sizes
                 .iter()
                 .filter(move |s| s.place.same_height(point) && crate::shape::same(s.place.angle.value, angle))
         };
-        let (major, minor) =
-            at(0.0).find_map(|major| Some((major, at(90.0).find(|minor| minor.over == major.over)?)))?;
-        Some(self.calc.apply(Ovality, [&major.size, &minor.size]))
+        let found = at(0.0).find_map(|major| Some((major, at(90.0).find(|minor| minor.over == major.over)?)));
+        let Some((major, minor)) = found else {
+            return Ok(None);
+        };
+        let ovality = self.calc.apply(Ovality, [&major.size, &minor.size]);
+        let bound = bounds::in_bore(&bounds::OVALITY, self.engine.bore_nominal);
+        self.hold_pair(&bound, ovality.value(), "ovality", [major, minor])?;
+        Ok(Some(ovality))
+    }
+
+    /// How fast the diameter changes from one height to the next, on one axis over one surface.
+    fn hold_slopes(&mut self, sizes: &[Sized]) -> Result<(), Error> {
+        for upper in sizes {
+            let on_line = |s: &&Sized| {
+                let there = s.place.datum == upper.place.datum && s.over == upper.over;
+                there
+                    && crate::shape::same(s.place.angle.value, upper.place.angle.value)
+                    && s.place.height.value < upper.place.height.value
+            };
+            let next_below = sizes
+                .iter()
+                .filter(on_line)
+                .max_by(|a, b| a.place.height.value.total_cmp(&b.place.height.value));
+            // within a micrometre it is one height
+            let Some(lower) = next_below.filter(|s| !s.place.is(&upper.place)) else {
+                continue;
+            };
+            let rise = upper.place.height.value - lower.place.height.value;
+            let slope = (upper.size.value() - lower.size.value()).abs() / rise * 1000.0;
+            self.hold_pair(&bounds::BARREL, slope, "slope of the skirt", [upper, lower])?;
+        }
+        Ok(())
+    }
+
+    /// What follows from two readings of a piston is possible, or they contradict each other.
+    fn hold_pair(&mut self, bound: &Bound, value: f64, what: &str, [a, b]: [&Sized; 2]) -> Result<(), Error> {
+        let unit = bound.unit;
+        let (read, other) = (&a.read, &b.read);
+        let said = format!(
+            "{} and {} give a {what} of {value:.3} {unit}: usual is {}",
+            read.text,
+            other.text,
+            bound.usual_text()
+        );
+        let reason = || {
+            format!(
+                "with {} ({}) the {what} would be {value:.3} {unit}: {}",
+                other.text, other.path, bound.reason
+            )
+        };
+        hold(bound, value, read, said, reason, &mut self.warnings)
     }
 
     fn decide_piston(&mut self, piston: &mut Piston, at: &str) -> Result<(), Error> {

@@ -164,7 +164,7 @@ pub(crate) struct Judged<'a> {
     pub(crate) upper: Option<Figure>,
     pub(crate) temperature_c: Option<f64>,
     pub(crate) origin: &'a str,
-    /// gauges whose calibration has run out
+    /// gauges with which nothing is proven
     pub(crate) overdue: &'a [String],
 }
 
@@ -192,7 +192,10 @@ pub(crate) fn judge(calc: &mut Calc, rule: RuleInForce, judged: &Judged<'_>) -> 
     let stale = !judged.overdue.is_empty() && rule.rule != Rule::SimpleAcceptance;
     let result = if stale { Outcome::NotProven } else { by_rule };
     let reason = match stale {
-        true => format!("nothing is proven with a gauge out of calibration: {}", judged.overdue.join(", ")),
+        true => format!(
+            "nothing is proven with a gauge out of calibration or drifted: {}",
+            judged.overdue.join(", ")
+        ),
         false => reason(rule, x.value, limits, guard.map(|g| g.value), probability.value),
     };
     let decision = Decision {

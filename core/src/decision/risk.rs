@@ -219,6 +219,18 @@ impl Items {
     }
 }
 
+impl Guard {
+    /// The guard band at each limit, in standard uncertainties; negative outside, 0 for a rule without one.
+    pub(crate) fn band(self) -> Result<f64, Error> {
+        match self {
+            Guard::Proven => Ok(1.65),
+            Guard::Stringent(share) => Ok(2.0 * finite("guard", share)?),
+            Guard::Relaxed(share) => Ok(-2.0 * finite("guard", share)?),
+            Guard::RatioAtLeast(least) => finite("guard", least).map(|_| 0.0),
+        }
+    }
+}
+
 impl Interval {
     /// The same interval on a scale that begins at `origin`.
     fn measured_from(self, origin: f64) -> Self {
@@ -230,7 +242,7 @@ impl Interval {
         Interval { lower: self.lower.map(|l| l + guard), upper: self.upper.map(|u| u - guard) }
     }
 
-    fn check(self, field: &str) -> Result<(), Error> {
+    pub(crate) fn check(self, field: &str) -> Result<(), Error> {
         [self.lower, self.upper]
             .into_iter()
             .flatten()
@@ -252,6 +264,12 @@ impl Interval {
     fn width(self) -> Option<f64> {
         Some(self.upper? - self.lower?)
     }
+
+    /// The width, which a ratio is taken of.
+    pub(crate) fn two_limits(self, field: &str) -> Result<f64, Error> {
+        let reason = "a ratio needs a tolerance with two limits";
+        self.width().ok_or_else(|| Error::new(ErrorKind::MissingField, "", reason).at(field))
+    }
 }
 
 /// The acceptance interval of a tolerance by a rule.
@@ -261,26 +279,16 @@ impl Interval {
 pub fn acceptance(tolerance: Interval, u: f64, guard: Guard) -> Result<Interval, Error> {
     tolerance.check("tolerance")?;
     above_zero("u", u)?;
-    let expanded = 2.0 * u;
-    let band = match guard {
-        Guard::Proven => 1.65 * u,
-        Guard::Stringent(share) => finite("guard", share)? * expanded,
-        Guard::Relaxed(share) => -finite("guard", share)? * expanded,
-        Guard::RatioAtLeast(least) => {
-            finite("guard", least)?;
-            let Some(width) = tolerance.width() else {
-                let reason = "a ratio needs a tolerance with two limits";
-                return Err(Error::new(ErrorKind::MissingField, "", reason).at("tolerance"));
-            };
-            let ratio = width / (2.0 * expanded);
-            if ratio < least {
-                let reason = "the tolerance is too narrow for this uncertainty: tolerance / (2 U) must reach the ratio";
-                let error = Error::new(ErrorKind::OutOfRange, ratio.to_string(), reason);
-                return Err(error.value(ratio).limits(least, f64::MAX, "1").at("u"));
-            }
-            0.0
+    let band = guard.band()? * u;
+    if let Guard::RatioAtLeast(least) = guard {
+        let ratio = tolerance.two_limits("tolerance")? / (4.0 * u);
+        if ratio < least {
+            let reason =
+                "the tolerance is too narrow for this uncertainty: tolerance / (2 U) must reach the ratio";
+            let error = Error::new(ErrorKind::OutOfRange, ratio.to_string(), reason);
+            return Err(error.value(ratio).limits(least, f64::MAX, "1").at("u"));
         }
-    };
+    }
     let out = tolerance.narrowed(band);
     out.check("guard").map(|()| out)
 }
@@ -397,7 +405,7 @@ pub fn capability(mean: f64, deviation: f64, tolerance: Interval) -> Result<Capa
     Ok(Capability { cpk: nearer / (3.0 * deviation), outside })
 }
 
-fn finite(field: &str, value: f64) -> Result<f64, Error> {
+pub(crate) fn finite(field: &str, value: f64) -> Result<f64, Error> {
     match value.abs() < LARGEST {
         true => Ok(value),
         false => {
@@ -407,7 +415,7 @@ fn finite(field: &str, value: f64) -> Result<f64, Error> {
     }
 }
 
-fn above_zero(field: &str, value: f64) -> Result<f64, Error> {
+pub(crate) fn above_zero(field: &str, value: f64) -> Result<f64, Error> {
     match finite(field, value)? > 1.0 / LARGEST {
         true => Ok(value),
         false => {

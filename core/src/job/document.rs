@@ -155,6 +155,16 @@ document! {
         /// Setting of a bore gauge.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         setting: Option<Setting>,
+        /// Check on the master after the work.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        recheck: Option<Recheck>,
+    }
+    /// Check of a gauge on its master after the work.
+    Recheck {
+        /// What it read: a bore gauge its deviation from the setting, the others their reading of the standard.
+        reading: Entry<Length>,
+        /// Largest drift that is accepted.
+        limit: Entry<Length>,
     }
     /// Check of a micrometer or caliper on a standard.
     ZeroCheck {

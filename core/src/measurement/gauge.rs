@@ -1,5 +1,6 @@
 //! Gauges: their sources of uncertainty, and how each kind turns an indication into a size at 20 C.
 
+use super::before::{DriftOnMaster, DriftOwn, DriftShared};
 use super::{Expanded, MeanOfRepeats, Resolution, Shop, half_width, mean, near_nominal};
 use crate::bounds::{self, Bound};
 use crate::calc::{Calc, Figure, Measured, SourceId};
@@ -27,10 +28,22 @@ pub(crate) struct Gauge {
     repeatability: Given,
     face_parallelism: Option<Given>,
     material: usize,
-    /// the micrometer it was set on, when the calibration of that has run out
-    set_on_overdue: Option<String>,
+    /// nothing is proven with the micrometer it was set on
+    set_on_stale: Vec<String>,
+    /// from the check on its master after the work
+    drift: Option<Drift>,
     /// the error of the scale or the travel, one source for each indication
     scale: Vec<(f64, SourceId)>,
+}
+
+/// What a gauge moved by between two checks on its master.
+#[derive(Debug)]
+struct Drift {
+    beyond: bool,
+    shared: SourceId,
+    shared_standard: Figure,
+    own_standard: Figure,
+    path: String,
 }
 
 /// What a bore gauge was set to.
@@ -78,14 +91,12 @@ impl Gauges {
         for (index, entry) in document.gauges.iter().enumerate() {
             if let Some(setting) = &entry.setting {
                 let set = out.set(calc, index, setting, &near, shop, materials, warnings)?;
-                let set_on_overdue = match setting {
-                    doc::Setting::Ring(_) => None,
-                    doc::Setting::Micrometer(on) => {
-                        Some(out.find(&on.gauge, false)?).filter(|g| g.overdue).map(|g| g.name.clone())
-                    }
+                let set_on_stale = match setting {
+                    doc::Setting::Ring(_) => Vec::new(),
+                    doc::Setting::Micrometer(on) => out.find(&on.gauge, false)?.stale(),
                 };
                 if let Some(gauge) = out.0.get_mut(index) {
-                    (gauge.setting, gauge.set_on_overdue) = (Some(set), set_on_overdue);
+                    (gauge.setting, gauge.set_on_stale) = (Some(set), set_on_stale);
                 }
             }
         }
@@ -199,8 +210,9 @@ impl Gauge {
                 .into(),
             checked: entry.zero_check.is_some(),
             setting: None,
-            set_on_overdue: None,
-            permissible_error: entry.permissible_error.read(&bounds::PERMISSIBLE_ERROR, warnings)?,
+            set_on_stale: Vec::new(),
+            drift: None,
+            permissible_error: entry.permissible_error.read(permissible_error(entry.kind), warnings)?,
             repeatability: entry.repeatability.read(&bounds::REPEATABILITY, warnings)?,
             face_parallelism: entry
                 .face_parallelism
@@ -214,6 +226,9 @@ impl Gauge {
         };
         if let Some(check) = &entry.zero_check {
             gauge.zero_error = gauge.check_zero(calc, check, shop, materials, warnings)?;
+        }
+        if let Some(recheck) = &entry.recheck {
+            gauge.drift = Some(gauge.recheck(calc, recheck, entry.zero_check.as_ref(), warnings)?);
         }
         Ok(gauge)
     }
@@ -238,18 +253,7 @@ impl Gauge {
             name,
             warnings,
         )?;
-        let near = Bound {
-            label: "reading of a standard of this size",
-            possible: (
-                size.value() + crate::size::ZERO_ERROR.possible.0,
-                size.value() + crate::size::ZERO_ERROR.possible.1,
-            ),
-            usual: (
-                size.value() + crate::size::ZERO_ERROR.usual.0,
-                size.value() + crate::size::ZERO_ERROR.usual.1,
-            ),
-            ..crate::size::ZERO_ERROR
-        };
+        let near = near_standard("reading of a standard of this size", size.value());
         let reading = check.reading.read(&near, warnings)?;
         let (t, field) = shop.temperature(calc, Some(&check.temperature), warnings)?;
         let standard = materials.find(&check.material)?;
@@ -266,14 +270,63 @@ impl Gauge {
         Ok(calc.apply(ZeroError, [&r, &size, &eps_standard, &eps_gauge]))
     }
 
+    /// Drift from the check on the master after the work: of a bore gauge from the zero it was set to, of the others from the zero check.
+    fn recheck(
+        &self,
+        calc: &mut Calc,
+        recheck: &doc::Recheck,
+        zero_check: Option<&doc::ZeroCheck>,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Drift, Error> {
+        calc.heading(|| format!("drift of {}", self.name));
+        let before = match zero_check {
+            None => calc.constant("set", 0.0, "mm", "a bore gauge is set to zero on its master"),
+            Some(check) => {
+                let reading = check.reading.read(&bounds::STANDARD_SIZE, &mut Vec::new())?;
+                calc.given("before", &reading)
+            }
+        };
+        let near = near_standard("reading of the master after the work", before.value);
+        let after = recheck.reading.read(&near, warnings)?;
+        let limit = recheck.limit.read(&DRIFT_LIMIT, warnings)?;
+        let after_figure = calc.given("after", &after);
+        let drift = calc.figure(DriftOnMaster, [after_figure, before]);
+        let beyond = super::before::beyond(drift.value, limit.value);
+        if beyond {
+            let text = format!(
+                "{} has drifted by {:.4} mm on its master, its limit is {}: nothing is proven with it; set it and read again",
+                self.name, drift.value, limit.text
+            );
+            warnings.push(Warning { kind: "gauge_drifted".to_owned(), path: after.path.clone(), text });
+        }
+        let shared = calc.source(
+            format!("drift of {}, shared by its readings", self.name),
+            &after.path,
+            Distribution::STANDARD_RECTANGULAR,
+        );
+        Ok(Drift {
+            beyond,
+            shared,
+            shared_standard: calc.figure(DriftShared, [drift]),
+            own_standard: calc.figure(DriftOwn, [drift]),
+            path: after.path,
+        })
+    }
+
+    /// How the check on the master after the work came out, where there was one.
+    pub(crate) fn recheck_word(&self) -> Option<&'static str> {
+        self.drift.as_ref().map(|d| if d.beyond { "beyond its limit" } else { "within its limit" })
+    }
+
     pub(crate) fn zero_error(&self) -> &Measured {
         &self.zero_error
     }
 
-    /// Gauges behind a reading of this one whose calibration has run out.
+    /// Gauges behind a reading of this one with which nothing is proven: out of calibration, or drifted.
     pub(crate) fn stale(&self) -> Vec<String> {
-        let own = self.overdue.then(|| self.name.clone());
-        own.into_iter().chain(self.set_on_overdue.clone()).collect()
+        let drifted = self.drift.as_ref().is_some_and(|d| d.beyond);
+        let own = (self.overdue || drifted).then(|| self.name.clone());
+        own.into_iter().chain(self.set_on_stale.iter().cloned()).collect()
     }
 
     /// Strain of the gauge at a temperature.
@@ -335,6 +388,7 @@ impl Gauge {
         );
         let step = resolution_of(calc, &self.resolution);
         let r = calc.add_source(&r, source, step);
+        let r = self.add_drift(calc, &r, &of);
         let eps = materials.growth(calc, self.material, t, field)?;
         Ok(calc.apply(SetOnMicrometer, [&r, &self.zero_error, &eps]))
     }
@@ -385,8 +439,46 @@ impl Gauge {
         #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
         let n = calc.constant(&format!("n{count}"), count as f64, "1", "number of repeats read");
         let standard = calc.figure(MeanOfRepeats, [s, n]);
-        calc.add_source(&r, source, standard)
+        let r = calc.add_source(&r, source, standard);
+        self.add_drift(calc, &r, of)
     }
+
+    /// What the drift of the gauge adds to a reading between two checks: a part that all of them share, and its own.
+    fn add_drift(&self, calc: &mut Calc, r: &Measured, of: &str) -> Measured {
+        let Some(drift) = &self.drift else {
+            return r.clone();
+        };
+        let r = calc.add_source(r, drift.shared, drift.shared_standard);
+        let own = calc.source(
+            format!("drift of {} on {of}", self.name),
+            &drift.path,
+            Distribution::STANDARD_RECTANGULAR,
+        );
+        calc.add_source(&r, own, drift.own_standard)
+    }
+}
+
+/// Limit that the user states for a drift.
+const DRIFT_LIMIT: Bound = Bound {
+    label: "limit of a drift",
+    unit: "mm",
+    possible: (0.0, 0.05),
+    usual: (0.0005, 0.01),
+    reason: "a gauge comes back to its master within one small division; common practice, no source",
+};
+
+fn permissible_error(kind: GaugeKind) -> &'static Bound {
+    match kind {
+        GaugeKind::OutsideMicrometer => &bounds::MICROMETER_ERROR,
+        GaugeKind::Caliper | GaugeKind::BoreGauge => &bounds::PERMISSIBLE_ERROR,
+    }
+}
+
+/// What a gauge may read on its standard.
+fn near_standard(label: &'static str, size: f64) -> Bound {
+    let near = |(low, high): (f64, f64)| (size + low, size + high);
+    let zero = crate::size::ZERO_ERROR;
+    Bound { label, possible: near(zero.possible), usual: near(zero.usual), ..zero }
 }
 
 /// A certified size with the source of its uncertainty.
@@ -430,6 +522,9 @@ fn check_parts(entry: &doc::Gauge) -> Result<(), Error> {
             Err(faces.refuse(ErrorKind::Contradiction, "a bore gauge has no measuring faces"))
         }
         (false, Some(_), ..) => contradiction("setting", "only a bore gauge has a setting"),
+        (false, _, None, _) if entry.recheck.is_some() => {
+            contradiction("recheck", "a recheck repeats the zero check, and there is none")
+        }
         (_, _, _, Some(faces)) if entry.kind == GaugeKind::Caliper => {
             Err(faces.refuse(ErrorKind::Contradiction, "face parallelism is stated for micrometers"))
         }

@@ -10,6 +10,7 @@ pub mod jet;
 pub mod uncertainty;
 pub mod random;
 pub mod monte_carlo;
+pub mod before;
 
 pub(crate) use gauge::{Gauges, Outside};
 
@@ -31,15 +32,6 @@ formula! {
     /// Standard uncertainty of the mean of `n` readings of repeatability `s`.
     MeanOfRepeats: u ["mm"] = (s, n) => (s * s / n).sqrt(); source "JCGM 100:2008, 4.2.3, with a stated standard deviation";
 }
-
-/// Spread of the repeats at one place that is still one place.
-const SPREAD: bounds::Bound = bounds::Bound {
-    label: "spread of the repeats at one place",
-    unit: "mm",
-    possible: (0.0, 0.05),
-    usual: (0.0, 0.02),
-    reason: "repeats of one place agree within 8 um as a rule; above 50 um it is another place or a misreading",
-};
 
 /// The shop: its temperature and its one thermometer.
 #[derive(Debug)]
@@ -109,19 +101,31 @@ pub(crate) fn repeats(
 /// Two readings at one place agree, or one of them was read elsewhere or wrongly.
 fn check_spread(given: &Given, other: &Given, warnings: &mut Vec<Warning>) -> Result<(), Error> {
     let spread = (given.value - other.value).abs();
-    match SPREAD.judge(spread) {
+    let said = format!("{} and {} at one place differ by {spread:.3} mm", given.text, other.text);
+    let reason = || format!("it differs by {spread:.3} mm from {} read at the same place", other.text);
+    hold(&bounds::SPREAD, spread, given, said, reason, warnings)
+}
+
+/// Holds what follows from readings against its bound: odd is a warning, impossible a contradiction of the readings. `at` is the reading that
+/// is named, `said` the sentence of the warning, `reason` that of the refusal.
+pub(crate) fn hold(
+    bound: &bounds::Bound,
+    value: f64,
+    at: &Given,
+    said: String,
+    reason: impl FnOnce() -> String,
+    warnings: &mut Vec<Warning>,
+) -> Result<(), Error> {
+    match bound.judge(value) {
         bounds::Verdict::Usual => {}
-        bounds::Verdict::Odd => warnings.push(Warning {
-            kind: "odd_value".to_owned(),
-            path: given.path.clone(),
-            text: format!("{} and {} at one place differ by {spread:.3} mm", given.text, other.text),
-        }),
+        bounds::Verdict::Odd => {
+            warnings.push(Warning { kind: "odd_value".to_owned(), path: at.path.clone(), text: said });
+        }
         bounds::Verdict::Impossible => {
-            let reason = format!("it differs by {spread:.3} mm from {} read at the same place", other.text);
-            return Err(Error::new(ErrorKind::Contradiction, &given.text, reason)
-                .value(spread)
-                .limits(SPREAD.possible.0, SPREAD.possible.1, SPREAD.unit)
-                .at(&given.path));
+            return Err(Error::new(ErrorKind::Contradiction, &at.text, reason())
+                .value(value)
+                .limits(bound.possible.0, bound.possible.1, bound.unit)
+                .at(&at.path));
         }
     }
     Ok(())

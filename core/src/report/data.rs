@@ -84,6 +84,8 @@ report! {
         calibration: &'static str,
         /// Error of the zero, where it was checked.
         zero_error: Option<MeasuredValue> => "Option::is_none",
+        /// `within its limit` or `beyond its limit`: the drift on its master, where it was checked after the work.
+        recheck: Option<&'static str> => "Option::is_none",
     }
     /// A value with its uncertainty.
     MeasuredValue {

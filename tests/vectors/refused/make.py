@@ -40,7 +40,7 @@ REPLACED = {
     "decimal_comma": ('"47.968 mm"', '"47,968 mm"'),
     "comma_of_two_meanings": ('"length": "80 mm"', '"length": "1,250 mm"'),
     "fraction": ('"nominal": "48 mm"', '"nominal": "1 57/64 in"'),
-    "fraction_sign": ('"nominal": "48 mm"', '"nominal": "1\u215e in"'),
+    "fraction_sign": ('"nominal": "47.95 mm"', '"nominal": "1\u215e in"'),
     "spoken_too_many_tenths": ('"1 in 888 thou 5 tenths"', '"1 in 888 thou 12 tenths"'),
     "spoken_too_many_thou": ('"1 in 888 thou 5 tenths"', '"1 in 1888 thou"'),
     "spoken_out_of_order": ('"1 in 888 thou 5 tenths"', '"888 thou 1 in"'),
