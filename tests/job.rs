@@ -318,6 +318,115 @@ fn bores_are_reduced_by_named_rules() {
     assert!(taper.value_mm.abs() < 1e-12 && taper.standard_uncertainty_mm > 0.001, "{taper:?}");
 }
 
+// --- rules of decision ---
+
+/// Shares of U by hand: bands of a job are the shares of the expanded uncertainty of the value that is judged, on both sides of the limits.
+#[test]
+fn guard_bands_are_shares_of_the_expanded_uncertainty() {
+    let document = document("pump_six");
+    let judged = |decision: Value| {
+        let report = report(&with(&document, "/decision", decision));
+        self::decision(&report.cylinders[3], Of::BoreSize).clone()
+    };
+    // 1998: the guard band is U = 2 u, for acceptance and for rejection
+    let whole = judged(json!({"rule": "expanded_guard_band"}));
+    let u = whole.standard_uncertainty_mm.expect("judged");
+    let close = |of: Option<f64>, expected: f64| assert!((of.expect("given") - expected).abs() < 1e-15);
+    close(whole.guard_band_mm, 2.0 * u);
+    close(whole.rejection_guard_band_mm, 2.0 * u);
+    // this bore lies inside its limit by less than 1.65 u
+    let inside = whole.upper_mm.expect("a limit") - whole.value_mm.expect("judged");
+    assert!(inside > 0.0 && inside < 1.65 * u, "{inside} {u}");
+    assert_eq!(whole.result, Conformity::NotProven);
+    // relaxed acceptance at the limit itself takes it; stringent with a smaller share may, by hand
+    let share = inside / (2.0 * u);
+    for (factor, result) in [(0.99, Conformity::Conforms), (1.01, Conformity::NotProven)] {
+        let accept =
+            json!({"rule": "expanded_guard_band", "acceptance_guard": format!("{:.6}", share * factor)});
+        let decision = judged(accept);
+        assert_eq!(decision.result, result, "{}", decision.reason);
+        close(decision.rejection_guard_band_mm, 2.0 * u);
+    }
+    // relaxed rejection: what is inside by less than the share does not conform, and nothing lies between
+    for (factor, result) in [(0.99, Conformity::Conforms), (1.01, Conformity::DoesNotConform)] {
+        let (h, less) = (format!("{:.6}", share * factor), format!("-{:.6}", share * factor));
+        let both = json!({"rule": "expanded_guard_band", "acceptance_guard": h, "rejection_guard": less});
+        assert_eq!(judged(both).result, result);
+    }
+}
+
+/// Tolerance over 2 U by hand, with the tolerance as printed: both limits, or a form's upper one; the smallest clearance and the margins have
+/// that of the bench clearance.
+#[test]
+fn a_ratio_is_of_the_printed_tolerance() {
+    let document = document("pump_six");
+    let rule = |n: f64| json!({"rule": "simple_acceptance_by_ratio", "ratio_at_least": n});
+    let first = report(&with(&document, "/decision", rule(1.0))).cylinders[0].clone();
+    let mm = |pointer: &str| {
+        let text = document.pointer(pointer).and_then(Value::as_str).expect(pointer);
+        let length: f64 = text.split(' ').next().and_then(|n| n.parse().ok()).expect(pointer);
+        if text.ends_with("in") { length * 25.4 } else { length }
+    };
+    let width =
+        |limit: &str| mm(&format!("/engine/limits/{limit}/max")) - mm(&format!("/engine/limits/{limit}/min"));
+    let bench = width("bench_clearance");
+    let tolerances = [
+        (Of::PistonSize, width("piston_size")),
+        (Of::BoreSize, width("bore_size")),
+        (Of::BoreTaper, mm("/engine/limits/bore_taper/max")),
+        (Of::BoreOutOfRound, mm("/engine/limits/bore_out_of_round/max")),
+        (Of::BenchClearance, bench),
+        (Of::SmallestClearance, bench),
+        (Of::RunningMarginTight, bench),
+        (Of::RunningMarginLoose, bench),
+    ];
+    for (of, tolerance) in tolerances {
+        let decision = decision(&first, of);
+        let expected = tolerance / (4.0 * decision.standard_uncertainty_mm.expect("judged"));
+        let found = decision.uncertainty_ratio.expect("a ratio");
+        assert!((found - expected).abs() < 1e-9 * expected, "{of:?}: {found} {expected}");
+        // just reached, and just not
+        for (n, held) in [(expected * 0.999, true), (expected * 1.001, false)] {
+            let n = (n * 1e6).round() / 1e6;
+            if !(1.0..=100.0).contains(&n) {
+                continue;
+            }
+            let report = report(&with(&document, "/decision", rule(n)));
+            let result = self::decision(&report.cylinders[0], of).result;
+            assert_eq!(result == Conformity::NotProven, !held, "{of:?} at {n}");
+        }
+    }
+    // without an upper limit there is no ratio of a size
+    let open = with(&with(&document, "/decision", rule(4.0)), "/engine/limits/bore_size/max", Value::Null);
+    let open = report(&open).cylinders[0].clone();
+    let size = decision(&open, Of::BoreSize);
+    assert!(size.uncertainty_ratio.is_none() && size.result == Conformity::NotProven, "{}", size.reason);
+}
+
+/// Every rule says in words what it asked for.
+#[test]
+fn a_report_names_its_rule() {
+    let document = document("pump_six");
+    let text = |decision: Value| {
+        let report = report(&with(&document, "/decision", decision));
+        // folded lines and emphasis apart
+        let plain = |text: String| text.split_whitespace().collect::<Vec<_>>().join(" ");
+        (plain(report.to_text()), plain(report.to_markdown()))
+    };
+    let said = [
+        (
+            json!({"rule": "expanded_guard_band", "acceptance_guard": 0.5, "rejection_guard": "-0.25"}),
+            "0.5 U for acceptance and -0.25 U for rejection",
+        ),
+        (json!({"rule": "simple_acceptance_by_ratio"}), "at least 4 times the uncertainty interval 2 U"),
+    ];
+    for (rule, words) in said {
+        let (text, markdown) = text(rule);
+        assert!(text.contains(words), "{text}");
+        assert!(markdown.contains(words), "{markdown}");
+    }
+}
+
 // --- findings ---
 
 #[test]

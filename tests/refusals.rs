@@ -431,16 +431,19 @@ fn slips_of_number(holds: Holds) -> Vec<Slip> {
     use ErrorKind::{MissingUnit, NotANumber, OutOfRange, TooLarge, TooManyDigits, WrongUnit};
     let unit = holds.unit();
     // a number that has no unit is refused for its size or its decimals
-    let bare: &[ErrorKind] = if unit.is_empty() { &[OutOfRange, NotANumber] } else { &[MissingUnit] };
+    let (bare, number): (&[ErrorKind], _) = match unit {
+        "" => (&[OutOfRange, NotANumber], "725.25"),
+        _ => (&[MissingUnit], "7.25"),
+    };
     let mut out = vec![
-        slip("7.25", bare),
-        slip("-7.25", bare),
+        slip(number, bare),
+        slip(format!("-{number}"), bare),
         slip("1e30", &[OutOfRange, NotANumber, MissingUnit]),
         slip("7.2500000000000000001", &[TooManyDigits]),
         slip("72500000000000000001", &[TooManyDigits]),
         slip(quoted(""), &[NotANumber]),
         slip(quoted("   "), &[NotANumber]),
-        slip(quoted("7.25"), bare),
+        slip(quoted(number), bare),
         slip(quoted("7.25 furlong"), &[WrongUnit]),
         slip(quoted(&format!("7.25 {unit}\u{7}")), &[WrongUnit]),
         slip(quoted(&"x".repeat(100)), &[TooLarge]),
@@ -665,13 +668,14 @@ fn a_number_is_a_text_where_any_text_is() {
     assert_eq!(seen["refused"].len(), NAMES.len(), "{seen:?}");
 }
 
-/// What may be below zero: deviations, laws and running engines in the cold, an interference.
+/// What may be below zero: deviations, laws and running engines in the cold, an interference, a relaxed guard band.
 fn may_be_negative(path: &str, holds: Holds) -> bool {
     let of_law = path.starts_with("/materials/") && holds != Holds::Expansion;
     of_law
         || path.starts_with("/running/")
         || path.contains("/bore/readings/") && path.contains("/repeats/")
         || path.starts_with("/engine/limits/bench_clearance/") && holds == Holds::Length
+        || path.starts_with("/decision/") && path.ends_with("_guard")
 }
 
 /// The same text with the other sign.

@@ -54,8 +54,18 @@ fn every_step_gives_its_number_to_the_bit() {
 #[test]
 fn every_number_of_a_report_has_its_working() {
     // numbers that were read and not computed, and the words' own numbers
-    let given =
-        ["_c", "_deg", "depth_mm", "height_mm", "lower_mm", "upper_mm", "version", "number", "at_least"];
+    let given = [
+        "_c",
+        "_deg",
+        "depth_mm",
+        "height_mm",
+        "lower_mm",
+        "upper_mm",
+        "version",
+        "number",
+        "at_least",
+        "_guard",
+    ];
     for name in JOBS {
         let (report, mut value) = worked(&job(name)).expect("accepted");
         let places: HashSet<&str> =
@@ -307,7 +317,7 @@ fn a_changed_sign_is_refused_or_moves_the_results() {
                 Ok((_, after)) => {
                     accepted += 1;
                     // only these, and a temperature, can have either sign
-                    let two_signs = ["/repeats/", "bench_clearance", "kelvin_coefficients"];
+                    let two_signs = ["/repeats/", "bench_clearance", "kelvin_coefficients", "_guard"];
                     assert!(
                         two_signs.iter().any(|t| input.path.contains(t)) || input.unit == "C",
                         "{} {typed} was accepted",

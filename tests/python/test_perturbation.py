@@ -21,6 +21,8 @@ JOBS = {
     "pump_six": ROOT / "core" / "examples" / "pump_six.json",
     "air_twin": ROOT / "core" / "examples" / "air_twin.json",
     "odd_bases": ROOT / "tests" / "vectors" / "jobs" / "odd_bases.json",
+    "guard_bands": ROOT / "tests" / "vectors" / "jobs" / "guard_bands.json",
+    "ratio": ROOT / "tests" / "vectors" / "jobs" / "ratio.json",
 }
 AGREE = 1e-10  # mm or probability; finite differences of the reference are good to about 1e-12
 MOVED = 1e-9

@@ -288,6 +288,8 @@ class Job:
         decision = document.get("decision", {"rule": "proven"})
         self.rule = decision["rule"]
         self.at_least = real(pure(decision.get("at_least", "0.95")))
+        self.ratio_at_least = real(pure(decision.get("ratio_at_least", 4)))
+        self.shares = [real(pure(decision.get(name, 1))) for name in ("acceptance_guard", "rejection_guard")]
         self.cylinders = unique(((c["number"], self.cylinder(i, c)) for i, c in enumerate(document["cylinders"])), "cylinder")
         if not set(self.cylinders) <= set(self.numbers()):
             raise Refused("a cylinder is numbered from 1 to the count of the engine")
@@ -747,14 +749,34 @@ def within(x, lower, upper, inset):
     return above and (upper is None or x <= upper - inset + EQUAL)
 
 
-def result(job, x, u, lower, upper, overdue):
+def width(of, limit, printed):
+    """The tolerance that a ratio is of: as printed, whatever part of it judges this value; a form begins at 0."""
+    if "min" in printed and "max" in printed:
+        return printed["max"] - printed["min"]
+    return limit.get("max") if of in ("bore_taper", "bore_out_of_round") else None
+
+
+def guard_bands(job, u):
+    """What a value must lie inside to conform, and outside to not conform."""
+    if job.rule == "proven":
+        return [real(GUARD) * u] * 2
+    if job.rule == "expanded_guard_band":
+        return [share * 2 * u for share in job.shares]
+    return None
+
+
+def result(job, x, u, lower, upper, overdue, tolerance):
+    yes, no = within(x, lower, upper, ZERO), not within(x, lower, upper, ZERO)
     if job.rule == "simple_acceptance":
-        return "conforms" if within(x, lower, upper, ZERO) else "does not conform"
+        return "conforms" if yes else "does not conform"
     if overdue:
         return "not proven"
-    if job.rule == "proven":
-        guard = real(GUARD) * u
-        yes, no = within(x, lower, upper, guard), not within(x, lower, upper, -guard)
+    if guard_bands(job, u):
+        accept, reject = guard_bands(job, u)
+        yes, no = within(x, lower, upper, accept), not within(x, lower, upper, -reject)
+    elif job.rule == "simple_acceptance_by_ratio":
+        if tolerance is None or tolerance + EQUAL < job.ratio_at_least * 4 * u:
+            return "not proven"
     elif job.rule == "conformance_probability":
         p = probability(x, u, lower, upper)
         yes, no = p >= job.at_least, ONE - p >= job.at_least
@@ -767,8 +789,8 @@ def standard_uncertainty(contributions):
     return mp.sqrt(sum((c * c for _, c in contributions), ZERO))
 
 
-def decision(job, of, value, contributions, limit, fit, overdue):
-    """One decision; `fit` tells whether the limit is meant for this state of the part."""
+def decision(job, of, value, contributions, limit, fit, overdue, printed):
+    """One decision; `fit` tells whether the limit is meant for this state of the part, `printed` is the whole limit behind it."""
     lower, upper, u = limit.get("min"), limit.get("max"), standard_uncertainty(contributions)
     entry = {"of": of, "value_mm": value, "standard_uncertainty_mm": u}
     if "reference_temperature" in limit:
@@ -776,10 +798,15 @@ def decision(job, of, value, contributions, limit, fit, overdue):
     entry.update({name: mm for name, mm in (("lower_mm", lower), ("upper_mm", upper)) if mm is not None})
     if not fit:
         return {**entry, "result": "not judged"}
-    if job.rule == "proven":
-        entry["guard_band_mm"] = real(GUARD) * u
+    if guard_bands(job, u):
+        entry["guard_band_mm"] = guard_bands(job, u)[0]
+    if job.rule == "expanded_guard_band":
+        entry["rejection_guard_band_mm"] = guard_bands(job, u)[1]
+    tolerance = width(of, limit, printed)
+    if job.rule == "simple_acceptance_by_ratio" and tolerance is not None and u > 0:
+        entry["uncertainty_ratio"] = tolerance / (4 * u)
     entry["probability_of_conformity"] = probability(value, u, lower, upper)
-    entry["result"] = result(job, value, u, lower, upper, overdue)
+    entry["result"] = result(job, value, u, lower, upper, overdue, tolerance)
     return entry
 
 
@@ -810,7 +837,9 @@ class CylinderReport:
         return {name: self.measured(name) for name in names if name in self.values}
 
     def decide(self, of, name, limit, fit, gauges):
-        return decision(self.job, of, self.values[name], self.contributions[name], limit, fit, any_overdue(*gauges))
+        # The smallest clearance and the margins stand for the bench clearance and have its tolerance.
+        printed = self.job.limits.get(of) or self.job.limits["bench_clearance"]
+        return decision(self.job, of, self.values[name], self.contributions[name], limit, fit, any_overdue(*gauges), printed)
 
     def part_decisions(self, names, gauges):
         """Decisions on the limits of a part for which there is a value."""
@@ -935,6 +964,10 @@ def evaluate(document):
     conventions = {"reference_temperature_c": REFERENCE, "rule": job.rule}
     if job.rule == "conformance_probability":
         conventions["at_least"] = job.at_least
+    if job.rule == "simple_acceptance_by_ratio":
+        conventions["ratio_at_least"] = job.ratio_at_least
+    if job.rule == "expanded_guard_band":
+        conventions.update(zip(("acceptance_guard", "rejection_guard"), job.shares))
     gauges = [gauge_report(job, job.gauges[form["name"]]) for form in document["gauges"]]
     cylinders = []
     for number in job.numbers():

@@ -1,5 +1,6 @@
 //! The calculation that every stage is written in: values that carry their sources of uncertainty, and the working.
 
+mod coverage;
 mod expression;
 mod formula;
 mod model;

@@ -321,6 +321,15 @@ document! {
         /// Probability asked for, with `conformance_probability`.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         at_least: Option<Entry<Probability>>,
+        /// Tolerance over the uncertainty interval 2 U asked for, with `simple_acceptance_by_ratio`.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        ratio_at_least: Option<Entry<Pure>>,
+        /// Share of the expanded uncertainty that a value must lie inside the limits to conform, with `expanded_guard_band`; below 0 it may lie outside.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        acceptance_guard: Option<Entry<Pure>>,
+        /// Share of the expanded uncertainty that a value must lie outside the limits to not conform, with `expanded_guard_band`; below 0 it may lie inside.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rejection_guard: Option<Entry<Pure>>,
     }
     /// What was read and seen in one cylinder.
     Cylinder {

@@ -75,6 +75,12 @@ report! {
         rule: Rule,
         /// Probability asked for by the rule `conformance_probability`.
         at_least: f64,
+        /// Tolerance over the uncertainty interval asked for by the rule `simple_acceptance_by_ratio`.
+        ratio_at_least: Option<f64> => "Option::is_none",
+        /// Share of the expanded uncertainty that a value must lie inside the limits to conform, with the rule `expanded_guard_band`.
+        acceptance_guard: Option<f64> => "Option::is_none",
+        /// Share of the expanded uncertainty that a value must lie outside the limits to not conform, with the rule `expanded_guard_band`.
+        rejection_guard: Option<f64> => "Option::is_none",
     }
     /// State of a gauge.
     GaugeReport {

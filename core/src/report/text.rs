@@ -158,6 +158,20 @@ pub(super) fn conventions(report: &Report) -> String {
         Rule::ConformanceProbability => {
             format!("probability of conformity at least {} %, JCGM 106", report.conventions.at_least * 100.0)
         }
+        Rule::ExpandedGuardBand => {
+            let share = |of: Option<f64>| of.unwrap_or(1.0);
+            let (accept, reject) =
+                (share(report.conventions.acceptance_guard), share(report.conventions.rejection_guard));
+            format!(
+                "guard bands of {accept} U for acceptance and {reject} U for rejection, U the expanded uncertainty, ASME B89.7.3.1 (1 U for both: ISO 14253-1:1998)"
+            )
+        }
+        Rule::SimpleAcceptanceByRatio => {
+            let least = report.conventions.ratio_at_least.unwrap_or_default();
+            format!(
+                "simple acceptance where the tolerance is at least {least} times the uncertainty interval 2 U, ASME B89.7.3.1"
+            )
+        }
     };
     format!(
         "Sizes in mm at 20 C. Clearances are over the diameter. \"Give or take\" is two standard uncertainties. Rule: {rule}."
