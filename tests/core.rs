@@ -68,6 +68,7 @@ fn special_functions() {
             ("beta_i", &[a, b, x]) => s::beta_i(a, b, x),
             ("t_cdf", &[t, n]) => s::t_cdf(t, n),
             ("t_quantile", &[p, n]) => s::t_quantile(p, n),
+            ("t_factor", &[k, n]) => s::t_factor(k, n),
             ("f_cdf", &[f, m, n]) => s::f_cdf(f, m, n),
             ("f_upper", &[f, m, n]) => s::f_upper(f, m, n),
             ("f_quantile", &[p, m, n]) => s::f_quantile(p, m, n),
@@ -85,6 +86,11 @@ fn special_functions() {
     // JCGM 100:2008 Table G.2, 16 degrees of freedom
     for (coverage, k) in [(0.95, 2.12), (0.9545, 2.17), (0.99, 2.92)] {
         assert!((s::coverage_factor(coverage, 16.0) - k).abs() < 0.005, "{coverage}");
+    }
+    // the same table at 95.45 %: with infinite degrees of freedom exactly 2; 2.17 with 16, from memory 2.87 with 4 and 13.97 with 1
+    assert_eq!(s::t_factor(2.0, f64::INFINITY).to_bits(), 2.0_f64.to_bits());
+    for (dof, k) in [(1.0, 13.97), (4.0, 2.87), (16.0, 2.17)] {
+        assert!((s::t_factor(2.0, dof) - k).abs() < 0.005, "{dof}: {}", s::t_factor(2.0, dof));
     }
     for wrong in [
         s::normal_quantile(0.0),

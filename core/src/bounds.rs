@@ -79,6 +79,12 @@ bounds! {
     /// Uncertainty of a setting standard.
     STANDARD_UNCERTAINTY = "uncertainty of a standard" ["mm"] possible 0.00001 to 0.05, usual 0.0001 to 0.011,
         "ASME B89.1.5 ring classes: 0.5 um to 10 um";
+    /// Degrees of freedom of a standard deviation.
+    DEGREES_OF_FREEDOM = "degrees of freedom" ["1"] possible 1.0 to 10000.0, usual 4.0 to 1000.0,
+        "five readings have 4; a study of 10 parts, 3 appraisers and 3 trials has 60";
+    /// Relative uncertainty of a figure for an uncertainty.
+    RELATIVE_UNCERTAINTY = "relative uncertainty of a permissible error" ["1"] possible 0.01 to 0.7, usual 0.05 to 0.5,
+        "JCGM 100:2008, G.4.2: 0.1 to 0.5 in its examples; 0.7 leaves one degree of freedom";
     /// Coverage factor of an expanded uncertainty.
     COVERAGE_FACTOR = "coverage factor" ["1"] possible 1.0 to 5.0, usual 1.6 to 3.1, "JCGM 100:2008, 6.3.3: 2 to 3";
     /// Size of a setting standard.

@@ -212,11 +212,20 @@ def table_rows(data, name):
 
 # -------------------------------------------------------------------------------------------------------------------- sources
 
-Source = namedtuple("Source", "key u name path")
+# `estimate` is what the standard uncertainty rests on, a name and its degrees of freedom; None when it is taken as exact.
+Source = namedtuple("Source", "key u name path estimate")
 
 
 def half_width(fraction):
     return real(fraction) / ROOT_3
+
+
+def reliability(name, form):
+    """The estimate behind a permissible error whose relative uncertainty is stated: JCGM 100:2008, (G.3)."""
+    if "permissible_error_relative_uncertainty" not in form:
+        return None
+    r = real(pure(form["permissible_error_relative_uncertainty"]))
+    return (name, ONE / (2 * r * r))
 
 
 class Errors:
@@ -270,7 +279,8 @@ class Job:
         shop = document["shop"]
         self.shop_temperature = real(temperature(shop["temperature"]))
         self.thermometer = self.source(("thermometer",), half_width(difference(shop["thermometer"]["permissible_error"])),
-                                       "thermometer", "/shop/thermometer/permissible_error")
+                                       "thermometer", "/shop/thermometer/permissible_error",
+                                       reliability("thermometer", shop["thermometer"]))
         self.materials = unique(((m["name"], self.material(i, m)) for i, m in enumerate(document["materials"])), "material")
         self.day = date.fromisoformat(document["job"]["date"])
         self.gauges = {}
@@ -314,9 +324,9 @@ class Job:
             raise Refused(f"{name!r} does not read bores")
         return gauge
 
-    def source(self, key, u, name, path):
+    def source(self, key, u, name, path, estimate=None):
         """One object per key, so that equal sources add with their signs."""
-        return self.sources.setdefault(key, Source(key, u, name, path))
+        return self.sources.setdefault(key, Source(key, u, name, path, estimate))
 
     def material(self, i, form):
         u = half_width(coefficient(form["coefficient_permissible_error"]))
@@ -371,7 +381,8 @@ class Job:
         form = self.document["gauges"][i]
         value = mean(repeats)
         sources = [self.source(("scale", i, value), half_width(length(form["permissible_error"])),
-                               f"scale of {form['name']} at {float(value)} mm", f"/gauges/{i}/permissible_error")]
+                               f"scale of {form['name']} at {float(value)} mm", f"/gauges/{i}/permissible_error",
+                               reliability(("scale", i), form))]
         if "face_parallelism" in form:
             sources.append(self.source(("faces", i, use), half_width(length(form["face_parallelism"])),
                                        f"faces of {form['name']}, {text}", f"/gauges/{i}/face_parallelism"))
@@ -380,8 +391,24 @@ class Job:
 
     def repeatability(self, i, count, use, text):
         form = self.document["gauges"][i]
-        u = real(length(form["repeatability"])) / mp.sqrt(count)
-        return self.source(("repeatability", i, use), u, f"repeatability of {form['name']}, {text}", f"/gauges/{i}/repeatability")
+        if "repeatability" in form:
+            s, dof = real(length(form["repeatability"])), form.get("repeatability_dof")
+        else:
+            s, dof = self.pooled(form["name"])
+        estimate = (("repeatability", i), real(pure(dof))) if dof is not None else None
+        return self.source(("repeatability", i, use), s / mp.sqrt(count), f"repeatability of {form['name']}, {text}",
+                           f"/gauges/{i}/repeatability", estimate)
+
+    def pooled(self, name):
+        """Standard deviation of all repeats read with a gauge, each place about its own mean, and its degrees of freedom."""
+        parts = [cylinder[part] for cylinder in self.document["cylinders"] for part in ("piston", "bore") if part in cylinder]
+        read = [[length(typed) for typed in reading["repeats"]] for part in parts for reading in part["readings"]
+                if reading.get("gauge", part.get("gauge")) == name and reading["repeats"]]
+        dof = sum(len(repeats) - 1 for repeats in read)
+        if dof == 0:
+            raise Refused(f"no repeatability of {name!r} is given and no place was read twice with it")
+        squares = sum(((x - mean(repeats)) ** 2 for repeats in read for x in repeats), Fraction(0))
+        return mp.sqrt(real(squares / dof)), dof
 
     def read_running(self):
         form = self.document.get("running")
@@ -438,7 +465,8 @@ class Job:
         repeats = [length(typed) for typed in form["repeats"]]
         value = mean(repeats)
         travel = self.source(("travel", i, value), half_width(length(gauge["permissible_error"])),
-                             f"travel of {gauge['name']} at {float(value)} mm", f"/gauges/{i}/permissible_error")
+                             f"travel of {gauge['name']} at {float(value)} mm", f"/gauges/{i}/permissible_error",
+                             reliability(("scale", i), gauge))
         sources = [travel, self.resolution(i, gauge, path, text), self.repeatability(i, len(repeats), path, text)]
         return BorePlace(length(form["depth"]), angle(form["axis"]), Reading(real(value), sources))
 
@@ -735,12 +763,48 @@ def cylinder_values(job, cylinder, weights, err):
 
 # -------------------------------------------------------------------------------------------------------------------- decision
 
-def probability(x, u, lower, upper):
+def degrees_of_freedom(contributions):
+    """Welch and Satterthwaite, JCGM 100:2008 (G.2b), over the estimates; None when infinite."""
+    variances = {}
+    for source, c in contributions:
+        if source.estimate:
+            variances[source.estimate] = variances.get(source.estimate, ZERO) + c * c
+    below = sum((v * v / dof for (_, dof), v in variances.items()), ZERO)
+    return sum((c * c for _, c in contributions), ZERO) ** 2 / below if below else None
+
+
+def t_tail(t, dof):
+    """P(T > t) for t > 0."""
+    return mp.betainc(dof / 2, mpf(1) / 2, 0, dof / (dof + t * t), regularized=True) / 2
+
+
+def t_cdf(t, dof):
+    if dof is None:
+        return mp.ncdf(t)
+    return ONE - t_tail(t, dof) if t > 0 else t_tail(-t, dof) if t < 0 else mpf(1) / 2
+
+
+def t_factor(normal, dof):
+    """The factor of Student's t that has the probability of `normal` for the normal distribution: Newton's method to 25 digits."""
+    if dof is None:
+        return normal
+    wanted, t = mp.ncdf(-normal), mpf(normal)
+    for _ in range(60):
+        log_density = (mp.loggamma((dof + 1) / 2) - mp.loggamma(dof / 2) - mp.log(dof * mp.pi) / 2
+                       - (dof + 1) / 2 * mp.log1p(t * t / dof))
+        step = (t_tail(t, dof) - wanted) / mp.exp(log_density)
+        t = t + step
+        if abs(step) < mpf(10) ** -15:
+            break
+    return t
+
+
+def probability(x, u, lower, upper, dof=None):
     """p that the true value lies between the limits; a value without uncertainty lies there or not."""
     if u == 0:
         return ONE if within(x, lower, upper, ZERO) else ZERO
-    below = ZERO if lower is None else mp.ncdf((lower - x) / u)
-    return (ONE if upper is None else mp.ncdf((upper - x) / u)) - below
+    below = ZERO if lower is None else t_cdf((lower - x) / u, dof)
+    return (ONE if upper is None else t_cdf((upper - x) / u, dof)) - below
 
 
 def within(x, lower, upper, inset):
@@ -756,29 +820,28 @@ def width(of, limit, printed):
     return limit.get("max") if of in ("bore_taper", "bore_out_of_round") else None
 
 
-def guard_bands(job, u):
+def guard_bands(job, u, dof):
     """What a value must lie inside to conform, and outside to not conform."""
     if job.rule == "proven":
-        return [real(GUARD) * u] * 2
+        return [t_factor(real(GUARD), dof) * u] * 2
     if job.rule == "expanded_guard_band":
-        return [share * 2 * u for share in job.shares]
+        return [share * t_factor(mpf(2), dof) * u for share in job.shares]
     return None
 
 
-def result(job, x, u, lower, upper, overdue, tolerance):
+def result(job, x, expanded, lower, upper, overdue, tolerance, bands, p):
     yes, no = within(x, lower, upper, ZERO), not within(x, lower, upper, ZERO)
     if job.rule == "simple_acceptance":
         return "conforms" if yes else "does not conform"
     if overdue:
         return "not proven"
-    if guard_bands(job, u):
-        accept, reject = guard_bands(job, u)
+    if bands:
+        accept, reject = bands
         yes, no = within(x, lower, upper, accept), not within(x, lower, upper, -reject)
     elif job.rule == "simple_acceptance_by_ratio":
-        if tolerance is None or tolerance + EQUAL < job.ratio_at_least * 4 * u:
+        if tolerance is None or tolerance + EQUAL < job.ratio_at_least * 2 * expanded:
             return "not proven"
     elif job.rule == "conformance_probability":
-        p = probability(x, u, lower, upper)
         yes, no = p >= job.at_least, ONE - p >= job.at_least
     else:
         raise Refused(f"unknown rule {job.rule!r}")
@@ -792,21 +855,24 @@ def standard_uncertainty(contributions):
 def decision(job, of, value, contributions, limit, fit, overdue, printed):
     """One decision; `fit` tells whether the limit is meant for this state of the part, `printed` is the whole limit behind it."""
     lower, upper, u = limit.get("min"), limit.get("max"), standard_uncertainty(contributions)
-    entry = {"of": of, "value_mm": value, "standard_uncertainty_mm": u}
+    dof = degrees_of_freedom(contributions)
+    entry = {"of": of, "value_mm": value, "standard_uncertainty_mm": u, **({"dof": dof} if dof is not None else {})}
     if "reference_temperature" in limit:
         entry["reference_temperature_c"] = limit["reference_temperature"]
     entry.update({name: mm for name, mm in (("lower_mm", lower), ("upper_mm", upper)) if mm is not None})
     if not fit:
         return {**entry, "result": "not judged"}
-    if guard_bands(job, u):
-        entry["guard_band_mm"] = guard_bands(job, u)[0]
+    bands, tolerance = guard_bands(job, u, dof), width(of, limit, printed)
+    if bands:
+        entry["guard_band_mm"] = bands[0]
     if job.rule == "expanded_guard_band":
-        entry["rejection_guard_band_mm"] = guard_bands(job, u)[1]
-    tolerance = width(of, limit, printed)
+        entry["rejection_guard_band_mm"] = bands[1]
+    expanded = t_factor(mpf(2), dof) * u
     if job.rule == "simple_acceptance_by_ratio" and tolerance is not None and u > 0:
-        entry["uncertainty_ratio"] = tolerance / (4 * u)
-    entry["probability_of_conformity"] = probability(value, u, lower, upper)
-    entry["result"] = result(job, value, u, lower, upper, overdue, tolerance)
+        entry["uncertainty_ratio"] = tolerance / (2 * expanded)
+    p = probability(value, u, lower, upper, dof)
+    entry["probability_of_conformity"] = p
+    entry["result"] = result(job, value, expanded, lower, upper, overdue, tolerance, bands, p)
     return entry
 
 
@@ -935,7 +1001,11 @@ def measured(value, contributions):
     entries = [{"source": s.name, "contribution_mm": c, "share": c * c / (u * u), "path": s.path} for s, c in contributions]
     # Twelve digits decide the order, so that equal shares stay in their order of appearance.
     entries.sort(key=lambda entry: -round(float(entry["share"]), 12))
-    report = {"value_mm": value, "standard_uncertainty_mm": u, "expanded_uncertainty_mm": 2 * u, "budget": entries}
+    dof = degrees_of_freedom(contributions)
+    k = t_factor(mpf(2), dof)
+    report = {"value_mm": value, "standard_uncertainty_mm": u, "expanded_uncertainty_mm": k * u, "coverage_factor": k, "budget": entries}
+    if dof is not None:
+        report["dof"] = dof
     if entries:
         report["dominant"] = {name: entries[0][name] for name in ("source", "share", "path")}
     return report

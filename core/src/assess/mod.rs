@@ -285,11 +285,15 @@ impl Assessment {
     /// States a value in the report at `at`, and tells the working where it stands.
     fn state(&mut self, value: &Measured, at: &str) -> MeasuredValue {
         let budget = self.calc.budget(value);
-        let expanded = self.calc.expanded(&budget);
+        let coverage = self.calc.coverage(&budget);
         let calc = &mut self.calc;
         calc.place(value.figure, || format!("{at}/value_mm"));
         calc.place(budget.standard, || format!("{at}/standard_uncertainty_mm"));
-        calc.place(expanded, || format!("{at}/expanded_uncertainty_mm"));
+        calc.place(coverage.expanded, || format!("{at}/expanded_uncertainty_mm"));
+        calc.place(coverage.factor, || format!("{at}/coverage_factor"));
+        if let Some(dof) = budget.dof {
+            calc.place(dof, || format!("{at}/dof"));
+        }
         let mut lines = Vec::with_capacity(budget.lines.len());
         for (index, line) in budget.lines.iter().enumerate() {
             calc.place(line.contribution, || format!("{at}/budget/{index}/contribution_mm"));
@@ -311,7 +315,9 @@ impl Assessment {
         MeasuredValue {
             value_mm: value.value(),
             standard_uncertainty_mm: budget.standard.value,
-            expanded_uncertainty_mm: expanded.value,
+            expanded_uncertainty_mm: coverage.expanded.value,
+            coverage_factor: coverage.factor.value,
+            dof: budget.dof.map(|d| d.value),
             budget: lines,
             dominant,
         }
@@ -360,6 +366,7 @@ impl Assessment {
             (figures.guard, "guard_band_mm"),
             (figures.rejection_guard, "rejection_guard_band_mm"),
             (figures.ratio, "uncertainty_ratio"),
+            (budget.dof, "dof"),
         ];
         for (figure, name) in more {
             if let Some(figure) = figure {

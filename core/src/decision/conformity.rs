@@ -96,6 +96,9 @@ pub struct Decision {
     /// Its standard uncertainty.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub standard_uncertainty_mm: Option<f64>,
+    /// Its effective degrees of freedom; absent when they are infinite.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dof: Option<f64>,
     /// Reference temperature of the limit.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reference_temperature_c: Option<f64>,
@@ -160,7 +163,7 @@ pub(crate) fn judge(calc: &mut Calc, rule: &RuleInForce, judged: &Judged<'_>) ->
     let (x, u, against) = (judged.value, judged.budget.standard, &judged.against);
     let (guard, rejection_guard) = guards(calc, rule, judged.budget);
     let ratio = ratio(calc, rule, judged);
-    let probability = probability(calc, x, u, against.lower, against.upper);
+    let probability = probability(calc, x, judged.budget, against.lower, against.upper);
     let figures = Figures { guard, rejection_guard, ratio, probability };
     let limits = (against.lower.map(|f| f.value), against.upper.map(|f| f.value));
     let (result, reason) = match judged.overdue {
@@ -174,6 +177,7 @@ pub(crate) fn judge(calc: &mut Calc, rule: &RuleInForce, judged: &Judged<'_>) ->
         of: judged.of,
         value_mm: Some(x.value),
         standard_uncertainty_mm: Some(u.value),
+        dof: judged.budget.dof.map(|d| d.value),
         reference_temperature_c: against.temperature_c,
         lower_mm: limits.0,
         upper_mm: limits.1,
@@ -193,10 +197,11 @@ fn guards(calc: &mut Calc, rule: &RuleInForce, budget: &Budget) -> (Option<Figur
     match rule.rule {
         Rule::Proven => {
             let factor = calc.constant("g", GUARD_FACTOR, "1", GUARD_SOURCE);
+            let factor = calc.t_factor(factor, budget.dof);
             (Some(calc.figure(GuardBand, [factor, budget.standard])), None)
         }
         Rule::ExpandedGuardBand => {
-            let expanded = calc.expanded(budget);
+            let expanded = calc.coverage(budget).expanded;
             let mut band = |share: &Option<Given>| {
                 let h = match share {
                     Some(given) => calc.given("h", given),
@@ -214,7 +219,7 @@ fn guards(calc: &mut Calc, rule: &RuleInForce, budget: &Budget) -> (Option<Figur
 fn ratio(calc: &mut Calc, rule: &RuleInForce, judged: &Judged<'_>) -> Option<Figure> {
     let asked = rule.rule == Rule::SimpleAcceptanceByRatio && judged.budget.standard.value > NOISE_MM;
     let tolerance = judged.against.tolerance.filter(|_| asked)?;
-    let expanded = calc.expanded(judged.budget);
+    let expanded = calc.coverage(judged.budget).expanded;
     Some(calc.figure(UncertaintyRatio, [tolerance, expanded]))
 }
 
@@ -225,6 +230,7 @@ impl Decision {
             of,
             value_mm: None,
             standard_uncertainty_mm: None,
+            dof: None,
             reference_temperature_c: Some(limit.temperature.value),
             lower_mm: limit.lower.as_ref().map(|g| g.value),
             upper_mm: limit.upper.as_ref().map(|g| g.value),
@@ -276,16 +282,20 @@ fn by_probability(p: f64, at_least: f64) -> Outcome {
 fn probability(
     calc: &mut Calc,
     x: Figure,
-    u: Figure,
+    budget: &Budget,
     lower: Option<Figure>,
     upper: Option<Figure>,
 ) -> Figure {
+    let u = budget.standard;
     if u.value <= NOISE_MM {
         // an exact value conforms or does not; the square of a smaller uncertainty would be lost, and a division by it is not a number
         let conforms = simple(x.value, (lower.map(|f| f.value), upper.map(|f| f.value))) == Outcome::Conforms;
         return calc.constant("p", if conforms { 1.0 } else { 0.0 }, "1", "a value without uncertainty");
     }
-    let mut below = |limit: Figure| calc.figure(BelowLimit, [limit, x, u]);
+    let mut below = |limit: Figure| match budget.dof {
+        None => calc.figure(BelowLimit, [limit, x, u]),
+        Some(dof) => calc.t_below(limit, x, u, dof),
+    };
     match (lower.map(&mut below), upper.map(&mut below)) {
         (Some(min), Some(max)) => calc.figure(Between, [max, min]),
         (Some(min), None) => calc.figure(NotBelow, [min]),
@@ -367,7 +377,7 @@ fn percent(p: f64) -> String {
 
 /// Judges one value in mm with its standard uncertainty in mm.
 ///
-/// Valid for a value whose error is normal. `at_least` is the probability asked for by [`Rule::ConformanceProbability`] or the ratio asked for
+/// Valid for a value whose error is normal and whose uncertainty has infinite degrees of freedom. `at_least` is the probability asked for by [`Rule::ConformanceProbability`] or the ratio asked for
 /// by [`Rule::SimpleAcceptanceByRatio`]; the other rules do not look at it. [`Rule::ExpandedGuardBand`] takes the whole of `U = 2 u`.
 ///
 /// # Errors
@@ -410,7 +420,7 @@ pub fn decide_mm(
     }
     let mut calc = Calc::new(false);
     let figure = |value: f64| Figure::plain(value, "mm");
-    let budget = Budget { standard: figure(standard_uncertainty_mm), lines: Vec::new() };
+    let budget = Budget { standard: figure(standard_uncertainty_mm), dof: None, lines: Vec::new() };
     let against = Against {
         lower: lower_mm.map(figure),
         upper: upper_mm.map(figure),

@@ -68,6 +68,9 @@ document! {
     Thermometer {
         /// Half-width of its error.
         permissible_error: Entry<TemperatureInterval>,
+        /// How well that figure is known; taken as exact without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        permissible_error_relative_uncertainty: Option<Entry<Pure>>,
     }
     /// A material and its expansion.
     Material {
@@ -138,8 +141,15 @@ document! {
         resolution: Entry<Length>,
         /// Half-width of its permissible error.
         permissible_error: Entry<Length>,
-        /// Standard deviation of one reading, from a study of the gauge and its users.
-        repeatability: Entry<Length>,
+        /// How well that figure is known; taken as exact without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        permissible_error_relative_uncertainty: Option<Entry<Pure>>,
+        /// Standard deviation of one reading, from a study of the gauge and its users; without it, from the repeats in this job.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        repeatability: Option<Entry<Length>>,
+        /// Degrees of freedom of that standard deviation; taken as exact without them.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        repeatability_dof: Option<Entry<Pure>>,
         /// Half-width of the error from faces that are not parallel.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         face_parallelism: Option<Entry<Length>>,

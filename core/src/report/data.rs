@@ -97,8 +97,12 @@ report! {
         value_mm: f64,
         /// Standard uncertainty.
         standard_uncertainty_mm: f64,
-        /// Expanded uncertainty, coverage factor 2.
+        /// Expanded uncertainty at about 95 %: coverage factor times standard uncertainty.
         expanded_uncertainty_mm: f64,
+        /// Coverage factor: 2, or with few degrees of freedom that of Student's t at the same probability.
+        coverage_factor: f64,
+        /// Effective degrees of freedom of the standard uncertainty; absent when they are infinite.
+        dof: Option<f64> => "Option::is_none",
         /// Sources, largest share first.
         budget: Vec<BudgetLine>,
         /// The largest share.
