@@ -52,7 +52,8 @@ def t_quantile(p, nu):
 def t_factor(k, nu):
     """The t that has the probability of k for the normal distribution."""
     tail = normal_cdf(-k)
-    return _root(lambda x: tail - t_cdf(-x, nu), 0, mp.mpf(10) ** 13)
+    # it is above k, and with many degrees of freedom close to it
+    return _root(lambda x: tail - t_cdf(-x, nu), mp.mpf(k), 2 * mp.mpf(k) if nu > 100 else mp.mpf(10) ** 13)
 
 
 def f_quantile(p, m, n):
