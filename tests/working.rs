@@ -164,7 +164,7 @@ impl Expected {
 }
 
 /// Degrees of freedom by their reciprocal, which is what enters: those of a source that hardly counts are large and known to few digits.
-fn compared(at: &str, value: f64) -> f64 {
+fn entering(at: &str, value: f64) -> f64 {
     if at.ends_with("/dof") { 1.0 / value } else { value }
 }
 
@@ -180,7 +180,7 @@ fn split<'a>(
                 sorted.entry(format!("{of} {column}")).or_default().push(value);
             }
             Some(_) => {}
-            None => plain.extend([(at, compared(at, value))]),
+            None => plain.extend([(at, entering(at, value))]),
         }
     }
     sorted.values_mut().for_each(|v| v.sort_by(f64::total_cmp));
@@ -206,7 +206,7 @@ fn reports_agree_with_the_independent_evaluation() {
                 .pointer(at)
                 .and_then(Value::as_f64)
                 .unwrap_or_else(|| panic!("{name}: {at} is missing"));
-            let error = (compared(at, ours) - compared(at, *number)).abs();
+            let error = (entering(at, ours) - entering(at, *number)).abs();
             assert!(error <= 1e-11, "{name} {at}: {ours} against {number}");
             compared += 1;
         }
