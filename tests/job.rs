@@ -427,6 +427,67 @@ fn a_report_names_its_rule() {
     }
 }
 
+// --- degrees of freedom ---
+
+/// By hand: the pooled deviation of the repeats of one gauge, the only finite estimate, in the shares of the report itself.
+#[test]
+fn few_repeats_are_known_to_few_degrees_of_freedom() {
+    let mut document = document("pump_six");
+    document["gauges"][1].as_object_mut().expect("a gauge").remove("repeatability");
+    document["cylinders"].as_array_mut().expect("a list").truncate(1);
+    document["engine"]["cylinders"] = json!(1);
+    // um of each place: deviations from its mean squared are 2 * 0.5^2, 2, 2 * 1^2, and none for one reading
+    let repeats = [&["10 um", "11 um"][..], &["11 um", "12 um", "13 um"], &["10 um", "12 um"], &["9 um"]];
+    let places: Vec<Value> = repeats
+        .iter()
+        .zip(["22 mm", "85 mm", "150 mm", "160 mm"])
+        .map(|(r, depth)| json!({"depth": depth, "axis": "0 deg", "repeats": r}))
+        .collect();
+    document["cylinders"][0]["bore"]["readings"] = json!(places);
+    let cylinder = report(&document).cylinders[0].clone();
+    let bore = cylinder.bore.as_ref().expect("a bore");
+    let s = ((0.5 + 2.0 + 2.0) / 4.0_f64).sqrt() / 1000.0;
+    for (place, n) in bore.places.iter().zip([2.0, 3.0, 2.0, 1.0_f64]) {
+        let line =
+            place.size.budget.iter().find(|l| l.source.starts_with("repeatability")).expect("a source");
+        // growth of the deviation itself is 8e-5 of it
+        assert!((line.contribution_mm - s / n.sqrt()).abs() < 1e-6, "{}", line.contribution_mm);
+        let dof = place.size.dof.expect("finite");
+        assert!((dof - 4.0 / line.share.powi(2)).abs() < 1e-9 * dof, "{dof}");
+        // more than 2, and what is printed is that many standard uncertainties
+        let k = place.size.coverage_factor;
+        assert!(
+            k > 2.0
+                && (place.size.expanded_uncertainty_mm / place.size.standard_uncertainty_mm - k).abs()
+                    < 1e-12
+        );
+    }
+    // the piston's gauge states its repeatability, which is taken as exact
+    let piston = &cylinder.piston.as_ref().expect("a piston").sizes[0].size;
+    assert!(piston.dof.is_none() && piston.coverage_factor.to_bits() == 2.0_f64.to_bits());
+    // the guard band has the factor of t, a little more than 1.65
+    let size = decision(&cylinder, Of::BoreSize);
+    let factor = size.guard_band_mm.expect("proven") / size.standard_uncertainty_mm.expect("judged");
+    assert!(factor > 1.65 && factor < 2.2, "{factor}");
+    let text = report(&document).to_text();
+    assert!(text.contains("(k = 2."), "{text}");
+}
+
+/// JCGM 100:2008, G.4.2: a figure that is known to 25 % has 8 degrees of freedom, to 50 % 2; the share is that of the report itself.
+#[test]
+fn a_doubtful_permissible_error_has_few_degrees_of_freedom() {
+    let document = document("pump_six");
+    for (r, dof) in [(0.25, 8.0), (0.5, 2.0)] {
+        let pointer = "/gauges/0/permissible_error_relative_uncertainty";
+        let report = report(&with(&document, pointer, json!(r)));
+        let size = &report.cylinders[0].piston.as_ref().expect("a piston").sizes[0].size;
+        let line = size.budget.iter().find(|l| l.source.starts_with("scale")).expect("a source");
+        let expected = dof / line.share.powi(2);
+        let found = size.dof.expect("finite");
+        assert!((found - expected).abs() < 1e-9 * expected, "{found} {expected}");
+    }
+}
+
 // --- findings ---
 
 #[test]

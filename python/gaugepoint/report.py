@@ -151,7 +151,11 @@ class MeasuredValue:
     standard_uncertainty_mm: float
     """Standard uncertainty."""
     expanded_uncertainty_mm: float
-    """Expanded uncertainty, coverage factor 2."""
+    """Expanded uncertainty at about 95 %: coverage factor times standard uncertainty."""
+    coverage_factor: float
+    """Coverage factor: 2, or with few degrees of freedom that of Student's t at the same probability."""
+    dof: float | None = None
+    """Effective degrees of freedom of the standard uncertainty; absent when they are infinite."""
     budget: tuple[BudgetLine, ...] = field(repr=False)
     """Sources, largest share first."""
     dominant: Dominant | None = None
@@ -220,6 +224,8 @@ class Decision:
     """The value at the reference temperature of its limit."""
     standard_uncertainty_mm: float | None = None
     """Its standard uncertainty."""
+    dof: float | None = None
+    """Its effective degrees of freedom; absent when they are infinite."""
     reference_temperature_c: float | None = None
     """Reference temperature of the limit."""
     lower_mm: float | None = None

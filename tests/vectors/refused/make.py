@@ -144,6 +144,12 @@ REPLACED = {
     "guards_overlap": (
         '{"rule": "conformance_probability", "at_least": "95 %"}',
         '{"rule": "expanded_guard_band", "acceptance_guard": 0.5, "rejection_guard": -0.75}'),
+    "dof_below_one": ('"repeatability": "0.0014 mm"', '"repeatability": "0.0014 mm", "repeatability_dof": 0.5'),
+    "dof_of_no_repeatability": ('"repeatability": "0.0014 mm"', '"repeatability_dof": 9'),
+    "repeatability_of_single_readings": (
+        '      "repeatability": "0.0014 mm",\n', "", '["0.016 mm", "0.017 mm"]', '["0.016 mm"]'),
+    "relative_uncertainty_in_percent": (
+        '{"permissible_error": "0.5 K"', '{"permissible_error": "0.5 K", "permissible_error_relative_uncertainty": 25'),
     "taper_with_min": ('{"max": "0.020 mm"', '{"min": "0.001 mm", "max": "0.020 mm"'),
     "taper_without_max": ('{"max": "0.020 mm", ', "{"),
     "limit_without_min_and_max": ('"min": "48.000 mm", "max": "48.040 mm", ', ""),
