@@ -68,6 +68,7 @@ fn special_functions() {
             ("beta_i", &[a, b, x]) => s::beta_i(a, b, x),
             ("t_cdf", &[t, n]) => s::t_cdf(t, n),
             ("t_quantile", &[p, n]) => s::t_quantile(p, n),
+            ("t_factor", &[k, n]) => s::t_factor(k, n),
             ("f_cdf", &[f, m, n]) => s::f_cdf(f, m, n),
             ("f_upper", &[f, m, n]) => s::f_upper(f, m, n),
             ("f_quantile", &[p, m, n]) => s::f_quantile(p, m, n),
@@ -85,6 +86,11 @@ fn special_functions() {
     // JCGM 100:2008 Table G.2, 16 degrees of freedom
     for (coverage, k) in [(0.95, 2.12), (0.9545, 2.17), (0.99, 2.92)] {
         assert!((s::coverage_factor(coverage, 16.0) - k).abs() < 0.005, "{coverage}");
+    }
+    // the same table at 95.45 %: with infinite degrees of freedom exactly 2; 2.17 with 16, from memory 2.87 with 4 and 13.97 with 1
+    assert_eq!(s::t_factor(2.0, f64::INFINITY).to_bits(), 2.0_f64.to_bits());
+    for (dof, k) in [(1.0, 13.97), (4.0, 2.87), (16.0, 2.17)] {
+        assert!((s::t_factor(2.0, dof) - k).abs() < 0.005, "{dof}: {}", s::t_factor(2.0, dof));
     }
     for wrong in [
         s::normal_quantile(0.0),
@@ -277,6 +283,45 @@ fn the_guard_band_of_iso_14253() {
     assert_eq!(at(86.02 - 0.00164).result, Conformity::NotProven);
     assert_eq!(at(86.02 + 0.00164).result, Conformity::NotProven);
     assert_eq!(at(86.02 + 0.00166).result, Conformity::DoesNotConform);
+}
+
+/// The guard band of the editions of 1998 and 2013, `g = U` with k = 2: the risk at it is 2.275 % (normal distribution; JCGM 106:2012, 8.3.2,
+/// multiplier 1).
+#[test]
+fn the_guard_band_of_the_expanded_uncertainty() {
+    let at = |x: f64| decide_mm(x, 0.001, None, Some(86.02), Rule::ExpandedGuardBand, 0.0).expect("judged");
+    let edge = at(86.018);
+    assert_eq!(edge.result, Conformity::Conforms);
+    assert!((1.0 - edge.probability_of_conformity.expect("given") - 0.022_750_13).abs() < 1e-8);
+    assert_eq!((edge.guard_band_mm, edge.rejection_guard_band_mm), (Some(0.002), Some(0.002)));
+    assert_eq!(at(86.0181).result, Conformity::NotProven);
+    assert_eq!(at(86.0219).result, Conformity::NotProven);
+    assert_eq!(at(86.0221).result, Conformity::DoesNotConform);
+}
+
+/// The N to 1 rule of ASME B89.7.3.1-2001 (from memory): simple acceptance when the tolerance is at least N times the uncertainty interval,
+/// which is 2 U wide. By hand: 0.020 mm over 2 * 2 * 0.00125 mm is 4, over 2 * 2 * 0.0013 mm it is 3.846.
+#[test]
+fn simple_acceptance_by_a_ratio() {
+    let rule = Rule::SimpleAcceptanceByRatio;
+    let decide = |x: f64, u: f64, low, n: f64| decide_mm(x, u, low, Some(86.02), rule, n).expect("judged");
+    let low = Some(86.0);
+    let enough = decide(86.0199, 0.00125, low, 4.0);
+    assert_eq!(enough.result, Conformity::Conforms, "{}", enough.reason);
+    assert!((enough.uncertainty_ratio.expect("given") - 4.0).abs() < 1e-9);
+    assert_eq!(decide(86.0201, 0.00125, low, 4.0).result, Conformity::DoesNotConform);
+    let short = decide(86.01, 0.0013, low, 4.0);
+    assert_eq!(short.result, Conformity::NotProven);
+    assert!(short.reason.contains("3.84 times") && short.reason.contains("4 times"), "{}", short.reason);
+    // with one limit there is no width; without an uncertainty every width is enough
+    assert_eq!(decide(86.01, 0.0001, None, 4.0).result, Conformity::NotProven);
+    assert_eq!(decide(86.01, 0.0, low, 4.0).result, Conformity::Conforms);
+    for (n, kind) in
+        [(0.95, ErrorKind::OutOfRange), (101.0, ErrorKind::OutOfRange), (f64::NAN, ErrorKind::NotFinite)]
+    {
+        let error = decide_mm(86.01, 0.001, low, Some(86.02), rule, n).expect_err("refused");
+        assert_eq!((error.kind(), error.field()), (kind, "at_least"));
+    }
 }
 
 /// Free growth against ten everyday pairs: our own arithmetic, not an outside source. Bore (mm), clearance on the bench (um),

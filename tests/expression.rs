@@ -1,5 +1,7 @@
-//! A checker of formulas: it knows `+ - * /`, parentheses and `sqrt`, `abs`, `max`, `min`, `erfc`, and nothing else.
+//! A checker of formulas: it knows `+ - * /`, parentheses and `sqrt`, `abs`, `max`, `min`, `erfc`, `t_factor`, `t_below`, and nothing else.
+//! The last two are those of `gaugepoint::special`, which `vectors/special.csv` holds.
 
+use gaugepoint::special;
 use std::collections::HashMap;
 
 /// A formula as it was printed.
@@ -59,6 +61,8 @@ impl Expression {
                     ("erfc", [x]) => libm::erfc(*x),
                     ("max", [a, b]) => a.max(*b),
                     ("min", [a, b]) => a.min(*b),
+                    ("t_factor", [k, dof]) => special::t_factor(*k, *dof),
+                    ("t_below", [t, dof]) => special::t_cdf(*t, *dof),
                     _ => return Err(format!("{name} of {} is not a listed function", x.len())),
                 }
             }

@@ -318,6 +318,176 @@ fn bores_are_reduced_by_named_rules() {
     assert!(taper.value_mm.abs() < 1e-12 && taper.standard_uncertainty_mm > 0.001, "{taper:?}");
 }
 
+// --- rules of decision ---
+
+/// Shares of U by hand: bands of a job are the shares of the expanded uncertainty of the value that is judged, on both sides of the limits.
+#[test]
+fn guard_bands_are_shares_of_the_expanded_uncertainty() {
+    let document = document("pump_six");
+    let judged = |decision: Value| {
+        let report = report(&with(&document, "/decision", decision));
+        self::decision(&report.cylinders[3], Of::BoreSize).clone()
+    };
+    // 1998: the guard band is U = 2 u, for acceptance and for rejection
+    let whole = judged(json!({"rule": "expanded_guard_band"}));
+    let u = whole.standard_uncertainty_mm.expect("judged");
+    let close = |of: Option<f64>, expected: f64| assert!((of.expect("given") - expected).abs() < 1e-15);
+    close(whole.guard_band_mm, 2.0 * u);
+    close(whole.rejection_guard_band_mm, 2.0 * u);
+    // this bore lies inside its limit by less than 1.65 u
+    let inside = whole.upper_mm.expect("a limit") - whole.value_mm.expect("judged");
+    assert!(inside > 0.0 && inside < 1.65 * u, "{inside} {u}");
+    assert_eq!(whole.result, Conformity::NotProven);
+    // relaxed acceptance at the limit itself takes it; stringent with a smaller share may, by hand
+    let share = inside / (2.0 * u);
+    for (factor, result) in [(0.99, Conformity::Conforms), (1.01, Conformity::NotProven)] {
+        let accept =
+            json!({"rule": "expanded_guard_band", "acceptance_guard": format!("{:.6}", share * factor)});
+        let decision = judged(accept);
+        assert_eq!(decision.result, result, "{}", decision.reason);
+        close(decision.rejection_guard_band_mm, 2.0 * u);
+    }
+    // relaxed rejection: what is inside by less than the share does not conform, and nothing lies between
+    for (factor, result) in [(0.99, Conformity::Conforms), (1.01, Conformity::DoesNotConform)] {
+        let (h, less) = (format!("{:.6}", share * factor), format!("-{:.6}", share * factor));
+        let both = json!({"rule": "expanded_guard_band", "acceptance_guard": h, "rejection_guard": less});
+        assert_eq!(judged(both).result, result);
+    }
+}
+
+/// Tolerance over 2 U by hand, with the tolerance as printed: both limits, or a form's upper one; the smallest clearance and the margins have
+/// that of the bench clearance.
+#[test]
+fn a_ratio_is_of_the_printed_tolerance() {
+    let document = document("pump_six");
+    let rule = |n: f64| json!({"rule": "simple_acceptance_by_ratio", "ratio_at_least": n});
+    let first = report(&with(&document, "/decision", rule(1.0))).cylinders[0].clone();
+    let mm = |pointer: &str| {
+        let text = document.pointer(pointer).and_then(Value::as_str).expect(pointer);
+        let length: f64 = text.split(' ').next().and_then(|n| n.parse().ok()).expect(pointer);
+        if text.ends_with("in") { length * 25.4 } else { length }
+    };
+    let width =
+        |limit: &str| mm(&format!("/engine/limits/{limit}/max")) - mm(&format!("/engine/limits/{limit}/min"));
+    let bench = width("bench_clearance");
+    let tolerances = [
+        (Of::PistonSize, width("piston_size")),
+        (Of::BoreSize, width("bore_size")),
+        (Of::BoreTaper, mm("/engine/limits/bore_taper/max")),
+        (Of::BoreOutOfRound, mm("/engine/limits/bore_out_of_round/max")),
+        (Of::BenchClearance, bench),
+        (Of::SmallestClearance, bench),
+        (Of::RunningMarginTight, bench),
+        (Of::RunningMarginLoose, bench),
+    ];
+    for (of, tolerance) in tolerances {
+        let decision = decision(&first, of);
+        let expected = tolerance / (4.0 * decision.standard_uncertainty_mm.expect("judged"));
+        let found = decision.uncertainty_ratio.expect("a ratio");
+        assert!((found - expected).abs() < 1e-9 * expected, "{of:?}: {found} {expected}");
+        // just reached, and just not
+        for (n, held) in [(expected * 0.999, true), (expected * 1.001, false)] {
+            let n = (n * 1e6).round() / 1e6;
+            if !(1.0..=100.0).contains(&n) {
+                continue;
+            }
+            let report = report(&with(&document, "/decision", rule(n)));
+            let result = self::decision(&report.cylinders[0], of).result;
+            assert_eq!(result == Conformity::NotProven, !held, "{of:?} at {n}");
+        }
+    }
+    // without an upper limit there is no ratio of a size
+    let open = with(&with(&document, "/decision", rule(4.0)), "/engine/limits/bore_size/max", Value::Null);
+    let open = report(&open).cylinders[0].clone();
+    let size = decision(&open, Of::BoreSize);
+    assert!(size.uncertainty_ratio.is_none() && size.result == Conformity::NotProven, "{}", size.reason);
+}
+
+/// Every rule says in words what it asked for.
+#[test]
+fn a_report_names_its_rule() {
+    let document = document("pump_six");
+    let text = |decision: Value| {
+        let report = report(&with(&document, "/decision", decision));
+        // folded lines and emphasis apart
+        let plain = |text: String| text.split_whitespace().collect::<Vec<_>>().join(" ");
+        (plain(report.to_text()), plain(report.to_markdown()))
+    };
+    let said = [
+        (
+            json!({"rule": "expanded_guard_band", "acceptance_guard": 0.5, "rejection_guard": "-0.25"}),
+            "0.5 U for acceptance and -0.25 U for rejection",
+        ),
+        (json!({"rule": "simple_acceptance_by_ratio"}), "at least 4 times the uncertainty interval 2 U"),
+    ];
+    for (rule, words) in said {
+        let (text, markdown) = text(rule);
+        assert!(text.contains(words), "{text}");
+        assert!(markdown.contains(words), "{markdown}");
+    }
+}
+
+// --- degrees of freedom ---
+
+/// By hand: the pooled deviation of the repeats of one gauge, the only finite estimate, in the shares of the report itself.
+#[test]
+fn few_repeats_are_known_to_few_degrees_of_freedom() {
+    let mut document = document("pump_six");
+    document["gauges"][1].as_object_mut().expect("a gauge").remove("repeatability");
+    document["cylinders"].as_array_mut().expect("a list").truncate(1);
+    document["engine"]["cylinders"] = json!(1);
+    // um of each place: deviations from its mean squared are 2 * 0.5^2, 2, 2 * 1^2, and none for one reading
+    let repeats = [&["10 um", "11 um"][..], &["11 um", "12 um", "13 um"], &["10 um", "12 um"], &["9 um"]];
+    let places: Vec<Value> = repeats
+        .iter()
+        .zip(["22 mm", "85 mm", "150 mm", "160 mm"])
+        .map(|(r, depth)| json!({"depth": depth, "axis": "0 deg", "repeats": r}))
+        .collect();
+    document["cylinders"][0]["bore"]["readings"] = json!(places);
+    let cylinder = report(&document).cylinders[0].clone();
+    let bore = cylinder.bore.as_ref().expect("a bore");
+    let s = ((0.5 + 2.0 + 2.0) / 4.0_f64).sqrt() / 1000.0;
+    for (place, n) in bore.places.iter().zip([2.0, 3.0, 2.0, 1.0_f64]) {
+        let line =
+            place.size.budget.iter().find(|l| l.source.starts_with("repeatability")).expect("a source");
+        // growth of the deviation itself is 8e-5 of it
+        assert!((line.contribution_mm - s / n.sqrt()).abs() < 1e-6, "{}", line.contribution_mm);
+        let dof = place.size.dof.expect("finite");
+        assert!((dof - 4.0 / line.share.powi(2)).abs() < 1e-9 * dof, "{dof}");
+        // more than 2, and what is printed is that many standard uncertainties
+        let k = place.size.coverage_factor;
+        assert!(
+            k > 2.0
+                && (place.size.expanded_uncertainty_mm / place.size.standard_uncertainty_mm - k).abs()
+                    < 1e-12
+        );
+    }
+    // the piston's gauge states its repeatability, which is taken as exact
+    let piston = &cylinder.piston.as_ref().expect("a piston").sizes[0].size;
+    assert!(piston.dof.is_none() && piston.coverage_factor.to_bits() == 2.0_f64.to_bits());
+    // the guard band has the factor of t, a little more than 1.65
+    let size = decision(&cylinder, Of::BoreSize);
+    let factor = size.guard_band_mm.expect("proven") / size.standard_uncertainty_mm.expect("judged");
+    assert!(factor > 1.65 && factor < 2.2, "{factor}");
+    let text = report(&document).to_text();
+    assert!(text.contains("(k = 2."), "{text}");
+}
+
+/// JCGM 100:2008, G.4.2: a figure that is known to 25 % has 8 degrees of freedom, to 50 % 2; the share is that of the report itself.
+#[test]
+fn a_doubtful_permissible_error_has_few_degrees_of_freedom() {
+    let document = document("pump_six");
+    for (r, dof) in [(0.25, 8.0), (0.5, 2.0)] {
+        let pointer = "/gauges/0/permissible_error_relative_uncertainty";
+        let report = report(&with(&document, pointer, json!(r)));
+        let size = &report.cylinders[0].piston.as_ref().expect("a piston").sizes[0].size;
+        let line = size.budget.iter().find(|l| l.source.starts_with("scale")).expect("a source");
+        let expected = dof / line.share.powi(2);
+        let found = size.dof.expect("finite");
+        assert!((found - expected).abs() < 1e-9 * expected, "{found} {expected}");
+    }
+}
+
 // --- findings ---
 
 #[test]

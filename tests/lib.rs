@@ -19,7 +19,7 @@ use std::path::PathBuf;
 pub const EXAMPLES: &[&str] = &["pump_six", "air_twin"];
 
 /// Names of the examples and of the jobs that are vectors only.
-pub const JOBS: &[&str] = &["pump_six", "air_twin", "odd_bases"];
+pub const JOBS: &[&str] = &["pump_six", "air_twin", "odd_bases", "guard_bands", "ratio", "few_readings"];
 
 /// A file below the workspace.
 #[must_use]

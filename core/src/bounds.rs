@@ -90,6 +90,12 @@ bounds! {
     /// Uncertainty of a setting standard.
     STANDARD_UNCERTAINTY = "uncertainty of a standard" ["mm"] possible 0.00001 to 0.05, usual 0.0001 to 0.011,
         "ASME B89.1.5 ring classes: 0.5 um to 10 um";
+    /// Degrees of freedom of a standard deviation.
+    DEGREES_OF_FREEDOM = "degrees of freedom" ["1"] possible 1.0 to 10000.0, usual 4.0 to 1000.0,
+        "five readings have 4; a study of 10 parts, 3 appraisers and 3 trials has 60";
+    /// Relative uncertainty of a figure for an uncertainty.
+    RELATIVE_UNCERTAINTY = "relative uncertainty of a permissible error" ["1"] possible 0.01 to 0.7, usual 0.05 to 0.5,
+        "JCGM 100:2008, G.4.2: 0.1 to 0.5 in its examples; 0.7 leaves one degree of freedom";
     /// Coverage factor of an expanded uncertainty.
     COVERAGE_FACTOR = "coverage factor" ["1"] possible 1.0 to 5.0, usual 1.6 to 3.1, "JCGM 100:2008, 6.3.3: 2 to 3";
     /// Size of a setting standard.
@@ -220,6 +226,12 @@ pub(crate) fn check_above(field: &str, value: f64, other: f64, reason: &str) -> 
         true => Ok(()),
         false => Err(Error::new(ErrorKind::OutOfOrder, value.to_string(), reason).value(value).at(field)),
     }
+    /// Tolerance over the uncertainty interval asked of a decision.
+    UNCERTAINTY_RATIO = "ratio of the tolerance to the uncertainty interval" ["1"] possible 1.0 to 100.0, usual 3.0 to 10.0,
+        "ASME B89.7.3.1-2001: 4 to 1 and 10 to 1 are common; from memory";
+    /// Guard band as a share of the expanded uncertainty; below 0 relaxed.
+    GUARD_SHARE = "guard band as a share of the expanded uncertainty" ["1"] possible -1.0 to 1.0, usual -1.0 to 1.0,
+        "ISO 14253-1:1998: all of U; beyond it nothing is gained; ASME B89.7.3.1-2001: stringent 0 to 1, relaxed -1 to 0";
 }
 
 impl Bound {

@@ -233,6 +233,14 @@ typedef enum GaugepointRule {
    * The probability of conformity reaches what is asked. JCGM 106.
    */
   GAUGEPOINT_RULE_CONFORMANCE_PROBABILITY = 3,
+  /**
+   * The value lies within the limits by its expanded uncertainty, twice the standard uncertainty. ISO 14253-1:1998.
+   */
+  GAUGEPOINT_RULE_EXPANDED_GUARD_BAND = 4,
+  /**
+   * The value lies within the limits, and the tolerance is wide enough for its uncertainty. ASME B89.7.3.1.
+   */
+  GAUGEPOINT_RULE_SIMPLE_ACCEPTANCE_BY_RATIO = 5,
 } GaugepointRule;
 
 /**
@@ -1154,9 +1162,9 @@ int32_t gaugepoint_control_chart(const double *values,
  * Judges one value in mm with its standard uncertainty in mm, for a value whose error is normal.
  *
  * `lower_mm` counts when `has_lower` is 1, `upper_mm` when `has_upper` is 1; at least one must. `rule` is a
- * GaugepointRule. `at_least` is the probability asked for by the rule conformance probability, 0.5 to 0.999999; the
- * others do not look at it. `result` gets a GaugepointConformity,
- * `probability` the probability of conformity.
+ * GaugepointRule. `at_least` is the probability asked for by the rule conformance probability, 0.5 to 0.999999, or the
+ * ratio of the tolerance to the uncertainty interval asked for by the rule simple acceptance by ratio, 1 to 100; the
+ * others do not look at it. `result` gets a GaugepointConformity, `probability` the probability of conformity.
  */
 int32_t gaugepoint_decide_mm(double value_mm,
                              double standard_uncertainty_mm,

@@ -16,6 +16,10 @@ pub enum GaugepointRule {
     Proven = 2,
     /// The probability of conformity reaches what is asked. JCGM 106.
     ConformanceProbability = 3,
+    /// The value lies within the limits by its expanded uncertainty, twice the standard uncertainty. ISO 14253-1:1998.
+    ExpandedGuardBand = 4,
+    /// The value lies within the limits, and the tolerance is wide enough for its uncertainty. ASME B89.7.3.1.
+    SimpleAcceptanceByRatio = 5,
 }
 
 /// What a decision says.
@@ -35,9 +39,9 @@ pub enum GaugepointConformity {
 /// Judges one value in mm with its standard uncertainty in mm, for a value whose error is normal.
 ///
 /// `lower_mm` counts when `has_lower` is 1, `upper_mm` when `has_upper` is 1; at least one must. `rule` is a
-/// GaugepointRule. `at_least` is the probability asked for by the rule conformance probability, 0.5 to 0.999999; the
-/// others do not look at it. `result` gets a GaugepointConformity,
-/// `probability` the probability of conformity.
+/// GaugepointRule. `at_least` is the probability asked for by the rule conformance probability, 0.5 to 0.999999, or the
+/// ratio of the tolerance to the uncertainty interval asked for by the rule simple acceptance by ratio, 1 to 100; the
+/// others do not look at it. `result` gets a GaugepointConformity, `probability` the probability of conformity.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_decide_mm(
     value_mm: f64,
@@ -75,13 +79,15 @@ fn no_probability() -> Failure {
 }
 
 fn rule_of(number: i32) -> Result<Rule, Failure> {
-    const RULES: [(GaugepointRule, Rule); 3] = [
+    const RULES: [(GaugepointRule, Rule); 5] = [
         (GaugepointRule::SimpleAcceptance, Rule::SimpleAcceptance),
         (GaugepointRule::Proven, Rule::Proven),
         (GaugepointRule::ConformanceProbability, Rule::ConformanceProbability),
+        (GaugepointRule::ExpandedGuardBand, Rule::ExpandedGuardBand),
+        (GaugepointRule::SimpleAcceptanceByRatio, Rule::SimpleAcceptanceByRatio),
     ];
     let found = RULES.iter().find(|(c, _)| *c as i32 == number);
-    found.map(|(_, rule)| *rule).ok_or_else(|| Failure::choice("rule", number, "1, 2, 3"))
+    found.map(|(_, rule)| *rule).ok_or_else(|| Failure::choice("rule", number, "1, 2, 3, 4, 5"))
 }
 
 fn number_of(result: Conformity) -> GaugepointConformity {

@@ -632,7 +632,7 @@ def decide_mm(
     rule : str
         Rule of decision.
     at_least : float
-        Probability asked for by the rule ``conformance_probability``.
+        Probability asked for by the rule ``conformance_probability``, or ratio asked for by ``simple_acceptance_by_ratio``.
 
     Returns
     -------

@@ -118,7 +118,8 @@ def decide_mm(
     """Judge one value with its standard uncertainty.
 
     Valid for a value whose error is normal. Sources: ISO 14253-1:2017 (``proven``), JCGM 106:2012
-    (``conformance_probability``).
+    (``conformance_probability``), ISO 14253-1:1998 (``expanded_guard_band``, the guard band is twice the standard
+    uncertainty), ASME B89.7.3.1-2001 (``simple_acceptance_by_ratio``).
 
     Parameters
     ----------
@@ -128,10 +129,11 @@ def decide_mm(
         Its standard uncertainty, in mm; not negative.
     lower_mm, upper_mm : float or None
         The limits, in mm; at least one.
-    rule : {"proven", "simple_acceptance", "conformance_probability"}
+    rule : {"proven", "simple_acceptance", "conformance_probability", "expanded_guard_band", "simple_acceptance_by_ratio"}
         Rule of decision.
     at_least : float
-        Probability asked for by the rule ``conformance_probability``; not used by the others.
+        Probability asked for by the rule ``conformance_probability``, or the ratio of the tolerance to the uncertainty interval,
+        four times the standard uncertainty, asked for by ``simple_acceptance_by_ratio``; not used by the others.
 
     Returns
     -------

@@ -50,7 +50,9 @@ __all__ = [
     "Working",
 ]
 
-Rule = Literal["simple_acceptance", "proven", "conformance_probability"]
+Rule = Literal[
+    "simple_acceptance", "proven", "conformance_probability", "expanded_guard_band", "simple_acceptance_by_ratio"
+]
 """Rule of decision."""
 
 Conformity = Literal["conforms", "does not conform", "not proven", "not judged"]
@@ -149,7 +151,11 @@ class MeasuredValue:
     standard_uncertainty_mm: float
     """Standard uncertainty."""
     expanded_uncertainty_mm: float
-    """Expanded uncertainty, coverage factor 2."""
+    """Expanded uncertainty at about 95 %: coverage factor times standard uncertainty."""
+    coverage_factor: float
+    """Coverage factor: 2, or with few degrees of freedom that of Student's t at the same probability."""
+    dof: float | None = None
+    """Effective degrees of freedom of the standard uncertainty; absent when they are infinite."""
     budget: tuple[BudgetLine, ...] = field(repr=False)
     """Sources, largest share first."""
     dominant: Dominant | None = None
@@ -188,6 +194,12 @@ class Conventions:
     """Rule of decision."""
     at_least: float
     """Probability asked for by the rule `conformance_probability`."""
+    ratio_at_least: float | None = None
+    """Tolerance over the uncertainty interval asked for by the rule `simple_acceptance_by_ratio`."""
+    acceptance_guard: float | None = None
+    """Share of the expanded uncertainty that a value must lie inside the limits to conform, with the rule `expanded_guard_band`."""
+    rejection_guard: float | None = None
+    """Share of the expanded uncertainty that a value must lie outside the limits to not conform, with the rule `expanded_guard_band`."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -214,6 +226,8 @@ class Decision:
     """The value at the reference temperature of its limit."""
     standard_uncertainty_mm: float | None = None
     """Its standard uncertainty."""
+    dof: float | None = None
+    """Its effective degrees of freedom; absent when they are infinite."""
     reference_temperature_c: float | None = None
     """Reference temperature of the limit."""
     lower_mm: float | None = None
@@ -223,7 +237,11 @@ class Decision:
     origin: str | None = None
     """Where the limits come from."""
     guard_band_mm: float | None = None
-    """Guard band, with the rule `proven`."""
+    """What a value must lie inside the limits to conform, with the rules `proven` and `expanded_guard_band`; below 0 it may lie outside."""
+    rejection_guard_band_mm: float | None = None
+    """What a value must lie outside the limits to not conform, with the rule `expanded_guard_band`; below 0 it may lie inside."""
+    uncertainty_ratio: float | None = None
+    """Tolerance over the uncertainty interval 2 U, with the rule `simple_acceptance_by_ratio`."""
     probability_of_conformity: float | None = None
     """Probability that the true value conforms."""
     result: Conformity

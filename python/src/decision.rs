@@ -15,7 +15,7 @@ use pyo3::prelude::*;
 /// rule : str
 ///     Rule of decision.
 /// at_least : float
-///     Probability asked for by the rule ``conformance_probability``.
+///     Probability asked for by the rule ``conformance_probability``, or ratio asked for by ``simple_acceptance_by_ratio``.
 ///
 /// Returns
 /// -------

@@ -21,7 +21,8 @@ PIN(did_you_mean, offsetof(GaugepointError, did_you_mean) == 1168);
 PIN(message, offsetof(GaugepointError, message) == 1296);
 PIN(size, sizeof(GaugepointError) == 2320);
 PIN(rules, GAUGEPOINT_RULE_SIMPLE_ACCEPTANCE == 1 && GAUGEPOINT_RULE_PROVEN == 2 &&
-           GAUGEPOINT_RULE_CONFORMANCE_PROBABILITY == 3);
+           GAUGEPOINT_RULE_CONFORMANCE_PROBABILITY == 3 && GAUGEPOINT_RULE_EXPANDED_GUARD_BAND == 4 &&
+           GAUGEPOINT_RULE_SIMPLE_ACCEPTANCE_BY_RATIO == 5);
 PIN(results, GAUGEPOINT_CONFORMITY_CONFORMS == 1 && GAUGEPOINT_CONFORMITY_DOES_NOT_CONFORM == 2 &&
              GAUGEPOINT_CONFORMITY_NOT_PROVEN == 3 && GAUGEPOINT_CONFORMITY_NOT_JUDGED == 4);
 PIN(sample_struct_size, offsetof(GaugepointSample, struct_size) == 0);

@@ -110,7 +110,7 @@ static void longer_struct(void) {
 }
 
 static void choices(void) {
-  const int32_t odd[] = {-1, 0, 4, 7, 256 + 2, INT32_MIN, INT32_MAX};
+  const int32_t odd[] = {-1, 0, 6, 7, 256 + 2, INT32_MIN, INT32_MAX};
   const int32_t unknown = GAUGEPOINT_STATUS_UNKNOWN_CHOICE;
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
   char place = 'x', *report = &place, text[16];

@@ -88,12 +88,21 @@ typedef struct {
   double probability;
 } Decided;
 
-/* Values 1 um from a limit, u = 1 um or 0.5 um. Guard band of 1.65 u: ISO 14253-1; simple acceptance has none. */
+/* Values 1 um from a limit, u = 1 um or 0.5 um. Guard band of 1.65 u: ISO 14253-1, of U = 2 u: its edition of 1998; simple
+   acceptance has none. A tolerance of 10 um is 5 times the interval 2 U = 2 um (ASME B89.7.3.1, by hand). */
 static const Decided decided[] = {
   {"upper_2u", 86.019, 0.0005, 0, NAN, 1, 86.020, GAUGEPOINT_RULE_PROVEN, 0.95, GAUGEPOINT_CONFORMITY_CONFORMS, BELOW_2},
   {"upper_1u", 86.019, 0.001, 0, NAN, 1, 86.020, GAUGEPOINT_RULE_PROVEN, 0.95, GAUGEPOINT_CONFORMITY_NOT_PROVEN, BELOW_1},
   {"upper_1u_simple", 86.019, 0.001, 0, NAN, 1, 86.020, GAUGEPOINT_RULE_SIMPLE_ACCEPTANCE, 0.95,
    GAUGEPOINT_CONFORMITY_CONFORMS, BELOW_1},
+  {"upper_2u_expanded", 86.019, 0.0005, 0, NAN, 1, 86.020, GAUGEPOINT_RULE_EXPANDED_GUARD_BAND, 0.95,
+   GAUGEPOINT_CONFORMITY_CONFORMS, BELOW_2},
+  {"upper_1u_expanded", 86.019, 0.001, 0, NAN, 1, 86.020, GAUGEPOINT_RULE_EXPANDED_GUARD_BAND, 0.95,
+   GAUGEPOINT_CONFORMITY_NOT_PROVEN, BELOW_1},
+  {"both_2u_ratio_5", 86.019, 0.0005, 1, 86.010, 1, 86.020, GAUGEPOINT_RULE_SIMPLE_ACCEPTANCE_BY_RATIO, 5.0,
+   GAUGEPOINT_CONFORMITY_CONFORMS, BELOW_2},
+  {"both_2u_ratio_6", 86.019, 0.0005, 1, 86.010, 1, 86.020, GAUGEPOINT_RULE_SIMPLE_ACCEPTANCE_BY_RATIO, 6.0,
+   GAUGEPOINT_CONFORMITY_NOT_PROVEN, BELOW_2},
   {"upper_1u_80", 86.019, 0.001, 0, NAN, 1, 86.020, GAUGEPOINT_RULE_CONFORMANCE_PROBABILITY, 0.8,
    GAUGEPOINT_CONFORMITY_CONFORMS, BELOW_1},
   {"upper_1u_90", 86.019, 0.001, 0, NAN, 1, 86.020, GAUGEPOINT_RULE_CONFORMANCE_PROBABILITY, 0.9,

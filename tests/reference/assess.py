@@ -212,11 +212,20 @@ def table_rows(data, name):
 
 # -------------------------------------------------------------------------------------------------------------------- sources
 
-Source = namedtuple("Source", "key u name path")
+# `estimate` is what the standard uncertainty rests on, a name and its degrees of freedom; None when it is taken as exact.
+Source = namedtuple("Source", "key u name path estimate")
 
 
 def half_width(fraction):
     return real(fraction) / ROOT_3
+
+
+def reliability(name, form):
+    """The estimate behind a permissible error whose relative uncertainty is stated: JCGM 100:2008, (G.3)."""
+    if "permissible_error_relative_uncertainty" not in form:
+        return None
+    r = real(pure(form["permissible_error_relative_uncertainty"]))
+    return (name, ONE / (2 * r * r))
 
 
 class Errors:
@@ -270,7 +279,8 @@ class Job:
         shop = document["shop"]
         self.shop_temperature = real(temperature(shop["temperature"]))
         self.thermometer = self.source(("thermometer",), half_width(difference(shop["thermometer"]["permissible_error"])),
-                                       "thermometer", "/shop/thermometer/permissible_error")
+                                       "thermometer", "/shop/thermometer/permissible_error",
+                                       reliability("thermometer", shop["thermometer"]))
         self.materials = unique(((m["name"], self.material(i, m)) for i, m in enumerate(document["materials"])), "material")
         self.day = date.fromisoformat(document["job"]["date"])
         self.gauges = {}
@@ -288,6 +298,8 @@ class Job:
         decision = document.get("decision", {"rule": "proven"})
         self.rule = decision["rule"]
         self.at_least = real(pure(decision.get("at_least", "0.95")))
+        self.ratio_at_least = real(pure(decision.get("ratio_at_least", 4)))
+        self.shares = [real(pure(decision.get(name, 1))) for name in ("acceptance_guard", "rejection_guard")]
         self.cylinders = unique(((c["number"], self.cylinder(i, c)) for i, c in enumerate(document["cylinders"])), "cylinder")
         if not set(self.cylinders) <= set(self.numbers()):
             raise Refused("a cylinder is numbered from 1 to the count of the engine")
@@ -312,9 +324,9 @@ class Job:
             raise Refused(f"{name!r} does not read bores")
         return gauge
 
-    def source(self, key, u, name, path):
+    def source(self, key, u, name, path, estimate=None):
         """One object per key, so that equal sources add with their signs."""
-        return self.sources.setdefault(key, Source(key, u, name, path))
+        return self.sources.setdefault(key, Source(key, u, name, path, estimate))
 
     def material(self, i, form):
         u = half_width(coefficient(form["coefficient_permissible_error"]))
@@ -388,7 +400,8 @@ class Job:
         form = self.document["gauges"][i]
         value = mean(repeats)
         sources = [self.source(("scale", i, value), half_width(length(form["permissible_error"])),
-                               f"scale of {form['name']} at {float(value)} mm", f"/gauges/{i}/permissible_error")]
+                               f"scale of {form['name']} at {float(value)} mm", f"/gauges/{i}/permissible_error",
+                               reliability(("scale", i), form))]
         if "face_parallelism" in form:
             sources.append(self.source(("faces", i, use), half_width(length(form["face_parallelism"])),
                                        f"faces of {form['name']}, {text}", f"/gauges/{i}/face_parallelism"))
@@ -397,8 +410,24 @@ class Job:
 
     def repeatability(self, i, count, use, text):
         form = self.document["gauges"][i]
-        u = real(length(form["repeatability"])) / mp.sqrt(count)
-        return self.source(("repeatability", i, use), u, f"repeatability of {form['name']}, {text}", f"/gauges/{i}/repeatability")
+        if "repeatability" in form:
+            s, dof = real(length(form["repeatability"])), form.get("repeatability_dof")
+        else:
+            s, dof = self.pooled(form["name"])
+        estimate = (("repeatability", i), real(pure(dof))) if dof is not None else None
+        return self.source(("repeatability", i, use), s / mp.sqrt(count), f"repeatability of {form['name']}, {text}",
+                           f"/gauges/{i}/repeatability", estimate)
+
+    def pooled(self, name):
+        """Standard deviation of all repeats read with a gauge, each place about its own mean, and its degrees of freedom."""
+        parts = [cylinder[part] for cylinder in self.document["cylinders"] for part in ("piston", "bore") if part in cylinder]
+        read = [[length(typed) for typed in reading["repeats"]] for part in parts for reading in part["readings"]
+                if reading.get("gauge", part.get("gauge")) == name and reading["repeats"]]
+        dof = sum(len(repeats) - 1 for repeats in read)
+        if dof == 0:
+            raise Refused(f"no repeatability of {name!r} is given and no place was read twice with it")
+        squares = sum(((x - mean(repeats)) ** 2 for repeats in read for x in repeats), Fraction(0))
+        return mp.sqrt(real(squares / dof)), dof
 
     def read_running(self):
         form = self.document.get("running")
@@ -455,7 +484,8 @@ class Job:
         repeats = [length(typed) for typed in form["repeats"]]
         value = mean(repeats)
         travel = self.source(("travel", i, value), half_width(length(gauge["permissible_error"])),
-                             f"travel of {gauge['name']} at {float(value)} mm", f"/gauges/{i}/permissible_error")
+                             f"travel of {gauge['name']} at {float(value)} mm", f"/gauges/{i}/permissible_error",
+                             reliability(("scale", i), gauge))
         sources = [travel, self.resolution(i, gauge, path, text), self.repeatability(i, len(repeats), path, text)]
         sources += self.drift_sources(i, path, text)
         return BorePlace(length(form["depth"]), angle(form["axis"]), Reading(real(value), sources))
@@ -753,12 +783,48 @@ def cylinder_values(job, cylinder, weights, err):
 
 # -------------------------------------------------------------------------------------------------------------------- decision
 
-def probability(x, u, lower, upper):
+def degrees_of_freedom(contributions):
+    """Welch and Satterthwaite, JCGM 100:2008 (G.2b), over the estimates; None when infinite."""
+    variances = {}
+    for source, c in contributions:
+        if source.estimate:
+            variances[source.estimate] = variances.get(source.estimate, ZERO) + c * c
+    below = sum((v * v / dof for (_, dof), v in variances.items()), ZERO)
+    return sum((c * c for _, c in contributions), ZERO) ** 2 / below if below else None
+
+
+def t_tail(t, dof):
+    """P(T > t) for t > 0."""
+    return mp.betainc(dof / 2, mpf(1) / 2, 0, dof / (dof + t * t), regularized=True) / 2
+
+
+def t_cdf(t, dof):
+    if dof is None:
+        return mp.ncdf(t)
+    return ONE - t_tail(t, dof) if t > 0 else t_tail(-t, dof) if t < 0 else mpf(1) / 2
+
+
+def t_factor(normal, dof):
+    """The factor of Student's t that has the probability of `normal` for the normal distribution: Newton's method to 25 digits."""
+    if dof is None:
+        return normal
+    wanted, t = mp.ncdf(-normal), mpf(normal)
+    for _ in range(60):
+        log_density = (mp.loggamma((dof + 1) / 2) - mp.loggamma(dof / 2) - mp.log(dof * mp.pi) / 2
+                       - (dof + 1) / 2 * mp.log1p(t * t / dof))
+        step = (t_tail(t, dof) - wanted) / mp.exp(log_density)
+        t = t + step
+        if abs(step) < mpf(10) ** -15:
+            break
+    return t
+
+
+def probability(x, u, lower, upper, dof=None):
     """p that the true value lies between the limits; a value without uncertainty lies there or not."""
     if u == 0:
         return ONE if within(x, lower, upper, ZERO) else ZERO
-    below = ZERO if lower is None else mp.ncdf((lower - x) / u)
-    return (ONE if upper is None else mp.ncdf((upper - x) / u)) - below
+    below = ZERO if lower is None else t_cdf((lower - x) / u, dof)
+    return (ONE if upper is None else t_cdf((upper - x) / u, dof)) - below
 
 
 def within(x, lower, upper, inset):
@@ -767,16 +833,35 @@ def within(x, lower, upper, inset):
     return above and (upper is None or x <= upper - inset + EQUAL)
 
 
-def result(job, x, u, lower, upper, overdue):
+def width(of, limit, printed):
+    """The tolerance that a ratio is of: as printed, whatever part of it judges this value; a form begins at 0."""
+    if "min" in printed and "max" in printed:
+        return printed["max"] - printed["min"]
+    return limit.get("max") if of in ("bore_taper", "bore_out_of_round") else None
+
+
+def guard_bands(job, u, dof):
+    """What a value must lie inside to conform, and outside to not conform."""
+    if job.rule == "proven":
+        return [t_factor(real(GUARD), dof) * u] * 2
+    if job.rule == "expanded_guard_band":
+        return [share * t_factor(mpf(2), dof) * u for share in job.shares]
+    return None
+
+
+def result(job, x, expanded, lower, upper, overdue, tolerance, bands, p):
+    yes, no = within(x, lower, upper, ZERO), not within(x, lower, upper, ZERO)
     if job.rule == "simple_acceptance":
-        return "conforms" if within(x, lower, upper, ZERO) else "does not conform"
+        return "conforms" if yes else "does not conform"
     if overdue:
         return "not proven"
-    if job.rule == "proven":
-        guard = real(GUARD) * u
-        yes, no = within(x, lower, upper, guard), not within(x, lower, upper, -guard)
+    if bands:
+        accept, reject = bands
+        yes, no = within(x, lower, upper, accept), not within(x, lower, upper, -reject)
+    elif job.rule == "simple_acceptance_by_ratio":
+        if tolerance is None or tolerance + EQUAL < job.ratio_at_least * 2 * expanded:
+            return "not proven"
     elif job.rule == "conformance_probability":
-        p = probability(x, u, lower, upper)
         yes, no = p >= job.at_least, ONE - p >= job.at_least
     else:
         raise Refused(f"unknown rule {job.rule!r}")
@@ -787,19 +872,27 @@ def standard_uncertainty(contributions):
     return mp.sqrt(sum((c * c for _, c in contributions), ZERO))
 
 
-def decision(job, of, value, contributions, limit, fit, overdue):
-    """One decision; `fit` tells whether the limit is meant for this state of the part."""
+def decision(job, of, value, contributions, limit, fit, overdue, printed):
+    """One decision; `fit` tells whether the limit is meant for this state of the part, `printed` is the whole limit behind it."""
     lower, upper, u = limit.get("min"), limit.get("max"), standard_uncertainty(contributions)
-    entry = {"of": of, "value_mm": value, "standard_uncertainty_mm": u}
+    dof = degrees_of_freedom(contributions)
+    entry = {"of": of, "value_mm": value, "standard_uncertainty_mm": u, **({"dof": dof} if dof is not None else {})}
     if "reference_temperature" in limit:
         entry["reference_temperature_c"] = limit["reference_temperature"]
     entry.update({name: mm for name, mm in (("lower_mm", lower), ("upper_mm", upper)) if mm is not None})
     if not fit:
         return {**entry, "result": "not judged"}
-    if job.rule == "proven":
-        entry["guard_band_mm"] = real(GUARD) * u
-    entry["probability_of_conformity"] = probability(value, u, lower, upper)
-    entry["result"] = result(job, value, u, lower, upper, overdue)
+    bands, tolerance = guard_bands(job, u, dof), width(of, limit, printed)
+    if bands:
+        entry["guard_band_mm"] = bands[0]
+    if job.rule == "expanded_guard_band":
+        entry["rejection_guard_band_mm"] = bands[1]
+    expanded = t_factor(mpf(2), dof) * u
+    if job.rule == "simple_acceptance_by_ratio" and tolerance is not None and u > 0:
+        entry["uncertainty_ratio"] = tolerance / (2 * expanded)
+    p = probability(value, u, lower, upper, dof)
+    entry["probability_of_conformity"] = p
+    entry["result"] = result(job, value, expanded, lower, upper, overdue, tolerance, bands, p)
     return entry
 
 
@@ -830,7 +923,9 @@ class CylinderReport:
         return {name: self.measured(name) for name in names if name in self.values}
 
     def decide(self, of, name, limit, fit, gauges):
-        return decision(self.job, of, self.values[name], self.contributions[name], limit, fit, any_overdue(*gauges))
+        # The smallest clearance and the margins stand for the bench clearance and have its tolerance.
+        printed = self.job.limits.get(of) or self.job.limits["bench_clearance"]
+        return decision(self.job, of, self.values[name], self.contributions[name], limit, fit, any_overdue(*gauges), printed)
 
     def part_decisions(self, names, gauges):
         """Decisions on the limits of a part for which there is a value."""
@@ -926,7 +1021,11 @@ def measured(value, contributions):
     entries = [{"source": s.name, "contribution_mm": c, "share": c * c / (u * u), "path": s.path} for s, c in contributions]
     # Twelve digits decide the order, so that equal shares stay in their order of appearance.
     entries.sort(key=lambda entry: -round(float(entry["share"]), 12))
-    report = {"value_mm": value, "standard_uncertainty_mm": u, "expanded_uncertainty_mm": 2 * u, "budget": entries}
+    dof = degrees_of_freedom(contributions)
+    k = t_factor(mpf(2), dof)
+    report = {"value_mm": value, "standard_uncertainty_mm": u, "expanded_uncertainty_mm": k * u, "coverage_factor": k, "budget": entries}
+    if dof is not None:
+        report["dof"] = dof
     if entries:
         report["dominant"] = {name: entries[0][name] for name in ("source", "share", "path")}
     return report
@@ -957,6 +1056,10 @@ def evaluate(document):
     conventions = {"reference_temperature_c": REFERENCE, "rule": job.rule}
     if job.rule == "conformance_probability":
         conventions["at_least"] = job.at_least
+    if job.rule == "simple_acceptance_by_ratio":
+        conventions["ratio_at_least"] = job.ratio_at_least
+    if job.rule == "expanded_guard_band":
+        conventions.update(zip(("acceptance_guard", "rejection_guard"), job.shares))
     gauges = [gauge_report(job, job.gauges[form["name"]]) for form in document["gauges"]]
     cylinders = []
     for number in job.numbers():

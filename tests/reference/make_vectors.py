@@ -98,8 +98,10 @@ SPECIAL = [
     ("gamma_q", 5e-13, [(a, x) for a in (0.5, 4, 17.5, 300, 1e3) for x in (0.5 * a, a, a + 5 * a**0.5 + 3)]),
     ("beta_i", 5e-12, [(a, b, x) for a, b in ((0.1, 0.5), (0.5, 3), (2, 5), (40, 7.5), (300, 900), (1e3, 0.5)) for x in (0.01, 0.3, 0.97)]),
     ("t_cdf", 2e-11, [(t, n) for n in (0.5, 1, 2, 5.5, 16.7411, 50, 1e3) for t in (-30.0, -2.0, -0.01, 0.7, 3.0)]),
-    ("t_cdf", 1e-8, [(-2.0, 1e5), (-2.0, 1e6)]),
+    ("t_cdf", 2e-11, [(-2.0, 1e5), (-2.0, 1e6)]),
     ("t_quantile", 2e-11, [(p, n) for n in (0.5, 1, 2, 8, 16.7411, 50, 1e3) for p in (1e-6, 0.025, 0.4, 0.95, 0.995)]),
+    ("t_cdf", 2e-11, [(t, n) for n in (120.0, 2e4, 1e6, 3e7) for t in (-4.0, -1.65, -0.001, 0.7)]),
+    ("t_factor", 2e-11, [(k, n) for k in (1, 1.65, 2, 3) for n in (0.5, 1, 2, 3.7, 16, 150.5, 2e4, 1e6, 3e7)]),
     ("f_cdf", 2e-11, [(f, m, n) for m, n in ((1, 4), (4, 20), (9, 60), (1000, 30)) for f in (0.05, 1.18, 7)]),
     ("f_upper", 2e-11, [(f, m, n) for m, n in ((1, 4), (4, 20), (9, 60), (1000, 30)) for f in (0.05, 1.18, 7, 213.5)]),
     ("f_quantile", 2e-11, [(p, m, n) for m, n in ((1, 4), (4, 20), (9, 60), (1000, 30)) for p in (0.001, 0.5, 0.975)]),
@@ -139,12 +141,13 @@ def files():
 def main(words):
     """Write or check every file; the exit status."""
     check = words == ["--check"]
-    stale = [p for p, text in files().items() if not p.exists() or p.read_text(encoding="utf-8") != text]
+    texts = files()
+    stale = [p for p, text in texts.items() if not p.exists() or p.read_text(encoding="utf-8") != text]
     for path in stale:
         print(("differs: " if check else "written: ") + path.relative_to(TESTS).as_posix())
         if not check:
             path.parent.mkdir(exist_ok=True)
-            path.write_text(files()[path], encoding="utf-8")
+            path.write_text(texts[path], encoding="utf-8")
     return 1 if check and stale else 0
 
 

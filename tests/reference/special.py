@@ -49,6 +49,13 @@ def t_quantile(p, nu):
     return _root(lambda x: t_cdf(x, nu) - mp.mpf(p), -mp.mpf(10) ** 13, mp.mpf(10) ** 13)
 
 
+def t_factor(k, nu):
+    """The t that has the probability of k for the normal distribution."""
+    tail = normal_cdf(-k)
+    # it is above k, and with many degrees of freedom close to it
+    return _root(lambda x: tail - t_cdf(-x, nu), mp.mpf(k), 2 * mp.mpf(k) if nu > 100 else mp.mpf(10) ** 13)
+
+
 def f_quantile(p, m, n):
     return _root(lambda x: f_cdf(x, m, n) - mp.mpf(p), mp.mpf(10) ** -30, 1e6)
 

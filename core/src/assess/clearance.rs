@@ -6,7 +6,7 @@ use super::{Assessment, not_judged};
 use crate::bounds;
 use crate::calc::Measured;
 use crate::clearance::{Bench, Margin, ReferencePiston, Running};
-use crate::decision::{Decision, Ground, Limit, Of, Outcome};
+use crate::decision::{Against, Decision, Ground, Limit, Of, Outcome};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document as doc;
@@ -210,9 +210,14 @@ impl Assessment {
             if let Some(margin) = margin {
                 let zero = self.calc.constant("zero", 0.0, "mm", "the reference case itself");
                 let at = format!("{at}/decisions/{}", out.report.decisions.len());
-                let origin = "original piston at the maker's least bench clearance";
-                let (decision, ground) =
-                    self.decide_between(of, &margin, (Some(zero), None, None), origin, &pair.overdue, &at);
+                let against = Against {
+                    lower: Some(zero),
+                    upper: None,
+                    tolerance: pair.limit.as_ref().and_then(|l| self.tolerance(l)),
+                    temperature_c: None,
+                    origin: "original piston at the maker's least bench clearance",
+                };
+                let (decision, ground) = self.decide_against(of, &margin, against, &pair.overdue, &at);
                 out.push(decision, ground);
             }
             cases.push(case);

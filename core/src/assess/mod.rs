@@ -6,9 +6,11 @@ mod cross;
 mod piston;
 
 use crate::bounds::{self, Bound};
-use crate::calc::{Calc, Figure, Measured, formula};
+use crate::calc::{Calc, Figure, Measured};
 use crate::decision::finding::Finding;
-use crate::decision::{Decision, Ground, Judged, Limit, Limits, Of, RuleInForce, Verdict, judge, verdict};
+use crate::decision::{
+    Against, Decision, Ground, Judged, Limit, Limits, Of, Rule, RuleInForce, Verdict, judge, verdict,
+};
 use crate::error::{Error, ErrorKind};
 use crate::growth::{Grown, Materials};
 use crate::job::document::{self as doc, Datum};
@@ -23,13 +25,6 @@ use std::collections::{BTreeMap, HashSet};
 
 /// Most cylinders of one engine.
 const MOST_CYLINDERS: u32 = 64;
-/// Coverage factor of the expanded uncertainty that is printed.
-const COVERAGE: f64 = 2.0;
-
-formula! {
-    /// Expanded uncertainty that is printed beside a value.
-    ExpandedForReport: expanded ["mm"] = (k, u) => k * u; source "JCGM 100:2008, 6.2.1";
-}
 
 /// What to put into a report besides its results.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -164,12 +159,7 @@ impl Assessment {
                 note: document.job.note.as_ref().map(|n| n.text().to_owned()),
             },
             engine: EngineName { name: document.engine.name.words()?.to_owned() },
-            conventions: Conventions {
-                reference_temperature_c: REFERENCE_TEMPERATURE_C,
-                clearance: "diametral",
-                rule: self.rule.rule,
-                at_least: self.rule.at_least,
-            },
+            conventions: conventions(&self.rule),
             gauges,
             cylinders: reports,
             block,
@@ -302,12 +292,15 @@ impl Assessment {
     /// States a value in the report at `at`, and tells the working where it stands.
     fn state(&mut self, value: &Measured, at: &str) -> MeasuredValue {
         let budget = self.calc.budget(value);
-        let k = self.calc.constant("k", COVERAGE, "1", "coverage factor printed in every report");
-        let expanded = self.calc.figure(ExpandedForReport, [k, budget.standard]);
+        let coverage = self.calc.coverage(&budget);
         let calc = &mut self.calc;
         calc.place(value.figure, || format!("{at}/value_mm"));
         calc.place(budget.standard, || format!("{at}/standard_uncertainty_mm"));
-        calc.place(expanded, || format!("{at}/expanded_uncertainty_mm"));
+        calc.place(coverage.expanded, || format!("{at}/expanded_uncertainty_mm"));
+        calc.place(coverage.factor, || format!("{at}/coverage_factor"));
+        if let Some(dof) = budget.dof {
+            calc.place(dof, || format!("{at}/dof"));
+        }
         let mut lines = Vec::with_capacity(budget.lines.len());
         for (index, line) in budget.lines.iter().enumerate() {
             calc.place(line.contribution, || format!("{at}/budget/{index}/contribution_mm"));
@@ -329,7 +322,9 @@ impl Assessment {
         MeasuredValue {
             value_mm: value.value(),
             standard_uncertainty_mm: budget.standard.value,
-            expanded_uncertainty_mm: expanded.value,
+            expanded_uncertainty_mm: coverage.expanded.value,
+            coverage_factor: coverage.factor.value,
+            dof: budget.dof.map(|d| d.value),
             budget: lines,
             dominant,
         }
@@ -344,30 +339,46 @@ impl Assessment {
         overdue: &[String],
         at: &str,
     ) -> (Decision, Ground) {
-        let lower = limit.lower.as_ref().map(|g| self.calc.given("min", g));
-        let upper = limit.upper.as_ref().map(|g| self.calc.given("max", g));
-        let bounds = (lower, upper, Some(limit.temperature.value));
-        self.decide_between(of, value, bounds, &limit.origin, overdue, at)
+        let against = Against {
+            lower: limit.lower.as_ref().map(|g| self.calc.given("min", g)),
+            upper: limit.upper.as_ref().map(|g| self.calc.given("max", g)),
+            tolerance: self.tolerance(limit),
+            temperature_c: Some(limit.temperature.value),
+            origin: &limit.origin,
+        };
+        self.decide_against(of, value, against, overdue, at)
     }
 
-    fn decide_between(
+    /// Width of the tolerance that a limit stands for, where the rule asks for it.
+    fn tolerance(&mut self, limit: &Limit) -> Option<Figure> {
+        let asked = self.rule.rule == Rule::SimpleAcceptanceByRatio;
+        asked.then(|| limit.tolerance(&mut self.calc)).flatten()
+    }
+
+    fn decide_against(
         &mut self,
         of: Of,
         value: &Measured,
-        (lower, upper, temperature_c): (Option<Figure>, Option<Figure>, Option<f64>),
-        origin: &str,
+        against: Against<'_>,
         overdue: &[String],
         at: &str,
     ) -> (Decision, Ground) {
         let budget = self.calc.budget(value);
-        let judged =
-            Judged { of, value: value.figure, budget: &budget, lower, upper, temperature_c, origin, overdue };
-        let (decision, figures) = judge(&mut self.calc, self.rule, &judged);
+        let judged = Judged { of, value: value.figure, budget: &budget, against, overdue };
+        let (decision, figures) = judge(&mut self.calc, &self.rule, &judged);
         self.calc.place(value.figure, || format!("{at}/value_mm"));
         self.calc.place(budget.standard, || format!("{at}/standard_uncertainty_mm"));
         self.calc.place(figures.probability, || format!("{at}/probability_of_conformity"));
-        if let Some(guard) = figures.guard {
-            self.calc.place(guard, || format!("{at}/guard_band_mm"));
+        let more = [
+            (figures.guard, "guard_band_mm"),
+            (figures.rejection_guard, "rejection_guard_band_mm"),
+            (figures.ratio, "uncertainty_ratio"),
+            (budget.dof, "dof"),
+        ];
+        for (figure, name) in more {
+            if let Some(figure) = figure {
+                self.calc.place(figure, || format!("{at}/{name}"));
+            }
         }
         let dominant = budget.lines.first().and_then(|line| {
             let source = self.calc.source_of(line.source)?;
@@ -441,6 +452,20 @@ fn block(cylinders: &[CylinderReport]) -> Block {
         grounds.push(Ground::of_cylinder(cylinder.number, &cylinder.verdict));
     }
     Block { verdict: verdict(&grounds), counts }
+}
+
+fn conventions(rule: &RuleInForce) -> Conventions {
+    let banded = (rule.rule == Rule::ExpandedGuardBand).then(|| rule.shares());
+    let by_ratio = rule.rule == Rule::SimpleAcceptanceByRatio;
+    Conventions {
+        reference_temperature_c: REFERENCE_TEMPERATURE_C,
+        clearance: "diametral",
+        rule: rule.rule,
+        at_least: rule.at_least,
+        ratio_at_least: by_ratio.then_some(rule.ratio_at_least),
+        acceptance_guard: banded.map(|(accept, _)| accept),
+        rejection_guard: banded.map(|(_, reject)| reject),
+    }
 }
 
 /// The limits and the running engine stay within the laws of what they are of, also before anything is read.

@@ -1,9 +1,11 @@
 //! The calculation that every stage is written in: values that carry their sources of uncertainty, and the working.
 
+mod coverage;
 mod expression;
 mod formula;
 mod model;
 mod number;
+mod pooled;
 mod working;
 #[cfg(test)]
 mod tests;
@@ -67,11 +69,17 @@ pub(crate) struct Source {
     pub(crate) path: String,
     /// Its distribution at a standard uncertainty of 1.
     pub(crate) distribution: Distribution,
+    /// The estimate of variance behind it; none when its standard uncertainty is taken as exact.
+    estimate: Option<EstimateId>,
 }
 
 /// Number of a source within one calculation.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) struct SourceId(usize);
+
+/// Number of an estimate of variance within one calculation. Sources that rest on one estimate share its degrees of freedom.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct EstimateId(usize);
 
 #[derive(Debug, Clone, Copy)]
 struct Part {
@@ -106,6 +114,8 @@ impl From<Figure> for Measured {
 /// The standard uncertainty of a value and how each source shares in it.
 pub(crate) struct Budget {
     pub(crate) standard: Figure,
+    /// effective degrees of freedom; none when they are infinite
+    pub(crate) dof: Option<Figure>,
     pub(crate) lines: Vec<Line>,
 }
 
@@ -120,6 +130,8 @@ pub(crate) struct Line {
 #[derive(Debug, Default)]
 pub(crate) struct Calc {
     sources: Vec<Source>,
+    /// degrees of freedom of each estimate of variance
+    estimates: Vec<Figure>,
     working: Option<Working>,
     /// every operation on measured values, with their sources as inputs
     model: Option<Sheet>,
@@ -240,7 +252,7 @@ impl Calc {
 
     /// A new independent source of uncertainty, with its distribution at a standard uncertainty of 1.
     pub(crate) fn source(&mut self, name: String, path: &str, distribution: Distribution) -> SourceId {
-        self.sources.push(Source { name, path: path.to_owned(), distribution });
+        self.sources.push(Source { name, path: path.to_owned(), distribution, estimate: None });
         SourceId(self.sources.len() - 1)
     }
 
@@ -412,8 +424,9 @@ impl Calc {
             let share = self.share(part.contribution, standard);
             lines.push(Line { source: part.source, contribution: part.contribution, share });
         }
+        let dof = self.effective_dof(&lines);
         lines.sort_by(|a, b| b.share.value.total_cmp(&a.share.value));
-        Budget { standard, lines }
+        Budget { standard, dof, lines }
     }
 
     fn share(&mut self, contribution: Figure, standard: Figure) -> Figure {

@@ -1,6 +1,6 @@
 //! The working: every number of a calculation with the numbers it came from, as data.
 //!
-//! A checker that knows `+ - * /` and `sqrt`, `abs`, `max`, `min`, `erfc` re-evaluates each step from its numbers in
+//! A checker that knows `+ - * /` and `sqrt`, `abs`, `max`, `min`, `erfc`, `t_factor`, `t_below` re-evaluates each step from its numbers in
 //! and gets its number out to the bit. No step holds a number that is not an input, a constant with a source, or the
 //! result of an earlier step, save the whole numbers written in its formula.
 

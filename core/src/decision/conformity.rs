@@ -1,18 +1,20 @@
-//! The three rules of conformity.
+//! One value against its limits by the rule in force.
 
 use super::limit::Limit;
+use super::rule::{Rule, RuleInForce};
 use crate::bounds;
 use crate::calc::{Budget, Calc, Figure, formula};
 use crate::choice::choices;
 use crate::error::{Error, ErrorKind};
-use crate::job::Warning;
-use crate::job::document as doc;
+use crate::job::Given;
 use schemars::JsonSchema;
 use serde::Serialize;
 
 /// Guard band in standard uncertainties for one-sided proof at 95 %.
 const GUARD_FACTOR: f64 = 1.65;
 const GUARD_SOURCE: &str = "ISO 14253-1:2017, default conformance probability of 95 %";
+/// The whole of the expanded uncertainty.
+const WHOLE_SOURCE: &str = "ISO 14253-1:1998 and 2013: the guard band is U";
 /// A value nearer than this to a limit, in mm, is at the limit: it is rounding of the arithmetic, not metal.
 const NOISE_MM: f64 = 1e-9;
 /// A value or limit of a decision of its own: a size, a clearance or a difference of sizes.
@@ -31,12 +33,13 @@ const UNCERTAINTY: bounds::Bound = bounds::Bound {
     usual: (0.0001, 0.05),
     reason: "a caliper reads better than 1 mm",
 };
-/// Probability asked for when the document names none. ISO 14253-1:2017 has the same default.
-const USUAL_PROBABILITY: f64 = 0.95;
-
 formula! {
     /// Guard band.
     GuardBand: guard ["mm"] = (g, u) => g * u; source "ISO 14253-1:2017";
+    /// Guard band as a share `h` of the expanded uncertainty.
+    GuardShare: guard ["mm"] = (h, expanded) => h * expanded; source "ASME B89.7.3.1-2001; JCGM 106:2012, 8.3.2";
+    /// Tolerance over the uncertainty interval from `-expanded` to `expanded`.
+    UncertaintyRatio: ratio ["1"] = (tolerance, expanded) => tolerance / (2.0 * expanded); source "ASME B89.7.3.1-2001, N to 1 rule";
     /// Probability that a normal variable with mean `x` and deviation `u` is not above `limit`.
     BelowLimit: below ["1"] = (limit, x, u) => ((x - limit) / (u * u * 2.0).sqrt()).erfc() / 2.0; source "JCGM 106:2012, 7.2.2";
     /// Probability of conformity to an upper limit.
@@ -48,15 +51,6 @@ formula! {
 }
 
 choices! {
-    /// Rule of decision.
-    Rule {
-        /// The value lies within the limits. The uncertainty is stated, not used.
-        SimpleAcceptance = "simple_acceptance",
-        /// The value lies within the limits by a guard band, so that conformity is proven. ISO 14253-1.
-        Proven = "proven",
-        /// The probability of conformity reaches what is asked. JCGM 106.
-        ConformanceProbability = "conformance_probability",
-    }
     /// What a decision says.
     Outcome {
         /// It conforms.
@@ -102,6 +96,9 @@ pub struct Decision {
     /// Its standard uncertainty.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub standard_uncertainty_mm: Option<f64>,
+    /// Its effective degrees of freedom; absent when they are infinite.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dof: Option<f64>,
     /// Reference temperature of the limit.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reference_temperature_c: Option<f64>,
@@ -114,9 +111,15 @@ pub struct Decision {
     /// Where the limits come from.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub origin: Option<String>,
-    /// Guard band, with the rule `proven`.
+    /// What a value must lie inside the limits to conform, with the rules `proven` and `expanded_guard_band`; below 0 it may lie outside.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub guard_band_mm: Option<f64>,
+    /// What a value must lie outside the limits to not conform, with the rule `expanded_guard_band`; below 0 it may lie inside.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rejection_guard_band_mm: Option<f64>,
+    /// Tolerance over the uncertainty interval 2 U, with the rule `simple_acceptance_by_ratio`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub uncertainty_ratio: Option<f64>,
     /// Probability that the true value conforms.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub probability_of_conformity: Option<f64>,
@@ -126,44 +129,22 @@ pub struct Decision {
     pub reason: String,
 }
 
-/// The rule that a job decides by.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct RuleInForce {
-    pub(crate) rule: Rule,
-    pub(crate) at_least: f64,
+/// What a value is held against.
+pub(crate) struct Against<'a> {
+    pub(crate) lower: Option<Figure>,
+    pub(crate) upper: Option<Figure>,
+    /// width of the printed tolerance, where the rule asks for it and there is one
+    pub(crate) tolerance: Option<Figure>,
+    pub(crate) temperature_c: Option<f64>,
+    pub(crate) origin: &'a str,
 }
 
-impl RuleInForce {
-    pub(crate) fn from_document(
-        rule: Option<&doc::DecisionRule>,
-        warnings: &mut Vec<Warning>,
-    ) -> Result<Self, Error> {
-        let Some(rule) = rule else {
-            return Ok(RuleInForce { rule: Rule::Proven, at_least: USUAL_PROBABILITY });
-        };
-        let at_least = match (&rule.at_least, rule.rule) {
-            (Some(entry), Rule::ConformanceProbability) => entry.read(&bounds::PROBABILITY, warnings)?.value,
-            (Some(entry), _) => {
-                return Err(entry.refuse(
-                    ErrorKind::Contradiction,
-                    "at_least goes with the rule conformance_probability only",
-                ));
-            }
-            (None, _) => USUAL_PROBABILITY,
-        };
-        Ok(RuleInForce { rule: rule.rule, at_least })
-    }
-}
-
-/// A value to be judged and the limits it is held against.
+/// A value to be judged and what it is held against.
 pub(crate) struct Judged<'a> {
     pub(crate) of: Of,
     pub(crate) value: Figure,
     pub(crate) budget: &'a Budget,
-    pub(crate) lower: Option<Figure>,
-    pub(crate) upper: Option<Figure>,
-    pub(crate) temperature_c: Option<f64>,
-    pub(crate) origin: &'a str,
+    pub(crate) against: Against<'a>,
     /// gauges with which nothing is proven
     pub(crate) overdue: &'a [String],
 }
@@ -172,46 +153,75 @@ pub(crate) struct Judged<'a> {
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Figures {
     pub(crate) guard: Option<Figure>,
+    pub(crate) rejection_guard: Option<Figure>,
+    pub(crate) ratio: Option<Figure>,
     pub(crate) probability: Figure,
 }
 
 /// Judges a value by the rule in force.
-pub(crate) fn judge(calc: &mut Calc, rule: RuleInForce, judged: &Judged<'_>) -> (Decision, Figures) {
-    let (x, u) = (judged.value, judged.budget.standard);
-    let guard = (rule.rule == Rule::Proven).then(|| {
-        let factor = calc.constant("g", GUARD_FACTOR, "1", GUARD_SOURCE);
-        calc.figure(GuardBand, [factor, u])
-    });
-    let probability = probability(calc, x, u, judged.lower, judged.upper);
-    let limits = (judged.lower.map(|f| f.value), judged.upper.map(|f| f.value));
-    let by_rule = match (rule.rule, guard) {
-        (Rule::Proven, Some(guard)) => proven(x.value, guard.value, limits),
-        (Rule::ConformanceProbability, _) => by_probability(probability.value, rule.at_least),
-        _ => simple(x.value, limits),
-    };
-    let stale = !judged.overdue.is_empty() && rule.rule != Rule::SimpleAcceptance;
-    let result = if stale { Outcome::NotProven } else { by_rule };
-    let reason = match stale {
-        true => format!(
-            "nothing is proven with a gauge out of calibration or drifted: {}",
-            judged.overdue.join(", ")
-        ),
-        false => reason(rule, x.value, limits, guard.map(|g| g.value), probability.value),
+pub(crate) fn judge(calc: &mut Calc, rule: &RuleInForce, judged: &Judged<'_>) -> (Decision, Figures) {
+    let (x, u, against) = (judged.value, judged.budget.standard, &judged.against);
+    let (guard, rejection_guard) = guards(calc, rule, judged.budget);
+    let ratio = ratio(calc, rule, judged);
+    let probability = probability(calc, x, judged.budget, against.lower, against.upper);
+    let figures = Figures { guard, rejection_guard, ratio, probability };
+    let limits = (against.lower.map(|f| f.value), against.upper.map(|f| f.value));
+    let (result, reason) = match judged.overdue {
+        [_, ..] if rule.rule != Rule::SimpleAcceptance => {
+            let gauges = judged.overdue.join(", ");
+            let reason = format!("nothing is proven with a gauge out of calibration or drifted: {gauges}");
+            (Outcome::NotProven, reason)
+        }
+        _ => by_rule(rule, judged, limits, &figures),
     };
     let decision = Decision {
         of: judged.of,
         value_mm: Some(x.value),
         standard_uncertainty_mm: Some(u.value),
-        reference_temperature_c: judged.temperature_c,
+        dof: judged.budget.dof.map(|d| d.value),
+        reference_temperature_c: against.temperature_c,
         lower_mm: limits.0,
         upper_mm: limits.1,
-        origin: Some(judged.origin.to_owned()),
+        origin: Some(against.origin.to_owned()),
         guard_band_mm: guard.map(|g| g.value),
+        rejection_guard_band_mm: rejection_guard.map(|g| g.value),
+        uncertainty_ratio: ratio.map(|r| r.value),
         probability_of_conformity: Some(probability.value),
         result,
         reason,
     };
-    (decision, Figures { guard, probability })
+    (decision, figures)
+}
+
+/// Guard bands for acceptance and, where it is another, for rejection.
+fn guards(calc: &mut Calc, rule: &RuleInForce, budget: &Budget) -> (Option<Figure>, Option<Figure>) {
+    match rule.rule {
+        Rule::Proven => {
+            let factor = calc.constant("g", GUARD_FACTOR, "1", GUARD_SOURCE);
+            let factor = calc.t_factor(factor, budget.dof);
+            (Some(calc.figure(GuardBand, [factor, budget.standard])), None)
+        }
+        Rule::ExpandedGuardBand => {
+            let expanded = calc.coverage(budget).expanded;
+            let mut band = |share: &Option<Given>| {
+                let h = match share {
+                    Some(given) => calc.given("h", given),
+                    None => calc.constant("h", 1.0, "1", WHOLE_SOURCE),
+                };
+                calc.figure(GuardShare, [h, expanded])
+            };
+            (Some(band(&rule.acceptance)), Some(band(&rule.rejection)))
+        }
+        _ => (None, None),
+    }
+}
+
+/// Tolerance over the uncertainty interval, where the rule asks for it and it is defined.
+fn ratio(calc: &mut Calc, rule: &RuleInForce, judged: &Judged<'_>) -> Option<Figure> {
+    let asked = rule.rule == Rule::SimpleAcceptanceByRatio && judged.budget.standard.value > NOISE_MM;
+    let tolerance = judged.against.tolerance.filter(|_| asked)?;
+    let expanded = calc.coverage(judged.budget).expanded;
+    Some(calc.figure(UncertaintyRatio, [tolerance, expanded]))
 }
 
 impl Decision {
@@ -221,11 +231,14 @@ impl Decision {
             of,
             value_mm: None,
             standard_uncertainty_mm: None,
+            dof: None,
             reference_temperature_c: Some(limit.temperature.value),
             lower_mm: limit.lower.as_ref().map(|g| g.value),
             upper_mm: limit.upper.as_ref().map(|g| g.value),
             origin: Some(limit.origin.clone()),
             guard_band_mm: None,
+            rejection_guard_band_mm: None,
+            uncertainty_ratio: None,
             probability_of_conformity: None,
             result: Outcome::NotJudged,
             reason,
@@ -246,11 +259,11 @@ fn simple(x: f64, limits: Pair) -> Outcome {
     if inside(x, limits) >= -NOISE_MM { Outcome::Conforms } else { Outcome::DoesNotConform }
 }
 
-fn proven(x: f64, guard: f64, limits: Pair) -> Outcome {
-    let inside = inside(x, limits);
-    if inside >= guard - NOISE_MM {
+/// Beyond `accept` inside the limits it conforms, beyond `reject` outside them it does not.
+fn banded(inside: f64, accept: f64, reject: f64) -> Outcome {
+    if inside >= accept - NOISE_MM {
         Outcome::Conforms
-    } else if inside < -guard - NOISE_MM {
+    } else if inside < -reject - NOISE_MM {
         Outcome::DoesNotConform
     } else {
         Outcome::NotProven
@@ -270,16 +283,20 @@ fn by_probability(p: f64, at_least: f64) -> Outcome {
 fn probability(
     calc: &mut Calc,
     x: Figure,
-    u: Figure,
+    budget: &Budget,
     lower: Option<Figure>,
     upper: Option<Figure>,
 ) -> Figure {
+    let u = budget.standard;
     if u.value <= NOISE_MM {
         // an exact value conforms or does not; the square of a smaller uncertainty would be lost, and a division by it is not a number
         let conforms = simple(x.value, (lower.map(|f| f.value), upper.map(|f| f.value))) == Outcome::Conforms;
         return calc.constant("p", if conforms { 1.0 } else { 0.0 }, "1", "a value without uncertainty");
     }
-    let mut below = |limit: Figure| calc.figure(BelowLimit, [limit, x, u]);
+    let mut below = |limit: Figure| match budget.dof {
+        None => calc.figure(BelowLimit, [limit, x, u]),
+        Some(dof) => calc.t_below(limit, x, u, dof),
+    };
     match (lower.map(&mut below), upper.map(&mut below)) {
         (Some(min), Some(max)) => calc.figure(Between, [max, min]),
         (Some(min), None) => calc.figure(NotBelow, [min]),
@@ -288,20 +305,70 @@ fn probability(
     }
 }
 
-fn reason(rule: RuleInForce, x: f64, limits: Pair, guard: Option<f64>, p: f64) -> String {
+/// The result by the rule, and why.
+fn by_rule(rule: &RuleInForce, judged: &Judged<'_>, limits: Pair, figures: &Figures) -> (Outcome, String) {
+    let x = judged.value.value;
     let inside = inside(x, limits);
     let place = match inside >= -NOISE_MM {
         true => format!("inside the nearer limit by {:.4} mm", inside.max(0.0)),
         false => format!("outside the limit by {:.4} mm", -inside),
     };
-    match (rule.rule, guard) {
-        (Rule::Proven, Some(guard)) => format!("{place}, and the guard band is {guard:.4} mm"),
-        (Rule::ConformanceProbability, _) => {
-            let (has, asked) = (percent(p), percent(rule.at_least));
-            format!("{place}, it conforms with a probability of {has} %, and {asked} % is asked for")
+    match (rule.rule, figures.guard, figures.rejection_guard) {
+        (Rule::ExpandedGuardBand, Some(accept), Some(reject)) => {
+            let (accept, reject) = (accept.value, reject.value);
+            let bands = format!("{accept:.4} mm for acceptance and {reject:.4} mm for rejection");
+            (banded(inside, accept, reject), format!("{place}, and the guard bands are {bands}"))
         }
-        _ => format!("{place}, by simple acceptance"),
+        (_, Some(guard), _) => {
+            let guard = guard.value;
+            (banded(inside, guard, guard), format!("{place}, and the guard band is {guard:.4} mm"))
+        }
+        (Rule::ConformanceProbability, ..) => {
+            let p = figures.probability.value;
+            let (has, asked) = (percent(p), percent(rule.at_least));
+            let odds = format!("it conforms with a probability of {has} %, and {asked} % is asked for");
+            (by_probability(p, rule.at_least), format!("{place}, {odds}"))
+        }
+        (Rule::SimpleAcceptanceByRatio, ..) => match too_uncertain(rule, judged, figures.ratio) {
+            Some(reason) => (Outcome::NotProven, reason),
+            None => {
+                (simple(x, limits), format!("{place}, by simple acceptance: {}", ratio_held(figures.ratio)))
+            }
+        },
+        _ => (simple(x, limits), format!("{place}, by simple acceptance")),
     }
+}
+
+/// Why the tolerance does not carry a decision by simple acceptance, if it does not.
+fn too_uncertain(rule: &RuleInForce, judged: &Judged<'_>, ratio: Option<Figure>) -> Option<String> {
+    let Some(tolerance) = judged.against.tolerance else {
+        return Some(
+            "with one limit alone a ratio of the tolerance to the uncertainty is not defined".to_owned(),
+        );
+    };
+    let ratio = ratio?.value;
+    // the same as `ratio >= ratio_at_least`, with the noise of the arithmetic in mm
+    let interval = tolerance.value / ratio;
+    let short = rule.ratio_at_least * interval - tolerance.value > NOISE_MM;
+    short.then(|| {
+        let has = cut(ratio);
+        format!(
+            "the tolerance is {has} times the uncertainty interval 2 U, and {} times is asked for",
+            rule.ratio_at_least
+        )
+    })
+}
+
+fn ratio_held(ratio: Option<Figure>) -> String {
+    match ratio {
+        Some(ratio) => format!("the tolerance is {} times the uncertainty interval 2 U", cut(ratio.value)),
+        None => "the value has no uncertainty".to_owned(),
+    }
+}
+
+/// Two decimals, cut: a ratio that falls short must not round to what is asked for.
+fn cut(ratio: f64) -> String {
+    format!("{:.2}", (ratio * 100.0).floor() / 100.0)
 }
 
 /// Two decimals, and more where they would round to a hundred.
@@ -311,7 +378,8 @@ fn percent(p: f64) -> String {
 
 /// Judges one value in mm with its standard uncertainty in mm.
 ///
-/// Valid for a value whose error is normal. `at_least` is used by [`Rule::ConformanceProbability`] only.
+/// Valid for a value whose error is normal and whose uncertainty has infinite degrees of freedom. `at_least` is the probability asked for by [`Rule::ConformanceProbability`] or the ratio asked for
+/// by [`Rule::SimpleAcceptanceByRatio`]; the other rules do not look at it. [`Rule::ExpandedGuardBand`] takes the whole of `U = 2 u`.
 ///
 /// # Errors
 /// When a number is not finite or impossible, the limits are out of order or there is none.
@@ -336,9 +404,7 @@ pub fn decide_mm(
     UNCERTAINTY.check("standard_uncertainty_mm", standard_uncertainty_mm)?;
     lower_mm.map(|l| JUDGED.check("lower_mm", l)).transpose()?;
     upper_mm.map(|l| JUDGED.check("upper_mm", l)).transpose()?;
-    if rule == Rule::ConformanceProbability {
-        bounds::PROBABILITY.check("at_least", at_least)?;
-    }
+    let rule = asked(rule, at_least)?;
     match (lower_mm, upper_mm) {
         (Some(low), Some(high)) if low >= high => {
             let error = Error::new(
@@ -355,17 +421,29 @@ pub fn decide_mm(
     }
     let mut calc = Calc::new(false);
     let figure = |value: f64| Figure::plain(value, "mm");
-    let budget = Budget { standard: figure(standard_uncertainty_mm), lines: Vec::new() };
-    let judged = Judged {
-        of: Of::Value,
-        value: figure(value_mm),
-        budget: &budget,
+    let budget = Budget { standard: figure(standard_uncertainty_mm), dof: None, lines: Vec::new() };
+    let against = Against {
         lower: lower_mm.map(figure),
         upper: upper_mm.map(figure),
+        tolerance: lower_mm.zip(upper_mm).map(|(low, high)| figure(high - low)),
         temperature_c: None,
         origin: "",
-        overdue: &[],
     };
-    let (decision, _) = judge(&mut calc, RuleInForce { rule, at_least }, &judged);
+    let judged = Judged { of: Of::Value, value: figure(value_mm), budget: &budget, against, overdue: &[] };
+    let (decision, _) = judge(&mut calc, &rule, &judged);
     Ok(Decision { origin: None, ..decision })
+}
+
+/// A rule with what it asks for at least.
+fn asked(rule: Rule, at_least: f64) -> Result<RuleInForce, Error> {
+    let usual = RuleInForce::usual(rule);
+    Ok(match rule {
+        Rule::ConformanceProbability => {
+            RuleInForce { at_least: bounds::PROBABILITY.check("at_least", at_least)?, ..usual }
+        }
+        Rule::SimpleAcceptanceByRatio => {
+            RuleInForce { ratio_at_least: bounds::UNCERTAINTY_RATIO.check("at_least", at_least)?, ..usual }
+        }
+        _ => usual,
+    })
 }

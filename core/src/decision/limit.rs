@@ -1,16 +1,26 @@
 //! Printed limits, and what they are meant for.
 
 use crate::bounds::{self, Bound};
+use crate::calc::{Calc, Figure, formula};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, Clamping, PistonState, Surface};
 use crate::job::{Entry, Given, Warning};
 use crate::quantity::Length;
+
+formula! {
+    /// Width of a tolerance.
+    Tolerance: tolerance ["mm"] = (max, min) => max - min; source "definition";
+}
 
 /// A printed limit.
 #[derive(Debug, Clone)]
 pub(crate) struct Limit {
     pub(crate) lower: Option<Given>,
     pub(crate) upper: Option<Given>,
+    /// the limits as printed: the tolerance of all that is judged by them
+    printed: (Option<Given>, Option<Given>),
+    /// a taper or an out-of-round, which cannot be below 0
+    form: bool,
     pub(crate) origin: String,
     pub(crate) temperature: Given,
     pub(crate) over: Option<Surface>,
@@ -101,6 +111,8 @@ impl Limit {
                 .value(high.value));
         }
         Ok(Limit {
+            printed: (lower.clone(), upper.clone()),
+            form: shape.only_max,
             lower,
             upper,
             origin: limit.origin.text().to_owned(),
@@ -109,6 +121,18 @@ impl Limit {
             piston_states: limit.piston_states.clone().unwrap_or_default(),
             clamping: limit.clamping.clone().unwrap_or_default(),
         })
+    }
+
+    /// Width of the tolerance: between both limits; of a form, which begins at 0, to its upper one.
+    pub(crate) fn tolerance(&self, calc: &mut Calc) -> Option<Figure> {
+        match &self.printed {
+            (Some(min), Some(max)) => {
+                let (max, min) = (calc.given("max", max), calc.given("min", min));
+                Some(calc.figure(Tolerance, [max, min]))
+            }
+            (None, Some(max)) if self.form => Some(calc.given("max", max)),
+            _ => None,
+        }
     }
 
     /// The lower limit alone.

@@ -4,10 +4,13 @@ mod conformity;
 pub mod finding;
 mod limit;
 pub mod risk;
+mod rule;
 mod verdict;
 
-pub use conformity::{Decision, Of, Outcome as Conformity, Rule, decide_mm};
-pub(crate) use conformity::{Judged, RuleInForce, judge};
+pub(crate) use conformity::{Against, Judged, judge};
+pub use conformity::{Decision, Of, Outcome as Conformity, decide_mm};
 pub(crate) use limit::{Limit, Limits};
+pub use rule::Rule;
+pub(crate) use rule::RuleInForce;
 pub(crate) use verdict::{Ground, verdict};
 pub use verdict::{Outcome, Verdict};

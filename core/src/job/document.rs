@@ -68,6 +68,9 @@ document! {
     Thermometer {
         /// Half-width of its error.
         permissible_error: Entry<TemperatureInterval>,
+        /// How well that figure is known; taken as exact without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        permissible_error_relative_uncertainty: Option<Entry<Pure>>,
     }
     /// A material and its expansion.
     Material {
@@ -138,8 +141,15 @@ document! {
         resolution: Entry<Length>,
         /// Half-width of its permissible error.
         permissible_error: Entry<Length>,
-        /// Standard deviation of one reading, from a study of the gauge and its users.
-        repeatability: Entry<Length>,
+        /// How well that figure is known; taken as exact without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        permissible_error_relative_uncertainty: Option<Entry<Pure>>,
+        /// Standard deviation of one reading, from a study of the gauge and its users; without it, from the repeats in this job.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        repeatability: Option<Entry<Length>>,
+        /// Degrees of freedom of that standard deviation; taken as exact without them.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        repeatability_dof: Option<Entry<Pure>>,
         /// Half-width of the error from faces that are not parallel.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         face_parallelism: Option<Entry<Length>>,
@@ -331,6 +341,15 @@ document! {
         /// Probability asked for, with `conformance_probability`.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         at_least: Option<Entry<Probability>>,
+        /// Tolerance over the uncertainty interval 2 U asked for, with `simple_acceptance_by_ratio`.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        ratio_at_least: Option<Entry<Pure>>,
+        /// Share of the expanded uncertainty that a value must lie inside the limits to conform, with `expanded_guard_band`; below 0 it may lie outside.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        acceptance_guard: Option<Entry<Pure>>,
+        /// Share of the expanded uncertainty that a value must lie outside the limits to not conform, with `expanded_guard_band`; below 0 it may lie inside.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rejection_guard: Option<Entry<Pure>>,
     }
     /// What was read and seen in one cylinder.
     Cylinder {

@@ -1,9 +1,10 @@
 //! Gauges: their sources of uncertainty, and how each kind turns an indication into a size at 20 C.
 
 use super::before::{DriftOnMaster, DriftOwn, DriftShared};
-use super::{Expanded, MeanOfRepeats, Resolution, Shop, half_width, mean, near_nominal};
+use super::repeatability::Repeatability;
+use super::{Expanded, MeanOfRepeats, Resolution, Shop, half_width, mean, near_nominal, reliability};
 use crate::bounds::{self, Bound};
-use crate::calc::{Calc, Figure, Measured, SourceId};
+use crate::calc::{Calc, EstimateId, Figure, Measured, SourceId};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document::{self as doc, GaugeKind};
@@ -25,7 +26,9 @@ pub(crate) struct Gauge {
     setting: Option<SetTo>,
     resolution: Given,
     permissible_error: Given,
-    repeatability: Given,
+    repeatability: Option<Repeatability>,
+    /// what the figure of the permissible error rests on
+    scale_estimate: Option<EstimateId>,
     face_parallelism: Option<Given>,
     material: usize,
     /// nothing is proven with the micrometer it was set on
@@ -86,6 +89,11 @@ impl Gauges {
             }
             let gauge = Gauge::from_document(calc, entry, date, shop, materials, warnings)?;
             out.0.push(gauge);
+        }
+        for (gauge, entry) in out.0.iter_mut().zip(&document.gauges) {
+            if gauge.repeatability.is_none() {
+                gauge.repeatability = Repeatability::pooled(calc, document, entry, warnings)?;
+            }
         }
         let near = near_nominal("setting of a bore gauge", nominal);
         for (index, entry) in document.gauges.iter().enumerate() {
@@ -213,7 +221,12 @@ impl Gauge {
             set_on_stale: Vec::new(),
             drift: None,
             permissible_error: entry.permissible_error.read(permissible_error(entry.kind), warnings)?,
-            repeatability: entry.repeatability.read(&bounds::REPEATABILITY, warnings)?,
+            repeatability: Repeatability::stated(calc, entry, warnings)?,
+            scale_estimate: reliability(
+                calc,
+                entry.permissible_error_relative_uncertainty.as_ref(),
+                warnings,
+            )?,
             face_parallelism: entry
                 .face_parallelism
                 .as_ref()
@@ -346,7 +359,7 @@ impl Gauge {
         let path = read.repeats.first().map(|g| g.path.clone()).unwrap_or_default();
         let r = self.add_scale(calc, &r, "scale");
         let r = self.add_faces(calc, &r, of);
-        let r = self.add_reading(calc, &r, of, &path, read.repeats.len());
+        let r = self.add_reading(calc, &r, of, &path, read.repeats.len())?;
         Some(calc.apply(MicrometerSize, [&r, &self.zero_error, read.eps_gauge, read.eps_part]))
     }
 
@@ -362,7 +375,7 @@ impl Gauge {
         let d = mean(calc, "d", repeats)?;
         let path = repeats.first().map(|g| g.path.clone()).unwrap_or_default();
         let d = self.add_scale(calc, &d, "travel");
-        let d = self.add_reading(calc, &d, of, &path, repeats.len());
+        let d = self.add_reading(calc, &d, of, &path, repeats.len())?;
         let set = self.setting.as_ref()?;
         Some(calc.apply(BoreGaugeSize, [&set.distance, &d, &set.eps, eps_used, eps_bore]))
     }
@@ -402,6 +415,7 @@ impl Gauge {
             calc.source(name, &self.permissible_error.path, Distribution::STANDARD_RECTANGULAR)
         });
         if known.is_none() {
+            calc.rests_on(source, self.scale_estimate);
             self.scale.push((r.value(), source));
         }
         let standard = half_width(calc, &self.permissible_error);
@@ -421,8 +435,16 @@ impl Gauge {
         calc.add_source(r, source, standard)
     }
 
-    /// Resolution and repeatability of the reading of one place.
-    fn add_reading(&self, calc: &mut Calc, r: &Measured, of: &str, path: &str, count: usize) -> Measured {
+    /// Resolution and repeatability of the reading of one place; nothing without a repeatability.
+    fn add_reading(
+        &self,
+        calc: &mut Calc,
+        r: &Measured,
+        of: &str,
+        path: &str,
+        count: usize,
+    ) -> Option<Measured> {
+        let repeatability = self.repeatability.as_ref()?;
         let source = calc.source(
             format!("resolution of {} on {of}", self.name),
             path,
@@ -435,11 +457,11 @@ impl Gauge {
             path,
             Distribution::STANDARD_NORMAL,
         );
-        let s = calc.given("s", &self.repeatability);
+        calc.rests_on(source, repeatability.estimate);
         #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
         let n = calc.constant(&format!("n{count}"), count as f64, "1", "number of repeats read");
-        let standard = calc.figure(MeanOfRepeats, [s, n]);
-        let r = calc.add_source(&r, source, standard);
+        let standard = calc.figure(MeanOfRepeats, [repeatability.deviation, n]);
+        let r = Some(calc.add_source(&r, source, standard);
         self.add_drift(calc, &r, of)
     }
 
@@ -470,7 +492,7 @@ const DRIFT_LIMIT: Bound = Bound {
 fn permissible_error(kind: GaugeKind) -> &'static Bound {
     match kind {
         GaugeKind::OutsideMicrometer => &bounds::MICROMETER_ERROR,
-        GaugeKind::Caliper | GaugeKind::BoreGauge => &bounds::PERMISSIBLE_ERROR,
+        GaugeKind::Caliper | GaugeKind::BoreGauge => &bounds::PERMISSIBLE_ERROR,)
     }
 }
 

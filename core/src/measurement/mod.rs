@@ -1,6 +1,7 @@
 //! 1 MEASUREMENT: what a gauge says, and what its data sheet, its calibration and the thermometer leave uncertain.
 
 mod gauge;
+mod repeatability;
 pub mod statistics;
 pub mod study;
 pub mod bias;
@@ -15,10 +16,10 @@ pub mod before;
 pub(crate) use gauge::{Gauges, Outside};
 
 use crate::bounds;
-use crate::calc::{Calc, Figure, Fold, Measured, SourceId, formula};
+use crate::calc::{Calc, EstimateId, Figure, Fold, Measured, SourceId, formula};
 use crate::error::{Error, ErrorKind};
 use crate::job::document as doc;
-use crate::job::{Entry, Given, Warning, check_length};
+use crate::job::{Entry, Given, Pure, Warning, check_length};
 use crate::measurement::distribution::Distribution;
 use crate::quantity::{Length, Temperature};
 
@@ -30,7 +31,9 @@ formula! {
     /// Standard uncertainty of a resolution `r`: rectangular over one step.
     Resolution: u ["mm"] = (r) => (r * r / 12.0).sqrt(); source "JCGM 100:2008, F.2.2.1";
     /// Standard uncertainty of the mean of `n` readings of repeatability `s`.
-    MeanOfRepeats: u ["mm"] = (s, n) => (s * s / n).sqrt(); source "JCGM 100:2008, 4.2.3, with a stated standard deviation";
+    MeanOfRepeats: u ["mm"] = (s, n) => (s * s / n).sqrt(); source "JCGM 100:2008, 4.2.3, with a stated or pooled standard deviation";
+    /// Degrees of freedom of an uncertainty of relative uncertainty `r`.
+    Reliability: dof ["1"] = (r) => 1.0 / (2.0 * r * r); source "JCGM 100:2008, G.4.2, (G.3)";
 }
 
 /// The shop: its temperature and its one thermometer.
@@ -53,6 +56,9 @@ impl Shop {
         let thermometer =
             calc.source("thermometer".to_owned(), &error.path, Distribution::STANDARD_RECTANGULAR);
         let standard = half_width(calc, &error);
+        let estimate =
+            reliability(calc, shop.thermometer.permissible_error_relative_uncertainty.as_ref(), warnings)?;
+        calc.rests_on(thermometer, estimate);
         Ok(Shop { temperature, thermometer, standard })
     }
 
@@ -135,6 +141,19 @@ pub(crate) fn hold(
 pub(crate) fn half_width(calc: &mut Calc, given: &Given) -> Figure {
     let a = calc.given("half_width", given);
     calc.figure(HalfWidth, [a])
+}
+
+/// The estimate behind a permissible error whose relative uncertainty is stated; none when it is taken as exact.
+fn reliability(
+    calc: &mut Calc,
+    relative: Option<&Entry<Pure>>,
+    warnings: &mut Vec<Warning>,
+) -> Result<Option<EstimateId>, Error> {
+    let Some(entry) = relative else { return Ok(None) };
+    let given = entry.read(&bounds::RELATIVE_UNCERTAINTY, warnings)?;
+    let r = calc.given("r", &given);
+    let dof = calc.figure(Reliability, [r]);
+    Ok(Some(calc.estimate(dof)))
 }
 
 /// Mean of the repeats at one place.

@@ -75,6 +75,12 @@ report! {
         rule: Rule,
         /// Probability asked for by the rule `conformance_probability`.
         at_least: f64,
+        /// Tolerance over the uncertainty interval asked for by the rule `simple_acceptance_by_ratio`.
+        ratio_at_least: Option<f64> => "Option::is_none",
+        /// Share of the expanded uncertainty that a value must lie inside the limits to conform, with the rule `expanded_guard_band`.
+        acceptance_guard: Option<f64> => "Option::is_none",
+        /// Share of the expanded uncertainty that a value must lie outside the limits to not conform, with the rule `expanded_guard_band`.
+        rejection_guard: Option<f64> => "Option::is_none",
     }
     /// State of a gauge.
     GaugeReport {
@@ -93,8 +99,12 @@ report! {
         value_mm: f64,
         /// Standard uncertainty.
         standard_uncertainty_mm: f64,
-        /// Expanded uncertainty, coverage factor 2.
+        /// Expanded uncertainty at about 95 %: coverage factor times standard uncertainty.
         expanded_uncertainty_mm: f64,
+        /// Coverage factor: 2, or with few degrees of freedom that of Student's t at the same probability.
+        coverage_factor: f64,
+        /// Effective degrees of freedom of the standard uncertainty; absent when they are infinite.
+        dof: Option<f64> => "Option::is_none",
         /// Sources, largest share first.
         budget: Vec<BudgetLine>,
         /// The largest share.

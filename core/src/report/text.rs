@@ -158,9 +158,27 @@ pub(super) fn conventions(report: &Report) -> String {
         Rule::ConformanceProbability => {
             format!("probability of conformity at least {} %, JCGM 106", report.conventions.at_least * 100.0)
         }
+        Rule::ExpandedGuardBand => {
+            let share = |of: Option<f64>| of.unwrap_or(1.0);
+            let (accept, reject) =
+                (share(report.conventions.acceptance_guard), share(report.conventions.rejection_guard));
+            format!(
+                "guard bands of {accept} U for acceptance and {reject} U for rejection, U the expanded uncertainty, ASME B89.7.3.1 (1 U for both: ISO 14253-1:1998)"
+            )
+        }
+        Rule::SimpleAcceptanceByRatio => {
+            let least = report.conventions.ratio_at_least.unwrap_or_default();
+            format!(
+                "simple acceptance where the tolerance is at least {least} times the uncertainty interval 2 U, ASME B89.7.3.1"
+            )
+        }
+    };
+    let more = match few_degrees(report) {
+        true => ", or k where few degrees of freedom are behind them",
+        false => "",
     };
     format!(
-        "Sizes in mm at 20 C. Clearances are over the diameter. \"Give or take\" is two standard uncertainties. Rule: {rule}."
+        "Sizes in mm at 20 C. Clearances are over the diameter. \"Give or take\" is two standard uncertainties{more}. Rule: {rule}."
     )
 }
 
@@ -329,7 +347,17 @@ fn printed(limit: f64) -> String {
 }
 
 fn give_or_take(value: &MeasuredValue) -> String {
-    format!("{:.4} mm, give or take {:.4}", value.value_mm, value.expanded_uncertainty_mm)
+    let factor = value.dof.map(|_| format!(" (k = {:.2})", value.coverage_factor)).unwrap_or_default();
+    format!("{:.4} mm, give or take {:.4}{factor}", value.value_mm, value.expanded_uncertainty_mm)
+}
+
+/// Does any size that was read have an uncertainty with finite degrees of freedom?
+fn few_degrees(report: &Report) -> bool {
+    let sizes = |c: &CylinderReport| {
+        let piston = c.piston.iter().flat_map(|p| &p.sizes).any(|s| s.size.dof.is_some());
+        piston || c.bore.iter().flat_map(|b| &b.places).any(|p| p.size.dof.is_some())
+    };
+    report.cylinders.iter().any(sizes)
 }
 
 fn finding(finding: &Finding) -> String {

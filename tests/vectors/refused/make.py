@@ -135,6 +135,21 @@ REPLACED = {
         '"setting": {', '"setting": {"micrometer": {"gauge": "mic 25-50", "reading": "48 mm", "temperature": "22 C"}, '),
     "coating_on_bare_metal": ('"over": "coating"', '"over": "bare_metal"'),
     "at_least_with_another_rule": ('"conformance_probability"', '"proven"'),
+    "ratio_with_another_rule": ('"at_least": "95 %"', '"ratio_at_least": 4'),
+    "guard_with_another_rule": ('"at_least": "95 %"', '"acceptance_guard": 0.5'),
+    "ratio_below_one": (
+        '{"rule": "conformance_probability", "at_least": "95 %"}', '{"rule": "simple_acceptance_by_ratio", "ratio_at_least": 0.25}'),
+    "guard_in_percent": (
+        '{"rule": "conformance_probability", "at_least": "95 %"}', '{"rule": "expanded_guard_band", "rejection_guard": 50}'),
+    "guards_overlap": (
+        '{"rule": "conformance_probability", "at_least": "95 %"}',
+        '{"rule": "expanded_guard_band", "acceptance_guard": 0.5, "rejection_guard": -0.75}'),
+    "dof_below_one": ('"repeatability": "0.0014 mm"', '"repeatability": "0.0014 mm", "repeatability_dof": 0.5'),
+    "dof_of_no_repeatability": ('"repeatability": "0.0014 mm"', '"repeatability_dof": 9'),
+    "repeatability_of_single_readings": (
+        '      "repeatability": "0.0014 mm",\n', "", '["0.016 mm", "0.017 mm"]', '["0.016 mm"]'),
+    "relative_uncertainty_in_percent": (
+        '{"permissible_error": "0.5 K"', '{"permissible_error": "0.5 K", "permissible_error_relative_uncertainty": 25'),
     "taper_with_min": ('{"max": "0.020 mm"', '{"min": "0.001 mm", "max": "0.020 mm"'),
     "taper_without_max": ('{"max": "0.020 mm", ', "{"),
     "limit_without_min_and_max": ('"min": "48.000 mm", "max": "48.040 mm", ', ""),
