@@ -171,7 +171,8 @@ fn printed(id: &str, named: Named) -> Vec<(String, Option<u64>)> {
 #[test]
 fn rows_of_named_results_hold() {
     type Call = fn(&[String]) -> Result<Named, gaugepoint::Error>;
-    let files: &[(&str, Call)] = &[("study", study_row), ("risk", risk_row), ("shape", shape_row), ("parts", parts_row)];
+    let files: &[(&str, Call)] =
+        &[("study", study_row), ("risk", risk_row), ("shape", shape_row), ("parts", parts_row)];
     let mut expected = Vec::new();
     for (file, call) in files {
         let rows = rows(&format!("tests/vectors/{file}.csv"));

@@ -1,26 +1,26 @@
 //! Rows of the vectors with named results: the call of a row, and its results by the names that every host gives them.
 
 use gaugepoint::Error;
+use gaugepoint::bounds::{Verdict, judge};
 use gaugepoint::clearance::press_fit::{self, PressFitParts};
 use gaugepoint::clearance::{pin, ring};
-use gaugepoint::bounds::{Verdict, judge};
 use gaugepoint::decision::risk::{
     Guard, Interval, Items, acceptance, acceptance_for_risk, capability, global_risks,
 };
-use gaugepoint::measurement::bias::{Band, Bias, Linearity, bias, linearity};
-use gaugepoint::measurement::chart::{Chart, Kind, control_chart};
 use gaugepoint::growth::liner::{self, LinerParts};
 use gaugepoint::measurement::before::{
     Adequacy, Advice, Agreement, Drift, Form, Outliers, Point, Soak, Warm, adequacy, agreement, drift,
     outliers, readers, soak,
 };
+use gaugepoint::measurement::bias::{Band, Bias, Linearity, bias, linearity};
+use gaugepoint::measurement::chart::{Chart, Kind, control_chart};
 use gaugepoint::measurement::statistics::{OneWay, Sample, one_way, sample};
 use gaugepoint::measurement::study::{Crossed, Pooling, Study};
 use gaugepoint::shape::circle::{self, Algebraic, Circle, Form, Reference};
 use gaugepoint::shape::cylinder::{self, Cylinder};
+use gaugepoint::shape::deck::{self, Chamber, GasketBand};
 use gaugepoint::shape::plane::{self, BoreAxis, Plane};
 use gaugepoint::shape::section::{self, Harmonic, Section};
-use gaugepoint::shape::deck::{self, Chamber, GasketBand};
 
 /// Results by name, in the order of the record in C; none where nothing is given.
 pub type Named = Vec<(&'static str, Option<f64>)>;

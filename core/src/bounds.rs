@@ -144,6 +144,12 @@ bounds! {
         "skirts change by up to 10 um in a mm of height; above 50 it is a land or another unit";
     /// Probability asked of a decision.
     PROBABILITY = "probability of conformity" ["1"] possible 0.5 to 0.999999, usual 0.8 to 0.9999, "JCGM 106:2012, 8.3.2";
+    /// Tolerance over the uncertainty interval asked of a decision.
+    UNCERTAINTY_RATIO = "ratio of the tolerance to the uncertainty interval" ["1"] possible 1.0 to 100.0, usual 3.0 to 10.0,
+        "ASME B89.7.3.1-2001: 4 to 1 and 10 to 1 are common; from memory";
+    /// Guard band as a share of the expanded uncertainty; below 0 relaxed.
+    GUARD_SHARE = "guard band as a share of the expanded uncertainty" ["1"] possible -1.0 to 1.0, usual -1.0 to 1.0,
+        "ISO 14253-1:1998: all of U; beyond it nothing is gained; ASME B89.7.3.1-2001: stringent 0 to 1, relaxed -1 to 0";
     /// End gap of a ring.
     RING_GAP = "ring gap" ["mm"] possible 0.02 to 17.0, usual 0.1 to 1.8, "2 to 9 per mille of the bore";
     /// Least end gap of a hot ring; 0 lets the ends touch.
@@ -226,12 +232,6 @@ pub(crate) fn check_above(field: &str, value: f64, other: f64, reason: &str) -> 
         true => Ok(()),
         false => Err(Error::new(ErrorKind::OutOfOrder, value.to_string(), reason).value(value).at(field)),
     }
-    /// Tolerance over the uncertainty interval asked of a decision.
-    UNCERTAINTY_RATIO = "ratio of the tolerance to the uncertainty interval" ["1"] possible 1.0 to 100.0, usual 3.0 to 10.0,
-        "ASME B89.7.3.1-2001: 4 to 1 and 10 to 1 are common; from memory";
-    /// Guard band as a share of the expanded uncertainty; below 0 relaxed.
-    GUARD_SHARE = "guard band as a share of the expanded uncertainty" ["1"] possible -1.0 to 1.0, usual -1.0 to 1.0,
-        "ISO 14253-1:1998: all of U; beyond it nothing is gained; ASME B89.7.3.1-2001: stringent 0 to 1, relaxed -1 to 0";
 }
 
 impl Bound {

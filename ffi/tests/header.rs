@@ -160,10 +160,15 @@ fn every_declaration_is_documented() {
     let count = |is: fn(&str) -> bool| written.lines().filter(|line| is(line)).count();
     let types = count(|line| line.starts_with("pub struct Gaugepoint") || line.starts_with("pub enum "));
     let fields = count(|line| line.starts_with("    pub ") && line.ends_with(','));
-    let choices = count(|line| line.trim_end_matches(|c: char| c.is_ascii_digit() || c == ',').ends_with(" = "));
+    let choices =
+        count(|line| line.trim_end_matches(|c: char| c.is_ascii_digit() || c == ',').ends_with(" = "));
     let functions = count(|line| line == "#[unsafe(no_mangle)]");
-    let of_status = text("src/status.rs").lines().filter(|l| l.starts_with("    pub ") && l.ends_with(',')).count();
-    assert!(types > 20 && fields > 100 && choices > 20 && functions > 20, "{types} {fields} {choices} {functions}");
+    let of_status =
+        text("src/status.rs").lines().filter(|l| l.starts_with("    pub ") && l.ends_with(',')).count();
+    assert!(
+        types > 20 && fields > 100 && choices > 20 && functions > 20,
+        "{types} {fields} {choices} {functions}"
+    );
     assert_eq!(found, 6 + types + fields - of_status + choices + functions + status::ALL.len());
     let two = "/**\n * a\n */\nint32_t gaugepoint_a(void);\nint32_t gaugepoint_b(void);\n";
     assert_eq!(declarations(two), (2, vec!["int32_t gaugepoint_b(void);"]));

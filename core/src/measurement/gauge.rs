@@ -461,8 +461,8 @@ impl Gauge {
         #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
         let n = calc.constant(&format!("n{count}"), count as f64, "1", "number of repeats read");
         let standard = calc.figure(MeanOfRepeats, [repeatability.deviation, n]);
-        let r = Some(calc.add_source(&r, source, standard);
-        self.add_drift(calc, &r, of)
+        let r = calc.add_source(&r, source, standard);
+        Some(self.add_drift(calc, &r, of))
     }
 
     /// What the drift of the gauge adds to a reading between two checks: a part that all of them share, and its own.
@@ -492,7 +492,7 @@ const DRIFT_LIMIT: Bound = Bound {
 fn permissible_error(kind: GaugeKind) -> &'static Bound {
     match kind {
         GaugeKind::OutsideMicrometer => &bounds::MICROMETER_ERROR,
-        GaugeKind::Caliper | GaugeKind::BoreGauge => &bounds::PERMISSIBLE_ERROR,)
+        GaugeKind::Caliper | GaugeKind::BoreGauge => &bounds::PERMISSIBLE_ERROR,
     }
 }
 
