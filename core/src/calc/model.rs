@@ -4,6 +4,7 @@ use super::expression::{Expression, Sheet};
 use super::number::Number;
 use crate::measurement::jet::Jet;
 use crate::measurement::random::{BLOCK, Column};
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 /// What is done to one number.
@@ -109,12 +110,12 @@ impl Binary {
         }
     }
 
-    fn of_jets(self, a: Jet, b: Jet) -> Jet {
+    fn of_jets(self, a: Cow<'_, Jet>, b: Cow<'_, Jet>) -> Jet {
         match self {
-            Binary::Add => a + b,
-            Binary::Sub => a - b,
-            Binary::Mul => a * b,
-            Binary::Div => a / b,
+            Binary::Add => Jet::added(a, b),
+            Binary::Sub => Jet::subtracted(a, b),
+            Binary::Mul => Jet::multiplied(a, b),
+            Binary::Div => Jet::divided(a, b),
             Binary::Max => a.max(&b),
             Binary::Min => a.min(&b),
         }
@@ -225,7 +226,7 @@ impl Model {
                 Op::Plain(value) => Jet::constant(value),
                 // read where it is used
                 Op::Input(_) => Jet::constant(f64::NAN),
-                Op::Unary(kind, a) => kind.of_jet(made.take(a)),
+                Op::Unary(kind, a) => kind.of_jet(made.take(a).into_owned()),
                 Op::Binary(kind, a, b) => {
                     let (a, b) = (made.take(a), made.take(b));
                     kind.of_jets(a, b)
@@ -234,7 +235,7 @@ impl Model {
             made.jets.push(next);
         }
         match self.ops.len().checked_sub(1) {
-            Some(last) => made.take(last),
+            Some(last) => made.take(last).into_owned(),
             None => Jet::constant(f64::NAN),
         }
     }
@@ -290,16 +291,17 @@ impl<'m> Made<'m> {
         Made { ops, inputs, uses, jets: Vec::with_capacity(ops.len()) }
     }
 
-    /// An operand: given away at its last use, so that the result can be written over it, and a copy before.
-    fn take(&mut self, k: usize) -> Jet {
+    /// An operand: an input is lent; what was made is given away at its last use, so that the result can be written over it, and a copy before.
+    fn take(&mut self, k: usize) -> Cow<'m, Jet> {
+        let missing = || Jet::constant(f64::NAN);
         if let Some(Op::Input(index)) = self.ops.get(k) {
-            return self.inputs.get(*index).cloned().unwrap_or(Jet::constant(f64::NAN));
+            return self.inputs.get(*index).map_or_else(|| Cow::Owned(missing()), Cow::Borrowed);
         }
         let (Some(jet), Some(uses)) = (self.jets.get_mut(k), self.uses.get_mut(k)) else {
-            return Jet::constant(f64::NAN);
+            return Cow::Owned(missing());
         };
         *uses = uses.saturating_sub(1_usize);
-        if *uses > 0 { jet.clone() } else { core::mem::replace(jet, Jet::constant(f64::NAN)) }
+        Cow::Owned(if *uses > 0 { jet.clone() } else { core::mem::replace(jet, missing()) })
     }
 }
 

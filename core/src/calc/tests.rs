@@ -140,7 +140,7 @@ fn the_model_makes_trials() {
     let value = calculation(&mut calc);
     let u = calc.budget(&value).standard.value;
     let (inputs, model) = calc.model(&value).unwrap().unwrap();
-    let run = MonteCarlo::new(&inputs, |x| model.jet(x), 1).run(100_000, 0.95).unwrap();
+    let run = MonteCarlo::of_model(&inputs, &model, 1).run(100_000, 0.95).unwrap();
     // nearly linear: the deviation of 1e5 trials is within 0.3 % of it
     assert!((run.standard_deviation / u - 1.0).abs() < 0.01, "{} against {u}", run.standard_deviation);
 }

@@ -6,6 +6,7 @@
 //! and an evaluation that needs them refuses. The rules: product and chain rule to the order carried.
 
 use core::ops::{Add, Div, Mul, Neg, Sub};
+use std::borrow::Cow;
 
 /// A number with its derivatives. See the [module](self).
 #[derive(Debug, Clone)]
@@ -16,7 +17,7 @@ pub struct Jet {
 
 /// Derivatives, in one of three forms.
 #[derive(Debug, Clone, PartialEq)]
-enum Terms {
+pub(crate) enum Terms {
     /// By every variable, once. The form of budgets, which are many: it costs one allocation, and a result is written over an operand that
     /// is not needed any more.
     First(Vec<f64>),
@@ -28,13 +29,13 @@ enum Terms {
 
 /// Gradient, and the lower triangle of the Hessian row by row.
 #[derive(Debug, Clone, PartialEq)]
-struct Second {
+pub(crate) struct Second {
     gradient: Vec<f64>,
     hessian: Vec<f64>,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Along {
+pub(crate) struct Along {
     s: f64,
     t: f64,
     st: f64,
@@ -72,12 +73,12 @@ impl Jet {
     }
 
     /// Derivative by each of `count` variables; zeros for a constant, NaN for a jet of another evaluation.
-    pub(super) fn gradient(&self, count: usize) -> Vec<f64> {
+    pub(super) fn gradient(&self, count: usize) -> Cow<'_, [f64]> {
         match &self.terms {
-            None => vec![0.0; count],
-            Some(Terms::First(gradient)) if gradient.len() == count => gradient.clone(),
-            Some(Terms::Second(second)) if second.gradient.len() == count => second.gradient.clone(),
-            Some(_) => vec![f64::NAN; count],
+            None => vec![0.0; count].into(),
+            Some(Terms::First(gradient)) if gradient.len() == count => gradient.into(),
+            Some(Terms::Second(second)) if second.gradient.len() == count => (&second.gradient).into(),
+            Some(_) => vec![f64::NAN; count].into(),
         }
     }
 
@@ -290,7 +291,7 @@ impl Jet {
 }
 
 /// A jet as an operand: lent, or given away with its room.
-trait Operand: Sized {
+pub(crate) trait Operand: Sized {
     fn owned(&self) -> bool;
     fn jet(&self) -> &Jet;
     fn into_terms(self) -> Option<Terms>;
@@ -320,7 +321,44 @@ impl Operand for &Jet {
     }
 }
 
+impl Operand for Cow<'_, Jet> {
+    fn owned(&self) -> bool {
+        matches!(self, Cow::Owned(_))
+    }
+    fn jet(&self) -> &Jet {
+        self
+    }
+    fn into_terms(self) -> Option<Terms> {
+        match self {
+            Cow::Owned(jet) => jet.terms,
+            Cow::Borrowed(jet) => jet.terms.clone(),
+        }
+    }
+}
+
+/// The four operations on operands of any kind.
 impl Jet {
+    pub(crate) fn added(a: impl Operand, b: impl Operand) -> Jet {
+        let value = a.jet().value + b.jet().value;
+        Jet::combined(a, b, value, 1.0, 1.0)
+    }
+
+    pub(crate) fn subtracted(a: impl Operand, b: impl Operand) -> Jet {
+        let value = a.jet().value - b.jet().value;
+        Jet::combined(a, b, value, 1.0, -1.0)
+    }
+
+    pub(crate) fn multiplied(a: impl Operand, b: impl Operand) -> Jet {
+        let value = a.jet().value * b.jet().value;
+        Jet::product(a, b, value)
+    }
+
+    pub(crate) fn divided(a: impl Operand, b: impl Operand) -> Jet {
+        let value = a.jet().value / b.jet().value;
+        let reciprocal = b.jet().reciprocal();
+        Jet::product(a, reciprocal, value)
+    }
+
     /// Derivatives of first order; none else.
     fn first(&self) -> &[f64] {
         match &self.terms {
@@ -515,10 +553,10 @@ macro_rules! operator {
     };
 }
 operator! {
-    Add add (a, b, a.value + b.value) => { let value = a.value + b.value; Jet::combined(a, b, value, 1.0, 1.0) };
-    Sub sub (a, b, a.value - b.value) => { let value = a.value - b.value; Jet::combined(a, b, value, 1.0, -1.0) };
-    Mul mul (a, b, a.value * b.value) => { let value = a.value * b.value; Jet::product(a, b, value) };
-    Div div (a, b, a.value / b.value) => { let value = a.value / b.value; Jet::product(a, b.reciprocal(), value) };
+    Add add (a, b, a.value + b.value) => Jet::added(a, b);
+    Sub sub (a, b, a.value - b.value) => Jet::subtracted(a, b);
+    Mul mul (a, b, a.value * b.value) => Jet::multiplied(a, b);
+    Div div (a, b, a.value / b.value) => Jet::divided(a, b);
 }
 
 impl Neg for &Jet {

@@ -4,6 +4,10 @@
 //! into parts anywhere, made in any order and by any number of threads, and its results have the same bits. A [`Part`] is a range of
 //! trials with its values; everything is computed from the values in the order of the trials, sums with their rounding carried along.
 //!
+//! Trials are made in blocks, a column of numbers for each draw, source, input and operation, by the widest instructions of the machine
+//! ([`Width`]); neither shows in the results. A closure is still called trial by trial; a [`Model`] is evaluated column by column
+//! ([`MonteCarlo::of_model`]). A part that begins or ends within a block makes the whole block, so parts of some thousand trials cost least.
+//!
 //! | distribution | draws | how |
 //! |---|---|---|
 //! | normal | 1 | inverse by a table of cubics ([`NormalTable`]) |
