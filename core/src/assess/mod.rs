@@ -5,7 +5,7 @@ mod clearance;
 mod piston;
 
 use crate::bounds;
-use crate::calc::{Calc, Figure, Measured, formula};
+use crate::calc::{Budget, Calc, Figure, Measured, formula};
 use crate::decision::finding::Finding;
 use crate::decision::{Decision, Ground, Judged, Limit, Limits, Of, RuleInForce, Verdict, judge, verdict};
 use crate::error::{Error, ErrorKind};
@@ -132,7 +132,10 @@ impl Assessment {
         let shop = Shop::from_document(&mut calc, &document.shop, &mut warnings)?;
         let materials = Materials::from_document(&mut calc, &document.materials, &mut warnings)?;
         let engine = Engine::from_document(&document.engine, &materials, &mut warnings)?;
-        let gauges = Gauges::from_document(&mut calc, document, &shop, &materials, &mut warnings)?;
+        let near = crate::measurement::near_nominal("setting of a bore gauge", engine.bore_nominal);
+        let on = (document.job.date.date()?, &near);
+        let gauges =
+            Gauges::from_document(&mut calc, &document.gauges, on, &shop, &materials, &mut warnings)?;
         let limits = Limits::from_document(&document.engine, &mut warnings)?;
         let rule = RuleInForce::from_document(document.decision.as_ref(), &mut warnings)?;
         let running = document
@@ -301,19 +304,7 @@ impl Assessment {
         calc.place(value.figure, || format!("{at}/value_mm"));
         calc.place(budget.standard, || format!("{at}/standard_uncertainty_mm"));
         calc.place(expanded, || format!("{at}/expanded_uncertainty_mm"));
-        let mut lines = Vec::with_capacity(budget.lines.len());
-        for (index, line) in budget.lines.iter().enumerate() {
-            calc.place(line.contribution, || format!("{at}/budget/{index}/contribution_mm"));
-            calc.place(line.share, || format!("{at}/budget/{index}/share"));
-            let (source, path) =
-                calc.source_of(line.source).map(|s| (s.name.clone(), s.path.clone())).unwrap_or_default();
-            lines.push(BudgetLine {
-                source,
-                contribution_mm: line.contribution.value,
-                share: line.share.value,
-                path,
-            });
-        }
+        let lines = budget_lines(calc, &budget, at);
         let dominant = lines.first().map(|l| Dominant {
             source: l.source.clone(),
             share: l.share,
@@ -454,9 +445,27 @@ fn check_laws(
 }
 
 /// A field that is read for several cylinders warns once.
-fn once(warnings: Vec<Warning>) -> Vec<Warning> {
+pub(crate) fn once(warnings: Vec<Warning>) -> Vec<Warning> {
     let mut seen = HashSet::with_capacity(warnings.len());
     warnings.into_iter().filter(|w| seen.insert(w.clone())).collect()
+}
+
+/// A budget as the report tells it, with its value at `at`.
+pub(crate) fn budget_lines(calc: &mut Calc, budget: &Budget, at: &str) -> Vec<BudgetLine> {
+    let mut lines = Vec::with_capacity(budget.lines.len());
+    for (index, line) in budget.lines.iter().enumerate() {
+        calc.place(line.contribution, || format!("{at}/budget/{index}/contribution_mm"));
+        calc.place(line.share, || format!("{at}/budget/{index}/share"));
+        let (source, path) =
+            calc.source_of(line.source).map(|s| (s.name.clone(), s.path.clone())).unwrap_or_default();
+        lines.push(BudgetLine {
+            source,
+            contribution_mm: line.contribution.value,
+            share: line.share.value,
+            path,
+        });
+    }
+    lines
 }
 
 /// The verdict of a part: its decisions, then its findings, then what was not read.

@@ -20,6 +20,7 @@ macro_rules! document {
         )+
     };
 }
+pub(crate) use document;
 
 document! {
     /// One engine on one day.

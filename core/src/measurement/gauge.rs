@@ -1,12 +1,20 @@
 //! Gauges: their sources of uncertainty, and how each kind turns an indication into a size at 20 C.
 
-use super::{Expanded, MeanOfRepeats, Resolution, Shop, half_width, mean, near_nominal};
+mod depth;
+mod feeler;
+mod transfer;
+
+pub(crate) use depth::{DepthIndicators, Over};
+pub(crate) use feeler::{Between, Strips};
+pub(crate) use transfer::Transfers;
+
+use super::{Expanded, MeanOfRepeats, Resolution, Shop, half_width, mean};
 use crate::bounds::{self, Bound};
 use crate::calc::{Calc, Figure, Measured, SourceId};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document::{self as doc, GaugeKind};
-use crate::job::{Entry, Given, Warning, Words, check_length, nearest};
+use crate::job::{Date, Entry, Given, Warning, Words, check_length, nearest};
 use crate::measurement::distribution::Distribution;
 use crate::quantity::Length;
 use crate::size::{BoreGaugeSize, MicrometerSize, SetOnMicrometer, SetOnRing, ZeroError};
@@ -54,19 +62,18 @@ pub(crate) struct Outside<'a> {
 }
 
 impl Gauges {
-    /// Reads the gauges; those that are set on another come after it.
+    /// Reads the gauges on a day; those that are set on another come after it, and what they are set to lies within `near`.
     pub(crate) fn from_document(
         calc: &mut Calc,
-        document: &doc::Document,
+        gauges: &[doc::Gauge],
+        (date, near): (civil::Date, &Bound),
         shop: &Shop,
         materials: &Materials,
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, Error> {
-        let date = document.job.date.date()?;
-        let nominal = document.engine.bore.nominal.read(&bounds::BORE, warnings)?.value;
-        check_length(&document.gauges, |g| &g.name)?;
-        let mut out = Gauges(Vec::with_capacity(document.gauges.len()));
-        for entry in &document.gauges {
+        check_length(gauges, |g| &g.name)?;
+        let mut out = Gauges(Vec::with_capacity(gauges.len()));
+        for entry in gauges {
             let name = entry.name.words()?;
             if out.0.iter().any(|g| g.name == name) {
                 return Err(entry.name.refuse(ErrorKind::Repeated, "this gauge stands twice"));
@@ -74,10 +81,9 @@ impl Gauges {
             let gauge = Gauge::from_document(calc, entry, date, shop, materials, warnings)?;
             out.0.push(gauge);
         }
-        let near = near_nominal("setting of a bore gauge", nominal);
-        for (index, entry) in document.gauges.iter().enumerate() {
+        for (index, entry) in gauges.iter().enumerate() {
             if let Some(setting) = &entry.setting {
-                let set = out.set(calc, index, setting, &near, shop, materials, warnings)?;
+                let set = out.set(calc, index, setting, near, shop, materials, warnings)?;
                 let set_on_overdue = match setting {
                     doc::Setting::Ring(_) => None,
                     doc::Setting::Micrometer(on) => {
@@ -187,7 +193,7 @@ impl Gauge {
         check_parts(entry)?;
         let resolution = entry.resolution.read(&bounds::RESOLUTION, warnings)?;
         let mut gauge = Gauge {
-            overdue: overdue(entry, date, warnings)?,
+            overdue: overdue(&entry.name, [&entry.calibrated, &entry.calibration_due], date, warnings)?,
             kind: entry.kind,
             zero_error: calc
                 .constant(
@@ -289,12 +295,17 @@ impl Gauge {
 
     /// A size at 20 C from an outside micrometer or caliper.
     pub(crate) fn read_outside(&mut self, calc: &mut Calc, read: &Outside<'_>, of: &str) -> Option<Measured> {
-        let r = mean(calc, "r", read.repeats)?;
-        let path = read.repeats.first().map(|g| g.path.clone()).unwrap_or_default();
+        let r = self.indicated(calc, read.repeats, of)?;
+        Some(calc.apply(MicrometerSize, [&r, &self.zero_error, read.eps_gauge, read.eps_part]))
+    }
+
+    /// What a micrometer or caliper indicates, with everything but its zero.
+    fn indicated(&mut self, calc: &mut Calc, repeats: &[Given], of: &str) -> Option<Measured> {
+        let r = mean(calc, "r", repeats)?;
+        let path = repeats.first().map(|g| g.path.clone()).unwrap_or_default();
         let r = self.add_scale(calc, &r, "scale");
         let r = self.add_faces(calc, &r, of);
-        let r = self.add_reading(calc, &r, of, &path, read.repeats.len());
-        Some(calc.apply(MicrometerSize, [&r, &self.zero_error, read.eps_gauge, read.eps_part]))
+        Some(self.add_reading(calc, &r, of, &path, repeats.len()))
     }
 
     /// A bore at 20 C from a bore gauge.
@@ -306,12 +317,28 @@ impl Gauge {
         eps_used: &Measured,
         of: &str,
     ) -> Option<Measured> {
+        let d = self.deviation(calc, repeats, of)?;
+        self.compared(calc, &d, eps_bore, eps_used)
+    }
+
+    /// The deviation of a comparative gauge from its setting.
+    fn deviation(&mut self, calc: &mut Calc, repeats: &[Given], of: &str) -> Option<Measured> {
         let d = mean(calc, "d", repeats)?;
         let path = repeats.first().map(|g| g.path.clone()).unwrap_or_default();
         let d = self.add_scale(calc, &d, "travel");
-        let d = self.add_reading(calc, &d, of, &path, repeats.len());
+        Some(self.add_reading(calc, &d, of, &path, repeats.len()))
+    }
+
+    /// A size at 20 C from a deviation.
+    fn compared(
+        &self,
+        calc: &mut Calc,
+        d: &Measured,
+        eps_part: &Measured,
+        eps_used: &Measured,
+    ) -> Option<Measured> {
         let set = self.setting.as_ref()?;
-        Some(calc.apply(BoreGaugeSize, [&set.distance, &d, &set.eps, eps_used, eps_bore]))
+        Some(calc.apply(BoreGaugeSize, [&set.distance, d, &set.eps, eps_used, eps_part]))
     }
 
     /// Distance between the faces of a micrometer set to a reading, for `user` to be set on.
@@ -382,8 +409,7 @@ impl Gauge {
             Distribution::STANDARD_NORMAL,
         );
         let s = calc.given("s", &self.repeatability);
-        #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
-        let n = calc.constant(&format!("n{count}"), count as f64, "1", "number of repeats read");
+        let n = self::count(calc, count);
         let standard = calc.figure(MeanOfRepeats, [s, n]);
         calc.add_source(&r, source, standard)
     }
@@ -406,6 +432,13 @@ fn certified(
     let standard = calc.figure(Expanded, [expanded, factor]);
     let size = calc.given("size", &size);
     Ok(calc.add_source(&size.into(), source, standard))
+}
+
+/// A number of repeats.
+fn count(calc: &mut Calc, count: usize) -> Figure {
+    #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
+    let value = count as f64;
+    calc.constant(&format!("n{count}"), value, "1", "number of repeats read")
 }
 
 fn resolution_of(calc: &mut Calc, resolution: &Given) -> Figure {
@@ -438,25 +471,28 @@ fn check_parts(entry: &doc::Gauge) -> Result<(), Error> {
 }
 
 /// Has the calibration run out on the day of the job?
-fn overdue(entry: &doc::Gauge, date: civil::Date, warnings: &mut Vec<Warning>) -> Result<bool, Error> {
-    let calibrated = entry.calibrated.date()?;
-    let due = entry.calibration_due.date()?;
+fn overdue(
+    name: &Entry<Words>,
+    [from, to]: [&Entry<Date>; 2],
+    date: civil::Date,
+    warnings: &mut Vec<Warning>,
+) -> Result<bool, Error> {
+    let calibrated = from.date()?;
+    let due = to.date()?;
     if due <= calibrated {
-        return Err(entry
-            .calibration_due
-            .refuse(ErrorKind::OutOfOrder, "it must be after the day of the calibration"));
+        return Err(to.refuse(ErrorKind::OutOfOrder, "it must be after the day of the calibration"));
     }
     if calibrated > date {
-        return Err(entry.calibrated.refuse(ErrorKind::Contradiction, "calibrated after the day of the job"));
+        return Err(from.refuse(ErrorKind::Contradiction, "calibrated after the day of the job"));
     }
     let overdue = date > due;
     if overdue {
         warnings.push(Warning {
             kind: "calibration_overdue".to_owned(),
-            path: entry.calibration_due.path().to_owned(),
+            path: to.path().to_owned(),
             text: format!(
                 "the calibration of {} ran out on {due}; nothing is proven with it on {date}",
-                entry.name.text()
+                name.text()
             ),
         });
     }

@@ -11,7 +11,10 @@ pub mod uncertainty;
 pub mod random;
 pub mod monte_carlo;
 
-pub(crate) use gauge::{Gauges, Outside};
+mod placement;
+
+pub(crate) use gauge::{Between, DepthIndicators, Gauges, Outside, Over, Strips, Transfers};
+pub(crate) use placement::{Effect, Placement};
 
 use crate::bounds;
 use crate::calc::{Calc, Figure, Fold, Measured, SourceId, formula};

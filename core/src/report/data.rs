@@ -22,6 +22,7 @@ macro_rules! report {
         )+
     };
 }
+pub(crate) use report;
 
 report! {
     /// Everything that was found out about one engine.

@@ -6,6 +6,8 @@ mod markdown;
 mod text;
 
 pub(crate) use caution::cautions;
+pub(crate) use data::report;
+pub(crate) use text::Page;
 pub use data::{
     Block, BorePlaceReport, BoreReport, BudgetLine, ClearanceReport, Conventions, CylinderReport, Dominant,
     EngineName, GaugeReport, JobName, MeasuredValue, PistonReport, PistonSizeReport, Report, RunningCase,
