@@ -62,6 +62,7 @@ pub mod error;
 mod guard;
 pub mod job;
 pub mod sheet;
+pub mod measure;
 pub mod flat;
 pub mod array;
 mod record;

@@ -8,12 +8,13 @@ use std::fmt::Write as _;
 use std::path::PathBuf;
 
 /// Sources with declarations, in the order of the header.
-const SOURCES: [&str; 13] = [
+const SOURCES: [&str; 14] = [
     "abi",
     "error",
     "status",
     "job",
     "sheet",
+    "measure",
     "flat",
     "array",
     "statistics",

@@ -15,7 +15,7 @@ import json
 import sys
 
 from assess import (
-    ONE, ROOT_3, ZERO, Errors, Fraction, Job, Reading, angle, convert, date, difference, grown, half_width, length, mean,
+    ONE, ROOT_3, ZERO, Errors, Fraction, Job, Reading, angle, convert, data_sheet, date, difference, grown, half_width, length, mean,
     mp, mpf, propagate, pure, real, setting_size, temperature, unique, with_errors, zero_error,
 )
 
@@ -28,7 +28,7 @@ class Measurement(Job):
     """The document with its quantities as numbers and its sources named."""
 
     def __init__(self, document):
-        self.document = {"gauges": [], **document}
+        self.document = {**document, "gauges": [data_sheet(form) for form in document.get("gauges", [])]}
         self.sources = {}
         shop = document["shop"]
         self.shop_temperature = real(temperature(shop["temperature"]))

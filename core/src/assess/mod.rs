@@ -198,18 +198,14 @@ impl Assessment {
     }
 
     fn gauge_reports(&mut self) -> Vec<GaugeReport> {
-        let gauges: Vec<(String, bool, Option<Measured>)> = self
-            .gauges
-            .iter()
-            .map(|g| (g.name.clone(), g.overdue, g.checked.then(|| g.zero_error().clone())))
-            .collect();
+        let gauges: Vec<(GaugeReport, Option<Measured>)> =
+            self.gauges.iter().map(|g| (g.report(), g.checked.then(|| g.zero_error().clone()))).collect();
         gauges
             .into_iter()
             .enumerate()
-            .map(|(index, (name, overdue, zero_error))| GaugeReport {
+            .map(|(index, (report, zero_error))| GaugeReport {
                 zero_error: zero_error.map(|e| self.state(&e, &format!("/gauges/{index}/zero_error"))),
-                name,
-                calibration: if overdue { "overdue" } else { "in date" },
+                ..report
             })
             .collect()
     }

@@ -138,7 +138,11 @@ document! {
         /// Smallest step.
         resolution: Entry<Length>,
         /// Half-width of its permissible error.
-        permissible_error: Entry<Length>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        permissible_error: Option<Entry<Length>>,
+        /// Row of a published table, in place of the permissible error and the parallelism.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        preset: Option<Entry<Words>>,
         /// Standard deviation of one reading, from a study of the gauge and its users.
         repeatability: Entry<Length>,
         /// Half-width of the error from faces that are not parallel.

@@ -8,19 +8,19 @@ mod text;
 
 pub use document::MeasurementDocument;
 pub use report::{
-    DifferenceReport, EffectReport, IntervalReport, MeasurementReport, MonteCarloReport, Propagated,
-    REPORT_FORMAT, REPORT_VERSION, ReadingReport, SecondOrderReport, ValidationReport,
+    DifferenceReport, EffectReport, GaugeUsed, IntervalReport, MeasurementReport, MonteCarloReport,
+    Propagated, REPORT_FORMAT, REPORT_VERSION, ReadingReport, SecondOrderReport, ValidationReport,
 };
 
 use crate::Options;
 use crate::assess::once;
 use crate::bounds::{self, Bound};
-use crate::calc::{Calc, Measured, formula};
+use crate::calc::{Calc, formula};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::{Entry, Warning, Words, check_length, decode, nearest, schema_of};
-use crate::measurement::{DepthIndicators, Gauges, Shop, Strips, Transfers};
-use crate::report::JobName;
+use crate::measurement::{DepthIndicators, Gauge, Gauges, Shop, Strips, Transfers};
+use crate::report::{GaugeReport, JobName};
 use crate::size::REFERENCE_TEMPERATURE_C;
 use propagate::Asked;
 use reading::Taken;
@@ -123,25 +123,11 @@ impl Measuring {
     }
 
     fn report(mut self, document: &MeasurementDocument) -> Result<MeasurementReport, Error> {
-        let mut taken: Vec<Taken> = Vec::with_capacity(document.readings.len());
-        let mut readings = Vec::with_capacity(document.readings.len());
-        for (index, reading) in document.readings.iter().enumerate() {
-            let name = reading.name().words()?;
-            if taken.iter().any(|t| t.name == name) {
-                return Err(reading.name().refuse(ErrorKind::Repeated, "this reading stands twice"));
-            }
-            let read = self.read(reading)?;
-            readings.push(ReadingReport {
-                name: name.to_owned(),
-                gauge: reading.gauge().words()?.to_owned(),
-                what: reading.what(),
-                readings: reading.repeats().iter().map(|r| r.text().trim().to_owned()).collect(),
-                result: self.propagated(&read.value, &read.effects, &format!("/readings/{index}/result"))?,
-                notes: read.notes.clone(),
-            });
-            taken.push(read);
-        }
+        // everything is read, and may be refused, before the first trial is run
+        let taken = self.readings(document)?;
         let differences = self.differences(document, &taken)?;
+        let readings = self.reading_reports(document, &taken)?;
+        let differences = self.difference_reports(document, differences)?;
         let head = &document.measurement;
         Ok(MeasurementReport {
             format: REPORT_FORMAT,
@@ -154,6 +140,7 @@ impl Measuring {
             },
             reference_temperature_c: REFERENCE_TEMPERATURE_C,
             probability: self.asked.probability,
+            gauges: self.gauges.iter().chain(self.indicators.iter()).map(used).collect(),
             readings,
             differences,
             warnings: once(self.warnings),
@@ -161,33 +148,82 @@ impl Measuring {
         })
     }
 
-    fn differences(
-        &mut self,
-        document: &MeasurementDocument,
-        taken: &[Taken],
-    ) -> Result<Vec<DifferenceReport>, Error> {
-        let mut out: Vec<DifferenceReport> = Vec::with_capacity(document.differences.len());
-        for (index, entry) in document.differences.iter().enumerate() {
+    fn readings(&mut self, document: &MeasurementDocument) -> Result<Vec<Taken>, Error> {
+        let mut out: Vec<Taken> = Vec::with_capacity(document.readings.len());
+        for reading in &document.readings {
+            let taken = self.read(reading)?;
+            if out.iter().any(|t| t.name == taken.name) {
+                return Err(reading.name().refuse(ErrorKind::Repeated, "this reading stands twice"));
+            }
+            out.push(taken);
+        }
+        Ok(out)
+    }
+
+    fn differences(&mut self, document: &MeasurementDocument, taken: &[Taken]) -> Result<Vec<Taken>, Error> {
+        let mut out: Vec<Taken> = Vec::with_capacity(document.differences.len());
+        for entry in &document.differences {
             let name = entry.name.words()?;
-            if out.iter().any(|d| d.name == name) {
-                return Err(entry.name.refuse(ErrorKind::Repeated, "this difference stands twice"));
+            if out.iter().chain(taken).any(|d| d.name == name) {
+                return Err(entry.name.refuse(ErrorKind::Repeated, "this name stands twice"));
             }
             let (larger, smaller) = (find(taken, &entry.larger)?, find(taken, &entry.smaller)?);
             if larger.name == smaller.name {
-                return Err(entry.smaller.refuse(ErrorKind::Contradiction, "a reading less itself is nothing"));
+                return Err(entry
+                    .smaller
+                    .refuse(ErrorKind::Contradiction, "a reading less itself is nothing"));
             }
             self.calc.heading(|| name.to_owned());
-            let value: Measured = self.calc.apply(Difference, [&larger.value, &smaller.value]);
-            let effects = larger.less(smaller);
-            out.push(DifferenceReport {
+            out.push(Taken {
                 name: name.to_owned(),
-                larger: larger.name.clone(),
-                smaller: smaller.name.clone(),
-                result: self.propagated(&value, &effects, &format!("/differences/{index}/result"))?,
+                value: self.calc.apply(Difference, [&larger.value, &smaller.value]),
+                effects: larger.less(smaller),
+                notes: Vec::new(),
             });
         }
         Ok(out)
     }
+
+    fn reading_reports(
+        &mut self,
+        document: &MeasurementDocument,
+        taken: &[Taken],
+    ) -> Result<Vec<ReadingReport>, Error> {
+        let report = |(index, (entry, taken)): (usize, (&document::Reading, &Taken))| {
+            let at = format!("/readings/{index}/result");
+            Ok(ReadingReport {
+                result: self.propagated(taken, &at)?,
+                name: taken.name.clone(),
+                gauge: entry.gauge().words()?.to_owned(),
+                what: entry.what(),
+                readings: entry.repeats().iter().map(|r| r.text().trim().to_owned()).collect(),
+                notes: taken.notes.clone(),
+            })
+        };
+        document.readings.iter().zip(taken).enumerate().map(report).collect()
+    }
+
+    fn difference_reports(
+        &mut self,
+        document: &MeasurementDocument,
+        differences: Vec<Taken>,
+    ) -> Result<Vec<DifferenceReport>, Error> {
+        let report = |(index, (entry, taken)): (usize, (&document::Difference, Taken))| {
+            let at = format!("/differences/{index}/result");
+            Ok(DifferenceReport {
+                result: self.propagated(&taken, &at)?,
+                name: taken.name,
+                larger: entry.larger.words()?.to_owned(),
+                smaller: entry.smaller.words()?.to_owned(),
+            })
+        };
+        document.differences.iter().zip(differences).enumerate().map(report).collect()
+    }
+}
+
+fn used(gauge: &Gauge) -> GaugeUsed {
+    let GaugeReport { name, calibration, preset, .. } = gauge.report();
+    GaugeUsed { name, calibration, preset }
 }
 
 /// The reading of that name.

@@ -1,13 +1,13 @@
 //! One value three ways: the linear budget, the second order, trials.
 
 use super::document::{MeasurementDocument, Treatment};
-use super::reading::Told;
+use super::reading::{Taken, Told};
 use super::report::{
     EffectReport, IntervalReport, MonteCarloReport, Propagated, SecondOrderReport, ValidationReport,
 };
 use super::{Measuring, bounds};
 use crate::assess::{ExpandedForReport, budget_lines};
-use crate::calc::{Measured, Model};
+use crate::calc::Model;
 use crate::error::{Error, ErrorKind};
 use crate::job::Warning;
 use crate::measurement::monte_carlo::{Coverage, Interval, MonteCarlo, Validation};
@@ -60,12 +60,9 @@ impl Asked {
 
 impl Measuring {
     /// States a value in the report at `at`.
-    pub(super) fn propagated(
-        &mut self,
-        value: &Measured,
-        effects: &[Told],
-        at: &str,
-    ) -> Result<Propagated, Error> {
+    pub(super) fn propagated(&mut self, taken: &Taken, at: &str) -> Result<Propagated, Error> {
+        let Taken { name, value, effects, .. } = taken;
+        self.calc.heading(|| name.clone());
         let Some((inputs, model)) = self.calc.model(value).map_err(|e| e.at(at))? else {
             return Err(Error::new(ErrorKind::Contradiction, "", "the calculation keeps no model").at(at));
         };

@@ -72,14 +72,15 @@ impl Measuring {
     fn outside(&mut self, of: &str, r: &doc::Outside) -> Result<Value, Error> {
         let nominal = r.nominal.read(&bounds::PISTON, &mut self.warnings)?.value;
         let near = near_nominal("reading of this part", nominal);
-        let repeats = self.repeats(&r.repeats, &near, &r.gauge)?;
+        let repeats = self.repeats(&r.repeats, &near, (&r.gauge, "repeats"))?;
         let eps_part = self.growth(&r.material, Some(&r.temperature))?;
         let (t, field) =
             self.shop.temperature(&mut self.calc, r.gauge_temperature.as_ref(), &mut self.warnings)?;
         let gauge = self.gauges.find(&r.gauge, false)?;
         let eps_gauge = gauge.growth(&mut self.calc, &self.materials, &t, &field)?;
         let read = Outside { repeats: &repeats, eps_part: &eps_part, eps_gauge: &eps_gauge };
-        let size = gauge.read_outside(&mut self.calc, &read, of).ok_or_else(|| nothing_read(&r.gauge))?;
+        let size =
+            gauge.read_outside(&mut self.calc, &read, of).ok_or_else(|| nothing_read(&r.gauge, "repeats"))?;
         let mut placement = self.placement(of);
         let size = placement.force(size, r.force.as_ref())?;
         let size = placement.off_axis(size, r.off_axis.as_ref())?;
@@ -89,7 +90,7 @@ impl Measuring {
 
     fn inside(&mut self, of: &str, r: &doc::Inside) -> Result<Value, Error> {
         let nominal = r.nominal.read(&bounds::BORE, &mut self.warnings)?.value;
-        let repeats = self.repeats(&r.repeats, &bounds::DEVIATION, &r.gauge)?;
+        let repeats = self.repeats(&r.repeats, &bounds::DEVIATION, (&r.gauge, "repeats"))?;
         let eps_part = self.growth(&r.material, Some(&r.temperature))?;
         let (t, field) =
             self.shop.temperature(&mut self.calc, r.gauge_temperature.as_ref(), &mut self.warnings)?;
@@ -108,7 +109,7 @@ impl Measuring {
     fn transferred(&mut self, of: &str, r: &doc::Transferred) -> Result<Value, Error> {
         let nominal = r.nominal.read(&bounds::SMALL_HOLE, &mut self.warnings)?.value;
         let near = near_nominal("reading over this gauge", nominal);
-        let repeats = self.repeats(&r.repeats, &near, &r.gauge)?;
+        let repeats = self.repeats(&r.repeats, &near, (&r.gauge, "repeats"))?;
         let transfer = self.transfers.find(&r.gauge)?;
         let state = State {
             eps_part: {
@@ -128,7 +129,7 @@ impl Measuring {
         let micrometer = self.gauges.find(&r.micrometer, false)?;
         let size = micrometer
             .read_transfer(&mut self.calc, &read, transfer, of)
-            .ok_or_else(|| nothing_read(&r.gauge))?;
+            .ok_or_else(|| nothing_read(&r.gauge, "repeats"))?;
         let mut placement = self.placement(of);
         let size = placement.tilt(size, r.tilt.as_ref())?;
         Ok((size, placement.effects))
@@ -136,17 +137,17 @@ impl Measuring {
 
     fn clearance(&mut self, of: &str, r: &doc::Clearance) -> Result<Measured, Error> {
         let nominal = r.nominal.read(&bounds::BORE, &mut self.warnings)?;
-        let repeats = self.repeats(&r.repeats, &bounds::FEELER, &r.gauge)?;
+        let repeats = self.repeats(&r.repeats, &bounds::FEELER, (&r.gauge, "repeats"))?;
         let eps_bore = self.growth(&r.material, Some(&r.temperature))?;
         let eps_piston = self.growth(&r.piston_material, Some(&r.temperature))?;
         let between = Between { nominal: &nominal, eps_bore: &eps_bore, eps_piston: &eps_piston };
         let strips = self.strips.find(&r.gauge)?;
-        strips.read(&mut self.calc, &repeats, &between, of).ok_or_else(|| nothing_read(&r.gauge))
+        strips.read(&mut self.calc, &repeats, &between, of).ok_or_else(|| nothing_read(&r.gauge, "repeats"))
     }
 
     fn depth(&mut self, of: &str, r: &doc::Depth) -> Result<Value, Error> {
-        let first = self.repeats(&r.repeats, &bounds::DEVIATION, &r.gauge)?;
-        let opposite = self.repeats(&r.opposite, &bounds::DEVIATION, &r.gauge)?;
+        let first = self.repeats(&r.repeats, &bounds::DEVIATION, (&r.gauge, "repeats"))?;
+        let opposite = self.repeats(&r.opposite, &bounds::DEVIATION, (&r.gauge, "opposite"))?;
         let eps_part = self.growth(&r.material, Some(&r.temperature))?;
         let (t, field) =
             self.shop.temperature(&mut self.calc, r.gauge_temperature.as_ref(), &mut self.warnings)?;
@@ -160,7 +161,8 @@ impl Measuring {
         };
         let mut placement =
             Placement { calc: &mut self.calc, warnings: &mut self.warnings, of, effects: Vec::new() };
-        let height = indicator.read_depth(&mut placement, &over)?.ok_or_else(|| nothing_read(&r.gauge))?;
+        let height =
+            indicator.read_depth(&mut placement, &over)?.ok_or_else(|| nothing_read(&r.gauge, "repeats"))?;
         Ok((height, placement.effects))
     }
 
@@ -172,10 +174,10 @@ impl Measuring {
         &mut self,
         entries: &[Entry<Length>],
         bound: &bounds::Bound,
-        gauge: &Entry<Words>,
+        (gauge, field): (&Entry<Words>, &str),
     ) -> Result<Vec<Given>, Error> {
         let read = repeats(entries, bound, &mut self.warnings)?;
-        if read.is_empty() { Err(nothing_read(gauge)) } else { Ok(read) }
+        if read.is_empty() { Err(nothing_read(gauge, field)) } else { Ok(read) }
     }
 
     /// Strain of a part.
@@ -190,9 +192,9 @@ impl Measuring {
     }
 }
 
-fn nothing_read(gauge: &Entry<Words>) -> Error {
-    let field = format!("{}/repeats", gauge.parent());
-    Error::new(ErrorKind::MissingField, "repeats", "at least one reading is needed").at(&field)
+fn nothing_read(gauge: &Entry<Words>, field: &str) -> Error {
+    let path = format!("{}/{field}", gauge.parent());
+    Error::new(ErrorKind::MissingField, field, "at least one reading is needed").at(&path)
 }
 
 /// A bore far from its nominal is another oversize, or a deviation with the wrong sign or unit.

@@ -27,6 +27,8 @@ report! {
         reference_temperature_c: f64,
         /// Coverage probability of the expanded uncertainties and the intervals.
         probability: f64,
+        /// State of the gauges that have a calibration, the micrometers, calipers and bore gauges first.
+        gauges: Vec<GaugeUsed>,
         /// The readings, in the order of the document.
         readings: Vec<ReadingReport>,
         /// The differences, in the order of the document.
@@ -35,6 +37,15 @@ report! {
         warnings: Vec<Warning>,
         /// The working of every number of the first order, when it was asked for.
         working: Option<Working> => "Option::is_none",
+    }
+    /// State of a gauge.
+    GaugeUsed {
+        /// Name.
+        name: String,
+        /// `in date` or `overdue`, on the day of the measurement.
+        calibration: &'static str,
+        /// The row of a published table that stands for its data sheet, with the source of it.
+        preset: Option<String> => "Option::is_none",
     }
     /// One reading.
     ReadingReport {

@@ -15,6 +15,10 @@ impl MeasurementReport {
         }
         let percent = self.probability * 100.0;
         page.line("", &format!("Sizes at 20 C in mm; contributions in um; expanded at {percent} %."));
+        for gauge in &self.gauges {
+            let preset = gauge.preset.as_ref().map_or_else(String::new, |p| format!(", by preset {p}"));
+            page.line("", &format!("{}: calibration {}{preset}", gauge.name, gauge.calibration));
+        }
         for reading in &self.readings {
             page.gap();
             page.line("", &format!("{} ({}, with {})", reading.name, reading.what, reading.gauge));
@@ -23,7 +27,10 @@ impl MeasurementReport {
         }
         for difference in &self.differences {
             page.gap();
-            page.line("", &format!("{} ({} less {})", difference.name, difference.larger, difference.smaller));
+            page.line(
+                "",
+                &format!("{} ({} less {})", difference.name, difference.larger, difference.smaller),
+            );
             propagated(&mut page, &difference.result);
         }
         let warnings: Vec<String> =

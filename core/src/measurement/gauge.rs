@@ -8,7 +8,8 @@ pub(crate) use depth::{DepthIndicators, Over};
 pub(crate) use feeler::{Between, Strips};
 pub(crate) use transfer::Transfers;
 
-use super::{Expanded, MeanOfRepeats, Resolution, Shop, half_width, mean};
+use super::preset::{self, Preset};
+use super::{Expanded, HalfWidth, MeanOfRepeats, Resolution, Shop, half_width, mean};
 use crate::bounds::{self, Bound};
 use crate::calc::{Calc, Figure, Measured, SourceId};
 use crate::error::{Error, ErrorKind};
@@ -17,6 +18,7 @@ use crate::job::document::{self as doc, GaugeKind};
 use crate::job::{Date, Entry, Given, Warning, Words, check_length, nearest};
 use crate::measurement::distribution::Distribution;
 use crate::quantity::Length;
+use crate::report::GaugeReport;
 use crate::size::{BoreGaugeSize, MicrometerSize, SetOnMicrometer, SetOnRing, ZeroError};
 use jiff::civil;
 
@@ -31,14 +33,43 @@ pub(crate) struct Gauge {
     pub(crate) checked: bool,
     setting: Option<SetTo>,
     resolution: Given,
-    permissible_error: Given,
+    permissible_error: Stated,
     repeatability: Given,
-    face_parallelism: Option<Given>,
+    face_parallelism: Option<Stated>,
+    /// the row of a published table that stands for its data sheet
+    preset: Option<&'static Preset>,
     material: usize,
     /// the micrometer it was set on, when the calibration of that has run out
     set_on_overdue: Option<String>,
     /// the error of the scale or the travel, one source for each indication
     scale: Vec<(f64, SourceId)>,
+}
+
+/// The half-width of an error: typed, or from a published table.
+#[derive(Debug)]
+enum Stated {
+    Typed(Given),
+    Preset { value: f64, source: &'static str, path: String },
+}
+
+impl Stated {
+    fn path(&self) -> &str {
+        match self {
+            Stated::Typed(given) => &given.path,
+            Stated::Preset { path, .. } => path,
+        }
+    }
+
+    /// Standard uncertainty of the source.
+    fn half_width(&self, calc: &mut Calc) -> Figure {
+        match self {
+            Stated::Typed(given) => half_width(calc, given),
+            Stated::Preset { value, source, .. } => {
+                let a = calc.constant("half_width", *value, "mm", source);
+                calc.figure(HalfWidth, [a])
+            }
+        }
+    }
 }
 
 /// What a bore gauge was set to.
@@ -192,6 +223,7 @@ impl Gauge {
         let name = entry.name.words()?.to_owned();
         check_parts(entry)?;
         let resolution = entry.resolution.read(&bounds::RESOLUTION, warnings)?;
+        let (permissible_error, face_parallelism, preset) = data_sheet(entry, warnings)?;
         let mut gauge = Gauge {
             overdue: overdue(&entry.name, [&entry.calibrated, &entry.calibration_due], date, warnings)?,
             kind: entry.kind,
@@ -206,13 +238,10 @@ impl Gauge {
             checked: entry.zero_check.is_some(),
             setting: None,
             set_on_overdue: None,
-            permissible_error: entry.permissible_error.read(&bounds::PERMISSIBLE_ERROR, warnings)?,
             repeatability: entry.repeatability.read(&bounds::REPEATABILITY, warnings)?,
-            face_parallelism: entry
-                .face_parallelism
-                .as_ref()
-                .map(|p| p.read(&bounds::PARALLELISM, warnings))
-                .transpose()?,
+            permissible_error,
+            face_parallelism,
+            preset,
             material: materials.find(&entry.material)?,
             scale: Vec::new(),
             resolution,
@@ -270,6 +299,16 @@ impl Gauge {
         let step = resolution_of(calc, &self.resolution);
         let r = calc.add_source(&r.into(), source, step);
         Ok(calc.apply(ZeroError, [&r, &size, &eps_standard, &eps_gauge]))
+    }
+
+    /// The gauge as the report tells it, without its zero.
+    pub(crate) fn report(&self) -> GaugeReport {
+        GaugeReport {
+            name: self.name.clone(),
+            calibration: if self.overdue { "overdue" } else { "in date" },
+            preset: self.preset.map(Preset::words),
+            zero_error: None,
+        }
     }
 
     pub(crate) fn zero_error(&self) -> &Measured {
@@ -372,12 +411,12 @@ impl Gauge {
             self.scale.iter().find(|(at, _)| at.to_bits() == r.value().to_bits()).map(|(_, source)| *source);
         let source = known.unwrap_or_else(|| {
             let name = format!("{word} of {} at {:.4} mm", self.name, r.value());
-            calc.source(name, &self.permissible_error.path, Distribution::STANDARD_RECTANGULAR)
+            calc.source(name, self.permissible_error.path(), Distribution::STANDARD_RECTANGULAR)
         });
         if known.is_none() {
             self.scale.push((r.value(), source));
         }
-        let standard = half_width(calc, &self.permissible_error);
+        let standard = self.permissible_error.half_width(calc);
         calc.add_source(r, source, standard)
     }
 
@@ -387,10 +426,10 @@ impl Gauge {
         };
         let source = calc.source(
             format!("faces of {} on {of}", self.name),
-            &parallelism.path,
+            parallelism.path(),
             Distribution::STANDARD_RECTANGULAR,
         );
-        let standard = half_width(calc, parallelism);
+        let standard = parallelism.half_width(calc);
         calc.add_source(r, source, standard)
     }
 
@@ -444,6 +483,35 @@ fn count(calc: &mut Calc, count: usize) -> Figure {
 fn resolution_of(calc: &mut Calc, resolution: &Given) -> Figure {
     let r = calc.given("r", resolution);
     calc.figure(Resolution, [r])
+}
+
+/// Permissible error and parallelism of the faces, from the document or from the preset it names.
+fn data_sheet(
+    entry: &doc::Gauge,
+    warnings: &mut Vec<Warning>,
+) -> Result<(Stated, Option<Stated>, Option<&'static Preset>), Error> {
+    let Some(name) = &entry.preset else {
+        let missing = || {
+            let field = format!("{}/permissible_error", entry.name.parent());
+            let reason = "this field is required, or a preset in its place";
+            Error::new(ErrorKind::MissingField, "permissible_error", reason).at(&field)
+        };
+        let error = entry.permissible_error.as_ref().ok_or_else(missing)?;
+        let error = error.read(&bounds::PERMISSIBLE_ERROR, warnings)?;
+        let faces = entry.face_parallelism.as_ref().map(|p| p.read(&bounds::PARALLELISM, warnings));
+        return Ok((Stated::Typed(error), faces.transpose()?.map(Stated::Typed), None));
+    };
+    if let Some(typed) = [&entry.permissible_error, &entry.face_parallelism].into_iter().flatten().next() {
+        let reason = "the preset says it already: one of the two is given";
+        return Err(typed.refuse(ErrorKind::Contradiction, reason));
+    }
+    let row = preset::named(name.words()?).map_err(|e| e.at(name.path()))?;
+    if !row.is_for(entry.kind) {
+        let reason = format!("it is the preset of another kind of gauge: {}", row.kind.word());
+        return Err(name.refuse(ErrorKind::Contradiction, reason));
+    }
+    let stated = |value| Stated::Preset { value, source: row.source, path: name.path().to_owned() };
+    Ok((stated(row.permissible_error_mm), row.face_parallelism_mm.map(stated), Some(row)))
 }
 
 /// A bore gauge has a setting and no zero check; the others the other way round.

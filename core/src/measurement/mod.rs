@@ -10,10 +10,11 @@ pub mod jet;
 pub mod uncertainty;
 pub mod random;
 pub mod monte_carlo;
+pub mod preset;
 
 mod placement;
 
-pub(crate) use gauge::{Between, DepthIndicators, Gauges, Outside, Over, Strips, Transfers};
+pub(crate) use gauge::{Between, DepthIndicators, Gauge, Gauges, Outside, Over, Strips, Transfers};
 pub(crate) use placement::{Effect, Placement};
 
 use crate::bounds;

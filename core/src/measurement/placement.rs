@@ -88,11 +88,7 @@ impl Placement<'_> {
     }
 
     /// Read off the axis of an oval skirt.
-    pub(crate) fn off_axis(
-        &mut self,
-        size: Measured,
-        off: Option<&doc::OffAxis>,
-    ) -> Result<Measured, Error> {
+    pub(crate) fn off_axis(&mut self, size: Measured, off: Option<&doc::OffAxis>) -> Result<Measured, Error> {
         let Some(off) = off else {
             return Ok(size);
         };
@@ -151,7 +147,8 @@ impl Placement<'_> {
     }
 
     fn radians(&mut self, degrees: &Given) -> Figure {
-        let pi = self.calc.constant("pi", core::f64::consts::PI, "1", "half the circumference of the unit circle");
+        let pi =
+            self.calc.constant("pi", core::f64::consts::PI, "1", "half the circumference of the unit circle");
         let degrees = self.calc.given("degrees", degrees);
         self.calc.figure(Radians, [degrees, pi])
     }
@@ -163,7 +160,9 @@ impl Placement<'_> {
         let deviation = self.calc.figure(VersineDeviation, [a]);
         let taken_off = match treatment {
             Treatment::Corrected => mean,
-            Treatment::Stated => self.calc.constant("g0", 0.0, "1", "the document asks for the effect to be stated only"),
+            Treatment::Stated => {
+                self.calc.constant("g0", 0.0, "1", "the document asks for the effect to be stated only")
+            }
         };
         Even { g: self.calc.even_effect(Versine, source, u, taken_off, deviation), mean }
     }

@@ -83,6 +83,8 @@ report! {
         name: String,
         /// `in date` or `overdue`, on the day of the job.
         calibration: &'static str,
+        /// The row of a published table that stands for its data sheet, with the source of it.
+        preset: Option<String> => "Option::is_none",
         /// Error of the zero, where it was checked.
         zero_error: Option<MeasuredValue> => "Option::is_none",
     }

@@ -7,12 +7,12 @@ mod text;
 
 pub(crate) use caution::cautions;
 pub(crate) use data::report;
-pub(crate) use text::Page;
 pub use data::{
     Block, BorePlaceReport, BoreReport, BudgetLine, ClearanceReport, Conventions, CylinderReport, Dominant,
     EngineName, GaugeReport, JobName, MeasuredValue, PistonReport, PistonSizeReport, Report, RunningCase,
     RunningReport,
 };
+pub(crate) use text::Page;
 
 /// Format name of a report.
 pub const FORMAT: &str = "gaugepoint-report";

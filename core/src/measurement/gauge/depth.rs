@@ -1,7 +1,7 @@
 //! A dial indicator on a bridge over the deck, zeroed on a flat or on a master.
 
 use super::transfer::{check_names, named};
-use super::{Gauge, SetTo, certified, overdue, resolution_of};
+use super::{Gauge, SetTo, Stated, certified, overdue, resolution_of};
 use crate::bounds;
 use crate::calc::{Calc, Fold, Measured};
 use crate::error::Error;
@@ -42,6 +42,10 @@ impl DepthIndicators {
         Ok(DepthIndicators(out))
     }
 
+    pub(crate) fn iter(&self) -> impl Iterator<Item = &Gauge> {
+        self.0.iter()
+    }
+
     pub(crate) fn find(&mut self, name: &Entry<Words>) -> Result<&mut Gauge, Error> {
         let index = named(&self.0, name, |g| &g.name)?.0;
         let none = || name.refuse(crate::ErrorKind::UnknownName, "no such indicator");
@@ -65,9 +69,10 @@ fn indicator(
         checked: false,
         setting: None,
         resolution: entry.resolution.read(&bounds::RESOLUTION, warnings)?,
-        permissible_error: entry.permissible_error.read(&bounds::PERMISSIBLE_ERROR, warnings)?,
+        permissible_error: Stated::Typed(entry.permissible_error.read(&bounds::PERMISSIBLE_ERROR, warnings)?),
         repeatability: entry.repeatability.read(&bounds::REPEATABILITY, warnings)?,
         face_parallelism: None,
+        preset: None,
         material: materials.find(&entry.material)?,
         set_on_overdue: None,
         scale: Vec::new(),

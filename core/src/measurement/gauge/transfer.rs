@@ -83,7 +83,10 @@ pub(super) fn named<'g, T>(
     items.iter().enumerate().find(|(_, item)| name(item) == word).ok_or_else(|| {
         let known: Vec<&str> = items.iter().map(name).collect();
         wanted
-            .refuse(ErrorKind::UnknownName, format!("nothing here has this name; known: {}", known.join(", ")))
+            .refuse(
+                ErrorKind::UnknownName,
+                format!("nothing here has this name; known: {}", known.join(", ")),
+            )
             .suggest(nearest(word, &known))
     })
 }
