@@ -2,7 +2,8 @@
 
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`. The flat functions give the
 common numbers from plain floats; the unit is the suffix of every name. `gaugepoint.measurement` has statistics of readings,
-gauge studies, bias and control charts, `gaugepoint.decision` the risks of decisions. `check_sheet` holds a printed sheet against itself. What is refused raises `InputError`.
+gauge studies, bias and control charts, `gaugepoint.decision` the risks of decisions. `check_sheet` holds a printed sheet against itself.
+`measure` evaluates readings with their gauges, whose report and presets stand in `gaugepoint.measuring`. What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -28,6 +29,14 @@ from gaugepoint.decision import (
 from gaugepoint.error import InputError
 from gaugepoint.job import assess, job_schema, report_schema
 from gaugepoint.measurement import bias, control_chart, gauge_study, linearity, linearity_band, one_way, sample
+from gaugepoint.measuring import (
+    MeasurementReport,
+    Preset,
+    measure,
+    measurement_report_schema,
+    measurement_schema,
+    presets,
+)
 from gaugepoint.report import Decision, Report
 from gaugepoint.sheet import SheetReport, check_sheet, sheet_report_schema, sheet_schema
 
@@ -36,7 +45,9 @@ __all__ = [
     "Decision",
     "Gamma",
     "InputError",
+    "MeasurementReport",
     "Normal",
+    "Preset",
     "Report",
     "SheetReport",
     "Triangular",
@@ -56,7 +67,11 @@ __all__ = [
     "job_schema",
     "linearity",
     "linearity_band",
+    "measure",
+    "measurement_report_schema",
+    "measurement_schema",
     "one_way",
+    "presets",
     "report_schema",
     "running_clearance_mm",
     "sample",

@@ -48,6 +48,14 @@ impl MeasurementDocument {
         Ok(document)
     }
 
+    /// [`MeasurementDocument::from_json`] for a host whose text is bytes.
+    ///
+    /// # Errors
+    /// As [`MeasurementDocument::from_json`], and [`ErrorKind::NotUtf8`].
+    pub fn from_json_bytes(bytes: &[u8]) -> Result<Self, Error> {
+        Self::from_json(decode::text(bytes)?)
+    }
+
     /// JSON Schema (draft 2020-12) of the document.
     #[must_use]
     pub fn schema() -> schemars::Schema {
@@ -76,7 +84,7 @@ pub fn measure_json(document: &str, options: Options) -> Result<String, Error> {
 /// # Errors
 /// As [`measure_json`], and [`ErrorKind::NotUtf8`].
 pub fn measure_json_bytes(document: &[u8], options: Options) -> Result<String, Error> {
-    measure_json(decode::text(document)?, options)
+    Ok(measure(&MeasurementDocument::from_json_bytes(document)?, options)?.to_json())
 }
 
 /// Everything that is common to the readings of one document.

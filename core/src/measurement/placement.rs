@@ -28,7 +28,7 @@ formula! {
     VersineDeviation: s ["1"] = (a) => a * a * ((1.0 - a * a / 7.0 * (1.0 - a * a / 15.0 * (1.0 - 4.0 * a * a / 99.0 * (1.0 - 5.0 * a * a / 182.0 * (1.0 - a * a / 50.0 * (1.0 - 7.0 * a * a / 459.0 * (1.0 - 8.0 * a * a / 665.0))))))) / 45.0).sqrt();
         source "power series of the variance of cos x, to the order 18";
     /// A size across which the gauge stood upright.
-    Upright: size ["mm"] = (size_tilted, g) => size_tilted * (1.0 - g); source "a tilted gauge spans size / cos t";
+    Upright: size ["mm"] = (size_tilted, g) => size_tilted - size_tilted * g; source "a tilted gauge spans size / cos t";
     /// By how much a tilted gauge reads too large.
     TiltBias: b ["mm"] = (size_tilted, g) => size_tilted * g; source "size / cos t less size";
     /// The size on the major axis.

@@ -15,7 +15,7 @@ formula! {
     StripClearance: clearance ["mm"] = (strip, allowance) => strip + allowance;
         source "makers' manuals: strip thickness and an allowance tied to the pull; empirical, common practice";
     /// That clearance at 20 C, of a bore of about nominal size.
-    StripClearanceAt20: clearance_20 ["mm"] = (clearance, nominal, eps_bore, eps_piston) => (clearance + nominal * (eps_piston - eps_bore)) / (1.0 + eps_piston);
+    StripClearanceAt20: clearance_20 ["mm"] = (clearance, nominal, eps_bore, eps_piston) => (clearance + nominal * eps_piston - nominal * eps_bore) / (1.0 + eps_piston);
         source "nominal (1 + eps_bore) - piston (1 + eps_piston) = clearance, solved for nominal - piston";
 }
 
