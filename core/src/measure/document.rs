@@ -304,6 +304,7 @@ pub enum Zeroed {
 /// One reading.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
+#[expect(clippy::large_enum_variant, reason = "a document has at most a thousand, of one kind or another")]
 pub enum Reading {
     /// A size outside, by a micrometer or caliper.
     Outside(Outside),
