@@ -8,9 +8,9 @@
 )]
 
 // the libraries are built because this crate depends on theirs
-use gaugepoint::sheet::check_json;
 use gaugepoint::measure::measure_json;
 use gaugepoint::measurement::preset;
+use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
 use gaugepoint_tests::named::{Named, risk_row, study_row};
