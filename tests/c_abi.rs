@@ -8,11 +8,13 @@
 )]
 
 // the libraries are built because this crate depends on theirs
+use gaugepoint::measure::measure_json;
+use gaugepoint::measurement::preset;
 use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
 use gaugepoint_tests::named::{Named, parts_row, risk_row, shape_row, study_row};
-use gaugepoint_tests::{JOBS, job, rows, text, workspace};
+use gaugepoint_tests::{JOBS, MEASUREMENTS, job, measurement, rows, text, workspace};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -255,6 +257,31 @@ fn sheets_hold_and_their_reports_are_those_of_the_core() {
             let given = output(Command::new(&program).arg(workspace(&file)).arg("sheet"));
             assert!(given == expected.into_bytes(), "{name}, {link:?}");
         }
+    }
+}
+
+#[test]
+fn measurements_and_presets_are_those_of_the_core_byte_by_byte() {
+    for link in LINKS {
+        let program = program("measure", link);
+        for name in MEASUREMENTS {
+            let text = measurement(name);
+            let file = FOLDER.join(format!("{name}_{link:?}.json"));
+            std::fs::write(&file, &text).unwrap();
+            for working in [false, true] {
+                let mut command = Command::new(&program);
+                command.arg(&file).args(working.then_some("working"));
+                let expected = measure_json(&text, Options { working }).unwrap();
+                assert!(output(&mut command) == expected.into_bytes(), "{name}, working {working}, {link:?}");
+            }
+        }
+        assert!(output(Command::new(&program).arg("presets")) == preset::to_json().into_bytes());
+        let wrong = measurement(MEASUREMENTS[0]).replacen("\"3 deg\"", "\"3 rad\"", 1);
+        let file = FOLDER.join(format!("wrong_{link:?}.json"));
+        std::fs::write(&file, wrong).unwrap();
+        let (success, out, said) = run(Command::new(&program).arg(file));
+        let expected = "wrong_unit /readings/0/outside/off_axis/half_width: ";
+        assert!(!success && out.is_empty() && said.starts_with(expected), "{said}");
     }
 }
 

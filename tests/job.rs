@@ -10,10 +10,11 @@
 #![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
 
 use gaugepoint::decision::{Conformity, Of, Outcome};
+use gaugepoint::measure::{MeasurementDocument, MeasurementReport, measure};
 use gaugepoint::report::{CylinderReport, MeasuredValue};
 use gaugepoint::sheet::{SheetDocument, SheetReport};
 use gaugepoint::{Document, Options, Report, assess};
-use gaugepoint_tests::{EXAMPLES, JOBS, job, text, workspace};
+use gaugepoint_tests::{EXAMPLES, JOBS, MEASUREMENTS, job, measurement, text, workspace};
 use serde_json::{Value, json};
 
 fn document(name: &str) -> Value {
@@ -63,6 +64,8 @@ fn the_exported_schemas_are_current() {
         ("report", Report::schema()),
         ("sheet", SheetDocument::schema()),
         ("sheet-report", SheetReport::schema()),
+        ("measurement", MeasurementDocument::schema()),
+        ("measurement-report", MeasurementReport::schema()),
     ];
     for (name, schema) in schemas {
         let path = format!("core/docs/{name}.schema.json");
@@ -74,6 +77,23 @@ fn the_exported_schemas_are_current() {
             text(&path) == current,
             "{path} is stale: UPDATE_SCHEMA=1 cargo test -p gaugepoint-tests --test job"
         );
+    }
+}
+
+#[test]
+fn measurements_and_their_reports_fit_their_schemas() {
+    let [of_document, of_report] = [MeasurementDocument::schema(), MeasurementReport::schema()]
+        .map(|schema| jsonschema::validator_for(schema.as_value()).expect("a schema"));
+    for name in MEASUREMENTS {
+        let value: Value = serde_json::from_str(&measurement(name)).expect("JSON");
+        assert!(of_document.is_valid(&value), "{name}: {:?}", of_document.iter_errors(&value).next());
+        let document = MeasurementDocument::from_json(&measurement(name)).expect("a document");
+        let report = measure(&document, Options { working: true }).expect("accepted").to_json();
+        let report: Value = serde_json::from_str(&report).expect("JSON");
+        assert!(of_report.is_valid(&report), "{name}: {:?}", of_report.iter_errors(&report).next());
+        // and a schema that takes everything would not do
+        assert!(!of_document.is_valid(&with(&value, "/readings/0", json!({"weighed": {}}))), "{name}");
+        assert!(!of_report.is_valid(&with(&report, "/readings/0/result", json!(1))), "{name}");
     }
 }
 

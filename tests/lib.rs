@@ -21,6 +21,9 @@ pub const EXAMPLES: &[&str] = &["pump_six", "air_twin"];
 /// Names of the examples and of the jobs that are vectors only.
 pub const JOBS: &[&str] = &["pump_six", "air_twin", "odd_bases", "guard_bands", "ratio", "few_readings"];
 
+/// Names of the measurements: the shipped example, and a vector with every kind of gauge.
+pub const MEASUREMENTS: &[&str] = &["three_ways", "every_kind"];
+
 /// A file below the workspace.
 #[must_use]
 pub fn workspace(path: &str) -> PathBuf {
@@ -41,6 +44,13 @@ pub fn text(path: &str) -> String {
 #[must_use]
 pub fn job(name: &str) -> String {
     let folder = if EXAMPLES.contains(&name) { "core/examples" } else { "tests/vectors/jobs" };
+    text(&format!("{folder}/{name}.json"))
+}
+
+/// Text of a measurement: the shipped example or a vector.
+#[must_use]
+pub fn measurement(name: &str) -> String {
+    let folder = if name == "three_ways" { "core/examples" } else { "tests/vectors/measurements" };
     text(&format!("{folder}/{name}.json"))
 }
 

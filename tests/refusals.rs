@@ -12,10 +12,11 @@
 )]
 
 use gaugepoint::error::Limits;
-use gaugepoint::job::{Count, Date, Kind, Probability, Pure, Words};
+use gaugepoint::job::{Count, Date, Force, Kind, Probability, Pure, Slope, Stiffness, Words};
+use gaugepoint::measure::{MeasurementDocument, measure_json_bytes};
 use gaugepoint::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
 use gaugepoint::{Document, Error, ErrorKind, Options, Report, assess, assess_json_bytes};
-use gaugepoint_tests::{JOBS, job, text, workspace};
+use gaugepoint_tests::{JOBS, MEASUREMENTS, job, measurement, text, workspace};
 
 use proptest::collection;
 use proptest::prelude::{Strategy, any};
@@ -33,6 +34,12 @@ const BASE: &str = "tests/vectors/refused/base.json";
 fn assessed(job: &[u8]) -> Result<String, Error> {
     catch_unwind(AssertUnwindSafe(|| assess_json_bytes(job, Options::default())))
         .unwrap_or_else(|_| panic!("a panic on {}", String::from_utf8_lossy(job)))
+}
+
+/// The same of a measurement.
+fn measured(document: &[u8]) -> Result<String, Error> {
+    catch_unwind(AssertUnwindSafe(|| measure_json_bytes(document, Options::default())))
+        .unwrap_or_else(|_| panic!("a panic on {}", String::from_utf8_lossy(document)))
 }
 
 // --- the vectors ---
@@ -244,6 +251,9 @@ enum Holds {
     Difference,
     Expansion,
     Angle,
+    Force,
+    Stiffness,
+    Slope,
 }
 
 /// The kinds of field, the example by which the schema tells each, and a unit of it.
@@ -258,6 +268,9 @@ const KINDS: &[(Holds, &str, &str)] = &[
     (Holds::Difference, <TemperatureInterval as Kind>::EXAMPLE, "K"),
     (Holds::Expansion, <Expansion as Kind>::EXAMPLE, "/K"),
     (Holds::Angle, <Angle as Kind>::EXAMPLE, "deg"),
+    (Holds::Force, Force::EXAMPLE, "N"),
+    (Holds::Stiffness, Stiffness::EXAMPLE, "N/um"),
+    (Holds::Slope, Slope::EXAMPLE, "um/mm"),
 ];
 
 impl Holds {
@@ -280,7 +293,7 @@ enum Place {
     List,
 }
 
-/// The JSON Schema of a job, and which of its fields were met.
+/// The JSON Schema of a document, and which of its fields were met.
 struct Schema {
     schema: Value,
     met: RefCell<BTreeSet<String>>,
@@ -288,7 +301,10 @@ struct Schema {
 
 impl Schema {
     fn new() -> Self {
-        let schema = serde_json::to_value(Document::schema()).expect("a schema");
+        Schema::of(Document::schema().to_value())
+    }
+
+    fn of(schema: Value) -> Self {
         Schema { schema, met: RefCell::default() }
     }
 
@@ -485,13 +501,17 @@ fn without_field(document: &Value, pointer: &str, name: &str) -> String {
 }
 
 /// What was tried and what came of it.
-#[derive(Default)]
 struct Tally {
+    read: fn(&[u8]) -> Result<String, Error>,
     tried: BTreeMap<&'static str, usize>,
     wrong: Vec<String>,
 }
 
 impl Tally {
+    fn new(read: fn(&[u8]) -> Result<String, Error>) -> Self {
+        Tally { read, tried: BTreeMap::new(), wrong: Vec::new() }
+    }
+
     fn add(&mut self, other: Tally) {
         other.tried.into_iter().for_each(|(what, count)| *self.tried.entry(what).or_default() += count);
         self.wrong.extend(other.wrong);
@@ -500,7 +520,7 @@ impl Tally {
     /// The document must be refused at `path` with one of `kinds`.
     fn refuses(&mut self, what: &'static str, document: &str, path: &str, kinds: &[ErrorKind], slip: &str) {
         *self.tried.entry(what).or_default() += 1;
-        let complaint = match assessed(document.as_bytes()) {
+        let complaint = match (self.read)(document.as_bytes()) {
             Ok(_) => Some("accepted".to_owned()),
             Err(error) => complaint(&error, path, kinds, slip),
         };
@@ -545,10 +565,22 @@ fn documents() -> Vec<Value> {
     jobs.map(|job| serde_json::from_str(&job).expect("JSON")).collect()
 }
 
+fn measurements() -> Vec<Value> {
+    MEASUREMENTS.iter().map(|name| serde_json::from_str(&measurement(name)).expect("JSON")).collect()
+}
+
 #[test]
 fn every_slip_in_every_field_is_refused_there() {
-    let schema = Schema::new();
-    let documents: Vec<(Value, Vec<(String, Place)>)> = documents()
+    every_slip(&Schema::new(), documents(), assessed);
+}
+
+#[test]
+fn every_slip_in_a_measurement_is_refused_there() {
+    every_slip(&Schema::of(MeasurementDocument::schema().to_value()), measurements(), measured);
+}
+
+fn every_slip(schema: &Schema, documents: Vec<Value>, read: fn(&[u8]) -> Result<String, Error>) {
+    let documents: Vec<(Value, Vec<(String, Place)>)> = documents
         .into_iter()
         .map(|d| {
             let places = schema.places(&d);
@@ -556,17 +588,23 @@ fn every_slip_in_every_field_is_refused_there() {
         })
         .collect();
     assert!(schema.unmet().is_empty(), "no job has {:?}", schema.unmet());
-    let mut tally = Tally::default();
+    let mut tally = Tally::new(read);
     std::thread::scope(|scope| {
-        let workers: Vec<_> =
-            documents.iter().map(|(d, places)| scope.spawn(move || slips_of_document(d, places))).collect();
+        let workers: Vec<_> = documents
+            .iter()
+            .map(|(d, places)| scope.spawn(move || slips_of_document(d, places, read)))
+            .collect();
         workers.into_iter().for_each(|w| tally.add(w.join().expect("no panic")));
     });
     tally.finish();
 }
 
-fn slips_of_document(document: &Value, places: &[(String, Place)]) -> Tally {
-    let mut tally = Tally::default();
+fn slips_of_document(
+    document: &Value,
+    places: &[(String, Place)],
+    read: fn(&[u8]) -> Result<String, Error>,
+) -> Tally {
+    let mut tally = Tally::new(read);
     for (path, place) in places {
         match place {
             Place::Leaf(holds) => {
@@ -646,7 +684,7 @@ fn long_lists_are_refused() {
 #[test]
 fn a_number_is_a_text_where_any_text_is() {
     const FREE: &[&str] = &["id", "note", "source", "standard", "origin", "cause", "name"];
-    const NAMES: &[&str] = &["format", "name", "gauge", "material", "original_piston_material"];
+    const NAMES: &[&str] = &["format", "name", "gauge", "material", "original_piston_material", "preset"];
     let schema = Schema::new();
     let mut seen = BTreeMap::from([("accepted", BTreeSet::new()), ("refused", BTreeSet::new())]);
     for document in documents() {
@@ -678,6 +716,10 @@ fn may_be_negative(path: &str, holds: Holds) -> bool {
     of_law
         || path.starts_with("/running/")
         || path.contains("/bore/readings/") && path.contains("/repeats/")
+        || (path.contains("/inside/") || path.contains("/depth/")) && path.contains("/repeats/")
+        || path.contains("/opposite/")
+        || path.ends_with("/profile_slope")
+        || path.ends_with("/master/size")
         || path.starts_with("/engine/limits/bench_clearance/") && holds == Holds::Length
         || path.starts_with("/decision/") && path.ends_with("_guard")
 }
@@ -695,9 +737,13 @@ fn is_zero(value: &Value) -> bool {
 
 #[test]
 fn the_other_sign_is_refused_where_nothing_is_negative() {
-    let schema = Schema::new();
-    let mut tally = Tally::default();
-    for document in documents() {
+    other_signs(&Schema::new(), documents(), assessed);
+    other_signs(&Schema::of(MeasurementDocument::schema().to_value()), measurements(), measured);
+}
+
+fn other_signs(schema: &Schema, documents: Vec<Value>, read: fn(&[u8]) -> Result<String, Error>) {
+    let mut tally = Tally::new(read);
+    for document in documents {
         for (path, place) in schema.places(&document) {
             let Place::Leaf(holds) = place else { continue };
             let value = document.pointer(&path).expect("a field");
@@ -707,7 +753,7 @@ fn the_other_sign_is_refused_where_nothing_is_negative() {
             let json = quoted(&negated(value));
             let spliced = spliced(&document, &path, &json);
             match may_be_negative(&path, holds) {
-                true => drop(assessed(spliced.as_bytes())),
+                true => drop(read(spliced.as_bytes())),
                 false => tally.refuses("the other sign", &spliced, &path, &[ErrorKind::OutOfRange], &json),
             }
         }

@@ -142,6 +142,41 @@ bounds! {
     /// Change of a piston's diameter over its height.
     BARREL = "barrel slope of a skirt" ["um/mm"] possible 0.0 to 50.0, usual 0.0 to 10.0,
         "skirts change by up to 10 um in a mm of height; above 50 it is a land or another unit";
+    /// Measuring force of a gauge on a part.
+    MEASURING_FORCE = "measuring force" ["N"] possible 0.01 to 100.0, usual 0.5 to 30.0,
+        "micrometers 5 N to 10 N, feeler strips up to 27 N";
+    /// Half-width of the error of a measuring force.
+    FORCE_ERROR = "error of a measuring force" ["N"] possible 0.0 to 50.0, usual 0.0 to 10.0, GUIDE;
+    /// Stiffness of a piston skirt between the faces of a gauge.
+    SKIRT_STIFFNESS = "stiffness of a skirt" ["N/um"] possible 0.5 to 10000.0, usual 2.0 to 200.0,
+        "5 N/um to 20 N/um for thin open skirts, from memory";
+    /// Half-width of the error of such a stiffness.
+    STIFFNESS_ERROR = "error of the stiffness of a skirt" ["N/um"] possible 0.0 to 5000.0, usual 0.0 to 100.0, GUIDE;
+    /// Half-width of the tilt of a gauge.
+    TILT = "tilt of a gauge" ["deg"] possible 0.0 to 15.0, usual 0.02 to 3.0,
+        "a gauge held by feel stands within 2 deg; its error at 15 deg is 3.5 % of the size";
+    /// Half-width of the angle between a reading and the major axis of an oval skirt.
+    OFF_AXIS = "angle off the axis of an oval skirt" ["deg"] possible 0.0 to 15.0, usual 0.5 to 10.0, GUIDE;
+    /// Half-width of the error of the height of a reading.
+    HEIGHT_ERROR = "error of the height of a reading" ["mm"] possible 0.0 to 50.0, usual 0.1 to 5.0, GUIDE;
+    /// Slope of a profile along its axis.
+    PROFILE_SLOPE = "slope of a profile" ["um/mm"] possible -100.0 to 100.0, usual -10.0 to 10.0,
+        "2 um/mm to 4 um/mm near the ends of a skirt, from memory";
+    /// Thickness of a feeler strip, and the drag allowance added to it.
+    FEELER = "thickness of a feeler strip" ["mm"] possible 0.005 to 3.0, usual 0.02 to 1.0, "strip sets begin at 0.01 mm to 0.05 mm";
+    /// Allowance that a stated pull stands for.
+    DRAG_ALLOWANCE = "drag allowance of a feeler strip" ["mm"] possible 0.0 to 0.2, usual 0.005 to 0.05,
+        "0.025 mm at 26.7 N in one maker's manuals; empirical";
+    /// Half-width of the error of such an allowance.
+    ALLOWANCE_ERROR = "error of a drag allowance" ["mm"] possible 0.0001 to 0.1, usual 0.002 to 0.03, GUIDE;
+    /// Width of a feeler strip.
+    STRIP_WIDTH = "width of a feeler strip" ["mm"] possible 1.0 to 100.0, usual 5.0 to 30.0, GUIDE;
+    /// Half-width of the error of a flat on which an indicator was zeroed.
+    FLATNESS = "error of a flat" ["mm"] possible 0.00001 to 0.1, usual 0.0002 to 0.01, GUIDE;
+    /// Step of a master on which a depth indicator was zeroed.
+    STEP = "step of a depth master" ["mm"] possible -100.0 to 100.0, usual -20.0 to 20.0, GUIDE;
+    /// Size read by a transfer gauge.
+    SMALL_HOLE = "size of a hole" ["mm"] possible 2.0 to 200.0, usual 3.0 to 160.0, "small-hole gauges begin at 3 mm, telescopic gauges end at 150 mm";
     /// Probability asked of a decision.
     PROBABILITY = "probability of conformity" ["1"] possible 0.5 to 0.999999, usual 0.8 to 0.9999, "JCGM 106:2012, 8.3.2";
     /// Tolerance over the uncertainty interval asked of a decision.

@@ -40,6 +40,8 @@ pub mod report;
 
 pub mod assess;
 
+pub mod measure;
+
 pub mod flat;
 
 pub use assess::{Options, assess, assess_json, assess_json_bytes};

@@ -1011,6 +1011,30 @@ int32_t gaugepoint_sheet_check(const char *sheet,
                                struct GaugepointError *error);
 
 /**
+ * Evaluates a measurement document and gives its report, both JSON: the readings and their differences with the budget of each, to first
+ * and second order and by trials.
+ *
+ * `document` is a measurement document of `document_length` bytes. `with_working` is 1 to have the working of every number of
+ * the first order in the report, else 0. `report` gets the text, to be freed by gaugepoint_text_free, and `report_length` its
+ * length in bytes without the NUL that ends it. Anything that is refused gives a status and no report.
+ */
+int32_t gaugepoint_measure(const char *document,
+                           size_t document_length,
+                           int32_t with_working,
+                           char **report,
+                           size_t *report_length,
+                           struct GaugepointError *error);
+
+/**
+ * Gives the presets of gauges as JSON: a list of rows of published tables, each with its source.
+ *
+ * `table` gets the text, to be freed by gaugepoint_text_free, and `table_length` its length in bytes without the NUL that ends it.
+ */
+int32_t gaugepoint_presets(char **table,
+                           size_t *table_length,
+                           struct GaugepointError *error);
+
+/**
  * Size at 20 C from the reading of a micrometer or caliper, in mm.
  *
  * (reading - zero_error) (1 + a_gauge (t_gauge - 20)) / (1 + a_part (t_part - 20)), for temperatures from -5 C to 60 C

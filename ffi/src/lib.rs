@@ -64,6 +64,7 @@ mod guard;
 mod caution;
 pub mod job;
 pub mod sheet;
+pub mod measure;
 pub mod flat;
 pub mod array;
 mod record;

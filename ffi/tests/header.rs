@@ -14,6 +14,7 @@ const SOURCES: &[&str] = &[
     "status",
     "job",
     "sheet",
+    "measure",
     "flat",
     "array",
     "statistics",

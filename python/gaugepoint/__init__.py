@@ -3,7 +3,8 @@
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`; `check_sheet` holds a printed sheet
 against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
 the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
-traces), `parts` (rings, pins, liners, the deck), `decision` (risks). What is refused raises `InputError`.
+traces), `parts` (rings, pins, liners, the deck), `decision` (risks).
+`measure` evaluates readings with their gauges, whose report and presets stand in `gaugepoint.measuring`. What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -54,6 +55,14 @@ from gaugepoint.parts import (
     ring_gap_factors,
     ring_hot_gap,
 )
+from gaugepoint.measuring import (
+    MeasurementReport,
+    Preset,
+    measure,
+    measurement_report_schema,
+    measurement_schema,
+    presets,
+)
 from gaugepoint.report import Decision, Report
 from gaugepoint.sheet import SheetReport, check_sheet, sheet_report_schema, sheet_schema
 from gaugepoint.shape import (
@@ -76,8 +85,10 @@ __all__ = [
     "Gamma",
     "InputError",
     "LinerParts",
+    "MeasurementReport",
     "Normal",
     "PressFitParts",
+    "Preset",
     "Report",
     "SheetReport",
     "Triangular",
@@ -108,9 +119,13 @@ __all__ = [
     "linearity_band",
     "keystone_groove_width_mm",
     "liner_in_block",
+    "measure",
+    "measurement_report_schema",
+    "measurement_schema",
     "one_way",
     "pin_clearance",
     "press_fit",
+    "presets",
     "report_schema",
     "ring_back_clearance_mm",
     "ring_conformable_amplitude_mm",

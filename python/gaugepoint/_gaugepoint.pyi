@@ -64,6 +64,10 @@ __all__ = [
     "check_sheet",
     "sheet_schema",
     "sheet_report_schema",
+    "measure",
+    "presets",
+    "measurement_schema",
+    "measurement_report_schema",
 ]
 
 _Limits: TypeAlias = tuple[float | None, float | None]
@@ -1454,6 +1458,54 @@ def sheet_schema() -> str:
 
 def sheet_report_schema() -> str:
     """Give the JSON Schema of the report on a sheet.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def measure(document: bytes, working: bool) -> tuple[str, str]:
+    """Evaluate a measurement given as JSON. Other threads run meanwhile.
+
+    Parameters
+    ----------
+    document : bytes
+        The measurement document, JSON in UTF-8.
+    working : bool
+        Put the working of every number of the first order into the report.
+
+    Returns
+    -------
+    tuple of str
+        The report as JSON and as text.
+
+    Raises
+    ------
+    InputError
+        When the document or a field of it is refused.
+    """
+
+def presets() -> str:
+    """Give the presets of gauges as JSON.
+
+    Returns
+    -------
+    str
+        A list of rows of published tables, as JSON.
+    """
+
+def measurement_schema() -> str:
+    """Give the JSON Schema of a measurement document.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def measurement_report_schema() -> str:
+    """Give the JSON Schema of a report on a measurement.
 
     Returns
     -------

@@ -210,6 +210,8 @@ class GaugeReport:
     """Name."""
     calibration: str
     """`in date` or `overdue`, on the day of the job."""
+    preset: str | None = None
+    """The row of a published table that stands for its data sheet, with the source of it."""
     zero_error: MeasuredValue | None = None
     """Error of the zero, where it was checked."""
     recheck: str | None = None

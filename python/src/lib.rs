@@ -21,6 +21,8 @@ mod job;
 
 mod sheet;
 
+mod measure;
+
 use gaugepoint::ErrorKind;
 use pyo3::prelude::*;
 use pyo3::types::PyTuple;
@@ -85,5 +87,9 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(job::report_schema, module)?)?;
     module.add_function(wrap_pyfunction!(sheet::check_sheet, module)?)?;
     module.add_function(wrap_pyfunction!(sheet::sheet_schema, module)?)?;
-    module.add_function(wrap_pyfunction!(sheet::sheet_report_schema, module)?)
+    module.add_function(wrap_pyfunction!(sheet::sheet_report_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(measure::measure, module)?)?;
+    module.add_function(wrap_pyfunction!(measure::presets, module)?)?;
+    module.add_function(wrap_pyfunction!(measure::measurement_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(measure::measurement_report_schema, module)?)
 }

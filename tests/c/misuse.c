@@ -57,6 +57,13 @@ static void null_pointers(void) {
   refused(gaugepoint_job_assess(job, job_length, 0, NULL, &length, &e), null, &e, "report");
   refused(gaugepoint_job_assess(job, job_length, 0, &report, NULL, &e), null, &e, "report_length");
   CHECK(gaugepoint_job_assess(NULL, 1, 9, NULL, NULL, NULL) == null);
+  refused(gaugepoint_measure(NULL, 0, 0, &report, &length, &e), null, &e, "document");
+  refused(gaugepoint_measure(job, job_length, 0, NULL, &length, &e), null, &e, "report");
+  refused(gaugepoint_measure(job, job_length, 0, &report, NULL, &e), null, &e, "report_length");
+  refused(gaugepoint_measure(job, job_length, 2, &report, &length, &e), GAUGEPOINT_STATUS_UNKNOWN_CHOICE, &e, "with_working");
+  refused(gaugepoint_measure(job, job_length, 0, &report, &length, &e), GAUGEPOINT_STATUS_UNKNOWN_FORMAT, &e, "/format");
+  refused(gaugepoint_presets(NULL, &length, &e), null, &e, "table");
+  refused(gaugepoint_presets(&report, NULL, &e), null, &e, "table_length");
   CHECK(report == &place && length == 7);
   refused(gaugepoint_size_at_20_mm(86, 0, 20, 1e-5, 20, 1e-5, NULL, &e), null, &e, "out");
   refused(gaugepoint_bench_clearance_mm(86.1, 86, NULL, &e), null, &e, "out");

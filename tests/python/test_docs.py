@@ -10,7 +10,7 @@ from pathlib import Path
 
 import gaugepoint
 import pytest
-from gaugepoint import _gaugepoint, report, sheet
+from gaugepoint import _gaugepoint, measuring, report, sheet
 from vectors import REPOSITORY
 
 PACKAGE = Path(gaugepoint.__file__).parent
@@ -18,6 +18,7 @@ PUBLIC = {name: getattr(gaugepoint, name) for name in gaugepoint.__all__}
 FUNCTIONS = {name: thing for name, thing in PUBLIC.items() if inspect.isroutine(thing)}
 FUNCTIONS |= {f"Report.{name}": getattr(report.Report, name) for name in ("to_json", "to_text", "to_markdown")}
 FUNCTIONS |= {"SheetReport.to_json": sheet.SheetReport.to_json}
+FUNCTIONS |= {f"MeasurementReport.{name}": getattr(measuring.MeasurementReport, name) for name in ("to_json", "to_text")}
 INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if callable(getattr(_gaugepoint, name))}
 
 
@@ -55,10 +56,10 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, report, sheet, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.decision, gaugepoint.parts, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, report, sheet, measuring, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.decision, gaugepoint.parts, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
-    for module in (report, sheet):
+    for module in (report, sheet, measuring):
         for name in module.__all__:
             if inspect.isclass(getattr(module, name)):
                 assert getattr(module, name).__doc__, name

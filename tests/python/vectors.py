@@ -6,7 +6,9 @@ from urllib.parse import unquote, unquote_to_bytes
 REPOSITORY = Path(__file__).parents[2]
 VECTORS = REPOSITORY / "tests" / "vectors"
 SHEETS = VECTORS / "sheets"
-EXAMPLES = sorted((REPOSITORY / "core" / "examples").glob("*.json"))
+THREE_WAYS = REPOSITORY / "core" / "examples" / "three_ways.json"
+EXAMPLES = sorted(set((REPOSITORY / "core" / "examples").glob("*.json")) - {THREE_WAYS})
+MEASUREMENTS = [THREE_WAYS, VECTORS / "measurements" / "every_kind.json"]
 
 
 def flat():

@@ -254,6 +254,19 @@ def propagate(chain):
     return values, contributions
 
 
+# DIN 863 as it is printed in an extract: limit of error and parallelism of the faces, by measuring range; DIN 862: limit of error.
+PRESETS = {"DIN 863 0-25 mm": ("4 um", "2 um"), "DIN 863 75-100 mm": ("5 um", "3 um"),
+           "DIN 862 steps of 0.01 or 0.02 mm": ("0.02 mm", None)}
+
+
+def data_sheet(form):
+    """The gauge with what its preset stands for written out."""
+    if "preset" not in form:
+        return form
+    error, faces = PRESETS[form["preset"]]
+    return {**form, "permissible_error": error, **({"face_parallelism": faces} if faces else {})}
+
+
 # ------------------------------------------------------------------------------------------------------------- the job, read once
 
 Material = namedtuple("Material", "name law source")
@@ -274,6 +287,7 @@ class Job:
     """The document with its quantities as numbers and its sources of uncertainty named."""
 
     def __init__(self, document):
+        document = {**document, "gauges": [data_sheet(form) for form in document["gauges"]]}
         self.document = document
         self.sources = {}
         shop = document["shop"]

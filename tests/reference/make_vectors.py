@@ -11,6 +11,7 @@ from pathlib import Path
 import assess
 import flat
 import parts
+import measure
 import special
 
 TESTS = Path(__file__).resolve().parent.parent
@@ -122,15 +123,19 @@ def special_csv():
     return SPECIAL_HEADING + "\n".join(rows) + "\n"
 
 
+EVALUATE = {"gaugepoint-job": assess.evaluate, "gaugepoint-measurement": measure.evaluate}
+
+
 def report_json(path):
-    """The numbers of the report of one job."""
-    numbers = assess.evaluate(json.loads(path.read_text(encoding="utf-8")))
+    """The numbers of the report of one job or measurement."""
+    document = json.loads(path.read_text(encoding="utf-8"))
+    numbers = EVALUATE[document["format"]](document)
     return json.dumps(numbers, ensure_ascii=False, separators=(",", ":")) + "\n"
 
 
 def files():
     """Every file with its text."""
-    jobs = sorted(EXAMPLES.glob("*.json")) + sorted((VECTORS / "jobs").glob("*.json"))
+    jobs = [path for folder in (EXAMPLES, VECTORS / "jobs", VECTORS / "measurements") for path in sorted(folder.glob("*.json"))]
     out = {VECTORS / "reports" / job.name: report_json(job) for job in jobs}
     out[VECTORS / "flat.csv"] = flat_csv()
     out[VECTORS / "special.csv"] = special_csv()

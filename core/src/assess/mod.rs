@@ -6,7 +6,7 @@ mod cross;
 mod piston;
 
 use crate::bounds::{self, Bound};
-use crate::calc::{Calc, Figure, Measured};
+use crate::calc::{Budget, Calc, Figure, Measured};
 use crate::decision::finding::Finding;
 use crate::decision::{
     Against, Decision, Ground, Judged, Limit, Limits, Of, Rule, RuleInForce, Verdict, judge, verdict,
@@ -15,7 +15,7 @@ use crate::error::{Error, ErrorKind};
 use crate::growth::{Grown, Materials};
 use crate::job::document::{self as doc, Datum};
 use crate::job::{Document, Entry, Given, MOST_ENTRIES, Warning};
-use crate::measurement::{Gauges, Shop};
+use crate::measurement::{Gauges, Shop, places};
 use crate::report::{
     self, Block, BudgetLine, Conventions, CylinderReport, Dominant, EngineName, GaugeReport, JobName,
     MeasuredValue, Report,
@@ -128,7 +128,17 @@ impl Assessment {
         let shop = Shop::from_document(&mut calc, &document.shop, &mut warnings)?;
         let materials = Materials::from_document(&mut calc, &document.materials, &mut warnings)?;
         let engine = Engine::from_document(&document.engine, &materials, &mut warnings)?;
-        let gauges = Gauges::from_document(&mut calc, document, &shop, &materials, &mut warnings)?;
+        let near = crate::measurement::near_nominal("setting of a bore gauge", engine.bore_nominal);
+        let on = (document.job.date.date()?, &near);
+        let places = |gauge: &doc::Gauge, warnings: &mut Vec<Warning>| places(document, gauge, warnings);
+        let gauges = Gauges::from_document(
+            &mut calc,
+            (&document.gauges, &places),
+            on,
+            &shop,
+            &materials,
+            &mut warnings,
+        )?;
         let limits = Limits::from_document(&document.engine, &mut warnings)?;
         let rule = RuleInForce::from_document(document.decision.as_ref(), &mut warnings)?;
         let running = document
@@ -187,23 +197,14 @@ impl Assessment {
     }
 
     fn gauge_reports(&mut self) -> Vec<GaugeReport> {
-        type State = (String, bool, Option<Measured>, Option<&'static str>);
-        let gauges: Vec<State> = self
-            .gauges
-            .iter()
-            .map(|g| {
-                let zero_error = g.checked.then(|| g.zero_error().clone());
-                (g.name.clone(), g.overdue, zero_error, g.recheck_word())
-            })
-            .collect();
+        let gauges: Vec<(GaugeReport, Option<Measured>)> =
+            self.gauges.iter().map(|g| (g.report(), g.checked.then(|| g.zero_error().clone()))).collect();
         gauges
             .into_iter()
             .enumerate()
-            .map(|(index, (name, overdue, zero_error, recheck))| GaugeReport {
+            .map(|(index, (report, zero_error))| GaugeReport {
                 zero_error: zero_error.map(|e| self.state(&e, &format!("/gauges/{index}/zero_error"))),
-                name,
-                calibration: if overdue { "overdue" } else { "in date" },
-                recheck,
+                ..report
             })
             .collect()
     }
@@ -301,19 +302,7 @@ impl Assessment {
         if let Some(dof) = budget.dof {
             calc.place(dof, || format!("{at}/dof"));
         }
-        let mut lines = Vec::with_capacity(budget.lines.len());
-        for (index, line) in budget.lines.iter().enumerate() {
-            calc.place(line.contribution, || format!("{at}/budget/{index}/contribution_mm"));
-            calc.place(line.share, || format!("{at}/budget/{index}/share"));
-            let (source, path) =
-                calc.source_of(line.source).map(|s| (s.name.clone(), s.path.clone())).unwrap_or_default();
-            lines.push(BudgetLine {
-                source,
-                contribution_mm: line.contribution.value,
-                share: line.share.value,
-                path,
-            });
-        }
+        let lines = budget_lines(calc, &budget, at);
         let dominant = lines.first().map(|l| Dominant {
             source: l.source.clone(),
             share: l.share,
@@ -487,9 +476,27 @@ fn check_laws(
 }
 
 /// A field that is read for several cylinders warns once.
-fn once(warnings: Vec<Warning>) -> Vec<Warning> {
+pub(crate) fn once(warnings: Vec<Warning>) -> Vec<Warning> {
     let mut seen = HashSet::with_capacity(warnings.len());
     warnings.into_iter().filter(|w| seen.insert(w.clone())).collect()
+}
+
+/// A budget as the report tells it, with its value at `at`.
+pub(crate) fn budget_lines(calc: &mut Calc, budget: &Budget, at: &str) -> Vec<BudgetLine> {
+    let mut lines = Vec::with_capacity(budget.lines.len());
+    for (index, line) in budget.lines.iter().enumerate() {
+        calc.place(line.contribution, || format!("{at}/budget/{index}/contribution_mm"));
+        calc.place(line.share, || format!("{at}/budget/{index}/share"));
+        let (source, path) =
+            calc.source_of(line.source).map(|s| (s.name.clone(), s.path.clone())).unwrap_or_default();
+        lines.push(BudgetLine {
+            source,
+            contribution_mm: line.contribution.value,
+            share: line.share.value,
+            path,
+        });
+    }
+    lines
 }
 
 /// The verdict of a part: its decisions, then its findings, then what was not read.

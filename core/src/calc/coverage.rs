@@ -11,7 +11,7 @@ const ONE_ESTIMATE: &str = "shares that rest on one estimate of variance";
 
 formula! {
     /// Expanded uncertainty.
-    Expanded: expanded ["mm"] = (k, u) => k * u; source "JCGM 100:2008, 6.2.1";
+    ExpandedUncertainty: expanded ["mm"] = (k, u) => k * u; source "JCGM 100:2008, 6.2.1";
 }
 
 /// An expanded uncertainty and its coverage factor.
@@ -78,7 +78,7 @@ impl Calc {
     pub(crate) fn coverage(&mut self, budget: &Budget) -> Coverage {
         let k = self.constant("k", COVERAGE, "1", COVERAGE_SOURCE);
         let factor = self.t_factor(k, budget.dof);
-        Coverage { factor, expanded: self.figure(Expanded, [factor, budget.standard]) }
+        Coverage { factor, expanded: self.figure(ExpandedUncertainty, [factor, budget.standard]) }
     }
 
     /// A factor of the normal distribution as that of Student's t; itself with infinite degrees of freedom.

@@ -10,6 +10,7 @@ mod working;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use coverage::ExpandedUncertainty;
 pub use expression::Expression;
 pub use formula::Formula;
 pub(crate) use formula::formula;
@@ -284,6 +285,26 @@ impl Calc {
             Err(index) => out.parts.insert(index, Part { source, contribution: standard }),
         }
         out
+    }
+
+    /// An effect that is even in the error of its source: to first order the source has no part in it.
+    ///
+    /// The value is the mean of the effect and the source contributes the effect's own standard deviation. The model that is kept
+    /// has the effect itself, as the formula `F` of an error of standard uncertainty `u`: the second order and the trials see
+    /// the mean and the skew there. So the value and the model at its estimates differ by the mean.
+    pub(crate) fn even_effect<F: Formula<1>>(
+        &mut self,
+        _: F,
+        source: SourceId,
+        u: Figure,
+        mean: Figure,
+        deviation: Figure,
+    ) -> Measured {
+        let node = self.model.as_ref().map(|sheet| {
+            let error = sheet.plain(u.value) * sheet.input(source.0, 0.0);
+            F::evaluate([error]).index()
+        });
+        Measured { figure: mean, parts: vec![Part { source, contribution: deviation }], node }
     }
 
     /// A formula of exact numbers.

@@ -20,6 +20,7 @@ macro_rules! document {
         )+
     };
 }
+pub(crate) use document;
 
 document! {
     /// One engine on one day.
@@ -140,7 +141,11 @@ document! {
         /// Smallest step.
         resolution: Entry<Length>,
         /// Half-width of its permissible error.
-        permissible_error: Entry<Length>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        permissible_error: Option<Entry<Length>>,
+        /// Row of a published table, in place of the permissible error and the parallelism.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        preset: Option<Entry<Words>>,
         /// How well that figure is known; taken as exact without it.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         permissible_error_relative_uncertainty: Option<Entry<Pure>>,

@@ -4,8 +4,8 @@ use crate::bounds::{Bound, Verdict};
 use crate::error::{Error, ErrorKind, moves_the_cursor};
 use crate::quantity::{
     Angle, Expansion, Length, Temperature, TemperatureInterval, in_mm, parse_angle, parse_date,
-    parse_expansion, parse_length, parse_number, parse_probability, parse_temperature,
-    parse_temperature_difference,
+    parse_expansion, parse_force, parse_length, parse_number, parse_probability, parse_slope,
+    parse_stiffness, parse_temperature, parse_temperature_difference,
 };
 use core::fmt;
 use core::marker::PhantomData;
@@ -71,6 +71,18 @@ pub enum Probability {}
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Date {}
 
+/// A force.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Force {}
+
+/// A force per deflection.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stiffness {}
+
+/// A change of a size per height.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Slope {}
+
 macro_rules! kinds {
     ($($kind:ty: $description:literal, $example:literal $(, number $number:literal)? $(, words $words:literal)?;)+) => {
         $(impl Kind for $kind {
@@ -93,6 +105,9 @@ kinds! {
     TemperatureInterval: "temperature difference with its unit: K, delta C, delta F", "0.5 K";
     Expansion: "coefficient of linear expansion with its unit: /K, /F, ppm/K, ppm/F", "11.4e-6 /K";
     Angle: "angle with its unit: deg", "90 deg";
+    Force: "force with its unit: N, daN, kN, kgf, lbf", "8 N";
+    Stiffness: "stiffness with its unit: N/um, N/mm, kN/mm", "10 N/um";
+    Slope: "slope of a profile with its unit: um/mm, mm/m", "3 um/mm";
 }
 
 macro_rules! numeric {
@@ -113,6 +128,9 @@ numeric! {
     TemperatureInterval: "K", |t| parse_temperature_difference(t).map(|x| x.quantity().get::<kelvin>());
     Expansion: "1/K", |t| parse_expansion(t).map(|x| x.quantity().per_kelvin());
     Angle: "deg", |t| parse_angle(t).map(|x| x.quantity().degrees());
+    Force: "N", |t| parse_force(t).map(|x| x.quantity());
+    Stiffness: "N/um", |t| parse_stiffness(t).map(|x| x.quantity());
+    Slope: "um/mm", |t| parse_slope(t).map(|x| x.quantity());
     Pure: "1", |t| parse_number(t).map(|x| x.quantity());
     Probability: "1", |t| parse_probability(t).map(|x| x.quantity());
 }

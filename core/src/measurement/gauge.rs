@@ -1,16 +1,26 @@
 //! Gauges: their sources of uncertainty, and how each kind turns an indication into a size at 20 C.
 
+mod depth;
+mod feeler;
+mod transfer;
+
+pub(crate) use depth::{DepthIndicators, Over};
+pub(crate) use feeler::{Between, Strips};
+pub(crate) use transfer::Transfers;
+
 use super::before::{DriftOnMaster, DriftOwn, DriftShared};
+use super::preset::{self, Preset};
 use super::repeatability::Repeatability;
-use super::{Expanded, MeanOfRepeats, Resolution, Shop, half_width, mean, near_nominal, reliability};
+use super::{Expanded, HalfWidth, MeanOfRepeats, Resolution, Shop, half_width, mean, reliability};
 use crate::bounds::{self, Bound};
 use crate::calc::{Calc, EstimateId, Figure, Measured, SourceId};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document::{self as doc, GaugeKind};
-use crate::job::{Entry, Given, Warning, Words, check_length, nearest};
+use crate::job::{Date, Entry, Given, Warning, Words, check_length, nearest};
 use crate::measurement::distribution::Distribution;
 use crate::quantity::Length;
+use crate::report::GaugeReport;
 use crate::size::{BoreGaugeSize, MicrometerSize, SetOnMicrometer, SetOnRing, ZeroError};
 use jiff::civil;
 
@@ -25,11 +35,13 @@ pub(crate) struct Gauge {
     pub(crate) checked: bool,
     setting: Option<SetTo>,
     resolution: Given,
-    permissible_error: Given,
+    permissible_error: Stated,
     repeatability: Option<Repeatability>,
     /// what the figure of the permissible error rests on
     scale_estimate: Option<EstimateId>,
-    face_parallelism: Option<Given>,
+    face_parallelism: Option<Stated>,
+    /// the row of a published table that stands for its data sheet
+    preset: Option<&'static Preset>,
     material: usize,
     /// nothing is proven with the micrometer it was set on
     set_on_stale: Vec<String>,
@@ -49,6 +61,33 @@ struct Drift {
     path: String,
 }
 
+/// The half-width of an error: typed, or from a published table.
+#[derive(Debug)]
+enum Stated {
+    Typed(Given),
+    Preset { value: f64, source: &'static str, path: String },
+}
+
+impl Stated {
+    fn path(&self) -> &str {
+        match self {
+            Stated::Typed(given) => &given.path,
+            Stated::Preset { path, .. } => path,
+        }
+    }
+
+    /// Standard uncertainty of the source.
+    fn half_width(&self, calc: &mut Calc) -> Figure {
+        match self {
+            Stated::Typed(given) => half_width(calc, given),
+            Stated::Preset { value, source, .. } => {
+                let a = calc.constant("half_width", *value, "mm", source);
+                calc.figure(HalfWidth, [a])
+            }
+        }
+    }
+}
+
 /// What a bore gauge was set to.
 #[derive(Debug)]
 struct SetTo {
@@ -61,6 +100,9 @@ struct SetTo {
 #[derive(Debug)]
 pub(crate) struct Gauges(Vec<Gauge>);
 
+/// The repeats of every place that was read with a gauge.
+pub(crate) type PlacesOf<'a> = &'a dyn Fn(&doc::Gauge, &mut Vec<Warning>) -> Result<Vec<Vec<Given>>, Error>;
+
 /// What is read outside: a piston.
 pub(crate) struct Outside<'a> {
     pub(crate) repeats: &'a [Given],
@@ -70,19 +112,19 @@ pub(crate) struct Outside<'a> {
 }
 
 impl Gauges {
-    /// Reads the gauges; those that are set on another come after it.
+    /// Reads the gauges on a day; those that are set on another come after it, and what they are set to lies within `near`. `places`
+    /// gives what was read with a gauge whose repeatability is not stated.
     pub(crate) fn from_document(
         calc: &mut Calc,
-        document: &doc::Document,
+        (gauges, places): (&[doc::Gauge], PlacesOf<'_>),
+        (date, near): (civil::Date, &Bound),
         shop: &Shop,
         materials: &Materials,
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, Error> {
-        let date = document.job.date.date()?;
-        let nominal = document.engine.bore.nominal.read(&bounds::BORE, warnings)?.value;
-        check_length(&document.gauges, |g| &g.name)?;
-        let mut out = Gauges(Vec::with_capacity(document.gauges.len()));
-        for entry in &document.gauges {
+        check_length(gauges, |g| &g.name)?;
+        let mut out = Gauges(Vec::with_capacity(gauges.len()));
+        for entry in gauges {
             let name = entry.name.words()?;
             if out.0.iter().any(|g| g.name == name) {
                 return Err(entry.name.refuse(ErrorKind::Repeated, "this gauge stands twice"));
@@ -90,15 +132,15 @@ impl Gauges {
             let gauge = Gauge::from_document(calc, entry, date, shop, materials, warnings)?;
             out.0.push(gauge);
         }
-        for (gauge, entry) in out.0.iter_mut().zip(&document.gauges) {
+        for (gauge, entry) in out.0.iter_mut().zip(gauges) {
             if gauge.repeatability.is_none() {
-                gauge.repeatability = Repeatability::pooled(calc, document, entry, warnings)?;
+                let places = places(entry, warnings)?;
+                gauge.repeatability = Repeatability::pooled(calc, entry, &places)?;
             }
         }
-        let near = near_nominal("setting of a bore gauge", nominal);
-        for (index, entry) in document.gauges.iter().enumerate() {
+        for (index, entry) in gauges.iter().enumerate() {
             if let Some(setting) = &entry.setting {
-                let set = out.set(calc, index, setting, &near, shop, materials, warnings)?;
+                let set = out.set(calc, index, setting, near, shop, materials, warnings)?;
                 let set_on_stale = match setting {
                     doc::Setting::Ring(_) => Vec::new(),
                     doc::Setting::Micrometer(on) => out.find(&on.gauge, false)?.stale(),
@@ -205,8 +247,9 @@ impl Gauge {
         let name = entry.name.words()?.to_owned();
         check_parts(entry)?;
         let resolution = entry.resolution.read(&bounds::RESOLUTION, warnings)?;
+        let (permissible_error, face_parallelism, preset) = data_sheet(entry, warnings)?;
         let mut gauge = Gauge {
-            overdue: overdue(entry, date, warnings)?,
+            overdue: overdue(&entry.name, [&entry.calibrated, &entry.calibration_due], date, warnings)?,
             kind: entry.kind,
             zero_error: calc
                 .constant(
@@ -220,18 +263,15 @@ impl Gauge {
             setting: None,
             set_on_stale: Vec::new(),
             drift: None,
-            permissible_error: entry.permissible_error.read(permissible_error(entry.kind), warnings)?,
             repeatability: Repeatability::stated(calc, entry, warnings)?,
             scale_estimate: reliability(
                 calc,
                 entry.permissible_error_relative_uncertainty.as_ref(),
                 warnings,
             )?,
-            face_parallelism: entry
-                .face_parallelism
-                .as_ref()
-                .map(|p| p.read(&bounds::PARALLELISM, warnings))
-                .transpose()?,
+            permissible_error,
+            face_parallelism,
+            preset,
             material: materials.find(&entry.material)?,
             scale: Vec::new(),
             resolution,
@@ -331,6 +371,17 @@ impl Gauge {
         self.drift.as_ref().map(|d| if d.beyond { "beyond its limit" } else { "within its limit" })
     }
 
+    /// The gauge as the report tells it, without its zero.
+    pub(crate) fn report(&self) -> GaugeReport {
+        GaugeReport {
+            name: self.name.clone(),
+            calibration: if self.overdue { "overdue" } else { "in date" },
+            preset: self.preset.map(Preset::words),
+            zero_error: None,
+            recheck: self.recheck_word(),
+        }
+    }
+
     pub(crate) fn zero_error(&self) -> &Measured {
         &self.zero_error
     }
@@ -355,12 +406,17 @@ impl Gauge {
 
     /// A size at 20 C from an outside micrometer or caliper.
     pub(crate) fn read_outside(&mut self, calc: &mut Calc, read: &Outside<'_>, of: &str) -> Option<Measured> {
-        let r = mean(calc, "r", read.repeats)?;
-        let path = read.repeats.first().map(|g| g.path.clone()).unwrap_or_default();
+        let r = self.indicated(calc, read.repeats, of)?;
+        Some(calc.apply(MicrometerSize, [&r, &self.zero_error, read.eps_gauge, read.eps_part]))
+    }
+
+    /// What a micrometer or caliper indicates, with everything but its zero.
+    fn indicated(&mut self, calc: &mut Calc, repeats: &[Given], of: &str) -> Option<Measured> {
+        let r = mean(calc, "r", repeats)?;
+        let path = repeats.first().map(|g| g.path.clone()).unwrap_or_default();
         let r = self.add_scale(calc, &r, "scale");
         let r = self.add_faces(calc, &r, of);
-        let r = self.add_reading(calc, &r, of, &path, read.repeats.len())?;
-        Some(calc.apply(MicrometerSize, [&r, &self.zero_error, read.eps_gauge, read.eps_part]))
+        self.add_reading(calc, &r, of, &path, repeats.len())
     }
 
     /// A bore at 20 C from a bore gauge.
@@ -372,12 +428,28 @@ impl Gauge {
         eps_used: &Measured,
         of: &str,
     ) -> Option<Measured> {
+        let d = self.deviation(calc, repeats, of)?;
+        self.compared(calc, &d, eps_bore, eps_used)
+    }
+
+    /// The deviation of a comparative gauge from its setting.
+    fn deviation(&mut self, calc: &mut Calc, repeats: &[Given], of: &str) -> Option<Measured> {
         let d = mean(calc, "d", repeats)?;
         let path = repeats.first().map(|g| g.path.clone()).unwrap_or_default();
         let d = self.add_scale(calc, &d, "travel");
-        let d = self.add_reading(calc, &d, of, &path, repeats.len())?;
+        self.add_reading(calc, &d, of, &path, repeats.len())
+    }
+
+    /// A size at 20 C from a deviation.
+    fn compared(
+        &self,
+        calc: &mut Calc,
+        d: &Measured,
+        eps_part: &Measured,
+        eps_used: &Measured,
+    ) -> Option<Measured> {
         let set = self.setting.as_ref()?;
-        Some(calc.apply(BoreGaugeSize, [&set.distance, &d, &set.eps, eps_used, eps_bore]))
+        Some(calc.apply(BoreGaugeSize, [&set.distance, d, &set.eps, eps_used, eps_part]))
     }
 
     /// Distance between the faces of a micrometer set to a reading, for `user` to be set on.
@@ -412,13 +484,13 @@ impl Gauge {
             self.scale.iter().find(|(at, _)| at.to_bits() == r.value().to_bits()).map(|(_, source)| *source);
         let source = known.unwrap_or_else(|| {
             let name = format!("{word} of {} at {:.4} mm", self.name, r.value());
-            calc.source(name, &self.permissible_error.path, Distribution::STANDARD_RECTANGULAR)
+            calc.source(name, self.permissible_error.path(), Distribution::STANDARD_RECTANGULAR)
         });
         if known.is_none() {
             calc.rests_on(source, self.scale_estimate);
             self.scale.push((r.value(), source));
         }
-        let standard = half_width(calc, &self.permissible_error);
+        let standard = self.permissible_error.half_width(calc);
         calc.add_source(r, source, standard)
     }
 
@@ -428,10 +500,10 @@ impl Gauge {
         };
         let source = calc.source(
             format!("faces of {} on {of}", self.name),
-            &parallelism.path,
+            parallelism.path(),
             Distribution::STANDARD_RECTANGULAR,
         );
-        let standard = half_width(calc, parallelism);
+        let standard = parallelism.half_width(calc);
         calc.add_source(r, source, standard)
     }
 
@@ -458,8 +530,7 @@ impl Gauge {
             Distribution::STANDARD_NORMAL,
         );
         calc.rests_on(source, repeatability.estimate);
-        #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
-        let n = calc.constant(&format!("n{count}"), count as f64, "1", "number of repeats read");
+        let n = self::count(calc, count);
         let standard = calc.figure(MeanOfRepeats, [repeatability.deviation, n]);
         let r = calc.add_source(&r, source, standard);
         Some(self.add_drift(calc, &r, of))
@@ -522,9 +593,45 @@ fn certified(
     Ok(calc.add_source(&size.into(), source, standard))
 }
 
+/// A number of repeats.
+fn count(calc: &mut Calc, count: usize) -> Figure {
+    #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
+    let value = count as f64;
+    calc.constant(&format!("n{count}"), value, "1", "number of repeats read")
+}
+
 fn resolution_of(calc: &mut Calc, resolution: &Given) -> Figure {
     let r = calc.given("r", resolution);
     calc.figure(Resolution, [r])
+}
+
+/// Permissible error and parallelism of the faces, from the document or from the preset it names.
+fn data_sheet(
+    entry: &doc::Gauge,
+    warnings: &mut Vec<Warning>,
+) -> Result<(Stated, Option<Stated>, Option<&'static Preset>), Error> {
+    let Some(name) = &entry.preset else {
+        let missing = || {
+            let field = format!("{}/permissible_error", entry.name.parent());
+            let reason = "this field is required, or a preset in its place";
+            Error::new(ErrorKind::MissingField, "permissible_error", reason).at(&field)
+        };
+        let error = entry.permissible_error.as_ref().ok_or_else(missing)?;
+        let error = error.read(permissible_error(entry.kind), warnings)?;
+        let faces = entry.face_parallelism.as_ref().map(|p| p.read(&bounds::PARALLELISM, warnings));
+        return Ok((Stated::Typed(error), faces.transpose()?.map(Stated::Typed), None));
+    };
+    if let Some(typed) = [&entry.permissible_error, &entry.face_parallelism].into_iter().flatten().next() {
+        let reason = "the preset says it already: one of the two is given";
+        return Err(typed.refuse(ErrorKind::Contradiction, reason));
+    }
+    let row = preset::named(name.words()?).map_err(|e| e.at(name.path()))?;
+    if !row.is_for(entry.kind) {
+        let reason = format!("it is the preset of another kind of gauge: {}", row.kind.word());
+        return Err(name.refuse(ErrorKind::Contradiction, reason));
+    }
+    let stated = |value| Stated::Preset { value, source: row.source, path: name.path().to_owned() };
+    Ok((stated(row.permissible_error_mm), row.face_parallelism_mm.map(stated), Some(row)))
 }
 
 /// A bore gauge has a setting and no zero check; the others the other way round.
@@ -555,25 +662,28 @@ fn check_parts(entry: &doc::Gauge) -> Result<(), Error> {
 }
 
 /// Has the calibration run out on the day of the job?
-fn overdue(entry: &doc::Gauge, date: civil::Date, warnings: &mut Vec<Warning>) -> Result<bool, Error> {
-    let calibrated = entry.calibrated.date()?;
-    let due = entry.calibration_due.date()?;
+fn overdue(
+    name: &Entry<Words>,
+    [from, to]: [&Entry<Date>; 2],
+    date: civil::Date,
+    warnings: &mut Vec<Warning>,
+) -> Result<bool, Error> {
+    let calibrated = from.date()?;
+    let due = to.date()?;
     if due <= calibrated {
-        return Err(entry
-            .calibration_due
-            .refuse(ErrorKind::OutOfOrder, "it must be after the day of the calibration"));
+        return Err(to.refuse(ErrorKind::OutOfOrder, "it must be after the day of the calibration"));
     }
     if calibrated > date {
-        return Err(entry.calibrated.refuse(ErrorKind::Contradiction, "calibrated after the day of the job"));
+        return Err(from.refuse(ErrorKind::Contradiction, "calibrated after the day of the job"));
     }
     let overdue = date > due;
     if overdue {
         warnings.push(Warning {
             kind: "calibration_overdue".to_owned(),
-            path: entry.calibration_due.path().to_owned(),
+            path: to.path().to_owned(),
             text: format!(
                 "the calibration of {} ran out on {due}; nothing is proven with it on {date}",
-                entry.name.text()
+                name.text()
             ),
         });
     }

@@ -12,8 +12,13 @@ pub mod uncertainty;
 pub mod random;
 pub mod monte_carlo;
 pub mod before;
+pub mod preset;
 
-pub(crate) use gauge::{Gauges, Outside};
+mod placement;
+
+pub(crate) use gauge::{Between, DepthIndicators, Gauge, Gauges, Outside, Over, Strips, Transfers};
+pub(crate) use placement::{Effect, Placement};
+pub(crate) use repeatability::places;
 
 use crate::bounds;
 use crate::calc::{Calc, EstimateId, Figure, Fold, Measured, SourceId, formula};

@@ -5,7 +5,8 @@ use crate::bounds;
 use crate::calc::{Calc, EstimateId, Figure};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, GaugeKind};
-use crate::job::{Given, Warning};
+use crate::job::{Entry, Given, Warning};
+use crate::quantity::Length;
 
 /// Standard deviation of one reading and what it rests on; nothing when it is taken as exact.
 #[derive(Debug, Clone, Copy)]
@@ -29,23 +30,31 @@ impl Repeatability {
                 ))
             });
         };
-        let deviation = deviation.read(&bounds::REPEATABILITY, warnings)?;
+        let exact = Self::exact(calc, deviation, warnings)?;
         let dof = gauge.repeatability_dof.as_ref().map(|d| d.read(&bounds::DEGREES_OF_FREEDOM, warnings));
         let estimate = dof.transpose()?.map(|dof| {
             let dof = calc.given("dof", &dof);
             calc.estimate(dof)
         });
-        Ok(Some(Repeatability { deviation: calc.given("s", &deviation), estimate }))
+        Ok(Some(Repeatability { estimate, ..exact }))
     }
 
-    /// Pooled over every place that was read with the gauge in this job; nothing when none was.
+    /// Stated, and taken as exact.
+    pub(super) fn exact(
+        calc: &mut Calc,
+        deviation: &Entry<Length>,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, Error> {
+        let deviation = deviation.read(&bounds::REPEATABILITY, warnings)?;
+        Ok(Repeatability { deviation: calc.given("s", &deviation), estimate: None })
+    }
+
+    /// Pooled over the repeats of every place that was read with the gauge; nothing when none was.
     pub(super) fn pooled(
         calc: &mut Calc,
-        document: &doc::Document,
         gauge: &doc::Gauge,
-        warnings: &mut Vec<Warning>,
+        places: &[Vec<Given>],
     ) -> Result<Option<Self>, Error> {
-        let places = places(document, gauge, warnings)?;
         if places.is_empty() {
             return Ok(None);
         }
@@ -76,8 +85,8 @@ impl Repeatability {
     }
 }
 
-/// The repeats of every place that was read with a gauge. A gauge reads pistons or bores, never both.
-fn places(
+/// The repeats of every place of a job that was read with a gauge. A gauge reads pistons or bores, never both.
+pub(crate) fn places(
     document: &doc::Document,
     gauge: &doc::Gauge,
     warnings: &mut Vec<Warning>,

@@ -230,8 +230,73 @@ pub(super) static PROBABILITY: Kind = Kind {
     range: Some((0.0, 1.0)),
 };
 
+pub(crate) static FORCE: Kind = Kind {
+    asked: "a force",
+    advice: "write it in N, daN, kN, kgf or lbf",
+    example: "N",
+    units: &[
+        Unit("N", Times(1, 0)),
+        Unit("daN", Times(1, 1)),
+        Unit("kN", Times(1, 3)),
+        // NIST SP 811 (2008), appendix B: exact
+        Unit("kgf", Times(980_665, -5)),
+        Unit("lbf", Times(44_482_216_152_605, -13)),
+    ],
+    form: Form::PLAIN,
+    spoken: false,
+    other_names: &[
+        ("kg", "kgf"),
+        ("kp", "kgf"),
+        ("lb", "lbf"),
+        ("lbs", "lbf"),
+        ("pound", "lbf"),
+        ("pounds", "lbf"),
+    ],
+    unclear_names: &[],
+    plausible: 1e7,
+    range: None,
+};
+
+pub(super) static STIFFNESS: Kind = Kind {
+    asked: "a stiffness",
+    advice: "write it in N/um",
+    example: "N/um",
+    units: &[
+        Unit("N/um", Times(1, 0)),
+        Unit("N/\u{b5}m", Times(1, 0)),
+        Unit("N/\u{3bc}m", Times(1, 0)),
+        Unit("N/mm", Times(1, -3)),
+        Unit("kN/mm", Times(1, 0)),
+    ],
+    form: Form::PLAIN,
+    spoken: false,
+    other_names: &[],
+    unclear_names: &[],
+    plausible: 1e5,
+    range: None,
+};
+
+pub(super) static SLOPE: Kind = Kind {
+    asked: "a slope",
+    advice: "write it in um/mm",
+    example: "um/mm",
+    units: &[
+        Unit("um/mm", Times(1, 0)),
+        Unit("\u{b5}m/mm", Times(1, 0)),
+        Unit("\u{3bc}m/mm", Times(1, 0)),
+        Unit("mm/m", Times(1, 0)),
+    ],
+    form: Form::PLAIN,
+    spoken: false,
+    other_names: &[],
+    unclear_names: &[],
+    plausible: 1e3,
+    range: None,
+};
+
 /// The kinds whose units are told apart when one stands in place of another.
-pub(super) static KINDS_WITH_UNITS: [&Kind; 5] = [&LENGTH, &TEMPERATURE, &DIFFERENCE, &EXPANSION, &ANGLE];
+pub(super) static KINDS_WITH_UNITS: [&Kind; 8] =
+    [&LENGTH, &TEMPERATURE, &DIFFERENCE, &EXPANSION, &ANGLE, &FORCE, &STIFFNESS, &SLOPE];
 
 /// Reads a length: `96.012 mm`, `3.7799 in`, `0.5 thou`, `2 in 412 thou 6 tenths`.
 ///
@@ -318,6 +383,42 @@ pub fn parse_expansion(text: &str) -> Result<Typed<Expansion>, Error> {
 /// What is listed at [the module](crate::quantity#what-is-refused).
 pub fn parse_angle(text: &str) -> Result<Typed<Angle>, Error> {
     parse(text, &ANGLE, Angle::from_degrees)
+}
+
+/// Reads a force in newtons: `8 N`, `6 lbf`, `0.8 kgf`.
+///
+/// Units: `N`, `daN`, `kN`, `kgf` (9.80665 N), `lbf` (4.4482216152605 N).
+///
+/// ```
+/// use gaugepoint::quantity::parse_force;
+///
+/// assert_eq!(parse_force("6 lbf")?.quantity(), 26.689329691563);
+/// # Ok::<(), gaugepoint::error::Error>(())
+/// ```
+///
+/// # Errors
+///
+/// What is listed at [the module](crate::quantity#what-is-refused).
+pub fn parse_force(text: &str) -> Result<Typed<f64>, Error> {
+    parse(text, &FORCE, |newtons| newtons)
+}
+
+/// Reads a stiffness in newtons per micrometre: `10 N/um`, also in `N/mm`, `kN/mm`.
+///
+/// # Errors
+///
+/// What is listed at [the module](crate::quantity#what-is-refused).
+pub fn parse_stiffness(text: &str) -> Result<Typed<f64>, Error> {
+    parse(text, &STIFFNESS, |per_um| per_um)
+}
+
+/// Reads the slope of a profile in micrometres per millimetre: `3 um/mm`, `3 mm/m`.
+///
+/// # Errors
+///
+/// What is listed at [the module](crate::quantity#what-is-refused).
+pub fn parse_slope(text: &str) -> Result<Typed<f64>, Error> {
+    parse(text, &SLOPE, |slope| slope)
 }
 
 /// Reads a pure number: `2`, `1.65`, `2.3e-5`.

@@ -22,6 +22,7 @@ macro_rules! report {
         )+
     };
 }
+pub(crate) use report;
 
 report! {
     /// Everything that was found out about one engine.
@@ -88,6 +89,8 @@ report! {
         name: String,
         /// `in date` or `overdue`, on the day of the job.
         calibration: &'static str,
+        /// The row of a published table that stands for its data sheet, with the source of it.
+        preset: Option<String> => "Option::is_none",
         /// Error of the zero, where it was checked.
         zero_error: Option<MeasuredValue> => "Option::is_none",
         /// `within its limit` or `beyond its limit`: the drift on its master, where it was checked after the work.

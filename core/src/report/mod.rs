@@ -7,11 +7,13 @@ mod text;
 
 pub(crate) use caution::cautions;
 pub use caution::{HEATED_PART, LINER_WORK, OVERHEATED_PART, PRESS_WORK};
+pub(crate) use data::report;
 pub use data::{
     Block, BorePlaceReport, BoreReport, BudgetLine, ClearanceReport, Conventions, CylinderReport, Dominant,
     EngineName, GaugeReport, JobName, MeasuredValue, PistonReport, PistonSizeReport, Report, RunningCase,
     RunningReport,
 };
+pub(crate) use text::Page;
 
 /// Format name of a report.
 pub const FORMAT: &str = "gaugepoint-report";

@@ -41,18 +41,19 @@ impl Report {
     }
 }
 
+/// Lines of text at most [`WIDTH`] wide.
 #[derive(Default)]
-struct Page {
-    out: String,
+pub(crate) struct Page {
+    pub(crate) out: String,
 }
 
 impl Page {
-    fn gap(&mut self) {
+    pub(crate) fn gap(&mut self) {
         self.out.push('\n');
     }
 
     /// A paragraph, folded at [`WIDTH`]; what follows the first line is indented a little more.
-    fn line(&mut self, indent: &str, text: &str) {
+    pub(crate) fn line(&mut self, indent: &str, text: &str) {
         let mut column = indent.chars().count();
         self.out.push_str(indent);
         let mut first = true;
@@ -87,7 +88,7 @@ impl Page {
         column
     }
 
-    fn list(&mut self, title: &str, items: &[String]) {
+    pub(crate) fn list(&mut self, title: &str, items: &[String]) {
         if items.is_empty() {
             return;
         }
@@ -98,7 +99,7 @@ impl Page {
         }
     }
 
-    fn working(&mut self, working: &Working) {
+    pub(crate) fn working(&mut self, working: &Working) {
         let values = values(working);
         self.gap();
         self.line("", "WORKING");

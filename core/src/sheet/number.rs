@@ -5,41 +5,13 @@
 
 use super::document::Dimension;
 use super::exact::Fraction;
-use crate::quantity::decimal::Form;
-use crate::quantity::notation::{DIFFERENCE, Kind, LENGTH, Scale, TEMPERATURE, Unit};
+use crate::quantity::notation::{DIFFERENCE, FORCE, Kind, LENGTH, Scale, TEMPERATURE};
 use crate::quantity::refusal;
 use core::fmt;
 
 /// Largest printed number, in the unit of comparison. With it no sum, and no product with a factor of a slip, leaves the
 /// range of the whole numbers.
 const LARGEST: i128 = 10_000_000;
-
-static FORCE: Kind = Kind {
-    asked: "a force",
-    advice: "write it in N, daN, kN, kgf or lbf",
-    example: "N",
-    units: &[
-        Unit("N", Scale::Times(1, 0)),
-        Unit("daN", Scale::Times(1, 1)),
-        Unit("kN", Scale::Times(1, 3)),
-        // NIST SP 811 (2008), appendix B: exact
-        Unit("kgf", Scale::Times(980_665, -5)),
-        Unit("lbf", Scale::Times(44_482_216_152_605, -13)),
-    ],
-    form: Form::PLAIN,
-    spoken: false,
-    other_names: &[
-        ("kg", "kgf"),
-        ("kp", "kgf"),
-        ("lb", "lbf"),
-        ("lbs", "lbf"),
-        ("pound", "lbf"),
-        ("pounds", "lbf"),
-    ],
-    unclear_names: &[],
-    plausible: 1e7,
-    range: None,
-};
 
 impl Dimension {
     pub(super) fn kind(self) -> &'static Kind {
