@@ -3,6 +3,7 @@
 mod expression;
 mod formula;
 mod model;
+mod text;
 mod number;
 mod working;
 #[cfg(test)]
@@ -12,6 +13,7 @@ pub use formula::Formula;
 pub(crate) use formula::formula;
 pub use model::Model;
 pub use number::Number;
+pub(crate) use text::check_symbol;
 pub use working::{Arguments, Constant, Input, Step, Working};
 
 use crate::error::Error;

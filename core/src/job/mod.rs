@@ -7,7 +7,7 @@ mod entry;
 pub use decode::check_size;
 pub(crate) use decode::{nearest, unknown_choice};
 pub use document::Document;
-pub use entry::{Count, Date, Entry, Kind, Numeric, Probability, Pure, Warning, Words};
+pub use entry::{Count, Date, Entry, Kind, Numeric, Probability, Pure, Real, Warning, Words};
 pub(crate) use entry::{Given, MOST_ENTRIES, check_length};
 
 use crate::calc::{Calc, Figure};

@@ -46,7 +46,7 @@ impl Jet {
     }
 
     /// Variable `index` of `count`, at first order.
-    pub(super) fn variable(value: f64, index: usize, count: usize) -> Self {
+    pub(crate) fn variable(value: f64, index: usize, count: usize) -> Self {
         let gradient = (0..count).map(|k| if k == index { 1.0 } else { 0.0 }).collect();
         Jet { value, terms: Some(Box::new(Terms::All { gradient, hessian: Vec::new() })) }
     }
@@ -66,7 +66,7 @@ impl Jet {
     }
 
     /// Derivative by each of `count` variables; zeros for a constant, NaN for a jet of another evaluation.
-    pub(super) fn gradient(&self, count: usize) -> Vec<f64> {
+    pub(crate) fn gradient(&self, count: usize) -> Vec<f64> {
         match self.terms.as_deref() {
             None => vec![0.0; count],
             Some(Terms::All { gradient, .. }) if gradient.len() == count => gradient.clone(),
@@ -280,7 +280,7 @@ fn arc_slopes(x: f64) -> [f64; 3] {
 }
 
 /// Integer power by squaring.
-fn power(x: f64, exponent: i64) -> f64 {
+pub(crate) fn power(x: f64, exponent: i64) -> f64 {
     let (mut base, mut rest, mut out) = (x, exponent.unsigned_abs(), 1.0);
     while rest > 0 {
         if rest % 2 == 1 {
