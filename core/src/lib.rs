@@ -38,6 +38,8 @@ pub mod report;
 
 pub mod assess;
 
+pub mod budget;
+
 pub mod flat;
 
 pub use assess::{Options, assess, assess_json, assess_json_bytes};

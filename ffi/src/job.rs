@@ -56,7 +56,11 @@ pub(crate) fn flag(field: &'static str, number: i32) -> Result<bool, Failure> {
 ///
 /// # Safety
 /// `text` is NULL or points to `length` bytes that do not change while they are used.
-unsafe fn bytes<'a>(field: &'static str, text: *const c_char, length: usize) -> Result<&'a [u8], Failure> {
+pub(crate) unsafe fn bytes<'a>(
+    field: &'static str,
+    text: *const c_char,
+    length: usize,
+) -> Result<&'a [u8], Failure> {
     if text.is_null() {
         return Err(Failure::own(NULL_POINTER, field, NULL_POINTER.meaning));
     }
@@ -75,7 +79,7 @@ fn layout(length: usize) -> Option<Layout> {
 }
 
 /// Copies a text into memory that the caller will own.
-fn give(text: &str) -> Result<*mut c_char, Failure> {
+pub(crate) fn give(text: &str) -> Result<*mut c_char, Failure> {
     let none = || Failure::own(OUT_OF_MEMORY, "report", OUT_OF_MEMORY.meaning);
     let layout = layout(text.len()).ok_or_else(none)?;
     // SAFETY: HEAD bytes for the length, the bytes of the text and the NUL are what was asked for

@@ -67,3 +67,4 @@ pub mod statistics;
 pub mod study;
 pub mod decision;
 pub mod risk;
+pub mod uncertainty;

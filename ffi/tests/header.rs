@@ -8,8 +8,19 @@ use std::fmt::Write as _;
 use std::path::PathBuf;
 
 /// Sources with declarations, in the order of the header.
-const SOURCES: [&str; 10] =
-    ["abi", "error", "status", "job", "flat", "array", "statistics", "study", "decision", "risk"];
+const SOURCES: [&str; 11] = [
+    "abi",
+    "error",
+    "status",
+    "job",
+    "flat",
+    "array",
+    "statistics",
+    "study",
+    "decision",
+    "risk",
+    "uncertainty",
+];
 
 fn path(of: &str) -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(of)
@@ -70,7 +81,7 @@ fn generated() -> String {
             ..EnumConfig::default()
         },
         export: cbindgen::ExportConfig {
-            include: ["Rule", "Conformity", "Pooling", "Distribution", "Guard"]
+            include: ["Rule", "Conformity", "Pooling", "Distribution", "Guard", "Bounded"]
                 .map(|name| format!("Gaugepoint{name}"))
                 .to_vec(),
             exclude: vec!["Status".to_owned()],
@@ -126,13 +137,13 @@ fn every_declaration_is_documented() {
     let header = text("include/gaugepoint.h");
     let (found, bare) = declarations(&header);
     assert_eq!(bare, Vec::<&str>::new());
-    // 6 macros, 16 types with their fields and choices; the scan sees all of them and the functions and statuses
+    // 6 macros, 17 types with their fields and choices; the scan sees all of them and the functions and statuses
     let functions = sources().matches("#[unsafe(no_mangle)]").count();
     // error, sample, one-way, component, line, study, items, interval, risks, capability
     let fields = 14 + 6 + 10 + 4 + 5 + 20 + 5 + 4 + 4 + 3;
-    // rules, results, poolings, distributions, guards
-    let choices = 3 + 4 + 3 + 4 + 4;
-    assert_eq!(found, 6 + 16 + fields + choices + functions + status::ALL.len());
+    // rules, results, poolings, distributions, guards, bounded shapes
+    let choices = 3 + 4 + 3 + 4 + 4 + 5;
+    assert_eq!(found, 6 + 17 + fields + choices + functions + status::ALL.len());
     let two = "/**\n * a\n */\nint32_t gaugepoint_a(void);\nint32_t gaugepoint_b(void);\n";
     assert_eq!(declarations(two), (2, vec!["int32_t gaugepoint_b(void);"]));
 }

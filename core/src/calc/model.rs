@@ -76,7 +76,10 @@ impl Unary {
     /// A power with this exponent.
     pub(crate) fn power(exponent: f64) -> Self {
         match exponent.abs() <= f64::from(i32::MAX) && exponent.fract() == 0.0 {
-            #[expect(clippy::cast_possible_truncation, reason = "a whole number within the range of the type")]
+            #[expect(
+                clippy::cast_possible_truncation,
+                reason = "a whole number within the range of the type"
+            )]
             true => Unary::Powi(exponent as i32),
             false => Unary::Powf(exponent),
         }
