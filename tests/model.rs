@@ -82,7 +82,7 @@ fn functions() {
         ("acos(0.7)", 0.795_398_830_184_143_6),
         ("atan(0.7)", 0.610_725_964_389_208_6),
         ("erfc(0.7)", 0.322_198_806_162_581_5),
-        ("0.7 ^ 2.5", 0.409_963_412_994_945_7),
+        ("0.7 ^ 2.5", 0.409_963_413_001_697_02),
         ("sin(pi / 6)", 0.5),
         ("4 * atan(1) - pi", 0.0),
     ];
@@ -231,7 +231,7 @@ fn nesting_never_ends_the_stack() {
         for depth in (0..120).chain([500, 3999, 100_000]) {
             for text in nested(depth) {
                 if let Ok(model) = Model::from_text(&text, &["x"]) {
-                    model.value(&[0.5]);
+                    assert!(model.inputs().len() <= 1, "{}", model.value(&[0.5]));
                 }
             }
         }
@@ -296,8 +296,8 @@ proptest! {
     #[test]
     fn any_text_of_the_alphabet_has_an_answer(text in "[-+*/^(),.0-9xeE pisqrtmax]{0,80}") {
         if let Ok(model) = Model::from_text(&text, &["x"]) {
-            model.value(&[0.5]);
-            model.jet(&[Jet::constant(0.5)]);
+            let (plain, jet) = (model.value(&[0.5]), model.jet(&[Jet::constant(0.5)]).value());
+            prop_assert!(plain.to_bits() == jet.to_bits() || (plain.is_nan() && jet.is_nan()));
         }
     }
 }
