@@ -245,7 +245,7 @@ impl fmt::Display for Sentence<'_> {
         }
         f.write_str(&r.reason)?;
         if let Some(l) = r.limits {
-            write!(f, "; accepted: {} to {}", rounded(l.lower), rounded(l.upper))?;
+            write!(f, "; accepted: {} to {}", written(rounded(l.lower)), written(rounded(l.upper)))?;
             if !l.unit.is_empty() && l.unit != "1" {
                 write!(f, " {}", l.unit)?;
             }
@@ -261,6 +261,11 @@ impl fmt::Display for Sentence<'_> {
 pub(crate) fn moves_the_cursor(c: char) -> bool {
     let turns = matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
     c.is_control() || turns || matches!(c, '\u{2028}' | '\u{2029}')
+}
+
+/// A number as a person would write it: of a very large one the exponent, not a hundred digits.
+pub(crate) fn written(value: f64) -> String {
+    if value.abs() >= 1e16 && value.is_finite() { format!("{value:e}") } else { value.to_string() }
 }
 
 /// A range is a guide: six digits are enough to read, the numbers themselves are in the data.

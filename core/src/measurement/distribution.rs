@@ -19,7 +19,7 @@
 
 use super::statistics;
 use crate::choice::choices;
-use crate::error::{Error, ErrorKind};
+use crate::error::{Error, ErrorKind, written};
 use crate::special::{normal_quantile, t_quantile};
 use core::f64::consts::PI;
 
@@ -498,6 +498,6 @@ pub(super) fn within(field: &str, value: f64, lower: f64, upper: f64) -> Result<
 }
 
 pub(super) fn refused(field: &str, value: f64, reason: &str, lower: f64, upper: f64) -> Error {
-    let error = Error::new(ErrorKind::OutOfRange, value.to_string(), reason);
+    let error = Error::new(ErrorKind::OutOfRange, written(value), reason);
     error.value(value).limits(lower, upper, "").at(field)
 }
