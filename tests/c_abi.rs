@@ -8,13 +8,17 @@
 )]
 
 // the libraries are built because this crate depends on theirs
+use gaugepoint::budget::budget_json;
 use gaugepoint::measure::measure_json;
 use gaugepoint::measurement::preset;
 use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
 use gaugepoint_tests::named::{Named, parts_row, risk_row, shape_row, study_row};
-use gaugepoint_tests::{JOBS, MEASUREMENTS, job, measurement, rows, text, workspace};
+use gaugepoint_tests::{
+    BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, budget, job, measurement, rows, text, uncertainty_row,
+    workspace,
+};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -282,6 +286,32 @@ fn measurements_and_presets_are_those_of_the_core_byte_by_byte() {
         let (success, out, said) = run(Command::new(&program).arg(file));
         let expected = "wrong_unit /readings/0/outside/off_axis/half_width: ";
         assert!(!success && out.is_empty() && said.starts_with(expected), "{said}");
+    }
+}
+
+#[test]
+fn uncertain_quantities_hold() {
+    let table = rows("tests/vectors/uncertainty.csv");
+    let values =
+        table.iter().filter_map(|row| Some((row[0].clone(), Some(uncertainty_row(row).ok()?.to_bits()))));
+    let mut expected: Vec<(String, Option<u64>)> = values.collect();
+    expected.push(("rows".to_owned(), Some(u64::try_from(table.len()).unwrap())));
+    let refused = format!("refused {}", rows(REFUSED_BUDGETS).len());
+    for link in LINKS {
+        let mut lines = checked("budget", link, &workspace("tests/vectors"));
+        assert_eq!(lines.pop(), Some(refused.clone()), "{link:?}");
+        let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
+        assert_eq!(found, expected, "{link:?}");
+    }
+}
+
+#[test]
+fn reports_on_budgets_are_those_of_the_core_byte_by_byte() {
+    let program = program("budget", Link::Shared);
+    for name in BUDGETS {
+        let file = workspace(&format!("tests/vectors/budgets/{name}.json"));
+        let printed = output(Command::new(&program).arg("").arg(file));
+        assert!(printed == budget_json(&budget(name)).unwrap().into_bytes(), "{name}");
     }
 }
 

@@ -24,6 +24,24 @@ pub const JOBS: &[&str] = &["pump_six", "air_twin", "odd_bases", "guard_bands", 
 /// Names of the measurements: the shipped example, and a vector with every kind of gauge.
 pub const MEASUREMENTS: &[&str] = &["three_ways", "every_kind"];
 
+/// Names of the budgets with known results, in order.
+pub const BUDGETS: [&str; 11] = [
+    "additive_normal",
+    "additive_one_large",
+    "additive_rectangular",
+    "ea_s10",
+    "ea_s2",
+    "gauge_block",
+    "gauge_block_adaptive",
+    "gum_h1",
+    "repeats",
+    "shapes",
+    "square",
+];
+
+/// The table of refused budgets.
+pub const REFUSED_BUDGETS: &str = "tests/vectors/budgets/refused.csv";
+
 /// A file below the workspace.
 #[must_use]
 pub fn workspace(path: &str) -> PathBuf {
@@ -52,6 +70,38 @@ pub fn job(name: &str) -> String {
 pub fn measurement(name: &str) -> String {
     let folder = if name == "three_ways" { "core/examples" } else { "tests/vectors/measurements" };
     text(&format!("{folder}/{name}.json"))
+}
+
+/// Text of a budget with known results.
+#[must_use]
+pub fn budget(name: &str) -> String {
+    text(&format!("tests/vectors/budgets/{name}.json"))
+}
+
+/// What a row of `uncertainty.csv` gives.
+///
+/// # Errors
+/// As the function of the row.
+///
+/// # Panics
+/// When the row is none.
+pub fn uncertainty_row(row: &[String]) -> Result<f64, gaugepoint::Error> {
+    use gaugepoint::measurement::distribution::{Bounded, Distribution, coverage_factor};
+    use gaugepoint::measurement::{monte_carlo::numerical_tolerance, uncertainty::effective_dof};
+    let cells: Vec<&str> = row[2].split(';').collect();
+    let number = |k: usize| -> f64 { cells[k].parse().expect("a number") };
+    let list = |k: usize| -> Vec<f64> { cells[k].split('/').map(|n| n.parse().expect("a number")).collect() };
+    match row[1].as_str() {
+        "coverage_factor" => coverage_factor(number(0), number(1)),
+        "effective_dof" => effective_dof(&list(0), &list(1)),
+        "numerical_tolerance" => numerical_tolerance(number(0), cells[1].parse().expect("digits")),
+        "standard_uncertainty" => {
+            let parameter = cells.get(2).map(|_| number(2));
+            let made = Distribution::bounded(Bounded::from_word(cells[0])?, number(1), parameter)?;
+            Ok(made.standard_uncertainty())
+        }
+        other => panic!("{other}"),
+    }
 }
 
 /// Rows of a vector file: comma-separated, first line the heading, `#` lines are comments.

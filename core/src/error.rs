@@ -47,7 +47,7 @@ kinds! {
     TooLarge = 102 "too_large";
     /// The text is not valid JSON.
     Syntax = 103 "syntax";
-    /// The JSON is nested more deeply than is accepted.
+    /// The text is nested more deeply than is accepted.
     TooDeep = 104 "too_deep";
     /// A field holds another type of JSON value than it should.
     WrongType = 105 "wrong_type";
@@ -80,6 +80,8 @@ kinds! {
     NotADate = 208 "not_a_date";
     /// A name or note holds a control character.
     ControlCharacter = 209 "control_character";
+    /// The text is not a formula in ordinary algebra, or a name cannot stand in one.
+    NotAnExpression = 210 "not_an_expression";
 
     /// The value is outside what is possible for this quantity.
     OutOfRange = 301 "out_of_range";
@@ -145,6 +147,19 @@ impl Error {
             self.0.field = field.to_owned();
         }
         self
+    }
+
+    /// The same refusal, at another field.
+    pub(crate) fn moved(mut self, field: String) -> Self {
+        self.0.field = field;
+        self
+    }
+
+    /// The same refusal, with its field below `parent`.
+    pub(crate) fn under(self, parent: &str) -> Self {
+        let field =
+            if self.field().is_empty() { parent.to_owned() } else { format!("{parent}/{}", self.field()) };
+        self.moved(field)
     }
 
     /// The same refusal as that of a parameter, for callers that know its name.
@@ -230,7 +245,7 @@ impl fmt::Display for Sentence<'_> {
         }
         f.write_str(&r.reason)?;
         if let Some(l) = r.limits {
-            write!(f, "; accepted: {} to {}", rounded(l.lower), rounded(l.upper))?;
+            write!(f, "; accepted: {} to {}", written(rounded(l.lower)), written(rounded(l.upper)))?;
             if !l.unit.is_empty() && l.unit != "1" {
                 write!(f, " {}", l.unit)?;
             }
@@ -246,6 +261,11 @@ impl fmt::Display for Sentence<'_> {
 pub(crate) fn moves_the_cursor(c: char) -> bool {
     let turns = matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
     c.is_control() || turns || matches!(c, '\u{2028}' | '\u{2029}')
+}
+
+/// A number as a person would write it: of a very large one the exponent, not a hundred digits.
+pub(crate) fn written(value: f64) -> String {
+    if value.abs() >= 1e16 && value.is_finite() { format!("{value:e}") } else { value.to_string() }
 }
 
 /// A range is a guide: six digits are enough to read, the numbers themselves are in the data.

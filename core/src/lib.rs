@@ -42,6 +42,8 @@ pub mod assess;
 
 pub mod measure;
 
+pub mod budget;
+
 pub mod flat;
 
 pub use assess::{Options, assess, assess_json, assess_json_bytes};

@@ -96,7 +96,7 @@ enum GaugepointStatus {
    */
   GAUGEPOINT_STATUS_SYNTAX = 103,
   /**
-   * The JSON is nested more deeply than is accepted.
+   * The text is nested more deeply than is accepted.
    */
   GAUGEPOINT_STATUS_TOO_DEEP = 104,
   /**
@@ -159,6 +159,10 @@ enum GaugepointStatus {
    * A name or note holds a control character.
    */
   GAUGEPOINT_STATUS_CONTROL_CHARACTER = 209,
+  /**
+   * The text is not a formula in ordinary algebra, or a name cannot stand in one.
+   */
+  GAUGEPOINT_STATUS_NOT_AN_EXPRESSION = 210,
   /**
    * The value is outside what is possible for this quantity.
    */
@@ -356,6 +360,32 @@ typedef enum GaugepointGuard {
    */
   GAUGEPOINT_GUARD_RATIO_AT_LEAST = 4,
 } GaugepointGuard;
+
+/**
+ * Shapes between two limits at equal distances from the estimate.
+ */
+typedef enum GaugepointBounded {
+  /**
+   * Uniform.
+   */
+  GAUGEPOINT_BOUNDED_RECTANGULAR = 1,
+  /**
+   * Symmetric triangle.
+   */
+  GAUGEPOINT_BOUNDED_TRIANGULAR = 2,
+  /**
+   * Symmetric trapezoid; its parameter is the width of the top over that of the base, 0 to 1.
+   */
+  GAUGEPOINT_BOUNDED_TRAPEZOIDAL = 3,
+  /**
+   * Uniform between limits in doubt; its parameter is the largest error of the half-width.
+   */
+  GAUGEPOINT_BOUNDED_CURVILINEAR_TRAPEZOID = 4,
+  /**
+   * A sine between its limits.
+   */
+  GAUGEPOINT_BOUNDED_ARCSINE = 5,
+} GaugepointBounded;
 
 /**
  * What was refused, and why. Belongs to the caller; see ERROR at the head.
@@ -1248,6 +1278,63 @@ int32_t gaugepoint_capability(double mean,
                               const struct GaugepointInterval *tolerance,
                               struct GaugepointCapability *out,
                               struct GaugepointError *error);
+
+/**
+ * Evaluates a budget of uncertainty and gives its report, both JSON.
+ *
+ * `budget` is a budget document of `budget_length` bytes. `report` gets the text, to be freed by gaugepoint_text_free,
+ * and `report_length` its length in bytes without the NUL that ends it. A Monte Carlo run takes the time of its trials.
+ */
+int32_t gaugepoint_budget_evaluate(const char *budget,
+                                   size_t budget_length,
+                                   char **report,
+                                   size_t *report_length,
+                                   struct GaugepointError *error);
+
+/**
+ * Coverage factor of Student's t for a coverage probability between 0 and 1. JCGM 100:2008, G.3.2.
+ *
+ * `dof` from 0.5; INFINITY gives that of the normal.
+ */
+int32_t gaugepoint_coverage_factor(double probability,
+                                   double dof,
+                                   double *out,
+                                   struct GaugepointError *error);
+
+/**
+ * Effective degrees of freedom of `count` independent contributions. JCGM 100:2008, G.4.1, (G.2b).
+ *
+ * `contributions` are sensitivity times standard uncertainty each, `dofs` their degrees of freedom, from 0.5 or
+ * INFINITY. INFINITY when all that count are.
+ */
+int32_t gaugepoint_effective_dof(const double *contributions,
+                                 const double *dofs,
+                                 size_t count,
+                                 double *out,
+                                 struct GaugepointError *error);
+
+/**
+ * Standard uncertainty of a half-width, in its unit. JCGM 100:2008, 4.3; JCGM 101:2008, 6.4.
+ *
+ * `shape` is a GaugepointBounded; `parameter` counts when `has_parameter` is 1, which it is with
+ * GAUGEPOINT_BOUNDED_TRAPEZOIDAL and GAUGEPOINT_BOUNDED_CURVILINEAR_TRAPEZOID and with no other.
+ */
+int32_t gaugepoint_standard_uncertainty(int32_t shape,
+                                        double half_width,
+                                        int32_t has_parameter,
+                                        double parameter,
+                                        double *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Numerical tolerance of a standard uncertainty that is meant to `digits` significant digits, 1 or 2.
+ *
+ * 0.00035 to two digits is 35e-5 and has 0.000005. JCGM 101:2008, 7.9.2.
+ */
+int32_t gaugepoint_numerical_tolerance(double standard_uncertainty,
+                                       int32_t digits,
+                                       double *out,
+                                       struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"

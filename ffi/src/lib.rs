@@ -79,3 +79,4 @@ pub mod ring;
 pub mod pin;
 pub mod liner;
 pub mod deck;
+pub mod uncertainty;

@@ -24,6 +24,7 @@ const SOURCES: &[&str] = &[
     "shape",
     "decision",
     "risk",
+    "uncertainty",
     "ring",
     "pin",
     "liner",
@@ -40,6 +41,7 @@ const ENUMERATIONS: &[&str] = &[
     "Algebraic",
     "Distribution",
     "Guard",
+    "Bounded",
     "TemperColour",
 ];
 

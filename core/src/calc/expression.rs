@@ -1,7 +1,7 @@
 //! A formula as an expression: to print, to print its derivatives, and to keep as a [`Model`](super::model::Model).
 
 use super::model::{Binary, Model, Op, Unary};
-use super::number::{Number, erfc_slope, with_plain};
+use super::number::{Number, with_plain};
 use core::cell::RefCell;
 use core::ops::{Add, Div, Mul, Neg, Sub};
 use std::string::String;
@@ -128,7 +128,7 @@ impl<'s> Expression<'s> {
             Op::Unary(Unary::Sqrt, a) => slope(a).over(sheet.plain(2.0) * self),
             Op::Unary(Unary::Abs, a) if sheet.at(a).value() < 0.0 => slope(a).negative(),
             Op::Unary(Unary::Abs, a) => slope(a),
-            Op::Unary(Unary::Erfc, a) => sheet.plain(erfc_slope(sheet.at(a).value())).times(slope(a)),
+            Op::Unary(unary, a) => sheet.plain(unary.slope(sheet.at(a).value())).times(slope(a)),
         }
     }
 
@@ -200,6 +200,9 @@ impl<'s> Expression<'s> {
                 out.push('(');
                 sheet.at(a).write(out, plus);
                 out.push(')');
+                if let Some(exponent) = unary.exponent() {
+                    out.push_str(&format!("^{exponent}"));
+                }
             }
             Node::Op(Op::Binary(binary, a, b)) => {
                 let (a, b) = (sheet.at(a), sheet.at(b));

@@ -4,6 +4,7 @@ mod coverage;
 mod expression;
 mod formula;
 mod model;
+mod text;
 mod number;
 mod pooled;
 mod working;
@@ -16,6 +17,7 @@ pub use formula::Formula;
 pub(crate) use formula::formula;
 pub use model::Model;
 pub use number::Number;
+pub(crate) use text::check_symbol;
 pub use working::{Arguments, Constant, Input, Step, Working};
 
 use crate::error::Error;

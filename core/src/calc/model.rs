@@ -2,18 +2,30 @@
 
 use super::expression::{Expression, Sheet};
 use super::number::Number;
-use crate::measurement::jet::Jet;
+use crate::measurement::jet::{self, Jet};
 use crate::measurement::random::{BLOCK, Column};
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 /// What is done to one number.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) enum Unary {
     Neg,
     Sqrt,
     Abs,
     Erfc,
+    Exp,
+    Ln,
+    Sin,
+    Cos,
+    Tan,
+    Asin,
+    Acos,
+    Atan,
+    /// whole power, of any number
+    Powi(i32),
+    /// another power, of a number above zero
+    Powf(f64),
 }
 
 /// What is done to two numbers.
@@ -43,6 +55,36 @@ impl Unary {
             Unary::Sqrt => "sqrt",
             Unary::Abs => "abs",
             Unary::Erfc => "erfc",
+            Unary::Exp => "exp",
+            Unary::Ln => "ln",
+            Unary::Sin => "sin",
+            Unary::Cos => "cos",
+            Unary::Tan => "tan",
+            Unary::Asin => "asin",
+            Unary::Acos => "acos",
+            Unary::Atan => "atan",
+            Unary::Powi(_) | Unary::Powf(_) => "",
+        }
+    }
+
+    /// The exponent, which is written behind.
+    pub(crate) fn exponent(self) -> Option<f64> {
+        match self {
+            Unary::Powi(exponent) => Some(exponent.into()),
+            Unary::Powf(exponent) => Some(exponent),
+            _ => None,
+        }
+    }
+
+    /// A power with this exponent.
+    pub(crate) fn power(exponent: f64) -> Self {
+        match exponent.abs() <= f64::from(i32::MAX) && exponent.fract() == 0.0 {
+            #[expect(
+                clippy::cast_possible_truncation,
+                reason = "a whole number within the range of the type"
+            )]
+            true => Unary::Powi(exponent as i32),
+            false => Unary::Powf(exponent),
         }
     }
 
@@ -52,7 +94,22 @@ impl Unary {
             Unary::Sqrt => a.sqrt(),
             Unary::Abs => a.abs(),
             Unary::Erfc => Number::erfc(a),
+            Unary::Exp => libm::exp(a),
+            Unary::Ln => libm::log(a),
+            Unary::Sin => libm::sin(a),
+            Unary::Cos => libm::cos(a),
+            Unary::Tan => libm::tan(a),
+            Unary::Asin => libm::asin(a),
+            Unary::Acos => libm::acos(a),
+            Unary::Atan => libm::atan(a),
+            Unary::Powi(exponent) => jet::power(a, exponent.into()),
+            Unary::Powf(exponent) => libm::pow(a, exponent),
         }
+    }
+
+    /// Its derivative at `a`.
+    pub(crate) fn slope(self, a: f64) -> f64 {
+        self.of_jet(Jet::variable(a, 0, 1)).gradient(1).first().copied().unwrap_or(f64::NAN)
     }
 
     #[inline(always)]
@@ -61,7 +118,8 @@ impl Unary {
             Unary::Neg => each(a, out, |a| -a),
             Unary::Sqrt => each(a, out, f64::sqrt),
             Unary::Abs => each(a, out, f64::abs),
-            Unary::Erfc => each(a, out, Number::erfc),
+            // these are called number by number, whatever the width
+            _ => each(a, out, |a| self.of(a)),
         }
     }
 
@@ -71,6 +129,16 @@ impl Unary {
             Unary::Sqrt => a.sqrt(),
             Unary::Abs => a.abs(),
             Unary::Erfc => a.erfc(),
+            Unary::Exp => a.exp(),
+            Unary::Ln => a.ln(),
+            Unary::Sin => a.sin(),
+            Unary::Cos => a.cos(),
+            Unary::Tan => a.tan(),
+            Unary::Asin => a.asin(),
+            Unary::Acos => a.acos(),
+            Unary::Atan => a.atan(),
+            Unary::Powi(exponent) => a.powi(exponent),
+            Unary::Powf(exponent) => a.powf(exponent),
         }
     }
 }
@@ -136,7 +204,7 @@ fn pairs(a: &Column, b: &Column, out: &mut Column, rule: impl Fn(f64, f64) -> f6
     }
 }
 
-/// A function of numbered inputs.
+/// A function of numbered inputs, from a calculation or [from text](Model::from_text).
 ///
 /// As a model of [`Inputs`](crate::measurement::uncertainty::Inputs): `inputs.evaluate(|x| model.jet(x))`, and
 /// [`MonteCarlo::of_model`](crate::measurement::monte_carlo::MonteCarlo::of_model).
@@ -161,6 +229,11 @@ impl Model {
         let sheet = Sheet::default();
         let symbols: Vec<Expression<'_>> = (0..inputs).map(|k| sheet.input(k, f64::NAN)).collect();
         law(&symbols).model()
+    }
+
+    /// A model of operations whose operands come first and whose last one is the result.
+    pub(super) fn of_ops(ops: Vec<Op>) -> Model {
+        Model { ops }
     }
 
     /// The operations that lead to number `last`, of a list that `op` reads and whose operands come first.
@@ -194,10 +267,6 @@ impl Model {
             }
         }
         self
-    }
-
-    pub(crate) fn ops(&self) -> &[Op] {
-        &self.ops
     }
 
     /// Its value; NaN when an input is missing.

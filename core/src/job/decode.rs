@@ -322,6 +322,13 @@ impl<'de> Deserializer<'de> for Place<'_> {
         .map_err(|e| e.at(self.path))
     }
 
+    fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
+        match self.json {
+            Json::Bool(value) => visitor.visit_bool(*value),
+            _ => Err(self.wrong_type(&"true or false")),
+        }
+    }
+
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
         // an optional field is left out; null is refused by what it should hold
         visitor.visit_some(self)
@@ -392,7 +399,7 @@ impl<'de> Deserializer<'de> for Place<'_> {
     }
 
     forward_to_deserialize_any! {
-        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf unit unit_struct
+        i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf unit unit_struct
         tuple tuple_struct map identifier ignored_any
     }
 }

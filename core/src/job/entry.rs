@@ -63,6 +63,10 @@ pub enum Count {}
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Pure {}
 
+/// A number without a unit of its own, to every digit of a double.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Real {}
+
 /// A probability.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Probability {}
@@ -98,6 +102,7 @@ kinds! {
     Words: "text, not empty", "mic A", words true;
     Count: "whole number", "6", number true;
     Pure: "pure number", "2", number true;
+    Real: "number in the unit of the caller", "0.5", number true;
     Probability: "probability, as a number or in %", "0.95", number true;
     Date: "ISO 8601 date", "2026-03-14", words true;
     Length: "length with its unit: mm, um, cm, m, in, thou, tenth", "96.012 mm";
@@ -231,6 +236,18 @@ impl Entry<Words> {
         match self.text.trim() {
             "" => Err(self.refuse(ErrorKind::MissingField, "it is blank")),
             words => Ok(words),
+        }
+    }
+}
+
+impl Entry<Real> {
+    /// The number, as JSON has numbers; minus zero is zero.
+    pub(crate) fn number(&self) -> Result<f64, Error> {
+        match (serde_json::from_str::<f64>(&self.text), parse_number(&self.text)) {
+            (Ok(value), _) => Ok(value + 0.0),
+            // it knows the slips
+            (Err(_), Err(error)) => Err(error.at(&self.path)),
+            (Err(_), Ok(_)) => Err(self.refuse(ErrorKind::NotANumber, "a decimal number is needed")),
         }
     }
 }

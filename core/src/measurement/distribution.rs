@@ -18,7 +18,8 @@
 //! | [`pooled`](Distribution::pooled) | `s / sqrt(n)`, those of `s` | JCGM 100:2008, 4.2.4, H.1.3.2 |
 
 use super::statistics;
-use crate::error::{Error, ErrorKind};
+use crate::choice::choices;
+use crate::error::{Error, ErrorKind, written};
 use crate::special::{normal_quantile, t_quantile};
 use core::f64::consts::PI;
 
@@ -80,6 +81,22 @@ pub enum Shape {
         /// Half-width.
         half_width: f64,
     },
+}
+
+choices! {
+    /// Shapes between two limits at equal distances from the estimate.
+    Bounded {
+        /// Uniform.
+        Rectangular = "rectangular",
+        /// Symmetric triangle.
+        Triangular = "triangular",
+        /// Symmetric trapezoid; its parameter is the width of the top over that of the base, 0 to 1.
+        Trapezoidal = "trapezoidal",
+        /// Uniform between limits in doubt; its parameter is the largest error of the half-width.
+        CurvilinearTrapezoid = "curvilinear_trapezoid",
+        /// A sine between its limits.
+        Arcsine = "arcsine",
+    }
 }
 
 impl Distribution {
@@ -193,6 +210,38 @@ impl Distribution {
     /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`].
     pub fn arcsine(half_width: f64) -> Result<Self, Error> {
         Ok(Self::exact(Shape::Arcsine { half_width: size("half_width", half_width)? }))
+    }
+
+    /// A shape from its half-width, and from its parameter where it has one.
+    ///
+    /// # Errors
+    /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`]; [`ErrorKind::MissingField`] without the parameter, [`ErrorKind::Contradiction`] for one that is not used.
+    pub fn bounded(shape: Bounded, half_width: f64, parameter: Option<f64>) -> Result<Self, Error> {
+        match (shape, parameter) {
+            (Bounded::Rectangular, None) => Self::rectangular(half_width),
+            (Bounded::Triangular, None) => Self::triangular(half_width),
+            (Bounded::Arcsine, None) => Self::arcsine(half_width),
+            (Bounded::Trapezoidal, Some(beta)) => {
+                within("parameter", beta, 0.0, 1.0)?;
+                Self::trapezoidal(half_width, beta)
+            }
+            (Bounded::CurvilinearTrapezoid, Some(error)) => {
+                size("parameter", error)?;
+                Self::curvilinear_trapezoid(half_width, error).map_err(|e| match e.field() {
+                    "half_width_error" => e.moved("parameter".to_owned()),
+                    _ => e,
+                })
+            }
+            (Bounded::Trapezoidal | Bounded::CurvilinearTrapezoid, None) => {
+                Err(Error::new(ErrorKind::MissingField, "parameter", "this shape needs its parameter")
+                    .at("parameter"))
+            }
+            (_, Some(value)) => {
+                let error =
+                    Error::new(ErrorKind::Contradiction, value.to_string(), "this shape has no parameter");
+                Err(error.at("parameter"))
+            }
+        }
     }
 
     /// Type A: the mean of repeated readings, and the distribution of its error.
@@ -344,6 +393,22 @@ impl Distribution {
     }
 }
 
+/// Two-sided coverage factor `t_p(dof)` for a probability between 0 and 1; degrees of freedom from [`LEAST_DOF`] to infinite.
+/// Source: JCGM 100:2008, G.3.2.
+///
+/// # Errors
+/// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`].
+pub fn coverage_factor(probability: f64, dof: f64) -> Result<f64, Error> {
+    let probability = coverage("probability", probability)?;
+    let factor = crate::special::coverage_factor(probability, degrees("dof", dof)?);
+    // a probability within a rounding of 1 has no tail
+    if factor.is_finite() {
+        Ok(factor)
+    } else {
+        Err(refused("probability", probability, "too near to 1", 0.0, 1.0))
+    }
+}
+
 /// Degrees of freedom of a standard uncertainty that is itself known to a relative uncertainty, 0 to 1; 0 gives infinite ones.
 /// Source: JCGM 100:2008, G.4.2, (G.3).
 ///
@@ -407,7 +472,7 @@ fn above_zero(field: &str, value: f64) -> Result<f64, Error> {
 }
 
 /// A coverage probability, between 0 and 1 and neither.
-pub(super) fn coverage(field: &str, value: f64) -> Result<f64, Error> {
+pub(crate) fn coverage(field: &str, value: f64) -> Result<f64, Error> {
     let value = within(field, value, 0.0, 1.0)?;
     if value > 0.0 && value < 1.0 {
         return Ok(value);
@@ -415,7 +480,7 @@ pub(super) fn coverage(field: &str, value: f64) -> Result<f64, Error> {
     Err(refused(field, value, "a probability between 0 and 1, and neither of them, is needed", 0.0, 1.0))
 }
 
-fn degrees(field: &str, value: f64) -> Result<f64, Error> {
+pub(super) fn degrees(field: &str, value: f64) -> Result<f64, Error> {
     match value {
         f64::INFINITY => Ok(value),
         _ => within(field, value, LEAST_DOF, f64::MAX),
@@ -434,6 +499,6 @@ pub(super) fn within(field: &str, value: f64, lower: f64, upper: f64) -> Result<
 }
 
 pub(super) fn refused(field: &str, value: f64, reason: &str, lower: f64, upper: f64) -> Error {
-    let error = Error::new(ErrorKind::OutOfRange, value.to_string(), reason);
+    let error = Error::new(ErrorKind::OutOfRange, written(value), reason);
     error.value(value).limits(lower, upper, "").at(field)
 }

@@ -57,7 +57,7 @@ impl Jet {
     }
 
     /// Variable `index` of `count`, at first order.
-    pub(super) fn variable(value: f64, index: usize, count: usize) -> Self {
+    pub(crate) fn variable(value: f64, index: usize, count: usize) -> Self {
         Jet { value, terms: Some(Terms::First(unit(index, count))) }
     }
 
@@ -73,7 +73,7 @@ impl Jet {
     }
 
     /// Derivative by each of `count` variables; zeros for a constant, NaN for a jet of another evaluation.
-    pub(super) fn gradient(&self, count: usize) -> Cow<'_, [f64]> {
+    pub(crate) fn gradient(&self, count: usize) -> Cow<'_, [f64]> {
         match &self.terms {
             None => vec![0.0; count].into(),
             Some(Terms::First(gradient)) if gradient.len() == count => gradient.into(),
@@ -401,7 +401,7 @@ fn arc_slopes(x: f64) -> [f64; 3] {
 }
 
 /// Integer power by squaring.
-fn power(x: f64, exponent: i64) -> f64 {
+pub(crate) fn power(x: f64, exponent: i64) -> f64 {
     let (mut base, mut rest, mut out) = (x, exponent.unsigned_abs(), 1.0);
     while rest > 0 {
         if rest % 2 == 1 {

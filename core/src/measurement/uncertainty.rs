@@ -1,6 +1,6 @@
 #![doc = include_str!("../../docs/uncertainty.md")]
 
-use super::distribution::{Distribution, LEAST_DOF, coverage, refused, within};
+use super::distribution::{Distribution, LEAST_DOF, coverage, degrees, refused, within};
 use super::jet::Jet;
 use super::statistics::{self, sum};
 use crate::error::{Error, ErrorKind, moves_the_cursor};
@@ -247,14 +247,10 @@ impl Inputs {
         let shares: Vec<f64> = shares.collect();
         let of = |k: usize| shares.get(k).copied().unwrap_or_default();
         let terms = self.sources.iter().enumerate().map(|(k, source)| match source.partner {
-            Some(other) if other < k => 0.0,
-            partner => {
-                let share = of(k) + partner.map_or(0.0, of);
-                share * share / source.distribution.dof()
-            }
+            Some(other) if other < k => (0.0, f64::INFINITY),
+            partner => (of(k) + partner.map_or(0.0, of), source.distribution.dof()),
         });
-        let total = sum(terms);
-        if total > 0.0 { 1.0 / total } else { f64::INFINITY }
+        welch_satterthwaite(terms)
     }
 
     /// The inputs as variables of a model.
@@ -337,6 +333,12 @@ impl Inputs {
         sum(self.sources.iter().enumerate().map(term)) + 0.0
     }
 
+    /// Names of the sources whose distribution has no standard deviation.
+    pub(crate) fn without_deviation(&self) -> Vec<&str> {
+        let wide = |source: &&Source| source.distribution.standard_deviation().is_none();
+        self.sources.iter().filter(wide).map(|source| source.name.as_str()).collect()
+    }
+
     fn check_name(&self, name: &str) -> Result<(), Error> {
         let refuse = |kind, reason: &str| Err(Error::new(kind, name, reason).at("name"));
         if name.trim().is_empty() {
@@ -383,6 +385,35 @@ impl Evaluation {
         finite("the expanded uncertainty", expanded_uncertainty)?;
         Ok(Expanded { probability, dof, coverage_factor, expanded_uncertainty })
     }
+}
+
+/// Effective degrees of freedom of independent contributions `c_i u_i` to one result, from the degrees of freedom of each (infinite ones too).
+/// Infinite when all are that count. Source: JCGM 100:2008, G.4.1, (G.2b).
+///
+/// # Errors
+/// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`], with the place: `dofs/3`; [`ErrorKind::MissingField`] without contributions,
+/// [`ErrorKind::Contradiction`] when there are not as many of the one as of the other.
+pub fn effective_dof(contributions: &[f64], dofs: &[f64]) -> Result<f64, Error> {
+    if contributions.is_empty() {
+        return Err(statistics::too_few("contributions", "at least one contribution is needed"));
+    }
+    if contributions.len() != dofs.len() {
+        let reason = format!("{} contributions need as many degrees of freedom", contributions.len());
+        return Err(Error::new(ErrorKind::Contradiction, dofs.len().to_string(), reason).at("dofs"));
+    }
+    for (k, (part, dof)) in contributions.iter().zip(dofs).enumerate() {
+        within(&format!("contributions/{k}"), *part, -LARGEST, LARGEST)?;
+        degrees(&format!("dofs/{k}"), *dof)?;
+    }
+    let u = root_sum_square(contributions);
+    let share = |part: f64| if u > 0.0 { (part / u) * (part / u) } else { 0.0 };
+    Ok(welch_satterthwaite(contributions.iter().map(|part| share(*part)).zip(dofs.iter().copied())))
+}
+
+/// From the share of each estimate of variance in the whole, and its degrees of freedom.
+fn welch_satterthwaite(shares: impl Iterator<Item = (f64, f64)>) -> f64 {
+    let total = sum(shares.map(|(share, dof)| share * share / dof));
+    if total > 0.0 { 1.0 / total } else { f64::INFINITY }
 }
 
 /// A straight line through calibration readings by least squares, `y = intercept + slope (x - origin)`, `x` taken as exact.
