@@ -9,7 +9,7 @@ use gaugepoint::decision::risk::{
 };
 use gaugepoint::growth::liner::{self, LinerParts};
 use gaugepoint::measurement::before::{
-    Adequacy, Advice, Agreement, Drift, Form, Outliers, Point, Soak, Warm, adequacy, agreement, drift,
+    self, Adequacy, Advice, Agreement, Drift, Outliers, Point, Soak, Warm, adequacy, agreement, drift,
     outliers, readers, soak,
 };
 use gaugepoint::measurement::bias::{Band, Bias, Linearity, bias, linearity};
@@ -430,7 +430,7 @@ pub fn before_row(row: &[String]) -> Result<Named, Error> {
         ("agreement", &[x1, u1, x2, u2]) => agreement(x1, u1, x2, u2).map(of_agreement),
         ("readers", _) => readers(first, &lists[1], lists[2][0]).map(of_agreement),
         ("outliers", &[alpha]) => {
-            outliers(&points(&lists[1..]), form(choice), alpha).map(|o| of_outliers(&o))
+            outliers(&stations(&lists[1..]), form(choice), alpha).map(|o| of_outliers(&o))
         }
         ("judge", &[value]) => judge(choice, value, None).map(of_verdict),
         ("judge", &[value, diameter]) => judge(choice, value, Some(diameter)).map(of_verdict),
@@ -462,16 +462,16 @@ fn warm(numbers: &[f64]) -> Warm {
     }
 }
 
-fn points(lists: &[Vec<f64>]) -> Vec<Point> {
+fn stations(lists: &[Vec<f64>]) -> Vec<Point> {
     let point = |p: &Vec<f64>| Point { depth_mm: p[0], angle_deg: p[1], value: p[2] };
     lists.iter().map(point).collect()
 }
 
-fn form(word: &str) -> Form {
+fn form(word: &str) -> before::Form {
     match word {
-        "mean" => Form::Mean,
-        "common_oval" => Form::CommonOval,
-        "oval_by_depth" => Form::OvalByDepth,
+        "mean" => before::Form::Mean,
+        "common_oval" => before::Form::CommonOval,
+        "oval_by_depth" => before::Form::OvalByDepth,
         _ => panic!("{word}"),
     }
 }
