@@ -101,6 +101,9 @@ fn harmonics(angles_deg: &[f64], radii_mm: Vec<f64>, order: usize, every: usize)
     }
     let names: Vec<(usize, bool)> = waves.iter().map(|w| (w.order, w.sine)).collect();
     let columns = waves.into_iter().map(|w| w.values).collect();
+    // from the first radius on, so that no digit of the form is spent on the size
+    let first = radii_mm.first().copied().unwrap_or_default();
+    let radii_mm = radii_mm.into_iter().map(|r| r - first).collect();
     let even = (as_number(count) / 2.0).sqrt();
     let solution = least_squares(columns, radii_mm, even, LEAST_SHARE).map_err(|weak| {
         let failing = names.get(weak.column).map_or(0, |(n, _)| *n);
@@ -118,7 +121,7 @@ fn harmonics(angles_deg: &[f64], radii_mm: Vec<f64>, order: usize, every: usize)
     let orders = (every..=order).step_by(every).filter(|n| *n > 1);
     let free = count - names.len();
     Ok(Section {
-        mean_radius_mm: of(0, false).unwrap_or_default(),
+        mean_radius_mm: first + of(0, false).unwrap_or_default(),
         position_mm,
         harmonics: orders.map(|n| Harmonic { order: n, cos_mm: of(n, false), sin_mm: of(n, true) }).collect(),
         residual_mm: (free > 0)
