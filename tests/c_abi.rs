@@ -10,7 +10,7 @@
 // the libraries are built because this crate depends on theirs
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
-use gaugepoint_tests::named::{Named, risk_row, study_row};
+use gaugepoint_tests::named::{Named, before_row, risk_row, study_row};
 use gaugepoint_tests::{JOBS, job, rows, text, workspace};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -170,7 +170,7 @@ fn printed(id: &str, named: Named) -> Vec<(String, Option<u64>)> {
 #[test]
 fn statistics_studies_and_risks_hold() {
     type Call = fn(&[String]) -> Result<Named, gaugepoint::Error>;
-    let files: [(&str, Call); 2] = [("study", study_row), ("risk", risk_row)];
+    let files: [(&str, Call); 3] = [("study", study_row), ("risk", risk_row), ("before", before_row)];
     let mut expected = Vec::new();
     for (file, call) in files {
         let rows = rows(&format!("tests/vectors/{file}.csv"));
@@ -179,7 +179,8 @@ fn statistics_studies_and_risks_hold() {
         expected.push(("rows".to_owned(), Some(u64::try_from(rows.len()).unwrap())));
     }
     for link in LINKS {
-        let lines = checked("measured", link, &workspace("tests/vectors"));
+        let mut lines = checked("measured", link, &workspace("tests/vectors"));
+        assert_eq!(lines.pop(), Some(format!("table {}", gaugepoint::bounds::TABLE.len())), "{link:?}");
         let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
         assert_eq!(found, expected, "{link:?}");
     }

@@ -671,6 +671,8 @@ fn may_be_negative(path: &str, holds: Holds) -> bool {
     of_law
         || path.starts_with("/running/")
         || path.contains("/bore/readings/") && path.contains("/repeats/")
+        // of a bore gauge it is a deviation too
+        || path.ends_with("/recheck/reading")
         || path.starts_with("/engine/limits/bench_clearance/") && holds == Holds::Length
 }
 

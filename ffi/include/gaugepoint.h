@@ -9,8 +9,8 @@
  *
  * OUTPUTS. Arguments come first, then outputs, then the error. An output is never NULL; outputs and error do not
  * overlap. On failure every double is set to a quiet NaN and the result of a decision to
- * GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, the pointer to a report
- * and its length keep what they held.
+ * GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, arrays that are filled,
+ * the pointer to a report and its length keep what they held.
  *
  * RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with struct_size set:
  * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
@@ -680,6 +680,222 @@ typedef struct GaugepointCapability {
   double outside;
 } GaugepointCapability;
 
+/**
+ * What a warm part means for its size; see RECORDS at the head.
+ */
+typedef struct GaugepointSoak {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * A GaugepointAdvice.
+   */
+  int32_t advice;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Error of the size when it is measured now, in mm: positive when it reads too large.
+   */
+  double error_mm;
+  /**
+   * Time until the error is what is allowed, in minutes; 0 when it already is.
+   */
+  double wait_min;
+  /**
+   * What to add to the reading when it is measured now, in mm.
+   */
+  double correction_mm;
+  /**
+   * Standard uncertainty of that correction, in mm.
+   */
+  double correction_uncertainty_mm;
+} GaugepointSoak;
+
+/**
+ * Is a gauge good enough for a tolerance? See RECORDS at the head.
+ */
+typedef struct GaugepointAdequacy {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when the uncertainty reaches what is asked, else 0.
+   */
+  int32_t adequate;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Target uncertainty: the largest standard uncertainty that does.
+   */
+  double largest_u;
+  /**
+   * Tolerance divided by 2 U, U = 2 u, with the uncertainty given.
+   */
+  double ratio;
+  /**
+   * Share of the tolerance that is left to accept in; below 0 when the guard bands overlap.
+   */
+  double zone;
+} GaugepointAdequacy;
+
+/**
+ * What a gauge moved by between two checks on its master; see RECORDS at the head.
+ */
+typedef struct GaugepointDrift {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Reading after less reading before, in mm.
+   */
+  double drift_mm;
+  /**
+   * Standard uncertainty that it adds to one reading in between: rectangular, half-width the drift.
+   */
+  double uncertainty_mm;
+  /**
+   * The part of it that all readings in between share; it cancels from their differences.
+   */
+  double shared_mm;
+  /**
+   * The part that each has for itself.
+   */
+  double own_mm;
+} GaugepointDrift;
+
+/**
+ * How two results for one quantity stand to each other; see RECORDS at the head.
+ */
+typedef struct GaugepointAgreement {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `e_n` is at most 1, else 0: look again.
+   */
+  int32_t agree;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * |difference| / sqrt(U1^2 + U2^2).
+   */
+  double e_n;
+  /**
+   * First value less the second.
+   */
+  double difference;
+  /**
+   * Expanded uncertainty of the first.
+   */
+  double first_expanded;
+  /**
+   * Expanded uncertainty of the second.
+   */
+  double second_expanded;
+} GaugepointAgreement;
+
+/**
+ * Points of a station list against their form; see RECORDS at the head.
+ */
+typedef struct GaugepointOutliers {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `farthest` and its distance are given, else 0: nothing scatters.
+   */
+  int32_t has_farthest;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Degrees of freedom of `deviation`.
+   */
+  size_t dof;
+  /**
+   * Number of points that are farther off than `critical`.
+   */
+  size_t beyond;
+  /**
+   * Place of the point farthest off, from 0; 0 when not given.
+   */
+  size_t farthest;
+  /**
+   * Its distance from the form in standard deviations; NaN when not given.
+   */
+  double farthest_g;
+  /**
+   * Distance that no point of as many reaches by chance, except with the probability asked for.
+   */
+  double critical;
+  /**
+   * Standard deviation about the form.
+   */
+  double deviation;
+} GaugepointOutliers;
+
+/**
+ * A row of the table of plausible values; see RECORDS at the head. Several rows may have one name.
+ */
+typedef struct GaugepointRow {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Name of the quantity.
+   */
+  const char *name;
+  /**
+   * What it is called.
+   */
+  const char *label;
+  /**
+   * Unit of a value.
+   */
+  const char *unit;
+  /**
+   * What the ranges are multiples of, "bore" or "pin"; NULL when they stand in the unit themselves.
+   */
+  const char *of;
+  /**
+   * Where the ranges come from.
+   */
+  const char *reason;
+  /**
+   * What usually happened when a value is impossible.
+   */
+  const char *slips;
+  /**
+   * Smallest possible value.
+   */
+  double possible_lower;
+  /**
+   * Largest possible value.
+   */
+  double possible_upper;
+  /**
+   * Smallest usual value.
+   */
+  double usual_lower;
+  /**
+   * Largest usual value.
+   */
+  double usual_upper;
+} GaugepointRow;
+
 
 
 #ifdef __cplusplus
@@ -887,6 +1103,115 @@ int32_t gaugepoint_capability(double mean,
                               const struct GaugepointInterval *tolerance,
                               struct GaugepointCapability *out,
                               struct GaugepointError *error);
+
+/**
+ * Is a part soaked; if not, how long to wait, and what correcting instead would cost.
+ *
+ * `excess_k` is the temperature of the part less that of the gauge, `time_constant_min` the minutes in which it falls to
+ * 37 %, `size_mm` the size of the part, `expansion_per_k` its coefficient, `allowed_mm` the error of the size that is
+ * allowed; `excess_error_k` and `expansion_error_per_k` are half-widths. First-order cooling, the gauge at the temperature
+ * of the shop.
+ */
+int32_t gaugepoint_soak(double excess_k,
+                        double time_constant_min,
+                        double size_mm,
+                        double expansion_per_k,
+                        double allowed_mm,
+                        double excess_error_k,
+                        double expansion_error_per_k,
+                        struct GaugepointSoak *out,
+                        struct GaugepointError *error);
+
+/**
+ * Holds a standard uncertainty against a tolerance with two limits, before anything is measured with it.
+ *
+ * `guard` is a GaugepointGuard, with its number as in gaugepoint_acceptance: a ratio that the tolerance must reach (then
+ * `least_zone` asks nothing more), or a guard band at each end, with at least the share `least_zone` of the tolerance left
+ * between them. A relaxed guard asks nothing of a gauge and is refused. JCGM 106:2012, 8.3.2; ISO 14253-1; ASME B89.7.3.1.
+ */
+int32_t gaugepoint_adequacy(const struct GaugepointInterval *tolerance,
+                            double u,
+                            int32_t guard,
+                            int32_t has_amount,
+                            double amount,
+                            double least_zone,
+                            struct GaugepointAdequacy *out,
+                            struct GaugepointError *error);
+
+/**
+ * Drift of a gauge from its reading of the master before and after a set of readings, as a source of the set.
+ *
+ * Beyond `limit_mm` the set is refused: the error names `after_mm` and has the drift as its value.
+ */
+int32_t gaugepoint_drift(double before_mm,
+                         double after_mm,
+                         double limit_mm,
+                         struct GaugepointDrift *out,
+                         struct GaugepointError *error);
+
+/**
+ * Holds two values with their standard uncertainties against each other: E_n with U = 2 u. ISO/IEC 17043:2010, B.3.1.3.
+ *
+ * What both share (one master, one thermometer) belongs into neither uncertainty.
+ */
+int32_t gaugepoint_agreement(double first,
+                             double first_u,
+                             double second,
+                             double second_u,
+                             struct GaugepointAgreement *out,
+                             struct GaugepointError *error);
+
+/**
+ * Do two readers agree, from the lists of what each read at one place, with a gauge of this resolution?
+ *
+ * E_n with 95 % expanded uncertainties of the two means: deviation of the mean and resolution, Student's factor.
+ */
+int32_t gaugepoint_readers(const double *first,
+                           size_t first_count,
+                           const double *second,
+                           size_t second_count,
+                           double resolution,
+                           struct GaugepointAgreement *out,
+                           struct GaugepointError *error);
+
+/**
+ * Tests a station list for outliers with the probability `alpha` of a false alarm on the whole list, 1e-6 to 0.5.
+ *
+ * `points` has three numbers for each of `count` points, at most 1000: depth in mm, angle in degrees, value in any one
+ * unit. `form` is a GaugepointForm. `flags` has room for `count` numbers and gets 1 for each point that is farther off than
+ * chance allows, else 0; it is left as it was on failure. A point that stands out is named, never removed. Grubbs' test
+ * (ISO 5725-2), for the other forms the maximum normed residual.
+ */
+int32_t gaugepoint_outliers(const double *points,
+                            size_t count,
+                            int32_t form,
+                            double alpha,
+                            int32_t *flags,
+                            struct GaugepointOutliers *out,
+                            struct GaugepointError *error);
+
+/**
+ * The rows one after the other: call with 0, 1, 2 ... until it fails with GAUGEPOINT_STATUS_OUT_OF_RANGE.
+ *
+ * The ranges are common practice with a margin, and no maker's data.
+ */
+int32_t gaugepoint_plausibility_row(size_t index, struct GaugepointRow *out, struct GaugepointError *error);
+
+/**
+ * Holds one value, in the unit of its rows, against the table.
+ *
+ * `name` is that of a row, of `name_length` bytes. `diameter_mm` counts when `has_diameter` is 1: what relative rows refer
+ * to, the bore (or, for a pressed pin, the pin). Without it only the other rows are used; a quantity that has relative
+ * rows only needs it. `verdict` gets a GaugepointPlausibility; an impossible value fails, and the error says what was
+ * probably meant where a slip explains it.
+ */
+int32_t gaugepoint_judge(const char *name,
+                         size_t name_length,
+                         double value,
+                         int32_t has_diameter,
+                         double diameter_mm,
+                         int32_t *verdict,
+                         struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -1,6 +1,7 @@
 //! Arrays of numbers, and numbers that only some choices use.
 
 use crate::error::Failure;
+use crate::guard::Outs;
 use crate::job::flag;
 use crate::status::NULL_POINTER;
 use core::slice;
@@ -26,6 +27,37 @@ pub(crate) unsafe fn array<'a, T>(
         // SAFETY: the caller's promise
         Some(count) => Ok(unsafe { slice::from_raw_parts(values, count) }),
         None => Err(Failure::refused(ErrorKind::OutOfRange, field, "more than 16777216 values")),
+    }
+}
+
+/// An array that a function fills; left as it was on failure.
+pub(crate) struct ArrayOut<T> {
+    name: &'static str,
+    place: *mut T,
+    count: usize,
+}
+
+/// The caller's room for `count` results.
+pub(crate) fn filled<T>(name: &'static str, place: *mut T, count: usize) -> ArrayOut<T> {
+    ArrayOut { name, place, count }
+}
+
+impl<T: Copy> Outs for ArrayOut<T> {
+    type Values = Vec<T>;
+
+    unsafe fn clear(&self) {}
+
+    unsafe fn check(&self) -> Result<(), Failure> {
+        match self.place.is_null() {
+            true => Err(Failure::own(NULL_POINTER, self.name, NULL_POINTER.meaning)),
+            false => Ok(()),
+        }
+    }
+
+    unsafe fn write(&self, values: Vec<T>) {
+        let count = values.len().min(self.count);
+        // SAFETY: `count` places are the caller's, as it said
+        unsafe { self.place.copy_from_nonoverlapping(values.as_ptr(), count) };
     }
 }
 

@@ -56,7 +56,11 @@ pub(crate) fn flag(field: &'static str, number: i32) -> Result<bool, Failure> {
 ///
 /// # Safety
 /// `text` is NULL or points to `length` bytes that do not change while they are used.
-unsafe fn bytes<'a>(field: &'static str, text: *const c_char, length: usize) -> Result<&'a [u8], Failure> {
+pub(crate) unsafe fn bytes<'a>(
+    field: &'static str,
+    text: *const c_char,
+    length: usize,
+) -> Result<&'a [u8], Failure> {
     if text.is_null() {
         return Err(Failure::own(NULL_POINTER, field, NULL_POINTER.meaning));
     }

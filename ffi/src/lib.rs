@@ -8,8 +8,8 @@
 //!
 //! OUTPUTS. Arguments come first, then outputs, then the error. An output is never NULL; outputs and error do not
 //! overlap. On failure every double is set to a quiet NaN and the result of a decision to
-//! GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, the pointer to a report
-//! and its length keep what they held.
+//! GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, arrays that are filled,
+//! the pointer to a report and its length keep what they held.
 //!
 //! RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with `struct_size` set:
 //! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
@@ -67,3 +67,5 @@ pub mod statistics;
 pub mod study;
 pub mod decision;
 pub mod risk;
+pub mod before;
+pub mod plausible;

@@ -59,14 +59,14 @@ const fn all() -> [Status; COUNT] {
 }
 
 /// A text with its NUL, made by the compiler.
-type Text = [u8; 80];
+pub(crate) type Text = [u8; 160];
 
 #[expect(
     clippy::indexing_slicing,
     reason = "evaluated by the compiler: a text that is too long does not build"
 )]
-const fn terminated(text: &str) -> Text {
-    let (mut out, mut k) = ([0; 80], 0);
+pub(crate) const fn terminated(text: &str) -> Text {
+    let (mut out, mut k) = ([0; 160], 0);
     while k < text.len() {
         out[k] = text.as_bytes()[k];
         k += 1;
@@ -77,7 +77,7 @@ const fn terminated(text: &str) -> Text {
 
 #[expect(clippy::indexing_slicing, reason = "evaluated by the compiler")]
 const fn texts() -> [(i32, Text, Text); COUNT] {
-    let (mut out, mut k) = ([(0, [0; 80], [0; 80]); COUNT], 0);
+    let (mut out, mut k) = ([(0, [0; 160], [0; 160]); COUNT], 0);
     while k < COUNT {
         out[k] = (ALL[k].code, terminated(ALL[k].name), terminated(ALL[k].meaning));
         k += 1;

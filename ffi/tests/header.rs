@@ -8,8 +8,20 @@ use std::fmt::Write as _;
 use std::path::PathBuf;
 
 /// Sources with declarations, in the order of the header.
-const SOURCES: [&str; 10] =
-    ["abi", "error", "status", "job", "flat", "array", "statistics", "study", "decision", "risk"];
+const SOURCES: [&str; 12] = [
+    "abi",
+    "error",
+    "status",
+    "job",
+    "flat",
+    "array",
+    "statistics",
+    "study",
+    "decision",
+    "risk",
+    "before",
+    "plausible",
+];
 
 fn path(of: &str) -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(of)
