@@ -14,7 +14,7 @@ use gaugepoint::measurement::preset;
 use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
-use gaugepoint_tests::named::{Named, parts_row, risk_row, shape_row, study_row};
+use gaugepoint_tests::named::{Named, before_row, parts_row, risk_row, shape_row, study_row};
 use gaugepoint_tests::{
     BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, budget, job, measurement, rows, text, uncertainty_row,
     workspace,
@@ -177,8 +177,13 @@ fn printed(id: &str, named: Named) -> Vec<(String, Option<u64>)> {
 #[test]
 fn rows_of_named_results_hold() {
     type Call = fn(&[String]) -> Result<Named, gaugepoint::Error>;
-    let files: &[(&str, Call)] =
-        &[("study", study_row), ("risk", risk_row), ("shape", shape_row), ("parts", parts_row)];
+    let files: &[(&str, Call)] = &[
+        ("study", study_row),
+        ("risk", risk_row),
+        ("before", before_row),
+        ("shape", shape_row),
+        ("parts", parts_row),
+    ];
     let mut expected = Vec::new();
     for (file, call) in files {
         let rows = rows(&format!("tests/vectors/{file}.csv"));
@@ -187,7 +192,8 @@ fn rows_of_named_results_hold() {
         expected.push(("rows".to_owned(), Some(u64::try_from(rows.len()).unwrap())));
     }
     for link in LINKS {
-        let lines = checked("measured", link, &workspace("tests/vectors"));
+        let mut lines = checked("measured", link, &workspace("tests/vectors"));
+        assert_eq!(lines.pop(), Some(format!("table {}", gaugepoint::bounds::TABLE.len())), "{link:?}");
         let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
         assert_eq!(found, expected, "{link:?}");
     }

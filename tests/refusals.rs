@@ -720,6 +720,8 @@ fn may_be_negative(path: &str, holds: Holds) -> bool {
         || path.contains("/opposite/")
         || path.ends_with("/profile_slope")
         || path.ends_with("/master/size")
+        // of a bore gauge it is a deviation too
+        || path.ends_with("/recheck/reading")
         || path.starts_with("/engine/limits/bench_clearance/") && holds == Holds::Length
         || path.starts_with("/decision/") && path.ends_with("_guard")
 }

@@ -1,8 +1,8 @@
 /*
  * C ABI of gaugepoint: the dimensional mathematics of an engine rebuild.
  *
- * UNITS. A name ends in its unit: _mm, _c (degrees Celsius), _per_k (per kelvin). Sizes are diameters, clearances
- * diametral. Nothing is converted and no unit is guessed.
+ * UNITS. A name ends in its unit: _mm, _c (degrees Celsius), _per_k (per kelvin), _k, _mpa, _n, _nm (newton
+ * metre), _cm3, _mrad, _deg. Sizes are diameters, clearances diametral. Nothing is converted and no unit is guessed.
  *
  * STATUS. Functions that can fail return 0 (GAUGEPOINT_STATUS_OK) or a status. Numbers of statuses never change their
  * meaning; treat one that you do not know as a failure.
@@ -15,11 +15,12 @@
  * RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with struct_size set:
  * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
  * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
- * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, and what
- * stands within a record.
+ * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
+ * what ends in Parts or Chamber, and what stands within a record.
  *
  * ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
- * anything is read. A refused value is named with its place, from 0: "values/3".
+ * anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
+ * room that it has; it is written on success only, as far as there are results.
  *
  * NaN. Never accepted as a value, never a result that is given, and never the sign of something left out: that is what
  * the has_ flags are for, each 0 or 1. What a record does not give is NaN there, so that an ignored flag cannot be
@@ -222,6 +223,24 @@ enum GaugepointStatus {
 #define GAUGEPOINT_MOST_VALUES 16777216
 
 /**
+ * What a station list should look like, apart from its scatter.
+ */
+typedef enum GaugepointForm {
+  /**
+   * One mean: repeats at one place. The test is Grubbs'.
+   */
+  GAUGEPOINT_FORM_MEAN = 1,
+  /**
+   * A mean for each depth, and one oval for all of them: for few axes.
+   */
+  GAUGEPOINT_FORM_COMMON_OVAL = 2,
+  /**
+   * A mean and an oval for each depth: needs more than three directions at most depths.
+   */
+  GAUGEPOINT_FORM_OVAL_BY_DEPTH = 3,
+} GaugepointForm;
+
+/**
  * Rule of decision.
  */
 typedef enum GaugepointRule {
@@ -318,6 +337,50 @@ typedef enum GaugepointChartKind {
 } GaugepointChartKind;
 
 /**
+ * What a shape is fitted by.
+ */
+typedef enum GaugepointReference {
+  /**
+   * Least sum of squares of the distances.
+   */
+  GAUGEPOINT_REFERENCE_LEAST_SQUARES = 1,
+  /**
+   * Two shapes with one centre or axis that hold all points between them as narrowly as can be.
+   */
+  GAUGEPOINT_REFERENCE_MINIMUM_ZONE = 2,
+  /**
+   * The smallest that holds all points.
+   */
+  GAUGEPOINT_REFERENCE_MINIMUM_CIRCUMSCRIBED = 3,
+  /**
+   * The largest that all points are outside of.
+   */
+  GAUGEPOINT_REFERENCE_MAXIMUM_INSCRIBED = 4,
+} GaugepointReference;
+
+/**
+ * What the equation of a circle is held to.
+ */
+typedef enum GaugepointAlgebraic {
+  /**
+   * Its numbers have the square sum 1: depends on the origin of the coordinates, for comparison only.
+   */
+  GAUGEPOINT_ALGEBRAIC_UNIT_NORM = 1,
+  /**
+   * Pratt's.
+   */
+  GAUGEPOINT_ALGEBRAIC_PRATT = 2,
+  /**
+   * Taubin's.
+   */
+  GAUGEPOINT_ALGEBRAIC_TAUBIN = 3,
+  /**
+   * That of Al-Sharadqah and Chernov, without bias to the second order.
+   */
+  GAUGEPOINT_ALGEBRAIC_HYPERACCURATE = 4,
+} GaugepointAlgebraic;
+
+/**
  * Kind of distribution of the items that come to be measured.
  */
 typedef enum GaugepointDistribution {
@@ -386,6 +449,28 @@ typedef enum GaugepointBounded {
    */
   GAUGEPOINT_BOUNDED_ARCSINE = 5,
 } GaugepointBounded;
+
+/**
+ * Colour that clean steel takes at a temperature.
+ */
+typedef enum GaugepointTemperColour {
+  /**
+   * None yet.
+   */
+  GAUGEPOINT_TEMPER_COLOUR_NONE = 1,
+  /**
+   * Straw to brown, from 480 F.
+   */
+  GAUGEPOINT_TEMPER_COLOUR_STRAW = 2,
+  /**
+   * Purple, from 520 F.
+   */
+  GAUGEPOINT_TEMPER_COLOUR_PURPLE = 3,
+  /**
+   * Blue, from 575 F.
+   */
+  GAUGEPOINT_TEMPER_COLOUR_BLUE = 4,
+} GaugepointTemperColour;
 
 /**
  * What was refused, and why. Belongs to the caller; see ERROR at the head.
@@ -889,6 +974,908 @@ typedef struct GaugepointPoint {
 } GaugepointPoint;
 
 /**
+ * What a warm part means for its size; see RECORDS at the head.
+ */
+typedef struct GaugepointSoak {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * A GaugepointAdvice.
+   */
+  int32_t advice;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Error of the size when it is measured now, in mm: positive when it reads too large.
+   */
+  double error_mm;
+  /**
+   * Time until the error is what is allowed, in minutes; 0 when it already is.
+   */
+  double wait_min;
+  /**
+   * What to add to the reading when it is measured now, in mm.
+   */
+  double correction_mm;
+  /**
+   * Standard uncertainty of that correction, in mm.
+   */
+  double correction_uncertainty_mm;
+} GaugepointSoak;
+
+/**
+ * Limits with one or two sides. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointInterval {
+  /**
+   * 1 when `lower` is given, else 0.
+   */
+  int32_t has_lower;
+  /**
+   * 1 when `upper` is given, else 0.
+   */
+  int32_t has_upper;
+  /**
+   * Lower limit; not read when it is not given, and NaN in a result.
+   */
+  double lower;
+  /**
+   * Upper limit; not read when it is not given, and NaN in a result.
+   */
+  double upper;
+} GaugepointInterval;
+
+/**
+ * Is a gauge good enough for a tolerance? See RECORDS at the head.
+ */
+typedef struct GaugepointAdequacy {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when the uncertainty reaches what is asked, else 0.
+   */
+  int32_t adequate;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Target uncertainty: the largest standard uncertainty that does.
+   */
+  double largest_u;
+  /**
+   * Tolerance divided by 2 U, U = 2 u, with the uncertainty given.
+   */
+  double ratio;
+  /**
+   * Share of the tolerance that is left to accept in; below 0 when the guard bands overlap.
+   */
+  double zone;
+} GaugepointAdequacy;
+
+/**
+ * What a gauge moved by between two checks on its master; see RECORDS at the head.
+ */
+typedef struct GaugepointDrift {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Reading after less reading before, in mm.
+   */
+  double drift_mm;
+  /**
+   * Standard uncertainty that it adds to one reading in between: rectangular, half-width the drift.
+   */
+  double uncertainty_mm;
+  /**
+   * The part of it that all readings in between share; it cancels from their differences.
+   */
+  double shared_mm;
+  /**
+   * The part that each has for itself.
+   */
+  double own_mm;
+} GaugepointDrift;
+
+/**
+ * How two results for one quantity stand to each other; see RECORDS at the head.
+ */
+typedef struct GaugepointAgreement {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `e_n` is at most 1, else 0: look again.
+   */
+  int32_t agree;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * |difference| / sqrt(U1^2 + U2^2).
+   */
+  double e_n;
+  /**
+   * First value less the second.
+   */
+  double difference;
+  /**
+   * Expanded uncertainty of the first.
+   */
+  double first_expanded;
+  /**
+   * Expanded uncertainty of the second.
+   */
+  double second_expanded;
+} GaugepointAgreement;
+
+/**
+ * Points of a station list against their form; see RECORDS at the head.
+ */
+typedef struct GaugepointOutliers {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `farthest` and its distance are given, else 0: nothing scatters.
+   */
+  int32_t has_farthest;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Degrees of freedom of `deviation`.
+   */
+  size_t dof;
+  /**
+   * Number of points that are farther off than `critical`.
+   */
+  size_t beyond;
+  /**
+   * Place of the point farthest off, from 0; 0 when not given.
+   */
+  size_t farthest;
+  /**
+   * Its distance from the form in standard deviations; NaN when not given.
+   */
+  double farthest_g;
+  /**
+   * Distance that no point of as many reaches by chance, except with the probability asked for.
+   */
+  double critical;
+  /**
+   * Standard deviation about the form.
+   */
+  double deviation;
+} GaugepointOutliers;
+
+/**
+ * A row of the table of plausible values; see RECORDS at the head. Several rows may have one name.
+ */
+typedef struct GaugepointRow {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Name of the quantity.
+   */
+  const char *name;
+  /**
+   * What it is called.
+   */
+  const char *label;
+  /**
+   * Unit of a value.
+   */
+  const char *unit;
+  /**
+   * What the ranges are multiples of, "bore" or "pin"; NULL when they stand in the unit themselves.
+   */
+  const char *of;
+  /**
+   * Where the ranges come from.
+   */
+  const char *reason;
+  /**
+   * What usually happened when a value is impossible.
+   */
+  const char *slips;
+  /**
+   * Smallest possible value.
+   */
+  double possible_lower;
+  /**
+   * Largest possible value.
+   */
+  double possible_upper;
+  /**
+   * Smallest usual value.
+   */
+  double usual_lower;
+  /**
+   * Largest usual value.
+   */
+  double usual_upper;
+} GaugepointRow;
+
+/**
+ * A circle that points were fitted by; see RECORDS at the head.
+ */
+typedef struct GaugepointCircle {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Centre.
+   */
+  double x_mm;
+  /**
+   * Centre.
+   */
+  double y_mm;
+  /**
+   * Radius; of a minimum zone the mean of its two.
+   */
+  double radius_mm;
+  /**
+   * What the points leave: roundness.
+   */
+  struct GaugepointForm form;
+} GaugepointCircle;
+
+/**
+ * A cylinder that points were fitted by; see RECORDS at the head.
+ */
+typedef struct GaugepointCylinder {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * The axis at `z_mm`.
+   */
+  double x_mm;
+  /**
+   * The axis at `z_mm`.
+   */
+  double y_mm;
+  /**
+   * Depth of that point of the axis: in the middle of the first and the last point.
+   */
+  double z_mm;
+  /**
+   * How far the axis moves along x for each mm of depth.
+   */
+  double slope_x;
+  /**
+   * How far the axis moves along y for each mm of depth.
+   */
+  double slope_y;
+  /**
+   * Radius; of a minimum zone the mean of its two.
+   */
+  double radius_mm;
+  /**
+   * What the points leave: cylindricity.
+   */
+  struct GaugepointForm form;
+} GaugepointCylinder;
+
+/**
+ * A plane that points were fitted by; see RECORDS at the head.
+ */
+typedef struct GaugepointPlane {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `direction_deg` is given, else 0: the plane has no tilt.
+   */
+  int32_t has_direction;
+  /**
+   * Always 0.
+   */
+  int32_t reserved;
+  /**
+   * A point of the plane: the mean of the points along x and y.
+   */
+  double x_mm;
+  /**
+   * A point of the plane.
+   */
+  double y_mm;
+  /**
+   * A point of the plane; of a minimum zone in the middle of its two.
+   */
+  double z_mm;
+  /**
+   * Rise along z for each mm along x.
+   */
+  double slope_x;
+  /**
+   * Rise along z for each mm along y.
+   */
+  double slope_y;
+  /**
+   * Rise for each mm in the direction of steepest rise: the tilt.
+   */
+  double slope;
+  /**
+   * Direction of steepest rise, from x toward y, -180 to 180 degrees.
+   */
+  double direction_deg;
+  /**
+   * What the points leave: flatness.
+   */
+  struct GaugepointForm form;
+} GaugepointPlane;
+
+/**
+ * How a bore's axis stands to the main line; see RECORDS at the head.
+ */
+typedef struct GaugepointBoreAxis {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Shortest distance between the two lines.
+   */
+  double offset_mm;
+  /**
+   * Where along the main line that is, from its first point toward its last.
+   */
+  double station_mm;
+  /**
+   * How far the angle between the lines is from a right one; positive when the bore, from its first point to its
+   * last, leans toward the last point of the main line.
+   */
+  double out_of_square_mrad;
+  /**
+   * Length of the bore from its first point to its last, along its axis.
+   */
+  double length_mm;
+  /**
+   * The same as `out_of_square_mrad`, over `length_mm`.
+   */
+  double out_of_square_mm;
+  /**
+   * Twice the largest distance of a point of the bore from its straight axis.
+   */
+  double bore_straightness_mm;
+  /**
+   * Twice the largest distance of a point of the main line from its straight line.
+   */
+  double main_straightness_mm;
+} GaugepointBoreAxis;
+
+/**
+ * One order of a section: cos_mm cos(n angle) + sin_mm sin(n angle).
+ */
+typedef struct GaugepointHarmonic {
+  /**
+   * Undulations in one turn, n.
+   */
+  size_t order;
+  /**
+   * 1 when `cos_mm` is given, else 0: the cosine is zero at every angle that was read.
+   */
+  int32_t has_cos;
+  /**
+   * 1 when `sin_mm` is given, else 0: the sine is zero at every angle that was read.
+   */
+  int32_t has_sin;
+  /**
+   * Cosine part.
+   */
+  double cos_mm;
+  /**
+   * Sine part.
+   */
+  double sin_mm;
+} GaugepointHarmonic;
+
+/**
+ * A section without its harmonics, which stand in an array of their own; see RECORDS at the head.
+ */
+typedef struct GaugepointSection {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Number of harmonics that were written.
+   */
+  size_t harmonics;
+  /**
+   * 1 when `x_mm` and `y_mm` are given, else 0: diameters do not show the position, nor does order 0.
+   */
+  int32_t has_position;
+  /**
+   * 1 when `residual_mm` is given, else 0: nothing is left to see it by.
+   */
+  int32_t has_residual;
+  /**
+   * Mean radius.
+   */
+  double mean_radius_mm;
+  /**
+   * Position of the axis along 0 degrees, to the first order.
+   */
+  double x_mm;
+  /**
+   * Position of the axis along 90 degrees, to the first order.
+   */
+  double y_mm;
+  /**
+   * Experimental standard deviation of a radius about the section.
+   */
+  double residual_mm;
+  /**
+   * How well the angles tell the orders apart: 1 when they are spread evenly. Noise of the readings is enlarged by about
+   * its inverse.
+   */
+  double least_share;
+} GaugepointSection;
+
+/**
+ * Where the piston stops at top dead centre; see RECORDS at the head.
+ */
+typedef struct GaugepointDeck {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * From the deck down to the crown; negative when the crown stands above the deck.
+   */
+  double deck_clearance_mm;
+  /**
+   * The same the other way: from the deck up to the crown.
+   */
+  double protrusion_mm;
+  /**
+   * From the crown to the head; below zero they meet.
+   */
+  double squish_mm;
+} GaugepointDeck;
+
+/**
+ * What encloses the gas at top dead centre. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointChamber {
+  /**
+   * Bore.
+   */
+  double bore_mm;
+  /**
+   * Stroke.
+   */
+  double stroke_mm;
+  /**
+   * Chamber in the head, valves and plug in place; 0 is a flat head.
+   */
+  double head_cm3;
+  /**
+   * Opening of the gasket, as a diameter.
+   */
+  double gasket_bore_mm;
+  /**
+   * Gasket, compressed.
+   */
+  double gasket_mm;
+  /**
+   * From the deck down to the crown; negative for a protrusion.
+   */
+  double deck_clearance_mm;
+  /**
+   * Dish, bowl and valve pockets in the crown; negative for a dome.
+   */
+  double crown_cm3;
+  /**
+   * Crevice at the top land; 0 leaves it out, as is usual.
+   */
+  double crevice_cm3;
+} GaugepointChamber;
+
+/**
+ * Compression ratio and the volumes behind it; see RECORDS at the head.
+ */
+typedef struct GaugepointCompression {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Swept volume of the cylinder.
+   */
+  double swept_cm3;
+  /**
+   * Volume within the gasket.
+   */
+  double gasket_cm3;
+  /**
+   * Volume between deck and crown; negative for a protrusion.
+   */
+  double deck_cm3;
+  /**
+   * Everything above the piston at top dead centre.
+   */
+  double clearance_cm3;
+  /**
+   * Swept and clearance volume over the clearance volume.
+   */
+  double ratio;
+} GaugepointCompression;
+
+/**
+ * A line of a table of gaskets: protrusions, and the gasket for them. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointGasketBand {
+  /**
+   * Smallest protrusion.
+   */
+  double from_mm;
+  /**
+   * Largest protrusion.
+   */
+  double to_mm;
+  /**
+   * Gasket, compressed.
+   */
+  double thickness_mm;
+} GaugepointGasketBand;
+
+/**
+ * The gasket that a table asks for; see RECORDS at the head.
+ */
+typedef struct GaugepointGasketChoice {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Place of its line in the table, from 0.
+   */
+  size_t band;
+  /**
+   * The protrusion that decided: the largest.
+   */
+  double largest_mm;
+  /**
+   * The gasket.
+   */
+  double thickness_mm;
+  /**
+   * From that crown to the head.
+   */
+  double squish_mm;
+} GaugepointGasketChoice;
+
+/**
+ * A liner and its block; sizes are diameters at 20 C. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointLinerParts {
+  /**
+   * Bore of the liner.
+   */
+  double bore_mm;
+  /**
+   * Joint: outside of the liner, bore of the block.
+   */
+  double seat_mm;
+  /**
+   * Outside of the wall that holds the liner; of a block that is no tube, of the tube that stands for it.
+   */
+  double block_mm;
+  /**
+   * Measured interference, 0 to 0.3.
+   */
+  double interference_mm;
+  /**
+   * Interference that is lost because roughness is pressed flat.
+   */
+  double smoothing_mm;
+  /**
+   * Modulus of elasticity of the liner.
+   */
+  double liner_modulus_mpa;
+  /**
+   * Poisson's ratio of the liner.
+   */
+  double liner_poisson;
+  /**
+   * Mean coefficient of expansion of the liner from 20 C.
+   */
+  double liner_expansion_per_k;
+  /**
+   * Temperature of the liner.
+   */
+  double liner_temperature_c;
+  /**
+   * Modulus of elasticity of the block.
+   */
+  double block_modulus_mpa;
+  /**
+   * Poisson's ratio of the block.
+   */
+  double block_poisson;
+  /**
+   * Mean coefficient of expansion of the block from 20 C.
+   */
+  double block_expansion_per_k;
+  /**
+   * Temperature of the block.
+   */
+  double block_temperature_c;
+} GaugepointLinerParts;
+
+/**
+ * What becomes of a liner in its block; see RECORDS at the head.
+ */
+typedef struct GaugepointLinerFit {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * What to take care of; a text that lives for ever.
+   */
+  const char *caution;
+  /**
+   * 1 when `contact_lost_at_c` is given, else 0: contact is not lost between -40 C and 450 C.
+   */
+  int32_t has_contact_lost;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Pressure in the joint at 20 C.
+   */
+  double pressure_20_mpa;
+  /**
+   * Pressure in the joint at the temperatures given; 0 when contact is lost.
+   */
+  double pressure_mpa;
+  /**
+   * Interference at the temperatures given; negative is the gap of a liner that lost contact.
+   */
+  double interference_mm;
+  /**
+   * Bore of the liner in the block at 20 C.
+   */
+  double bore_20_mm;
+  /**
+   * Bore of the liner in the block at the temperatures given.
+   */
+  double bore_mm;
+  /**
+   * Temperature of both parts, soaked, at which contact is lost; NaN when not given.
+   */
+  double contact_lost_at_c;
+} GaugepointLinerFit;
+
+/**
+ * End gap of a hot ring; see RECORDS at the head.
+ */
+typedef struct GaugepointRingHotGap {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when the ends butt, else 0: a fault of the fit, and no error of the call.
+   */
+  int32_t butts;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * The gap; below zero the ends butt.
+   */
+  double gap_mm;
+  /**
+   * The same to the first order, as it is worked by hand: the difference is the growth of the cold gap.
+   */
+  double first_order_mm;
+} GaugepointRingHotGap;
+
+/**
+ * A published factor for the end gap: data, not a rule of this library. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointRingGapFactor {
+  /**
+   * Gap in per mille of the bore.
+   */
+  double per_mille;
+  /**
+   * Which ring, for which duty.
+   */
+  const char *duty;
+  /**
+   * Where it is printed.
+   */
+  const char *source;
+} GaugepointRingGapFactor;
+
+/**
+ * Clearance of a pin, diametral; negative is interference. See RECORDS at the head.
+ */
+typedef struct GaugepointPinClearance {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * At 20 C.
+   */
+  double cold_mm;
+  /**
+   * Free growth at the temperatures given.
+   */
+  double hot_mm;
+} GaugepointPinClearance;
+
+/**
+ * A pin and the eye it is pressed into; sizes are diameters at 20 C. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointPressFitParts {
+  /**
+   * Joint: outside of the pin.
+   */
+  double pin_mm;
+  /**
+   * Hole of the pin; 0 is a solid pin.
+   */
+  double pin_hole_mm;
+  /**
+   * Outside of the eye.
+   */
+  double eye_mm;
+  /**
+   * Length of the joint along the axis.
+   */
+  double width_mm;
+  /**
+   * Measured interference, least of its range.
+   */
+  double interference_least_mm;
+  /**
+   * Measured interference, most of its range.
+   */
+  double interference_most_mm;
+  /**
+   * Interference that is lost because roughness is pressed flat.
+   */
+  double smoothing_mm;
+  /**
+   * Coefficient of friction, least of its range.
+   */
+  double friction_least;
+  /**
+   * Coefficient of friction, most of its range.
+   */
+  double friction_most;
+  /**
+   * Modulus of elasticity of the pin.
+   */
+  double pin_modulus_mpa;
+  /**
+   * Poisson's ratio of the pin.
+   */
+  double pin_poisson;
+  /**
+   * Modulus of elasticity of the eye.
+   */
+  double eye_modulus_mpa;
+  /**
+   * Poisson's ratio of the eye.
+   */
+  double eye_poisson;
+} GaugepointPressFitParts;
+
+/**
+ * What a press fit holds, and what it does to its parts; see RECORDS at the head. Tension is positive.
+ */
+typedef struct GaugepointPressFit {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * What to take care of; a text that lives for ever.
+   */
+  const char *caution;
+  /**
+   * Pressure at the least interference; 0 when the smoothing takes all of it.
+   */
+  double pressure_least_mpa;
+  /**
+   * Pressure at the most interference.
+   */
+  double pressure_most_mpa;
+  /**
+   * Hoop stress of the eye at the joint, at the most interference.
+   */
+  double eye_hoop_inside_mpa;
+  /**
+   * Hoop stress of the eye at its outside.
+   */
+  double eye_hoop_outside_mpa;
+  /**
+   * Hoop stress of the pin at the joint.
+   */
+  double pin_hoop_outside_mpa;
+  /**
+   * Hoop stress of the pin at its hole; of a solid pin the same as at the joint.
+   */
+  double pin_hoop_inside_mpa;
+  /**
+   * Axial force at which it slips, least interference and least friction.
+   */
+  double force_least_n;
+  /**
+   * The same at the most of both.
+   */
+  double force_most_n;
+  /**
+   * Torque at which it slips, least interference and least friction, in newton metre.
+   */
+  double torque_least_nm;
+  /**
+   * The same at the most of both.
+   */
+  double torque_most_nm;
+} GaugepointPressFit;
+
+/**
+ * Heat that lets a part be slipped on; see RECORDS at the head.
+ */
+typedef struct GaugepointAssembly {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * What to take care of; a text that lives for ever.
+   */
+  const char *caution;
+  /**
+   * A GaugepointTemperColour, of clean steel: any is a sign of too much heat. It says nothing of aluminium.
+   */
+  int32_t temper_colour;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Rise of temperature.
+   */
+  double rise_k;
+  /**
+   * Temperature of the heated part, from 20 C.
+   */
+  double temperature_c;
+} GaugepointAssembly;
+
+/**
  * Distribution of the items that come to be measured. A plain structure; see RECORDS at the head.
  */
 typedef struct GaugepointItems {
@@ -913,28 +1900,6 @@ typedef struct GaugepointItems {
    */
   double third;
 } GaugepointItems;
-
-/**
- * Limits with one or two sides. A plain structure; see RECORDS at the head.
- */
-typedef struct GaugepointInterval {
-  /**
-   * 1 when `lower` is given, else 0.
-   */
-  int32_t has_lower;
-  /**
-   * 1 when `upper` is given, else 0.
-   */
-  int32_t has_upper;
-  /**
-   * Lower limit; not read when it is not given, and NaN in a result.
-   */
-  double lower;
-  /**
-   * Upper limit; not read when it is not given, and NaN in a result.
-   */
-  double upper;
-} GaugepointInterval;
 
 /**
  * Shares of all items; see RECORDS at the head.
@@ -1213,6 +2178,518 @@ int32_t gaugepoint_control_chart(const double *values,
                                  struct GaugepointError *error);
 
 /**
+ * Evaluates a budget of uncertainty and gives its report, both JSON.
+ *
+ * `budget` is a budget document of `budget_length` bytes. `report` gets the text, to be freed by gaugepoint_text_free,
+ * and `report_length` its length in bytes without the NUL that ends it. A Monte Carlo run takes the time of its trials.
+ */
+int32_t gaugepoint_budget_evaluate(const char *budget,
+                                   size_t budget_length,
+                                   char **report,
+                                   size_t *report_length,
+                                   struct GaugepointError *error);
+
+/**
+ * Coverage factor of Student's t for a coverage probability between 0 and 1. JCGM 100:2008, G.3.2.
+ *
+ * `dof` from 0.5; INFINITY gives that of the normal.
+ */
+int32_t gaugepoint_coverage_factor(double probability,
+                                   double dof,
+                                   double *out,
+                                   struct GaugepointError *error);
+
+/**
+ * Effective degrees of freedom of `count` independent contributions. JCGM 100:2008, G.4.1, (G.2b).
+ *
+ * `contributions` are sensitivity times standard uncertainty each, `dofs` their degrees of freedom, from 0.5 or
+ * INFINITY. INFINITY when all that count are.
+ */
+int32_t gaugepoint_effective_dof(const double *contributions,
+                                 const double *dofs,
+                                 size_t count,
+                                 double *out,
+                                 struct GaugepointError *error);
+
+/**
+ * Standard uncertainty of a half-width, in its unit. JCGM 100:2008, 4.3; JCGM 101:2008, 6.4.
+ *
+ * `shape` is a GaugepointBounded; `parameter` counts when `has_parameter` is 1, which it is with
+ * GAUGEPOINT_BOUNDED_TRAPEZOIDAL and GAUGEPOINT_BOUNDED_CURVILINEAR_TRAPEZOID and with no other.
+ */
+int32_t gaugepoint_standard_uncertainty(int32_t shape,
+                                        double half_width,
+                                        int32_t has_parameter,
+                                        double parameter,
+                                        double *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Numerical tolerance of a standard uncertainty that is meant to `digits` significant digits, 1 or 2.
+ *
+ * 0.00035 to two digits is 35e-5 and has 0.000005. JCGM 101:2008, 7.9.2.
+ */
+int32_t gaugepoint_numerical_tolerance(double standard_uncertainty,
+                                       int32_t digits,
+                                       double *out,
+                                       struct GaugepointError *error);
+
+/**
+ * Is a part soaked; if not, how long to wait, and what correcting instead would cost.
+ *
+ * `excess_k` is the temperature of the part less that of the gauge, `time_constant_min` the minutes in which it falls to
+ * 37 %, `size_mm` the size of the part, `expansion_per_k` its coefficient, `allowed_mm` the error of the size that is
+ * allowed; `excess_error_k` and `expansion_error_per_k` are half-widths. First-order cooling, the gauge at the temperature
+ * of the shop.
+ */
+int32_t gaugepoint_soak(double excess_k,
+                        double time_constant_min,
+                        double size_mm,
+                        double expansion_per_k,
+                        double allowed_mm,
+                        double excess_error_k,
+                        double expansion_error_per_k,
+                        struct GaugepointSoak *out,
+                        struct GaugepointError *error);
+
+/**
+ * Holds a standard uncertainty against a tolerance with two limits, before anything is measured with it.
+ *
+ * `guard` is a GaugepointGuard, with its number as in gaugepoint_acceptance: a ratio that the tolerance must reach (then
+ * `least_zone` asks nothing more), or a guard band at each end, with at least the share `least_zone` of the tolerance left
+ * between them. A relaxed guard asks nothing of a gauge and is refused. JCGM 106:2012, 8.3.2; ISO 14253-1; ASME B89.7.3.1.
+ */
+int32_t gaugepoint_adequacy(const struct GaugepointInterval *tolerance,
+                            double u,
+                            int32_t guard,
+                            int32_t has_amount,
+                            double amount,
+                            double least_zone,
+                            struct GaugepointAdequacy *out,
+                            struct GaugepointError *error);
+
+/**
+ * Drift of a gauge from its reading of the master before and after a set of readings, as a source of the set.
+ *
+ * Beyond `limit_mm` the set is refused: the error names `after_mm` and has the drift as its value.
+ */
+int32_t gaugepoint_drift(double before_mm,
+                         double after_mm,
+                         double limit_mm,
+                         struct GaugepointDrift *out,
+                         struct GaugepointError *error);
+
+/**
+ * Holds two values with their standard uncertainties against each other: E_n with U = 2 u. ISO/IEC 17043:2010, B.3.1.3.
+ *
+ * What both share (one master, one thermometer) belongs into neither uncertainty.
+ */
+int32_t gaugepoint_agreement(double first,
+                             double first_u,
+                             double second,
+                             double second_u,
+                             struct GaugepointAgreement *out,
+                             struct GaugepointError *error);
+
+/**
+ * Do two readers agree, from the lists of what each read at one place, with a gauge of this resolution?
+ *
+ * E_n with 95 % expanded uncertainties of the two means: deviation of the mean and resolution, Student's factor.
+ */
+int32_t gaugepoint_readers(const double *first,
+                           size_t first_count,
+                           const double *second,
+                           size_t second_count,
+                           double resolution,
+                           struct GaugepointAgreement *out,
+                           struct GaugepointError *error);
+
+/**
+ * Tests a station list for outliers with the probability `alpha` of a false alarm on the whole list, 1e-6 to 0.5.
+ *
+ * `points` has three numbers for each of `count` points, at most 1000: depth in mm, angle in degrees, value in any one
+ * unit. `form` is a GaugepointForm. `flags` has room for `count` numbers and gets 1 for each point that is farther off than
+ * chance allows, else 0; it is left as it was on failure. A point that stands out is named, never removed. Grubbs' test
+ * (ISO 5725-2), for the other forms the maximum normed residual.
+ */
+int32_t gaugepoint_outliers(const double *points,
+                            size_t count,
+                            int32_t form,
+                            double alpha,
+                            int32_t *flags,
+                            struct GaugepointOutliers *out,
+                            struct GaugepointError *error);
+
+/**
+ * The rows one after the other: call with 0, 1, 2 ... until it fails with GAUGEPOINT_STATUS_OUT_OF_RANGE.
+ *
+ * The ranges are common practice with a margin, and no maker's data.
+ */
+int32_t gaugepoint_plausibility_row(size_t index, struct GaugepointRow *out, struct GaugepointError *error);
+
+/**
+ * Holds one value, in the unit of its rows, against the table.
+ *
+ * `name` is that of a row, of `name_length` bytes. `diameter_mm` counts when `has_diameter` is 1: what relative rows refer
+ * to, the bore (or, for a pressed pin, the pin). Without it only the other rows are used; a quantity that has relative
+ * rows only needs it. `verdict` gets a GaugepointPlausibility; an impossible value fails, and the error says what was
+ * probably meant where a slip explains it.
+ */
+int32_t gaugepoint_judge(const char *name,
+                         size_t name_length,
+                         double value,
+                         int32_t has_diameter,
+                         double diameter_mm,
+                         int32_t *verdict,
+                         struct GaugepointError *error);
+
+/**
+ * Fits a circle to `count` points of a section, at least three, by the true distances.
+ *
+ * `reference` is a GaugepointReference; all but least squares need points in every half of the circle. Minimum zone and
+ * maximum inscribed are the best near the least-squares circle. A refused number is named "x_mm/3". ISO 12181-1.
+ */
+int32_t gaugepoint_fit_circle(const double *x_mm,
+                              const double *y_mm,
+                              size_t count,
+                              int32_t reference,
+                              struct GaugepointCircle *out,
+                              struct GaugepointError *error);
+
+/**
+ * Fits the equation of a circle to `count` points, at least three: no iteration, but biased on short arcs.
+ *
+ * `method` is a GaugepointAlgebraic. The form is that of the distances from the circle.
+ */
+int32_t gaugepoint_fit_circle_algebraic(const double *x_mm,
+                                        const double *y_mm,
+                                        size_t count,
+                                        int32_t method,
+                                        struct GaugepointCircle *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Fits a cylinder to `count` points of a bore or a piston, at least five at two depths, by the true distances.
+ *
+ * z is the depth; the axis leans from it by a tenth at most. `reference` is as in gaugepoint_fit_circle. ISO 12180-1.
+ */
+int32_t gaugepoint_fit_cylinder(const double *x_mm,
+                                const double *y_mm,
+                                const double *z_mm,
+                                size_t count,
+                                int32_t reference,
+                                struct GaugepointCylinder *out,
+                                struct GaugepointError *error);
+
+/**
+ * Fits a plane to `count` points of a deck, at least three that do not lie on a line; z is the height.
+ *
+ * `reference` is GAUGEPOINT_REFERENCE_LEAST_SQUARES or GAUGEPOINT_REFERENCE_MINIMUM_ZONE. Distances are perpendicular
+ * to the plane. ISO 12781-1.
+ */
+int32_t gaugepoint_fit_plane(const double *x_mm,
+                             const double *y_mm,
+                             const double *z_mm,
+                             size_t count,
+                             int32_t reference,
+                             struct GaugepointPlane *out,
+                             struct GaugepointError *error);
+
+/**
+ * Squareness and position of a bore to the main line, from points of both: x, y, z of the first, of the second, and so on.
+ *
+ * At least two points of each, in their order: centres of the bore's sections, centres of the main bearings. A refused
+ * number is named by its point and its place there: "bore_mm/1/2".
+ */
+int32_t gaugepoint_bore_to_main_line(const double *bore_mm,
+                                     size_t bore_points,
+                                     const double *main_mm,
+                                     size_t main_points,
+                                     struct GaugepointBoreAxis *out,
+                                     struct GaugepointError *error);
+
+/**
+ * Harmonics of a section up to `order` by least squares, from `count` radii at angles from 0 to 360 degrees.
+ *
+ * Radii are counted from any one centre near the axis. Order 1, the position, stands in `out`; `harmonics` gets the orders
+ * from 2 up, rising, and has `room` for them: `order` is enough. An order that the angles do not resolve is refused,
+ * with those they do as the accepted range.
+ */
+int32_t gaugepoint_section_from_radii(const double *angles_deg,
+                                      const double *radii_mm,
+                                      size_t count,
+                                      size_t order,
+                                      struct GaugepointHarmonic *harmonics,
+                                      size_t room,
+                                      struct GaugepointSection *out,
+                                      struct GaugepointError *error);
+
+/**
+ * Harmonics of a section up to `order`, which is even, from `count` two-point diameters at the angles of their axes.
+ *
+ * `harmonics` gets the even orders from 2 up and has `room` for them: `order` is enough. Two axes give the mean and one
+ * phase of order 2, four axes order 2 and one phase of order 4.
+ */
+int32_t gaugepoint_section_from_diameters(const double *angles_deg,
+                                          const double *diameters_mm,
+                                          size_t count,
+                                          size_t order,
+                                          struct GaugepointHarmonic *harmonics,
+                                          size_t room,
+                                          struct GaugepointSection *out,
+                                          struct GaugepointError *error);
+
+/**
+ * Diameter in mm that a two-point gauge reads across the axis of a section, at an angle from 0 to 360 degrees.
+ *
+ * `harmonics` has `count` orders, in any order. Odd orders do not show.
+ */
+int32_t gaugepoint_two_point_mm(double mean_radius_mm,
+                                const struct GaugepointHarmonic *harmonics,
+                                size_t count,
+                                double angle_deg,
+                                double *out,
+                                struct GaugepointError *error);
+
+/**
+ * Diameter in mm that a gauge with three legs reads, which reach out equally from a centre that finds itself.
+ *
+ * The first leg is turned to `angle_deg`; the directions of the legs rise, neighbours less than half a turn apart. To the
+ * first order: the second is the square of the form error over the radius.
+ */
+int32_t gaugepoint_three_leg_mm(double mean_radius_mm,
+                                const struct GaugepointHarmonic *harmonics,
+                                size_t count,
+                                double angle_deg,
+                                double leg_1_deg,
+                                double leg_2_deg,
+                                double leg_3_deg,
+                                double *out,
+                                struct GaugepointError *error);
+
+/**
+ * How much of the amplitude of an order a probe shows over a V-block in which the part is turned. ISO 4292.
+ *
+ * `included_deg` is the angle between the faces, 10 to 170 degrees; `probe_deg` the direction of the probe, 0 opposite
+ * the V, where the factor is |1 + cos(n (90 + a)) / sin a| with a half the included angle.
+ */
+int32_t gaugepoint_v_block_factor(size_t order,
+                                  double included_deg,
+                                  double probe_deg,
+                                  double *out,
+                                  struct GaugepointError *error);
+
+/**
+ * Deck clearance, protrusion and squish: block height - (stroke / 2 + rod + compression height), and the compressed gasket.
+ */
+int32_t gaugepoint_deck(double block_height_mm,
+                        double stroke_mm,
+                        double rod_mm,
+                        double compression_height_mm,
+                        double gasket_mm,
+                        struct GaugepointDeck *out,
+                        struct GaugepointError *error);
+
+/**
+ * Volume in cm3 between top land and bore, down to the first ring.
+ */
+int32_t gaugepoint_top_land_crevice_cm3(double bore_mm,
+                                        double land_mm,
+                                        double land_height_mm,
+                                        double *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Compression ratio. Refused when nothing is left above the piston.
+ */
+int32_t gaugepoint_compression_ratio(const struct GaugepointChamber *chamber,
+                                     struct GaugepointCompression *out,
+                                     struct GaugepointError *error);
+
+/**
+ * The gasket for the largest of several protrusions, from a table. Up to 1000 of each.
+ *
+ * Lines rise; those that follow each other by no more than `step_mm`, the last digit of the table, leave no hole. Between what
+ * two lines print, and where they share an end, the later line counts: the thicker gasket. Overlaps and holes are refused.
+ */
+int32_t gaugepoint_gasket_band(const double *projections_mm,
+                               size_t projections,
+                               const struct GaugepointGasketBand *bands,
+                               size_t band_count,
+                               double step_mm,
+                               struct GaugepointGasketChoice *out,
+                               struct GaugepointError *error);
+
+/**
+ * A liner in its block: pressure over temperature, loss of contact, and the bore that is left. -40 C to 450 C.
+ *
+ * `measured_in_block` is 1 when the bore was measured in the block, and so already holds what the cold pressure takes; 0 when
+ * it was measured before the liner was pressed in.
+ */
+int32_t gaugepoint_liner_in_block(const struct GaugepointLinerParts *parts,
+                                  int32_t measured_in_block,
+                                  struct GaugepointLinerFit *out,
+                                  struct GaugepointError *error);
+
+/**
+ * End gap in a bore, in mm, of a ring whose gap was measured in a gauge or in another bore: gap + pi (bore - gauge).
+ *
+ * Refused when gauge and bore are more than 2 % apart.
+ */
+int32_t gaugepoint_ring_gap_in_bore_mm(double gap_mm,
+                                       double gauge_mm,
+                                       double bore_mm,
+                                       double *out,
+                                       struct GaugepointError *error);
+
+/**
+ * End gap with bore and ring at their temperatures, -40 C to 450 C, from mean coefficients from 20 C.
+ *
+ * gap (1 + eps_ring) + pi bore (eps_bore - eps_ring). Two cases are worth a call: steady running, and a sudden load on a
+ * cold bore, where the ring is hot first.
+ */
+int32_t gaugepoint_ring_hot_gap(double gap_mm,
+                                double bore_mm,
+                                double bore_temperature_c,
+                                double bore_expansion_per_k,
+                                double ring_temperature_c,
+                                double ring_expansion_per_k,
+                                struct GaugepointRingHotGap *out,
+                                struct GaugepointError *error);
+
+/**
+ * Least cold gap, in mm, that leaves `least_hot_gap_mm` with bore and ring at their temperatures.
+ *
+ * Below zero the bore opens by more than the ring grows, and heat asks for no gap at all.
+ */
+int32_t gaugepoint_ring_least_cold_gap_mm(double least_hot_gap_mm,
+                                          double bore_mm,
+                                          double bore_temperature_c,
+                                          double bore_expansion_per_k,
+                                          double ring_temperature_c,
+                                          double ring_expansion_per_k,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * Side clearance of a ring in its groove, in mm; negative is a ring that does not enter. Beyond 0.5 mm it is another ring.
+ */
+int32_t gaugepoint_ring_side_clearance_mm(double groove_width_mm,
+                                          double ring_width_mm,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * Room behind a ring that stands at the bore, in mm, on one side: (bore - root) / 2 - thickness.
+ *
+ * With the diameter of the land in place of the bore it is how far the ring, pushed in, lies below the land.
+ */
+int32_t gaugepoint_ring_back_clearance_mm(double bore_mm,
+                                          double groove_root_mm,
+                                          double ring_thickness_mm,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * Wear of a groove, in mm: its width where it is widest less its width when new.
+ */
+int32_t gaugepoint_ring_groove_wear_mm(double groove_width_mm,
+                                       double new_groove_width_mm,
+                                       double *out,
+                                       struct GaugepointError *error);
+
+/**
+ * Width in mm, at a diameter, of a keystone groove whose flanks slope alike, from the size over two pins that lie in it
+ * opposite each other.
+ */
+int32_t gaugepoint_keystone_groove_width_mm(double over_pins_mm,
+                                            double pin_mm,
+                                            double included_angle_deg,
+                                            double at_diameter_mm,
+                                            double *out,
+                                            struct GaugepointError *error);
+
+/**
+ * End gap in mm from a factor in per mille of the bore (never "per inch"), 0.5 to 14.
+ */
+int32_t gaugepoint_ring_gap_by_factor_mm(double bore_mm,
+                                         double per_mille,
+                                         double *out,
+                                         struct GaugepointError *error);
+
+/**
+ * Rough: largest radial amplitude, in mm, of a harmonic of the bore's shape that a ring follows by its own tension.
+ *
+ * Order 2 is an oval, 3 and 4 are lobes; 2 to 50. A thin ring, even tension, no gas, no oil: the order of magnitude.
+ */
+int32_t gaugepoint_ring_conformable_amplitude_mm(int32_t order,
+                                                 double tangential_force_n,
+                                                 double bore_mm,
+                                                 double ring_thickness_mm,
+                                                 double ring_width_mm,
+                                                 double modulus_mpa,
+                                                 double *out,
+                                                 struct GaugepointError *error);
+
+/**
+ * The published factors one after the other: call with 0, 1, 2 ... until GAUGEPOINT_STATUS_OUT_OF_RANGE. They contradict
+ * each other: the maker's figure comes before all of them.
+ */
+int32_t gaugepoint_ring_gap_factor_at(int32_t index,
+                                      struct GaugepointRingGapFactor *out,
+                                      struct GaugepointError *error);
+
+/**
+ * Clearance of a pin in a boss or in a bush, cold and hot, for temperatures from -40 C to 450 C.
+ *
+ * A pressed bush grows by the coefficient of what holds it, not by its own. A cold clearance that is not between -0.15 mm
+ * and 0.2 mm is refused: another pin.
+ */
+int32_t gaugepoint_pin_clearance(double hole_mm,
+                                 double hole_temperature_c,
+                                 double hole_expansion_per_k,
+                                 double pin_mm,
+                                 double pin_temperature_c,
+                                 double pin_expansion_per_k,
+                                 struct GaugepointPinClearance *out,
+                                 struct GaugepointError *error);
+
+/**
+ * A press fit over the range of its interference and friction, by Lame's formulas: thick elastic tubes.
+ */
+int32_t gaugepoint_press_fit(const struct GaugepointPressFitParts *parts,
+                             struct GaugepointPressFit *out,
+                             struct GaugepointError *error);
+
+/**
+ * Temperature to which the outer part is heated, the pin at 20 C, so that its hole opens by the interference and a clearance.
+ *
+ * A result that no part survives is a fault of the fit, and no error of the call.
+ */
+int32_t gaugepoint_assembly_temperature(double diameter_mm,
+                                        double interference_mm,
+                                        double clearance_mm,
+                                        double expansion_per_k,
+                                        struct GaugepointAssembly *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Bend or twist of a rod as an angle in mrad, from its deviation over any base; the sign is kept.
+ */
+int32_t gaugepoint_rod_angle_mrad(double deviation_mm,
+                                  double base_mm,
+                                  double *out,
+                                  struct GaugepointError *error);
+
+/**
+ * What an angle of a rod makes over a length, in mm: a piston's skew over its height, for example.
+ */
+int32_t gaugepoint_rod_skew_mm(double angle_mrad,
+                               double length_mm,
+                               double *out,
+                               struct GaugepointError *error);
+
+/**
  * Judges one value in mm with its standard uncertainty in mm, for a value whose error is normal.
  *
  * `lower_mm` counts when `has_lower` is 1, `upper_mm` when `has_upper` is 1; at least one must. `rule` is a
@@ -1278,63 +2755,6 @@ int32_t gaugepoint_capability(double mean,
                               const struct GaugepointInterval *tolerance,
                               struct GaugepointCapability *out,
                               struct GaugepointError *error);
-
-/**
- * Evaluates a budget of uncertainty and gives its report, both JSON.
- *
- * `budget` is a budget document of `budget_length` bytes. `report` gets the text, to be freed by gaugepoint_text_free,
- * and `report_length` its length in bytes without the NUL that ends it. A Monte Carlo run takes the time of its trials.
- */
-int32_t gaugepoint_budget_evaluate(const char *budget,
-                                   size_t budget_length,
-                                   char **report,
-                                   size_t *report_length,
-                                   struct GaugepointError *error);
-
-/**
- * Coverage factor of Student's t for a coverage probability between 0 and 1. JCGM 100:2008, G.3.2.
- *
- * `dof` from 0.5; INFINITY gives that of the normal.
- */
-int32_t gaugepoint_coverage_factor(double probability,
-                                   double dof,
-                                   double *out,
-                                   struct GaugepointError *error);
-
-/**
- * Effective degrees of freedom of `count` independent contributions. JCGM 100:2008, G.4.1, (G.2b).
- *
- * `contributions` are sensitivity times standard uncertainty each, `dofs` their degrees of freedom, from 0.5 or
- * INFINITY. INFINITY when all that count are.
- */
-int32_t gaugepoint_effective_dof(const double *contributions,
-                                 const double *dofs,
-                                 size_t count,
-                                 double *out,
-                                 struct GaugepointError *error);
-
-/**
- * Standard uncertainty of a half-width, in its unit. JCGM 100:2008, 4.3; JCGM 101:2008, 6.4.
- *
- * `shape` is a GaugepointBounded; `parameter` counts when `has_parameter` is 1, which it is with
- * GAUGEPOINT_BOUNDED_TRAPEZOIDAL and GAUGEPOINT_BOUNDED_CURVILINEAR_TRAPEZOID and with no other.
- */
-int32_t gaugepoint_standard_uncertainty(int32_t shape,
-                                        double half_width,
-                                        int32_t has_parameter,
-                                        double parameter,
-                                        double *out,
-                                        struct GaugepointError *error);
-
-/**
- * Numerical tolerance of a standard uncertainty that is meant to `digits` significant digits, 1 or 2.
- *
- * 0.00035 to two digits is 35e-5 and has 0.000005. JCGM 101:2008, 7.9.2.
- */
-int32_t gaugepoint_numerical_tolerance(double standard_uncertainty,
-                                       int32_t digits,
-                                       double *out,
-                                       struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"

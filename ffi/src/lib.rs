@@ -80,3 +80,5 @@ pub mod pin;
 pub mod liner;
 pub mod deck;
 pub mod uncertainty;
+pub mod before;
+pub mod plausible;

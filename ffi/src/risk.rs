@@ -208,7 +208,7 @@ fn items_of(items: GaugepointItems) -> Result<Items, Failure> {
     })
 }
 
-fn guard_of(number: i32, has_amount: i32, amount: f64) -> Result<Guard, Failure> {
+pub(crate) fn guard_of(number: i32, has_amount: i32, amount: f64) -> Result<Guard, Failure> {
     const PROVEN: i32 = GaugepointGuard::Proven as i32;
     const STRINGENT: i32 = GaugepointGuard::Stringent as i32;
     const RELAXED: i32 = GaugepointGuard::Relaxed as i32;
@@ -223,7 +223,7 @@ fn guard_of(number: i32, has_amount: i32, amount: f64) -> Result<Guard, Failure>
     }
 }
 
-fn interval_of(interval: GaugepointInterval) -> Result<Interval, Failure> {
+pub(crate) fn interval_of(interval: GaugepointInterval) -> Result<Interval, Failure> {
     Ok(Interval {
         lower: flag("has_lower", interval.has_lower)?.then_some(interval.lower),
         upper: flag("has_upper", interval.has_upper)?.then_some(interval.upper),

@@ -59,7 +59,7 @@ const fn all() -> [Status; COUNT] {
 }
 
 /// A short text with its NUL.
-type Text = [u8; 80];
+pub(crate) type Text = [u8; 160];
 
 /// A text with its NUL, made by the compiler.
 #[expect(
@@ -78,7 +78,7 @@ pub(crate) const fn terminated<const N: usize>(text: &str) -> [u8; N] {
 
 #[expect(clippy::indexing_slicing, reason = "evaluated by the compiler")]
 const fn texts() -> [(i32, Text, Text); COUNT] {
-    let (mut out, mut k) = ([(0, [0; 80], [0; 80]); COUNT], 0);
+    let (mut out, mut k) = ([(0, [0; 160], [0; 160]); COUNT], 0);
     while k < COUNT {
         out[k] = (ALL[k].code, terminated(ALL[k].name), terminated(ALL[k].meaning));
         k += 1;

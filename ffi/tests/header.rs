@@ -21,14 +21,16 @@ const SOURCES: &[&str] = &[
     "study",
     "bias",
     "chart",
-    "shape",
-    "decision",
-    "risk",
     "uncertainty",
+    "before",
+    "plausible",
+    "shape",
+    "deck",
+    "liner",
     "ring",
     "pin",
-    "liner",
-    "deck",
+    "decision",
+    "risk",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.

@@ -760,6 +760,147 @@ static int32_t part(char **cells, GaugepointError *error) {
   return of_one_number(cells[1], n.value, error);
 }
 
+#define RECORD(type, name) \
+  type name; \
+  memset(&name, 0, sizeof name); \
+  name.struct_size = sizeof name
+
+static int32_t of_soak(const double *v, GaugepointError *error) {
+  RECORD(GaugepointSoak, s);
+  int32_t status = gaugepoint_soak(v[0], v[1], v[2], v[3], v[4], v[5], v[6], &s, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("advice", 1, s.advice);
+    put("error_mm", 1, s.error_mm);
+    put("wait_min", 1, s.wait_min);
+    put("correction_mm", 1, s.correction_mm);
+    put("correction_uncertainty_mm", 1, s.correction_uncertainty_mm);
+  }
+  return status;
+}
+
+static int32_t of_adequacy(const char *rule, const double *v, GaugepointError *error) {
+  static const char *const words[] = {"proven", "stringent", "relaxed", "ratio_at_least", NULL};
+  static Numbers n;
+  GaugepointInterval tolerance = {1, 1, v[0], v[1]};
+  RECORD(GaugepointAdequacy, a);
+  int32_t guard = choice(rule, words, &n);
+  int32_t status = gaugepoint_adequacy(&tolerance, v[2], guard, n.count == 1, n.value[0], v[3], &a, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("adequate", 1, a.adequate);
+    put("largest_u", 1, a.largest_u);
+    put("ratio", 1, a.ratio);
+    put("zone", 1, a.zone);
+  }
+  return status;
+}
+
+static int32_t of_drift(const double *v, GaugepointError *error) {
+  RECORD(GaugepointDrift, d);
+  int32_t status = gaugepoint_drift(v[0], v[1], v[2], &d, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("drift_mm", 1, d.drift_mm);
+    put("uncertainty_mm", 1, d.uncertainty_mm);
+    put("shared_mm", 1, d.shared_mm);
+    put("own_mm", 1, d.own_mm);
+  }
+  return status;
+}
+
+static int32_t of_agreement(int lists, const Numbers *n, GaugepointError *error) {
+  const double *v = n->value;
+  RECORD(GaugepointAgreement, a);
+  int32_t status = lists ? gaugepoint_readers(v, n->size[0], v + n->size[0], n->size[1], v[n->count - 1], &a, error)
+                         : gaugepoint_agreement(v[0], v[1], v[2], v[3], &a, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("e_n", 1, a.e_n);
+    put("difference", 1, a.difference);
+    put("first_expanded", 1, a.first_expanded);
+    put("second_expanded", 1, a.second_expanded);
+    put("agree", 1, a.agree);
+  }
+  return status;
+}
+
+static int32_t of_outliers(const char *word, const Numbers *n, GaugepointError *error) {
+  static const char *const words[] = {"mean", "common_oval", "oval_by_depth", NULL};
+  static Numbers none;
+  int32_t flags[MOST];
+  size_t flagged = 0, count = n->groups - 1;
+  RECORD(GaugepointOutliers, o);
+  memset(flags, 7, sizeof flags);
+  int32_t form = choice(word, words, &none);
+  int32_t status = gaugepoint_outliers(n->value + 1, count, form, n->value[0], flags, &o, error);
+  CHECK(flags[count] == 0x07070707);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    for (size_t k = 0; k < count; k++) {
+      CHECK(flags[k] == 0 || flags[k] == 1);
+      flagged += flags[k] == 1;
+    }
+    CHECK(flagged == o.beyond && (flagged == 0 || flags[o.farthest] == 1));
+    put("deviation", 1, o.deviation);
+    put("dof", 1, (double)o.dof);
+    put("farthest.index", o.has_farthest, o.has_farthest ? (double)o.farthest : NAN);
+    put("farthest.g", o.has_farthest, o.farthest_g);
+    put("critical", 1, o.critical);
+    put("beyond", 1, (double)o.beyond);
+  } else {
+    CHECK(count == 0 || flags[0] == 0x07070707);
+  }
+  return status;
+}
+
+static int32_t of_judge(const char *name, const Numbers *n, GaugepointError *error) {
+  int32_t verdict = 7;
+  int32_t status = gaugepoint_judge(name, strlen(name), n->value[0], n->count == 2, n->value[1], &verdict, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("verdict", 1, verdict);
+  } else {
+    CHECK(verdict == 7);
+  }
+  return status;
+}
+
+static int32_t before(char **cells, GaugepointError *error) {
+  static Numbers n;
+  numbers(cells[3], &n);
+  if (same(cells[1], "soak")) {
+    return of_soak(n.value, error);
+  }
+  if (same(cells[1], "adequacy")) {
+    return of_adequacy(cells[2], n.value, error);
+  }
+  if (same(cells[1], "drift")) {
+    return of_drift(n.value, error);
+  }
+  if (same(cells[1], "outliers")) {
+    return of_outliers(cells[2], &n, error);
+  }
+  if (same(cells[1], "judge")) {
+    return of_judge(cells[2], &n, error);
+  }
+  return of_agreement(same(cells[1], "readers"), &n, error);
+}
+
+/* Every row of the table has its texts, and its ranges are in order. */
+static void table(void) {
+  GaugepointError error = GAUGEPOINT_ERROR_INIT;
+  size_t rows = 0;
+  row = "table";
+  for (;; rows++) {
+    RECORD(GaugepointRow, r);
+    int32_t status = gaugepoint_plausibility_row(rows, &r, &error);
+    if (status != GAUGEPOINT_STATUS_OK) {
+      CHECK(status == GAUGEPOINT_STATUS_OUT_OF_RANGE && same(error.field, "index") && r.name == NULL);
+      break;
+    }
+    CHECK(r.name[0] != '\0' && r.label[0] != '\0' && r.unit[0] != '\0' && r.reason[0] != '\0' && r.slips[0] != '\0');
+    CHECK(r.of == NULL || same(r.of, "bore") || same(r.of, "pin"));
+    CHECK(r.possible_lower <= r.usual_lower && r.usual_lower <= r.usual_upper && r.usual_upper <= r.possible_upper);
+  }
+  CHECK(rows >= 40);
+  printf("table %zu\n", rows);
+}
+
 static const Named *find(const char *name) {
   for (int k = 0; k < names; k++) {
     if (same(named[k].name, name)) {
@@ -831,7 +972,9 @@ int main(int count, char **words) {
   vectors = words[1];
   file(words[1], "study.csv", 6, study);
   file(words[1], "risk.csv", 8, risk);
+  file(words[1], "before.csv", 6, before);
   file(words[1], "shape.csv", 6, shape);
   file(words[1], "parts.csv", 5, part);
+  table();
   return finish();
 }
