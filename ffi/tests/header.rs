@@ -39,6 +39,8 @@ const ENUMERATIONS: &[&str] = &[
     "Conformity",
     "Pooling",
     "ChartKind",
+    "Advice",
+    "Plausibility",
     "Reference",
     "Algebraic",
     "Distribution",
