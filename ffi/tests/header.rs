@@ -45,6 +45,9 @@ const ENUMERATIONS: &[&str] = &[
     "Guard",
     "Bounded",
     "TemperColour",
+    "Advice",
+    "Form",
+    "Plausibility",
 ];
 
 fn path(of: &str) -> PathBuf {
