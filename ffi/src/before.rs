@@ -174,17 +174,21 @@ pub unsafe extern "C" fn gaugepoint_soak(
     out: *mut GaugepointSoak,
     error: *mut GaugepointError,
 ) -> i32 {
-    let warm = Warm {
-        excess_k,
-        time_constant_min,
-        size_mm,
-        expansion_per_k,
-        allowed_mm,
-        excess_error_k,
-        expansion_error_per_k,
-    };
     // SAFETY: the contract of the header
-    unsafe { status(error, record("out", out), || Ok(before::soak(warm)?.into())) }
+    unsafe {
+        status(error, record("out", out), || {
+            let warm = Warm {
+                excess_k,
+                time_constant_min,
+                size_mm,
+                expansion_per_k,
+                allowed_mm,
+                excess_error_k,
+                expansion_error_per_k,
+            };
+            Ok(before::soak(warm)?.into())
+        })
+    }
 }
 
 /// Holds a standard uncertainty against a tolerance with two limits, before anything is measured with it.

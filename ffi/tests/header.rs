@@ -47,6 +47,9 @@ const ENUMERATIONS: &[&str] = &[
     "Guard",
     "Bounded",
     "TemperColour",
+    "Advice",
+    "Form",
+    "Plausibility",
 ];
 
 fn path(of: &str) -> PathBuf {

@@ -3,7 +3,7 @@
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`; `check_sheet` holds a printed sheet
 against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
 the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
-traces), `parts` (rings, pins, liners, the deck), `decision` (risks).
+traces), `parts` (rings, pins, liners, the deck), `decision` (risks), `before` (what to ask before measuring, plausible values).
 `measure` evaluates readings with their gauges, whose report and presets stand in `gaugepoint.measuring`. What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
@@ -26,6 +26,16 @@ from gaugepoint._gaugepoint import (
     running_clearance_mm,
     size_at_20_mm,
     top_land_crevice_cm3,
+)
+from gaugepoint.before import (
+    adequacy,
+    agreement,
+    drift,
+    judge,
+    outliers,
+    plausibility_table,
+    readers,
+    soak,
 )
 from gaugepoint.decision import (
     Gamma,
@@ -96,6 +106,8 @@ __all__ = [
     "__version__",
     "acceptance",
     "acceptance_for_risk",
+    "adequacy",
+    "agreement",
     "assembly_temperature",
     "assess",
     "bench_clearance_mm",
@@ -111,10 +123,12 @@ __all__ = [
     "fit_cylinder",
     "fit_plane",
     "deck",
+    "drift",
     "gasket_band",
     "gauge_study",
     "global_risks",
     "job_schema",
+    "judge",
     "linearity",
     "linearity_band",
     "keystone_groove_width_mm",
@@ -123,9 +137,12 @@ __all__ = [
     "measurement_report_schema",
     "measurement_schema",
     "one_way",
+    "outliers",
     "pin_clearance",
+    "plausibility_table",
     "press_fit",
     "presets",
+    "readers",
     "report_schema",
     "ring_back_clearance_mm",
     "ring_conformable_amplitude_mm",
@@ -145,6 +162,7 @@ __all__ = [
     "section_from_diameters",
     "section_from_radii",
     "size_at_20_mm",
+    "soak",
     "three_leg_mm",
     "two_point_mm",
     "v_block_factor",

@@ -58,6 +58,19 @@ __all__ = [
     "compression_ratio",
     "gasket_band",
     "ring_gap_factors",
+    "soak",
+    "adequacy_proven",
+    "adequacy_stringent",
+    "adequacy_relaxed",
+    "adequacy_ratio",
+    "drift",
+    "agreement",
+    "readers",
+    "outliers_mean",
+    "outliers_common_oval",
+    "outliers_oval_by_depth",
+    "judge",
+    "plausibility_table",
     "assess",
     "job_schema",
     "report_schema",
@@ -88,6 +101,10 @@ _Plane: TypeAlias = tuple[float, float, float, float, float, float, float | None
 _BoreAxis: TypeAlias = tuple[float, float, float, float, float, float, float]
 _Wave: TypeAlias = tuple[int, float | None, float | None]
 _Section: TypeAlias = tuple[float, tuple[float, float] | None, list[_Wave], float | None, float]
+_Adequacy: TypeAlias = tuple[bool, float, float, float]
+_Agreed: TypeAlias = tuple[float, float, float, float, bool]
+_Outliers: TypeAlias = tuple[float, int, tuple[int, float] | None, float, list[tuple[int, float]]]
+_Row: TypeAlias = tuple[str, str, str, str | None, tuple[float, float], tuple[float, float], str, str]
 
 ERROR_KINDS: Final[tuple[str, ...]]
 """Name of every kind of refusal, in order of its stable number."""
@@ -1387,6 +1404,271 @@ def ring_gap_factors() -> list[tuple[str, float, str]]:
     -------
     list of tuple
         Duty, per mille of the bore, source.
+    """
+
+def soak(
+    excess_k: float,
+    time_constant_min: float,
+    size_mm: float,
+    expansion_per_k: float,
+    allowed_mm: float,
+    excess_error_k: float,
+    expansion_error_per_k: float,
+) -> tuple[str, float, float, float, float]:
+    """Say what a warm part means for its size.
+
+    Parameters
+    ----------
+    excess_k, time_constant_min, size_mm, expansion_per_k, allowed_mm, excess_error_k, expansion_error_per_k : float
+        The part and what is asked of it.
+
+    Returns
+    -------
+    tuple
+        Advice, error, wait, correction, uncertainty of the correction.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter.
+    """
+
+def adequacy_proven(tolerance: _Limits, u: float, least_zone: float) -> _Adequacy:
+    """Hold an uncertainty against a tolerance, with a guard band of ``1.65 u``.
+
+    Parameters
+    ----------
+    tolerance : tuple of float or None
+        Lower and upper limit.
+    u, least_zone : float
+        Standard uncertainty; share of the tolerance that must be left.
+
+    Returns
+    -------
+    tuple
+        Is it adequate, largest uncertainty, ratio, zone.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter.
+    """
+
+def adequacy_stringent(tolerance: _Limits, u: float, amount: float, least_zone: float) -> _Adequacy:
+    """Hold an uncertainty against a tolerance, with a guard band that is a share of ``U = 2 u``.
+
+    Parameters
+    ----------
+    tolerance : tuple of float or None
+        Lower and upper limit.
+    u, amount, least_zone : float
+        Standard uncertainty; the share of the guard band; share of the tolerance that must be left.
+
+    Returns
+    -------
+    tuple
+        Is it adequate, largest uncertainty, ratio, zone.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter.
+    """
+
+def adequacy_relaxed(tolerance: _Limits, u: float, amount: float, least_zone: float) -> _Adequacy:
+    """Hold an uncertainty against a tolerance, outside by a share of ``U = 2 u``: always refused.
+
+    Parameters
+    ----------
+    tolerance : tuple of float or None
+        Lower and upper limit.
+    u, amount, least_zone : float
+        Standard uncertainty; the share of the guard band; share of the tolerance that must be left.
+
+    Returns
+    -------
+    tuple
+        Is it adequate, largest uncertainty, ratio, zone.
+
+    Raises
+    ------
+    InputError
+        Always: the rule asks nothing of a gauge.
+    """
+
+def adequacy_ratio(tolerance: _Limits, u: float, amount: float, least_zone: float) -> _Adequacy:
+    """Hold an uncertainty against a tolerance that must be so many times ``2 U`` wide.
+
+    Parameters
+    ----------
+    tolerance : tuple of float or None
+        Lower and upper limit.
+    u, amount, least_zone : float
+        Standard uncertainty; the ratio; a share that is not used further.
+
+    Returns
+    -------
+    tuple
+        Is it adequate, largest uncertainty, ratio, zone.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter.
+    """
+
+def drift(before_mm: float, after_mm: float, limit_mm: float) -> tuple[float, float, float, float]:
+    """Give the drift of a gauge as a source of uncertainty.
+
+    Parameters
+    ----------
+    before_mm, after_mm, limit_mm : float
+        Readings of the master, and the limit.
+
+    Returns
+    -------
+    tuple of float
+        Drift, uncertainty, its shared part, its own part.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite, or the drift is beyond the limit.
+    """
+
+def agreement(first: float, first_u: float, second: float, second_u: float) -> _Agreed:
+    """Hold two values against each other.
+
+    Parameters
+    ----------
+    first, first_u, second, second_u : float
+        Values and standard uncertainties.
+
+    Returns
+    -------
+    tuple
+        E_n, difference, both expanded uncertainties, do they agree.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite, or an uncertainty is not above 0.
+    """
+
+def readers(first: Sequence[float], second: Sequence[float], resolution: float) -> _Agreed:
+    """Hold the lists of two readers against each other.
+
+    Parameters
+    ----------
+    first, second : sequence of float
+        What each read at one place.
+    resolution : float
+        Resolution of the gauge.
+
+    Returns
+    -------
+    tuple
+        E_n, difference, both expanded uncertainties, do they agree.
+
+    Raises
+    ------
+    InputError
+        When a list has fewer than two readings, a number is not finite, or the resolution is not above 0.
+    """
+
+def outliers_mean(points: Sequence[tuple[float, float, float]], alpha: float) -> _Outliers:
+    """Test a station list for outliers, apart from one mean.
+
+    Parameters
+    ----------
+    points : sequence of tuples of float
+        Depth, angle and value of each point.
+    alpha : float
+        Probability of a false alarm.
+
+    Returns
+    -------
+    tuple
+        Deviation, degrees of freedom, farthest, critical, beyond.
+
+    Raises
+    ------
+    InputError
+        When there are too few or too many points, or a number is not finite or impossible.
+    """
+
+def outliers_common_oval(points: Sequence[tuple[float, float, float]], alpha: float) -> _Outliers:
+    """Test a station list for outliers, apart from a mean for each depth and one oval.
+
+    Parameters
+    ----------
+    points : sequence of tuples of float
+        Depth, angle and value of each point.
+    alpha : float
+        Probability of a false alarm.
+
+    Returns
+    -------
+    tuple
+        Deviation, degrees of freedom, farthest, critical, beyond.
+
+    Raises
+    ------
+    InputError
+        When there are too few or too many points, or a number is not finite or impossible.
+    """
+
+def outliers_oval_by_depth(points: Sequence[tuple[float, float, float]], alpha: float) -> _Outliers:
+    """Test a station list for outliers, apart from a mean and an oval for each depth.
+
+    Parameters
+    ----------
+    points : sequence of tuples of float
+        Depth, angle and value of each point.
+    alpha : float
+        Probability of a false alarm.
+
+    Returns
+    -------
+    tuple
+        Deviation, degrees of freedom, farthest, critical, beyond.
+
+    Raises
+    ------
+    InputError
+        When there are too few or too many points, or a number is not finite or impossible.
+    """
+
+def judge(name: str, value: float, diameter_mm: float | None) -> str:
+    """Hold one value against the table of plausible values.
+
+    Parameters
+    ----------
+    name : str
+        Name of a row.
+    value : float
+        The value, in the unit of the row.
+    diameter_mm : float or None
+        What relative rows refer to.
+
+    Returns
+    -------
+    str
+        ``usual`` or ``odd``.
+
+    Raises
+    ------
+    InputError
+        When the value is impossible, or there is no such row.
+    """
+
+def plausibility_table() -> list[_Row]:
+    """Give the table of plausible values.
+
+    Returns
+    -------
+    list of tuple
+        Name, label, unit, what it is relative to, possible and usual range, reason, slips.
     """
 
 def assess(job: bytes, working: bool) -> tuple[str, str, str]:

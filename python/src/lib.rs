@@ -15,6 +15,8 @@ mod decision;
 
 mod risk;
 
+mod before;
+
 mod parts;
 
 mod job;
@@ -82,6 +84,19 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(parts::compression_ratio, module)?)?;
     module.add_function(wrap_pyfunction!(parts::gasket_band, module)?)?;
     module.add_function(wrap_pyfunction!(parts::ring_gap_factors, module)?)?;
+    module.add_function(wrap_pyfunction!(before::soak, module)?)?;
+    module.add_function(wrap_pyfunction!(before::adequacy_proven, module)?)?;
+    module.add_function(wrap_pyfunction!(before::adequacy_stringent, module)?)?;
+    module.add_function(wrap_pyfunction!(before::adequacy_relaxed, module)?)?;
+    module.add_function(wrap_pyfunction!(before::adequacy_ratio, module)?)?;
+    module.add_function(wrap_pyfunction!(before::drift, module)?)?;
+    module.add_function(wrap_pyfunction!(before::agreement, module)?)?;
+    module.add_function(wrap_pyfunction!(before::readers, module)?)?;
+    module.add_function(wrap_pyfunction!(before::outliers_mean, module)?)?;
+    module.add_function(wrap_pyfunction!(before::outliers_common_oval, module)?)?;
+    module.add_function(wrap_pyfunction!(before::outliers_oval_by_depth, module)?)?;
+    module.add_function(wrap_pyfunction!(before::judge, module)?)?;
+    module.add_function(wrap_pyfunction!(before::plausibility_table, module)?)?;
     module.add_function(wrap_pyfunction!(job::assess, module)?)?;
     module.add_function(wrap_pyfunction!(job::job_schema, module)?)?;
     module.add_function(wrap_pyfunction!(job::report_schema, module)?)?;

@@ -5,7 +5,7 @@ use gaugepoint::decision::risk::{self, Guard, Interval, Items};
 use pyo3::prelude::*;
 
 /// Lower and upper limit.
-type Limits = (Option<f64>, Option<f64>);
+pub(crate) type Limits = (Option<f64>, Option<f64>);
 
 /// A distribution of the package, by the names of its numbers.
 #[derive(FromPyObject)]
@@ -220,7 +220,7 @@ fn accepted(tolerance: Limits, u: f64, guard: Guard) -> Result<Limits, Fault> {
     guarded(|| risk::acceptance(interval(tolerance), u, guard)).map(limits)
 }
 
-fn interval((lower, upper): Limits) -> Interval {
+pub(crate) fn interval((lower, upper): Limits) -> Interval {
     Interval { lower, upper }
 }
 

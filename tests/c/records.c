@@ -222,6 +222,38 @@ static void acceptances(void) {
   CHECK(gaugepoint_capability(0, 1, &tolerance, NULL, &e) == null && same(e.field, "out"));
 }
 
+static void before_measuring(void) {
+  GaugepointOutliers out, before;
+  const double points[] = {0, 0, 1, 0, 0, 2, 0, 0, 3, 0, 0, 4};
+  int32_t flags[4] = {7, 7, 7, 7}, verdict = 7;
+  const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER, unknown = GAUGEPOINT_STATUS_UNKNOWN_CHOICE;
+  const int32_t wrong[] = {-1, 0, 4, INT32_MIN, INT32_MAX};
+  row = "before_measuring";
+  REFUSED(gaugepoint_outliers(NULL, 4, 1, 0.05, flags, &out, &e), null, "points");
+  REFUSED(gaugepoint_outliers(points, 4, 1, 0.05, NULL, &out, &e), null, "flags");
+  REFUSED(gaugepoint_outliers(points, 0, 1, 0.05, flags, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "points");
+  for (int k = 0; k < 5; k++) {
+    REFUSED(gaugepoint_outliers(points, 4, wrong[k], 0.05, flags, &out, &e), unknown, "form");
+  }
+  for (int k = 0; k < COUNTS; k++) {
+    REFUSED(gaugepoint_outliers(points, huge[k], 1, 0.05, flags, &out, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "points");
+  }
+  CHECK(flags[0] == 7 && flags[3] == 7);
+  CHECK(gaugepoint_outliers(points, 4, 1, 0.05, flags, &out, NULL) == GAUGEPOINT_STATUS_OK && flags[0] == 0 && flags[3] == 0);
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  GaugepointAgreement a = {sizeof a, 7, 7, 7, 7, 7, 7};
+  CHECK(gaugepoint_readers(NULL, 2, points, 2, 0.1, &a, &e) == null && same(e.field, "first"));
+  CHECK(gaugepoint_readers(points, 2, NULL, 2, 0.1, &a, &e) == null && same(e.field, "second") && a.agree == 7);
+  GaugepointAdequacy q = {sizeof q, 7, 7, 7, 7, 7};
+  CHECK(gaugepoint_adequacy(NULL, 0.1, 1, 0, 0, 0, &q, &e) == null && same(e.field, "tolerance"));
+  CHECK(gaugepoint_adequacy(&tolerance, 0.1, 4, 0, 0, 0, &q, &e) == GAUGEPOINT_STATUS_MISSING_FIELD && q.adequate == 7);
+  CHECK(gaugepoint_judge(NULL, 4, 86, 0, 0, &verdict, &e) == null && same(e.field, "name"));
+  CHECK(gaugepoint_judge("bore", 4, 86, 2, 0, &verdict, &e) == unknown && same(e.field, "has_diameter"));
+  CHECK(gaugepoint_judge("b\xff", 2, 86, 0, 0, &verdict, &e) == GAUGEPOINT_STATUS_NOT_UTF8 && verdict == 7);
+  CHECK(gaugepoint_judge("bore", 4, 86, 0, NAN, &verdict, &e) == GAUGEPOINT_STATUS_OK && verdict == 1);
+  CHECK(gaugepoint_plausibility_row(0, NULL, &e) == null && same(e.field, "out"));
+}
+
 /* A size that was not set is refused; a shorter one than the first version, too; a longer one is written as far as is known. */
 static void sizes(void) {
   const size_t wrong[] = {0, 1, 8, sizeof(GaugepointRisks) - 1, 65537, SIZE_MAX / 2, SIZE_MAX};
@@ -349,6 +381,7 @@ int main(void) {
   charts();
   risks();
   acceptances();
+  before_measuring();
   sizes();
   fits();
   sections();

@@ -52,6 +52,11 @@ def parts():
     return _commented("parts.csv", ["id", "function", "arguments", "expected", "source"])
 
 
+def before():
+    """Rows of before.csv, as texts."""
+    return _commented("before.csv", ["id", "function", "choice", "numbers", "expected", "source"])
+
+
 def _commented(name, names):
     lines = (VECTORS / name).read_text(encoding="utf-8").splitlines()
     return _rows([line for line in lines if line and not line.startswith("#")], names)
