@@ -11,7 +11,7 @@
 use gaugepoint::bounds::{TABLE, Verdict, judge};
 use gaugepoint::decision::Conformity;
 use gaugepoint::decision::risk::{Guard, Interval, acceptance};
-use gaugepoint::measurement::before::{Form, Point, adequacy, outliers};
+use gaugepoint::measurement::before::{Pattern, Point, adequacy, outliers};
 use gaugepoint::{Document, ErrorKind, Options, Report, assess};
 use gaugepoint_tests::named::{before_row, hold};
 use gaugepoint_tests::{JOBS, job, rows};
@@ -96,7 +96,7 @@ fn the_target_uncertainty_leaves_the_zone_that_was_asked() {
     assert_eq!((error.kind(), error.field()), (ErrorKind::MissingField, "tolerance"));
 }
 
-/// The form is taken off: its taper and oval do not move the distances, nor does the order of the list.
+/// The pattern is taken off: its taper and oval do not move the distances, nor does the order of the list.
 #[test]
 fn a_form_is_no_outlier() {
     let noise = [0.3, -0.2, 0.1, -0.4, 0.2, 0.5, -0.3, -0.1, 0.4, -0.5, 0.0, 0.2, -0.2, 0.1, -0.1, 0.3];
@@ -109,15 +109,15 @@ fn a_form_is_no_outlier() {
         };
         (0..16).map(|k| Point { depth_mm: place(k).0, angle_deg: place(k).1, value: value(k) }).collect()
     };
-    for form in [Form::CommonOval, Form::OvalByDepth] {
+    for pattern in [Pattern::CommonOval, Pattern::OvalByDepth] {
         let (plain, formed) = (points(0.0, 0.0), points(0.05, 7.0));
-        let (a, b) = (outliers(&plain, form, 0.05).unwrap(), outliers(&formed, form, 0.05).unwrap());
-        assert!((a.farthest.unwrap().g - b.farthest.unwrap().g).abs() < 1e-12, "{form:?}");
+        let (a, b) = (outliers(&plain, pattern, 0.05).unwrap(), outliers(&formed, pattern, 0.05).unwrap());
+        assert!((a.farthest.unwrap().g - b.farthest.unwrap().g).abs() < 1e-12, "{pattern:?}");
         let backwards: Vec<Point> = formed.iter().rev().copied().collect();
-        let c = outliers(&backwards, form, 0.05).unwrap();
-        assert!((b.farthest.unwrap().g - c.farthest.unwrap().g).abs() < 1e-12, "{form:?}");
-        assert_eq!(b.farthest.unwrap().index, 15 - c.farthest.unwrap().index, "{form:?}");
-        assert!(a.beyond.is_empty(), "{form:?} {a:?}");
+        let c = outliers(&backwards, pattern, 0.05).unwrap();
+        assert!((b.farthest.unwrap().g - c.farthest.unwrap().g).abs() < 1e-12, "{pattern:?}");
+        assert_eq!(b.farthest.unwrap().index, 15 - c.farthest.unwrap().index, "{pattern:?}");
+        assert!(a.beyond.is_empty(), "{pattern:?} {a:?}");
     }
 }
 
@@ -129,8 +129,8 @@ fn strange_lists_do_not_panic() {
             let points: Vec<Point> = [(a, b, 1.0), (1.0, a, b), (b, 2.0, a), (3.0, 3.0, 3.0), (b, a, b)]
                 .map(|(depth_mm, angle_deg, value)| Point { depth_mm, angle_deg, value })
                 .to_vec();
-            for form in [Form::Mean, Form::CommonOval, Form::OvalByDepth] {
-                if let Ok(found) = outliers(&points, form, 0.05) {
+            for pattern in [Pattern::Mean, Pattern::CommonOval, Pattern::OvalByDepth] {
+                if let Ok(found) = outliers(&points, pattern, 0.05) {
                     assert!(found.critical.is_finite() && found.deviation.is_finite());
                     assert!(found.farthest.is_none_or(|f| f.g.is_finite()), "{points:?}");
                 }
@@ -142,7 +142,7 @@ fn strange_lists_do_not_panic() {
 #[test]
 fn too_many_points_are_refused() {
     let point = Point { depth_mm: 1.0, angle_deg: 0.0, value: 1.0 };
-    let error = outliers(&vec![point; 1001], Form::Mean, 0.05).expect_err("refused");
+    let error = outliers(&vec![point; 1001], Pattern::Mean, 0.05).expect_err("refused");
     assert_eq!((error.kind(), error.field()), (ErrorKind::TooLarge, "points"));
 }
 
@@ -270,7 +270,7 @@ fn a_clearance_that_is_an_oversize_is_named() {
     assert!(error.accepted().is_some_and(|l| (l.upper - 0.4).abs() < 1e-12), "{error}");
 }
 
-/// A form that no bore or piston has is a contradiction, an odd one a warning.
+/// A pattern that no bore or piston has is a contradiction, an odd one a warning.
 #[test]
 fn impossible_forms_are_contradictions() {
     let base = document("pump_six");

@@ -430,7 +430,7 @@ pub fn before_row(row: &[String]) -> Result<Named, Error> {
         ("agreement", &[x1, u1, x2, u2]) => agreement(x1, u1, x2, u2).map(of_agreement),
         ("readers", _) => readers(first, &lists[1], lists[2][0]).map(of_agreement),
         ("outliers", &[alpha]) => {
-            outliers(&stations(&lists[1..]), form(choice), alpha).map(|o| of_outliers(&o))
+            outliers(&stations(&lists[1..]), pattern(choice), alpha).map(|o| of_outliers(&o))
         }
         ("judge", &[value]) => judge(choice, value, None).map(of_verdict),
         ("judge", &[value, diameter]) => judge(choice, value, Some(diameter)).map(of_verdict),
@@ -467,11 +467,11 @@ fn stations(lists: &[Vec<f64>]) -> Vec<Point> {
     lists.iter().map(point).collect()
 }
 
-fn form(word: &str) -> before::Form {
+fn pattern(word: &str) -> before::Pattern {
     match word {
-        "mean" => before::Form::Mean,
-        "common_oval" => before::Form::CommonOval,
-        "oval_by_depth" => before::Form::OvalByDepth,
+        "mean" => before::Pattern::Mean,
+        "common_oval" => before::Pattern::CommonOval,
+        "oval_by_depth" => before::Pattern::OvalByDepth,
         _ => panic!("{word}"),
     }
 }

@@ -223,24 +223,6 @@ enum GaugepointStatus {
 #define GAUGEPOINT_MOST_VALUES 16777216
 
 /**
- * What a station list should look like, apart from its scatter.
- */
-typedef enum GaugepointForm {
-  /**
-   * One mean: repeats at one place. The test is Grubbs'.
-   */
-  GAUGEPOINT_FORM_MEAN = 1,
-  /**
-   * A mean for each depth, and one oval for all of them: for few axes.
-   */
-  GAUGEPOINT_FORM_COMMON_OVAL = 2,
-  /**
-   * A mean and an oval for each depth: needs more than three directions at most depths.
-   */
-  GAUGEPOINT_FORM_OVAL_BY_DEPTH = 3,
-} GaugepointForm;
-
-/**
  * Rule of decision.
  */
 typedef enum GaugepointRule {
@@ -335,6 +317,56 @@ typedef enum GaugepointChartKind {
    */
   GAUGEPOINT_CHART_KIND_MOVING_RANGES = 6,
 } GaugepointChartKind;
+
+/**
+ * What to do with a part that is warm.
+ */
+typedef enum GaugepointAdvice {
+  /**
+   * Its error is within what is allowed: measure.
+   */
+  GAUGEPOINT_ADVICE_MEASURE = 1,
+  /**
+   * Wait, or measure now and correct.
+   */
+  GAUGEPOINT_ADVICE_WAIT_OR_CORRECT = 2,
+  /**
+   * Wait: the correction is too uncertain.
+   */
+  GAUGEPOINT_ADVICE_WAIT = 3,
+} GaugepointAdvice;
+
+/**
+ * What a station list should look like, apart from its scatter.
+ */
+typedef enum GaugepointPattern {
+  /**
+   * One mean: repeats at one place. The test is Grubbs'.
+   */
+  GAUGEPOINT_PATTERN_MEAN = 1,
+  /**
+   * A mean for each depth, and one oval for all of them: for few axes.
+   */
+  GAUGEPOINT_PATTERN_COMMON_OVAL = 2,
+  /**
+   * A mean and an oval for each depth: needs more than three directions at most depths.
+   */
+  GAUGEPOINT_PATTERN_OVAL_BY_DEPTH = 3,
+} GaugepointPattern;
+
+/**
+ * How a value stands to the table. What is impossible is a failure.
+ */
+typedef enum GaugepointPlausibility {
+  /**
+   * Usual.
+   */
+  GAUGEPOINT_PLAUSIBILITY_USUAL = 1,
+  /**
+   * Possible, and odd.
+   */
+  GAUGEPOINT_PLAUSIBILITY_ODD = 2,
+} GaugepointPlausibility;
 
 /**
  * What a shape is fitted by.
@@ -1120,7 +1152,7 @@ typedef struct GaugepointAgreement {
 } GaugepointAgreement;
 
 /**
- * Points of a station list against their form; see RECORDS at the head.
+ * Points of a station list against their pattern; see RECORDS at the head.
  */
 typedef struct GaugepointOutliers {
   /**
@@ -1148,7 +1180,7 @@ typedef struct GaugepointOutliers {
    */
   size_t farthest;
   /**
-   * Its distance from the form in standard deviations; NaN when not given.
+   * Its distance from the pattern in standard deviations; NaN when not given.
    */
   double farthest_g;
   /**
@@ -1156,7 +1188,7 @@ typedef struct GaugepointOutliers {
    */
   double critical;
   /**
-   * Standard deviation about the form.
+   * Standard deviation about the pattern.
    */
   double deviation;
 } GaugepointOutliers;
@@ -1210,6 +1242,28 @@ typedef struct GaugepointRow {
    */
   double usual_upper;
 } GaugepointRow;
+
+/**
+ * What the points leave over a reference: roundness, cylindricity or flatness.
+ */
+typedef struct GaugepointForm {
+  /**
+   * Outside and inside together (RONt, CYLt).
+   */
+  double total_mm;
+  /**
+   * Largest distance of a point beyond the reference, away from the centre; of a plane: above it.
+   */
+  double outside_mm;
+  /**
+   * Largest distance of a point within the reference; of a plane: below it.
+   */
+  double inside_mm;
+  /**
+   * Root of the mean square of all distances (RONq, CYLq about the least-squares reference).
+   */
+  double rms_mm;
+} GaugepointForm;
 
 /**
  * A circle that points were fitted by; see RECORDS at the head.
@@ -2308,13 +2362,13 @@ int32_t gaugepoint_readers(const double *first,
  * Tests a station list for outliers with the probability `alpha` of a false alarm on the whole list, 1e-6 to 0.5.
  *
  * `points` has three numbers for each of `count` points, at most 1000: depth in mm, angle in degrees, value in any one
- * unit. `form` is a GaugepointForm. `flags` has room for `count` numbers and gets 1 for each point that is farther off than
+ * unit. `pattern` is a GaugepointPattern. `flags` has room for `count` numbers and gets 1 for each point that is farther off than
  * chance allows, else 0; it is left as it was on failure. A point that stands out is named, never removed. Grubbs' test
  * (ISO 5725-2), for the other forms the maximum normed residual.
  */
 int32_t gaugepoint_outliers(const double *points,
                             size_t count,
-                            int32_t form,
+                            int32_t pattern,
                             double alpha,
                             int32_t *flags,
                             struct GaugepointOutliers *out,

@@ -6,7 +6,7 @@ use crate::guard::status;
 use crate::record::{Record, record};
 use crate::risk::{GaugepointInterval, guard_of, interval_of};
 use gaugepoint::measurement::before::{
-    self, Adequacy, Advice, Agreement, Drift, Form, Outliers, Point, Soak, Warm,
+    self, Adequacy, Advice, Agreement, Drift, Outliers, Pattern, Point, Soak, Warm,
 };
 
 /// What to do with a part that is warm.
@@ -24,7 +24,7 @@ pub enum GaugepointAdvice {
 /// What a station list should look like, apart from its scatter.
 #[repr(C)]
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum GaugepointForm {
+pub enum GaugepointPattern {
     /// One mean: repeats at one place. The test is Grubbs'.
     Mean = 1,
     /// A mean for each depth, and one oval for all of them: for few axes.
@@ -127,7 +127,7 @@ unsafe impl Record for GaugepointAgreement {
     const SMALLEST: usize = 48;
 }
 
-/// Points of a station list against their form; see RECORDS at the head.
+/// Points of a station list against their pattern; see RECORDS at the head.
 #[repr(C)]
 #[derive(Debug, Clone, Copy)]
 pub struct GaugepointOutliers {
@@ -143,11 +143,11 @@ pub struct GaugepointOutliers {
     pub beyond: usize,
     /// Place of the point farthest off, from 0; 0 when not given.
     pub farthest: usize,
-    /// Its distance from the form in standard deviations; NaN when not given.
+    /// Its distance from the pattern in standard deviations; NaN when not given.
     pub farthest_g: f64,
     /// Distance that no point of as many reaches by chance, except with the probability asked for.
     pub critical: f64,
-    /// Standard deviation about the form.
+    /// Standard deviation about the pattern.
     pub deviation: f64,
 }
 
@@ -276,14 +276,14 @@ pub unsafe extern "C" fn gaugepoint_readers(
 /// Tests a station list for outliers with the probability `alpha` of a false alarm on the whole list, 1e-6 to 0.5.
 ///
 /// `points` has three numbers for each of `count` points, at most 1000: depth in mm, angle in degrees, value in any one
-/// unit. `form` is a GaugepointForm. `flags` has room for `count` numbers and gets 1 for each point that is farther off than
+/// unit. `pattern` is a GaugepointPattern. `flags` has room for `count` numbers and gets 1 for each point that is farther off than
 /// chance allows, else 0; it is left as it was on failure. A point that stands out is named, never removed. Grubbs' test
 /// (ISO 5725-2), for the other forms the maximum normed residual.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_outliers(
     points: *const f64,
     count: usize,
-    form: i32,
+    pattern: i32,
     alpha: f64,
     flags: *mut i32,
     out: *mut GaugepointOutliers,
@@ -293,7 +293,7 @@ pub unsafe extern "C" fn gaugepoint_outliers(
     unsafe {
         status(error, (array_out("flags", flags, count), record("out", out)), || {
             let numbers = array("points", points, count.checked_mul(3))?;
-            let found = before::outliers(&points_of(numbers), form_of(form)?, alpha)?;
+            let found = before::outliers(&points_of(numbers), pattern_of(pattern)?, alpha)?;
             let mut flags = vec![0; count];
             for outlier in &found.beyond {
                 flags.iter_mut().skip(outlier.index).take(1).for_each(|flag| *flag = 1);
@@ -311,15 +311,15 @@ fn points_of(numbers: &[f64]) -> Vec<Point> {
     numbers.chunks(3).filter_map(point).collect()
 }
 
-fn form_of(number: i32) -> Result<Form, Failure> {
-    const MEAN: i32 = GaugepointForm::Mean as i32;
-    const COMMON: i32 = GaugepointForm::CommonOval as i32;
-    const BY_DEPTH: i32 = GaugepointForm::OvalByDepth as i32;
+fn pattern_of(number: i32) -> Result<Pattern, Failure> {
+    const MEAN: i32 = GaugepointPattern::Mean as i32;
+    const COMMON: i32 = GaugepointPattern::CommonOval as i32;
+    const BY_DEPTH: i32 = GaugepointPattern::OvalByDepth as i32;
     match number {
-        MEAN => Ok(Form::Mean),
-        COMMON => Ok(Form::CommonOval),
-        BY_DEPTH => Ok(Form::OvalByDepth),
-        _ => Err(Failure::choice("form", number, "1, 2, 3")),
+        MEAN => Ok(Pattern::Mean),
+        COMMON => Ok(Pattern::CommonOval),
+        BY_DEPTH => Ok(Pattern::OvalByDepth),
+        _ => Err(Failure::choice("pattern", number, "1, 2, 3")),
     }
 }
 

@@ -26,7 +26,7 @@ __all__ = [
     "soak",
 ]
 
-Form = Literal["mean", "common_oval", "oval_by_depth"]
+Pattern = Literal["mean", "common_oval", "oval_by_depth"]
 """What a station list should look like, apart from its scatter."""
 
 
@@ -97,15 +97,15 @@ class Outlier:
     index: int
     """Its place in the list, from 0."""
     g: float
-    """Its distance from the form in standard deviations."""
+    """Its distance from the pattern in standard deviations."""
 
 
 @dataclass(frozen=True, slots=True)
 class Outliers:
-    """Points of a station list against their form. A point that stands out is named, never removed."""
+    """Points of a station list against their pattern. A point that stands out is named, never removed."""
 
     deviation: float
-    """Standard deviation about the form."""
+    """Standard deviation about the pattern."""
     dof: int
     """Degrees of freedom of it."""
     farthest: Outlier | None
@@ -344,8 +344,8 @@ def readers(first: Sequence[float], second: Sequence[float], resolution: float) 
     return Agreement(*_gaugepoint.readers(first, second, resolution))
 
 
-def outliers(points: Sequence[tuple[float, float, float]], form: Form = "mean", alpha: float = 0.05) -> Outliers:
-    """Test a station list for outliers: points that are unlike the others, apart from the form of the part.
+def outliers(points: Sequence[tuple[float, float, float]], pattern: Pattern = "mean", alpha: float = 0.05) -> Outliers:
+    """Test a station list for outliers: points that are unlike the others, apart from the pattern of the part.
 
     Sources: ISO 5725-2 and NIST/SEMATECH e-Handbook, 1.3.5.17.1 (Grubbs, two-sided, with ``mean``); Stefansky, Technometrics 14 (1972).
 
@@ -353,7 +353,7 @@ def outliers(points: Sequence[tuple[float, float, float]], form: Form = "mean", 
     ----------
     points : sequence of tuples of float
         Depth in mm, angle in degrees and value in any one unit of each point; at most 1000.
-    form : {"mean", "common_oval", "oval_by_depth"}
+    pattern : {"mean", "common_oval", "oval_by_depth"}
         What is taken off first: one mean; a mean for each depth and one oval for all; a mean and an oval for each depth.
     alpha : float
         Probability of a false alarm on the whole list, 1e-6 to 0.5.
@@ -366,7 +366,7 @@ def outliers(points: Sequence[tuple[float, float, float]], form: Form = "mean", 
     Raises
     ------
     InputError
-        When there are too few points for the form or too many, a number is not finite (``points/3``), the form is unknown, or the
+        When there are too few points for the pattern or too many, a number is not finite (``points/3``), the pattern is unknown, or the
         probability is impossible.
 
     Examples
@@ -379,9 +379,9 @@ def outliers(points: Sequence[tuple[float, float, float]], form: Form = "mean", 
     >>> found.farthest.index, round(found.farthest.g, 3), len(found.beyond)
     (7, 2.469, 1)
     """
-    test = _FORMS.get(form)
+    test = _FORMS.get(pattern)
     if test is None:
-        raise at_door("unknown_choice", "form", str(form), f"not one of the choices; accepted: {', '.join(_FORMS)}")
+        raise at_door("unknown_choice", "pattern", str(pattern), f"not one of the choices; accepted: {', '.join(_FORMS)}")
     deviation, dof, farthest, critical, beyond = test(points, alpha)
     return Outliers(
         deviation, dof, farthest and Outlier(*farthest), critical, tuple(Outlier(*point) for point in beyond)

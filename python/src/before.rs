@@ -4,7 +4,7 @@ use crate::error::{Fault, guarded};
 use crate::risk::{Limits, interval};
 use gaugepoint::bounds::{self, TABLE, Verdict};
 use gaugepoint::decision::risk::Guard;
-use gaugepoint::measurement::before::{self, Advice, Agreement, Form, Outlier, Point, Warm};
+use gaugepoint::measurement::before::{self, Advice, Agreement, Outlier, Pattern, Point, Warm};
 use pyo3::prelude::*;
 
 /// Advice, error, wait, correction, its uncertainty.
@@ -275,7 +275,7 @@ fn agreed(a: Agreement) -> Agreed {
 ///     When there are too few or too many points, or a number is not finite or impossible.
 #[pyfunction]
 pub(crate) fn outliers_mean(points: Vec<(f64, f64, f64)>, alpha: f64) -> Result<Outliers, Fault> {
-    outliers(&points, Form::Mean, alpha)
+    outliers(&points, Pattern::Mean, alpha)
 }
 
 /// Test a station list for outliers, apart from a mean for each depth and one oval.
@@ -298,7 +298,7 @@ pub(crate) fn outliers_mean(points: Vec<(f64, f64, f64)>, alpha: f64) -> Result<
 ///     When there are too few or too many points, or a number is not finite or impossible.
 #[pyfunction]
 pub(crate) fn outliers_common_oval(points: Vec<(f64, f64, f64)>, alpha: f64) -> Result<Outliers, Fault> {
-    outliers(&points, Form::CommonOval, alpha)
+    outliers(&points, Pattern::CommonOval, alpha)
 }
 
 /// Test a station list for outliers, apart from a mean and an oval for each depth.
@@ -321,13 +321,13 @@ pub(crate) fn outliers_common_oval(points: Vec<(f64, f64, f64)>, alpha: f64) -> 
 ///     When there are too few or too many points, or a number is not finite or impossible.
 #[pyfunction]
 pub(crate) fn outliers_oval_by_depth(points: Vec<(f64, f64, f64)>, alpha: f64) -> Result<Outliers, Fault> {
-    outliers(&points, Form::OvalByDepth, alpha)
+    outliers(&points, Pattern::OvalByDepth, alpha)
 }
 
-fn outliers(points: &[(f64, f64, f64)], form: Form, alpha: f64) -> Result<Outliers, Fault> {
+fn outliers(points: &[(f64, f64, f64)], pattern: Pattern, alpha: f64) -> Result<Outliers, Fault> {
     let point = |p: &(f64, f64, f64)| Point { depth_mm: p.0, angle_deg: p.1, value: p.2 };
     let points: Vec<Point> = points.iter().map(point).collect();
-    let found = guarded(|| before::outliers(&points, form, alpha))?;
+    let found = guarded(|| before::outliers(&points, pattern, alpha))?;
     let named = |o: Outlier| (o.index, o.g);
     let beyond = found.beyond.into_iter().map(named).collect();
     Ok((found.deviation, found.dof, found.farthest.map(named), found.critical, beyond))

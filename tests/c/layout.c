@@ -376,7 +376,7 @@ PIN(table_row_usual_lower, offsetof(GaugepointRow, usual_lower) == 72);
 PIN(table_row_usual_upper, offsetof(GaugepointRow, usual_upper) == 80);
 PIN(table_row, sizeof(GaugepointRow) == 88);
 PIN(advices, GAUGEPOINT_ADVICE_MEASURE == 1 && GAUGEPOINT_ADVICE_WAIT_OR_CORRECT == 2 && GAUGEPOINT_ADVICE_WAIT == 3);
-PIN(forms, GAUGEPOINT_FORM_MEAN == 1 && GAUGEPOINT_FORM_COMMON_OVAL == 2 && GAUGEPOINT_FORM_OVAL_BY_DEPTH == 3);
+PIN(patterns, GAUGEPOINT_PATTERN_MEAN == 1 && GAUGEPOINT_PATTERN_COMMON_OVAL == 2 && GAUGEPOINT_PATTERN_OVAL_BY_DEPTH == 3);
 PIN(plausibilities, GAUGEPOINT_PLAUSIBILITY_USUAL == 1 && GAUGEPOINT_PLAUSIBILITY_ODD == 2);
 PIN(most_values, GAUGEPOINT_MOST_VALUES == 16777216);
 

@@ -233,7 +233,7 @@ static void before_measuring(void) {
   REFUSED(gaugepoint_outliers(points, 4, 1, 0.05, NULL, &out, &e), null, "flags");
   REFUSED(gaugepoint_outliers(points, 0, 1, 0.05, flags, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "points");
   for (int k = 0; k < 5; k++) {
-    REFUSED(gaugepoint_outliers(points, 4, wrong[k], 0.05, flags, &out, &e), unknown, "form");
+    REFUSED(gaugepoint_outliers(points, 4, wrong[k], 0.05, flags, &out, &e), unknown, "pattern");
   }
   for (int k = 0; k < COUNTS; k++) {
     REFUSED(gaugepoint_outliers(points, huge[k], 1, 0.05, flags, &out, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "points");

@@ -63,7 +63,7 @@ def test_every_function_has_rows():
         (lambda: gaugepoint.adequacy((0.0, 1.0), 0.1, "stringent"), "missing_field", "amount"),
         (lambda: gaugepoint.adequacy((0.0, 1.0), 0.1, "proven", 1.0), "contradiction", "amount"),
         (lambda: gaugepoint.adequacy((None, 1.0), 0.1), "missing_field", "tolerance"),
-        (lambda: gaugepoint.outliers([(0, 0, 1)] * 4, "round"), "unknown_choice", "form"),
+        (lambda: gaugepoint.outliers([(0, 0, 1)] * 4, "round"), "unknown_choice", "pattern"),
         (lambda: gaugepoint.outliers([]), "missing_field", "points"),
         (lambda: gaugepoint.readers([], [1.0, 2.0], 0.1), "missing_field", "first"),
     ],

@@ -319,7 +319,7 @@ pub struct Point {
 
 /// What a station list should look like, apart from its scatter. Named by what is taken off before anything is called an outlier.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Form {
+pub enum Pattern {
     /// One mean: repeats at one place. The test is Grubbs'.
     Mean,
     /// A mean for each depth, and one oval (second order in the angle) for all of them: for few axes.
@@ -333,43 +333,43 @@ pub enum Form {
 pub struct Outlier {
     /// Its place in the list, from 0.
     pub index: usize,
-    /// Its distance from the form in standard deviations.
+    /// Its distance from the pattern in standard deviations.
     pub g: f64,
 }
 
-/// Points of a station list against their form. A point that stands out is named, never removed.
+/// Points of a station list against their pattern. A point that stands out is named, never removed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Outliers {
-    /// Standard deviation about the form.
+    /// Standard deviation about the pattern.
     pub deviation: f64,
-    /// Degrees of freedom of it: points less the terms of the form that they determine.
+    /// Degrees of freedom of it: points less the terms of the pattern that they determine.
     pub dof: usize,
     /// The point farthest off; none when nothing scatters.
     pub farthest: Option<Outlier>,
     /// Distance that no point of as many reaches by chance, except with the probability asked for.
     pub critical: f64,
-    /// All points beyond it, in the order of the list. More than one says more about the form than about the points.
+    /// All points beyond it, in the order of the list. More than one says more about the pattern than about the points.
     pub beyond: Vec<Outlier>,
 }
 
 /// Tests a station list for outliers with the probability `alpha` of a false alarm on the whole list.
 ///
-/// The form is fitted by least squares; the distance of a point is its residual in standard deviations, scaled for its weight in the fit,
+/// The pattern is fitted by least squares; the distance of a point is its residual in standard deviations, scaled for its weight in the fit,
 /// `|r| / (s sqrt((1 - h) n / dof))`. It is held against `dof t / sqrt(n (dof - 1 + t^2))` with Student's `t` at `alpha / (2 n)` and
-/// `dof - 1` degrees of freedom. For [`Form::Mean`] these are Grubbs' statistic and its critical value, two-sided (ISO 5725-2;
-/// NIST/SEMATECH e-Handbook 1.3.5.17.1); otherwise the maximum normed residual (Stefansky, Technometrics 14, 1972). A point that the form
+/// `dof - 1` degrees of freedom. For [`Pattern::Mean`] these are Grubbs' statistic and its critical value, two-sided (ISO 5725-2;
+/// NIST/SEMATECH e-Handbook 1.3.5.17.1); otherwise the maximum normed residual (Stefansky, Technometrics 14, 1972). A point that the pattern
 /// follows wherever it is cannot be tested.
 ///
 /// # Errors
 /// [`ErrorKind::MissingField`] when fewer than two degrees of freedom are left, [`ErrorKind::TooLarge`] with more than 1000 points,
 /// [`ErrorKind::NotFinite`] with the place (`points/3`), [`ErrorKind::OutOfRange`] when `alpha` is not 1e-6 to 0.5.
-pub fn outliers(points: &[Point], form: Form, alpha: f64) -> Result<Outliers, Error> {
+pub fn outliers(points: &[Point], pattern: Pattern, alpha: f64) -> Result<Outliers, Error> {
     check(points, alpha)?;
     let n = as_number(points.len());
-    let basis = form.basis(points);
+    let basis = pattern.basis(points);
     let dof = points.len().saturating_sub(basis.len());
     if dof < 2 {
-        let reason = "too few points for this form: two more are needed than it has terms";
+        let reason = "too few points for this pattern: two more are needed than it has terms";
         return Err(too_few("points", reason));
     }
     let shift = points.first().map_or(0.0, |p| p.value);
@@ -425,8 +425,8 @@ fn check(points: &[Point], alpha: f64) -> Result<(), Error> {
     }
 }
 
-impl Form {
-    /// The terms of the form at the points, as orthonormal columns; a term that the points do not determine is left out.
+impl Pattern {
+    /// The terms of the pattern at the points, as orthonormal columns; a term that the points do not determine is left out.
     fn basis(self, points: &[Point]) -> Vec<Vec<f64>> {
         let mut depths: Vec<f64> = points.iter().map(|p| p.depth_mm).collect();
         depths.sort_by(f64::total_cmp);
@@ -438,9 +438,9 @@ impl Form {
         let means = |depths: &[f64]| depths.iter().map(|d| column(Some(*d), |_| 1.0)).collect::<Vec<_>>();
         let oval = |depth| [column(depth, |x| libm::cos(2.0 * x)), column(depth, |x| libm::sin(2.0 * x))];
         let columns = match self {
-            Form::Mean => vec![column(None, |_| 1.0)],
-            Form::CommonOval => means(&depths).into_iter().chain(oval(None)).collect(),
-            Form::OvalByDepth => {
+            Pattern::Mean => vec![column(None, |_| 1.0)],
+            Pattern::CommonOval => means(&depths).into_iter().chain(oval(None)).collect(),
+            Pattern::OvalByDepth => {
                 means(&depths).into_iter().chain(depths.iter().flat_map(|d| oval(Some(*d)))).collect()
             }
         };
