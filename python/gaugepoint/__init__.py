@@ -87,6 +87,16 @@ from gaugepoint.shape import (
     two_point_mm,
     v_block_factor,
 )
+from gaugepoint.uncertainty import (
+    Budget,
+    budget,
+    budget_report_schema,
+    budget_schema,
+    coverage_factor,
+    effective_dof,
+    numerical_tolerance,
+    standard_uncertainty,
+)
 
 __all__ = [
     "ERROR_KINDS",
@@ -167,4 +177,12 @@ __all__ = [
     "two_point_mm",
     "v_block_factor",
     "top_land_crevice_cm3",
+    "Budget",
+    "budget",
+    "budget_report_schema",
+    "budget_schema",
+    "coverage_factor",
+    "effective_dof",
+    "numerical_tolerance",
+    "standard_uncertainty",
 ]
