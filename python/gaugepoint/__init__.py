@@ -3,7 +3,7 @@
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`; `check_sheet` holds a printed sheet
 against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
 the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
-traces), `parts` (rings, pins, liners, the deck), `decision` (risks), `before` (what to ask before measuring, plausible values).
+traces), `parts` (rings, pins, liners, the deck), `uncertainty` (budgets), `decision` (risks), `before` (what to ask before measuring, plausible values).
 `measure` evaluates readings with their gauges, whose report and presets stand in `gaugepoint.measuring`. What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
