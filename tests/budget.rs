@@ -79,7 +79,7 @@ fn refused_budgets() {
     assert_eq!(error.did_you_mean(), Some("d mean"));
     let error = budget_json(&text("tests/vectors/budgets/refused/model_symbol_unknown.json")).unwrap_err();
     assert_eq!(error.did_you_mean(), Some("theta"));
-    assert_eq!(error.reason(), "no such name, at character 24");
+    assert_eq!(error.reason(), "no such name, at character 25");
     assert_eq!(budget_json_bytes(b"{\xff}").unwrap_err().kind(), ErrorKind::NotUtf8);
 }
 

@@ -309,11 +309,8 @@ fn uncertain_quantities_hold() {
         let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
         assert_eq!(found, expected, "{link:?}");
     }
-}
-
-#[test]
-fn reports_on_budgets_are_those_of_the_core_byte_by_byte() {
-    let program = program("budget", Link::Shared);
+    // the reports, byte by byte; the program is there
+    let program = FOLDER.join(format!("budget_{:?}", Link::Shared));
     for name in BUDGETS {
         let file = workspace(&format!("tests/vectors/budgets/{name}.json"));
         let printed = output(Command::new(&program).arg("").arg(file));

@@ -16,7 +16,7 @@ use gaugepoint::job::{Count, Date, Force, Kind, Probability, Pure, Slope, Stiffn
 use gaugepoint::measure::{MeasurementDocument, measure_json_bytes};
 use gaugepoint::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
 use gaugepoint::{Document, Error, ErrorKind, Options, Report, assess, assess_json_bytes};
-use gaugepoint_tests::{JOBS, MEASUREMENTS, job, measurement, text, workspace};
+use gaugepoint_tests::{JOBS, MEASUREMENTS, REFUSED_BUDGETS, job, measurement, text, workspace};
 
 use proptest::collection;
 use proptest::prelude::{Strategy, any};
@@ -230,7 +230,9 @@ fn the_table_is_complete() {
         .filter(|name| name.ends_with(".json") && name != "base.json")
         .collect();
     assert_eq!(listed, present);
-    let shown: BTreeSet<&str> = rows.iter().map(|r| r.text("kind")).collect();
+    let of_budgets = gaugepoint_tests::rows(REFUSED_BUDGETS);
+    let of_budgets = of_budgets.iter().map(|row| row[1].as_str());
+    let shown: BTreeSet<&str> = rows.iter().map(|r| r.text("kind")).chain(of_budgets).collect();
     let kinds: BTreeSet<&str> = ErrorKind::ALL.iter().map(|k| k.name()).collect();
     assert_eq!(shown, kinds);
 }

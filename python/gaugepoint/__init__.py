@@ -3,7 +3,7 @@
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`; `check_sheet` holds a printed sheet
 against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
 the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
-traces), `parts` (rings, pins, liners, the deck), `decision` (risks), `before` (what to ask before measuring, plausible values).
+traces), `parts` (rings, pins, liners, the deck), `uncertainty` (budgets), `decision` (risks), `before` (what to ask before measuring, plausible values).
 `measure` evaluates readings with their gauges, whose report and presets stand in `gaugepoint.measuring`. What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
@@ -87,6 +87,16 @@ from gaugepoint.shape import (
     two_point_mm,
     v_block_factor,
 )
+from gaugepoint.uncertainty import (
+    Budget,
+    budget,
+    budget_report_schema,
+    budget_schema,
+    coverage_factor,
+    effective_dof,
+    numerical_tolerance,
+    standard_uncertainty,
+)
 
 __all__ = [
     "ERROR_KINDS",
@@ -167,4 +177,12 @@ __all__ = [
     "two_point_mm",
     "v_block_factor",
     "top_land_crevice_cm3",
+    "Budget",
+    "budget",
+    "budget_report_schema",
+    "budget_schema",
+    "coverage_factor",
+    "effective_dof",
+    "numerical_tolerance",
+    "standard_uncertainty",
 ]

@@ -81,6 +81,13 @@ __all__ = [
     "presets",
     "measurement_schema",
     "measurement_report_schema",
+    "budget",
+    "budget_schema",
+    "budget_report_schema",
+    "coverage_factor",
+    "effective_dof",
+    "standard_uncertainty",
+    "numerical_tolerance",
 ]
 
 _Limits: TypeAlias = tuple[float | None, float | None]
@@ -1793,4 +1800,160 @@ def measurement_report_schema() -> str:
     -------
     str
         The schema, as JSON.
+    """
+
+def budget(document: bytes) -> tuple[str, str]:
+    """Evaluate a budget given as JSON. Other threads run meanwhile.
+
+    Parameters
+    ----------
+    document : bytes
+        The budget document, JSON in UTF-8.
+
+    Returns
+    -------
+    tuple of str
+        The report as JSON and as text.
+
+    Raises
+    ------
+    InputError
+        When the document or a field of it is refused.
+    """
+
+def budget_schema() -> str:
+    """Give the JSON Schema of a budget document.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def budget_report_schema() -> str:
+    """Give the JSON Schema of the report on a budget.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def coverage_factor(probability: float, dof: float) -> float:
+    """Give the coverage factor of Student's t, ``t_p(dof)``.
+
+    Source: JCGM 100:2008, G.3.2.
+
+    Parameters
+    ----------
+    probability : float
+        Coverage probability, between 0 and 1.
+    dof : float
+        Degrees of freedom, from 0.5; ``math.inf`` gives the factor of the normal.
+
+    Returns
+    -------
+    float
+        The coverage factor.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> from gaugepoint.uncertainty import coverage_factor
+    >>> round(coverage_factor(0.99, 16), 2)
+    2.92
+    """
+
+def effective_dof(contributions: Sequence[float], dofs: Sequence[float]) -> float:
+    """Give the effective degrees of freedom of independent contributions, by Welch-Satterthwaite.
+
+    Source: JCGM 100:2008, G.4.1, (G.2b).
+
+    Parameters
+    ----------
+    contributions : sequence of float
+        Sensitivity times standard uncertainty of each source.
+    dofs : sequence of float
+        Degrees of freedom of each, from 0.5; ``math.inf`` where the uncertainty is taken as exact.
+
+    Returns
+    -------
+    float
+        The degrees of freedom, not truncated; ``math.inf`` when all that count are.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or there are not as many of the one as of the other; it names the place.
+
+    Examples
+    --------
+    >>> from gaugepoint.uncertainty import effective_dof
+    >>> round(effective_dof([5.8, 3.9, 6.7], [24, 5, 8]), 1)
+    25.4
+    """
+
+def standard_uncertainty(shape: str, half_width: float, parameter: float | None = None) -> float:
+    """Give the standard uncertainty of a half-width.
+
+    Sources: JCGM 100:2008, 4.3; JCGM 101:2008, 6.4.
+
+    Parameters
+    ----------
+    shape : {"rectangular", "triangular", "trapezoidal", "curvilinear_trapezoid", "arcsine"}
+        The distribution between the limits.
+    half_width : float
+        Half of the distance between the limits, in any one unit.
+    parameter : float, optional
+        Of a trapezoid the width of the top over that of the base, 0 to 1; of a curvilinear trapezoid the largest error of the
+        half-width. The other shapes have none.
+
+    Returns
+    -------
+    float
+        The standard uncertainty, in the same unit.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, the shape is unknown, or the parameter is missing or not used.
+
+    Examples
+    --------
+    >>> from gaugepoint.uncertainty import standard_uncertainty
+    >>> round(standard_uncertainty("rectangular", 6.0), 4)
+    3.4641
+    """
+
+def numerical_tolerance(standard_uncertainty: float, digits: int) -> float:
+    """Give the numerical tolerance of a standard uncertainty.
+
+    Half a unit of the last digit that is meant: 0.00035 to two digits has 0.000005. Source: JCGM 101:2008, 7.9.2.
+
+    Parameters
+    ----------
+    standard_uncertainty : float
+        The standard uncertainty, 0 or more.
+    digits : int
+        Significant digits that are meant, 1 or 2.
+
+    Returns
+    -------
+    float
+        The tolerance, in the same unit.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> from gaugepoint.uncertainty import numerical_tolerance
+    >>> numerical_tolerance(0.00035, 2)
+    5e-06
     """

@@ -25,6 +25,8 @@ mod sheet;
 
 mod measure;
 
+mod budget;
+
 use gaugepoint::ErrorKind;
 use pyo3::prelude::*;
 use pyo3::types::PyTuple;
@@ -106,5 +108,12 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(measure::measure, module)?)?;
     module.add_function(wrap_pyfunction!(measure::presets, module)?)?;
     module.add_function(wrap_pyfunction!(measure::measurement_schema, module)?)?;
-    module.add_function(wrap_pyfunction!(measure::measurement_report_schema, module)?)
+    module.add_function(wrap_pyfunction!(measure::measurement_report_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(budget::budget, module)?)?;
+    module.add_function(wrap_pyfunction!(budget::budget_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(budget::budget_report_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(budget::coverage_factor, module)?)?;
+    module.add_function(wrap_pyfunction!(budget::effective_dof, module)?)?;
+    module.add_function(wrap_pyfunction!(budget::standard_uncertainty, module)?)?;
+    module.add_function(wrap_pyfunction!(budget::numerical_tolerance, module)?)
 }

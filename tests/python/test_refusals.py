@@ -5,7 +5,7 @@ import pickle
 
 import gaugepoint
 import pytest
-from vectors import VECTORS, flat, refused
+from vectors import VECTORS, flat, refused, rows
 
 ROWS = refused()
 
@@ -52,7 +52,8 @@ def test_the_base_of_the_rows_is_accepted():
 
 def test_every_kind_is_refused_somewhere():
     of_flat = {row["expected"].removeprefix("error:") for row in flat() if row["expected"].startswith("error:")}
-    assert {row["kind"] for row in ROWS} | of_flat == set(gaugepoint.ERROR_KINDS)
+    of_budgets = {row["kind"] for row in rows("budgets/refused.csv", ["id", "kind", "path", "refused"])}
+    assert {row["kind"] for row in ROWS} | of_flat | of_budgets == set(gaugepoint.ERROR_KINDS)
 
 
 def test_error_is_a_value_error_and_can_be_pickled():

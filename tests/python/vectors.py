@@ -88,3 +88,11 @@ def _rows(lines, names):
     rows = [dict(zip(names, cells, strict=True)) for cells in rest]
     assert len({row["id"] for row in rows}) == len(rows), "an id stands twice"
     return rows
+
+
+def rows(name, names):
+    """Rows of a file of budgets, as texts."""
+    lines = (VECTORS / name).read_text(encoding="utf-8").splitlines()
+    head, *rest = [line.split(",") for line in lines if line and not line.startswith("#")]
+    assert head == names and rest
+    return [dict(zip(head, cells, strict=True)) for cells in rest]

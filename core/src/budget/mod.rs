@@ -73,6 +73,14 @@ impl Budget {
         Budget::new(decode::from_json(text, FORMAT, VERSION)?)
     }
 
+    /// [`Budget::from_json`] for a host whose text is bytes.
+    ///
+    /// # Errors
+    /// As [`Budget::from_json`], and [`ErrorKind::NotUtf8`].
+    pub fn from_json_bytes(bytes: &[u8]) -> Result<Self, Error> {
+        Budget::from_json(decode::text(bytes)?)
+    }
+
     /// A budget from its structures.
     ///
     /// # Errors
@@ -179,7 +187,7 @@ pub fn budget_json(budget: &str) -> Result<String, Error> {
 /// # Errors
 /// As [`budget_json`], and [`ErrorKind::NotUtf8`].
 pub fn budget_json_bytes(budget: &[u8]) -> Result<String, Error> {
-    budget_json(decode::text(budget)?)
+    Ok(Budget::from_json_bytes(budget)?.evaluate()?.to_json())
 }
 
 impl Run {
