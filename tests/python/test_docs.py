@@ -98,7 +98,7 @@ def test_readme():
 def test_pages(name):
     page = (REPOSITORY / "core" / "docs" / f"{name}.md").read_text(encoding="utf-8")
     blocks = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)
-    assert len(blocks) > 1
+    assert blocks
     for block in blocks:
         with contextlib.redirect_stdout(io.StringIO()) as printed:
             exec(block, {})
