@@ -454,7 +454,7 @@ fn slips_of_number(holds: Holds) -> Vec<Slip> {
     let unit = holds.unit();
     // a number that has no unit is refused for its size or its decimals
     let (bare, number): (&[ErrorKind], _) = match unit {
-        "" => (&[OutOfRange, NotANumber], "725.25"),
+        "" => (&[OutOfRange, NotANumber], "72500.25"),
         _ => (&[MissingUnit], "7.25"),
     };
     let mut out = vec![

@@ -47,7 +47,7 @@ static void two(void) {
 
 static void decide(double value, double u, double lower, double upper, double at_least) {
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
-  for (int32_t rule = 1; rule <= 3; rule++) {
+  for (int32_t rule = 1; rule <= 5; rule++) {
     for (int32_t limits = 0; limits < 4; limits++) {
       int32_t result = 0;
       double p = 0.0;

@@ -804,7 +804,9 @@ def degrees_of_freedom(contributions):
         if source.estimate:
             variances[source.estimate] = variances.get(source.estimate, ZERO) + c * c
     below = sum((v * v / dof for (_, dof), v in variances.items()), ZERO)
-    return sum((c * c for _, c in contributions), ZERO) ** 2 / below if below else None
+    variance = sum((c * c for _, c in contributions), ZERO)
+    # model.md: more than 1e9 count as infinite
+    return variance**2 / below if below and below * 10**9 >= variance**2 else None
 
 
 def t_tail(t, dof):

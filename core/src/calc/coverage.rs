@@ -7,6 +7,8 @@ use crate::special;
 const COVERAGE: f64 = 2.0;
 const COVERAGE_SOURCE: &str = "JCGM 100:2008, 6.3.3 and G.6.6: about 95 %";
 const T_SOURCE: &str = "JCGM 100:2008, G.3.2: the factor of Student's t at the probability that k has of the normal distribution";
+/// More degrees of freedom than these count as infinite.
+const MOST_DOF: f64 = 1e9;
 const ONE_ESTIMATE: &str = "shares that rest on one estimate of variance";
 
 formula! {
@@ -56,8 +58,9 @@ impl Calc {
             }
         }
         let term = |(share, dof): &(Figure, Figure)| share.value * share.value / dof.value;
-        let dof = 1.0 / total(shares.iter().map(term));
-        (dof.is_finite()).then(|| self.welch_satterthwaite(&shares, dof))
+        let sum = total(shares.iter().map(term));
+        // what is left of sources that cancel is rounding; and a division by 0 kills a host that unmasks floating-point traps
+        (sum >= 1.0 / MOST_DOF).then(|| self.welch_satterthwaite(&shares, 1.0 / sum))
     }
 
     fn welch_satterthwaite(&mut self, shares: &[(Figure, Figure)], value: f64) -> Figure {

@@ -239,7 +239,10 @@ impl Calc {
         let Some(working) = &mut self.working else {
             return Figure::plain(value, unit);
         };
-        if let Some(known) = working.constants.iter().position(|k| k.symbol == symbol && k.source == source) {
+        // one table can give several constants of one symbol
+        let same =
+            |k: &Constant| k.symbol == symbol && k.source == source && k.value.to_bits() == value.to_bits();
+        if let Some(known) = working.constants.iter().position(same) {
             return Figure { value, node: Node::Constant(known), unit };
         }
         let node = Node::Constant(working.constants.len());

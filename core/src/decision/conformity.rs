@@ -348,8 +348,9 @@ fn too_uncertain(rule: &RuleInForce, judged: &Judged<'_>, ratio: Option<Figure>)
     };
     let ratio = ratio?.value;
     // the same as `ratio >= ratio_at_least`, with the noise of the arithmetic in mm
-    let interval = tolerance.value / ratio;
-    let short = rule.ratio_at_least * interval - tolerance.value > NOISE_MM;
+    let missing = |interval: f64| rule.ratio_at_least * interval - tolerance.value;
+    // a printed limit of 0 leaves no tolerance, and nothing to divide by
+    let short = ratio <= 0.0 || missing(tolerance.value / ratio) > NOISE_MM;
     short.then(|| {
         let has = cut(ratio);
         format!(
