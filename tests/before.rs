@@ -175,6 +175,9 @@ fn warned(document: &Value) -> Vec<(String, String)> {
     report.warnings.into_iter().map(|w| (w.kind, w.path)).collect()
 }
 
+/// Fields by their pointers, with what is put there.
+type Changes<'a> = &'a [(&'a str, Value)];
+
 const CROSS: [&str; 5] = ["copied", "oversize_step", "mixed_oversizes", "missed_turn", "not_measured"];
 
 #[test]
@@ -204,7 +207,7 @@ fn slips_across_fields_are_named() {
     let zeros: Vec<(&str, Value)> = zeros.iter().map(|(p, v)| (p.as_str(), v.clone())).collect();
     let limits = base.pointer("/engine/limits/piston_size").cloned().expect("a limit");
     let copied = with(&limits, &[("/min", json!("96.000 mm")), ("/max", json!("96.040 mm"))]);
-    let cases: [(&str, &str, &[(&str, Value)]); 7] = [
+    let cases: [(&str, &str, Changes<'_>); 7] = [
         ("copied", "/engine/piston/nominal", &[("/engine/piston/nominal", json!("96 mm"))]),
         ("copied", "/engine/limits/piston_size", &[("/engine/limits/piston_size", copied)]),
         ("oversize_step", "/engine/piston/nominal", &[("/engine/piston/nominal", json!("95.5 mm"))]),
