@@ -31,9 +31,9 @@ pub struct Circle {
 /// least squares need points in every half of the circle. Source: ISO 12181-1, from memory.
 ///
 /// # Errors
-/// [`ErrorKind::NotFinite`](crate::ErrorKind::NotFinite) or [`ErrorKind::OutOfRange`](crate::ErrorKind::OutOfRange) with the place of the
-/// coordinate as field (`x_mm/3`), [`ErrorKind::MissingField`](crate::ErrorKind::MissingField) with too few points,
-/// [`ErrorKind::Contradiction`](crate::ErrorKind::Contradiction) when the points do not tell where the circle lies.
+/// [`ErrorKind::NotFinite`] or [`ErrorKind::OutOfRange`] with the place of the
+/// coordinate as field (`x_mm/3`), [`ErrorKind::MissingField`] with too few points,
+/// [`ErrorKind::Contradiction`] when the points do not tell where the circle lies.
 pub fn fit(x_mm: &[f64], y_mm: &[f64], reference: Reference) -> Result<Circle, Error> {
     check_points(x_mm, y_mm)?;
     let start = moments(x_mm, y_mm, Algebraic::Taubin).map_err(|e| e.named("points"))?;

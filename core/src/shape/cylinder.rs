@@ -1,4 +1,4 @@
-//! Cylinders through points of a bore or a piston: size, axis and cylindricity. The page is that of [`circle`](super::circle).
+//! Cylinders through points of a bore or a piston: size, axis and cylindricity. The page is that of [`circle`].
 
 use super::circle::{self, Algebraic};
 use super::least::larger;
