@@ -15,8 +15,9 @@ import json
 import sys
 
 from assess import (
-    ONE, ROOT_3, ZERO, Errors, Fraction, Job, Reading, angle, convert, data_sheet, date, difference, grown, half_width, length, mean,
-    mp, mpf, propagate, pure, real, setting_size, temperature, unique, with_errors, zero_error,
+    ONE, ROOT_3, ZERO, Errors, Fraction, Job, Reading, angle, convert, data_sheet, date, degrees_of_freedom, difference, grown,
+    half_width, length, mean, mp, mpf, propagate, pure, real, reliability, setting_size, t_factor, temperature, unique, with_errors,
+    zero_error,
 )
 
 FORCE = {"N": Fraction(1), "kgf": Fraction(980665, 100000), "lbf": Fraction(44482216152605, 10**13)}
@@ -32,7 +33,8 @@ class Measurement(Job):
         self.sources = {}
         shop = document["shop"]
         self.shop_temperature = real(temperature(shop["temperature"]))
-        self.thermometer = self.source(("thermometer",), half_width(difference(shop["thermometer"]["permissible_error"])), "", "")
+        self.thermometer = self.source(("thermometer",), half_width(difference(shop["thermometer"]["permissible_error"])), "", "",
+                                       reliability("thermometer", shop["thermometer"]))
         self.materials = unique(((m["name"], self.material(i, m)) for i, m in enumerate(document["materials"])), "material")
         self.day = date.fromisoformat(document["measurement"]["date"])
         self.gauges = {}
@@ -123,7 +125,8 @@ class Measurement(Job):
         i, gauge = self.gauge_index(data["gauge"]), self.bore_gauge(data["gauge"])
         form = self.document["gauges"][i]
         span = setting_size(self, gauge.setting, err) / grown(gauge.material, gauge.setting.temperature, err, self.thermometer)
-        deviation = with_errors(self.deviation(("gauge", i), form, data["repeats"], data["name"]), err)
+        reading = self.deviation(("gauge", i), form, data["repeats"], data["name"])
+        deviation = with_errors(Reading(reading.mm, reading.sources + self.drift_sources(i, data["name"], "")), err)
         size = (span * self.frame(gauge.material, data, err) + deviation) / self.part(data, err)
         return self.at_height(data, self.upright(data, size, err, exact), err)
 
@@ -228,7 +231,7 @@ def evaluate(document):
         parts = [c for _, c in contributions[name]]
         u = mp.sqrt(sum(c * c for c in parts))
         out[name] = {
-            "value_mm": float(value), "standard_uncertainty_mm": float(u), "expanded_uncertainty_mm": float(k * u),
+            "value_mm": float(value), "standard_uncertainty_mm": float(u), "expanded_uncertainty_mm": float(t_factor(k, degrees_of_freedom(contributions[name])) * u),
             "contributions_mm": sorted(float(c) for c in parts),
             "effects_mm": [float(mu) for mu, _ in told[name]],
             "second_order_mean_mm": float(centres[name] + moved[name]), "shift_of_mean_mm": float(moved[name]),
