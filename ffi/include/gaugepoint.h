@@ -505,38 +505,6 @@ typedef enum GaugepointTemperColour {
 } GaugepointTemperColour;
 
 /**
- * What to do with a part that is warm.
- */
-typedef enum GaugepointAdvice {
-  /**
-   * Its error is within what is allowed: measure.
-   */
-  GAUGEPOINT_ADVICE_MEASURE = 1,
-  /**
-   * Wait, or measure now and correct.
-   */
-  GAUGEPOINT_ADVICE_WAIT_OR_CORRECT = 2,
-  /**
-   * Wait: the correction is too uncertain.
-   */
-  GAUGEPOINT_ADVICE_WAIT = 3,
-} GaugepointAdvice;
-
-/**
- * How a value stands to the table. What is impossible is a failure.
- */
-typedef enum GaugepointPlausibility {
-  /**
-   * Usual.
-   */
-  GAUGEPOINT_PLAUSIBILITY_USUAL = 1,
-  /**
-   * Possible, and odd.
-   */
-  GAUGEPOINT_PLAUSIBILITY_ODD = 2,
-} GaugepointPlausibility;
-
-/**
  * What was refused, and why. Belongs to the caller; see ERROR at the head.
  *
  * Every text ends with a NUL.
