@@ -77,7 +77,7 @@ fn trials(count: u64, width: Width) -> Result<Vec<f64>, Error> {
     Ok(vec![summary.mean, summary.standard_deviation, summary.symmetric.lower, summary.symmetric.upper])
 }
 
-fn budgets(count: u64, evaluate: impl Fn() -> Result<Evaluation, Error>) -> Result<Vec<f64>, Error> {
+fn budgets<'a>(count: u64, evaluate: impl Fn() -> Result<Evaluation<'a>, Error>) -> Result<Vec<f64>, Error> {
     for _ in 1..count {
         black_box(evaluate()?);
     }

@@ -31,7 +31,7 @@ fn near(ours: f64, printed: f64, half_digit: f64, what: &str) {
 type OfOne<'a> = &'a dyn Fn(&Jet) -> Jet;
 type Model<'a> = &'a dyn Fn(&[Jet]) -> Jet;
 
-fn contribution(of: &Evaluation, source: &str) -> f64 {
+fn contribution(of: &Evaluation<'_>, source: &str) -> f64 {
     of.contributions.iter().find(|c| c.source == source).expect("a source").contribution
 }
 
@@ -86,7 +86,7 @@ fn jcgm_100_end_gauge_first_order() {
         near(contribution(&length, source), 0.0, 0.0, source);
     }
     near(length.standard_uncertainty.powi(2), 1002.0, 0.5, "u_c^2");
-    let names: Vec<&str> = length.contributions.iter().map(|c| c.source.as_str()).collect();
+    let names: Vec<&str> = length.contributions.iter().map(|c| c.source).collect();
     assert_eq!(names[..5], ["ls", "dtheta", "d systematic", "d mean", "d random"]);
     near(length.contributions.iter().map(|c| c.share).sum(), 1.0, 1e-14, "shares");
     // H.1.2: c(dtheta) = -ls alpha, c(dalpha) = -ls theta
@@ -97,7 +97,8 @@ fn jcgm_100_end_gauge_first_order() {
 
 #[test]
 fn jcgm_100_end_gauge_expanded() {
-    let length = end_gauge().evaluate(end_gauge_length).unwrap();
+    let inputs = end_gauge();
+    let length = inputs.evaluate(end_gauge_length).unwrap();
     let truncated = length.expanded(0.99, Degrees::Truncated).unwrap();
     near(truncated.dof, 16.0, 0.0, "dof");
     close(truncated.coverage_factor, 2.920_78, 1e-6, "k99");
@@ -233,10 +234,7 @@ fn ea_4_02_caliper() {
     inputs.quantity("mechanical", 0.0, rectangular(50.0)).unwrap();
     let error = inputs.evaluate(|x| 150_100.0 - &x[0] + &x[1] * 1.7 + &x[2] + &x[3]).unwrap();
     near(error.standard_uncertainty, 32.34, 0.005, "u");
-    assert_eq!(
-        [&error.contributions[0].source, &error.contributions[1].source],
-        ["mechanical", "resolution"]
-    );
+    assert_eq!([error.contributions[0].source, error.contributions[1].source], ["mechanical", "resolution"]);
     let k = |d: Distribution| d.coverage_factor(0.95).unwrap();
     let trapezoid = Distribution::sum_of_rectangular(50.0, 25.0).unwrap();
     assert_eq!(trapezoid, Distribution::trapezoidal(75.0, 1.0 / 3.0).unwrap());
@@ -428,7 +426,7 @@ fn derivatives_of_the_clutch() {
     let height = |x: &[Jet]| ((&x[2] - &x[1]).powi(2) - (&x[0] + &x[1]).powi(2)).sqrt();
     let evaluation = inputs.evaluate(angle).unwrap();
     close(evaluation.estimate.to_degrees(), 7.018_389_803, 1e-9, "angle");
-    let slopes = |e: &Evaluation, expected: [f64; 3]| {
+    let slopes = |e: &Evaluation<'_>, expected: [f64; 3]| {
         for (name, slope) in ["a", "c", "e"].into_iter().zip(expected) {
             let ours = e.contributions.iter().find(|c| c.source == name).unwrap().sensitivity;
             close(ours, slope, 1e-9, name);

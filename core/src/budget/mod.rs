@@ -145,10 +145,10 @@ impl Budget {
         })
     }
 
-    fn contribution(&self, of: Contribution) -> ContributionReport {
+    fn contribution(&self, of: Contribution<'_>) -> ContributionReport {
         ContributionReport {
-            path: self.paths.get(&of.source).cloned().unwrap_or_default(),
-            source: of.source,
+            path: self.paths.get(of.source).cloned().unwrap_or_default(),
+            source: of.source.to_owned(),
             sensitivity: of.sensitivity + 0.0,
             standard_uncertainty: of.standard_uncertainty,
             dof: finite(of.dof),
@@ -158,13 +158,13 @@ impl Budget {
     }
 
     /// Student's t of two degrees of freedom or fewer has no standard deviation that trials could show.
-    fn warnings(&self, first: &Evaluation) -> Vec<Warning> {
+    fn warnings(&self, first: &Evaluation<'_>) -> Vec<Warning> {
         let wide = self.inputs.without_deviation();
         let sources =
-            first.contributions.iter().filter(|c| c.contribution != 0.0 && wide.contains(&c.source.as_str()));
-        let warn = |c: &Contribution| Warning {
+            first.contributions.iter().filter(|c| c.contribution != 0.0 && wide.contains(&c.source));
+        let warn = |c: &Contribution<'_>| Warning {
             kind: "no_standard_deviation".to_owned(),
-            path: self.paths.get(&c.source).cloned().unwrap_or_default(),
+            path: self.paths.get(c.source).cloned().unwrap_or_default(),
             text: format!(
                 "the distribution of {} has no standard deviation: that of the trials means nothing, their intervals do",
                 c.source
@@ -239,7 +239,7 @@ impl Run {
     /// The trials must know one digit more than is judged by them. Source: JCGM 101:2008, 8.2.
     fn validation(
         self,
-        first: &Evaluation,
+        first: &Evaluation<'_>,
         expanded: &Expanded,
         summary: &Summary,
     ) -> Result<Option<ValidationReport>, Error> {

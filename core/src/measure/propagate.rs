@@ -124,7 +124,7 @@ impl Asked {
         &self,
         inputs: &Inputs,
         model: &Model,
-        first_order: &Evaluation,
+        first_order: &Evaluation<'_>,
         expanded: &Expanded,
     ) -> Result<Option<MonteCarloReport>, Error> {
         let Some(run) = &self.trials else {

@@ -611,7 +611,7 @@ impl Summary {
     /// [`ErrorKind::Contradiction`] when the probabilities differ, [`ErrorKind::OutOfRange`] for other digits than 1 or 2.
     pub fn validate(
         &self,
-        first_order: &Evaluation,
+        first_order: &Evaluation<'_>,
         expanded: &Expanded,
         coverage: Coverage,
         digits: u8,

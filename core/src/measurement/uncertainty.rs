@@ -38,9 +38,9 @@ pub struct Inputs {
 
 /// What one source does to the result.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Contribution {
+pub struct Contribution<'a> {
     /// Name of the source.
-    pub source: String,
+    pub source: &'a str,
     /// Derivative of the model by the source, `c_i`.
     pub sensitivity: f64,
     /// Standard uncertainty of the source, `u_i`.
@@ -55,7 +55,7 @@ pub struct Contribution {
 
 /// A result to first order. Source: JCGM 100:2008, 5.1.2, (10), and G.4.1, (G.2b).
 #[derive(Debug, Clone, PartialEq)]
-pub struct Evaluation {
+pub struct Evaluation<'a> {
     /// The model at the estimates of its inputs.
     pub estimate: f64,
     /// Combined standard uncertainty `u_c`.
@@ -63,7 +63,7 @@ pub struct Evaluation {
     /// Effective degrees of freedom by Welch-Satterthwaite; infinite when every source's are.
     pub dof: f64,
     /// Contributions, the largest share first; equal ones in the order of the sources.
-    pub contributions: Vec<Contribution>,
+    pub contributions: Vec<Contribution<'a>>,
 }
 
 /// What two sources do together to second order.
@@ -189,7 +189,7 @@ impl Inputs {
     ///
     /// # Errors
     /// [`ErrorKind::NotFinite`] when the model or a first derivative is not finite at the estimates.
-    pub fn evaluate(&self, model: impl Fn(&[Jet]) -> Jet) -> Result<Evaluation, Error> {
+    pub fn evaluate(&self, model: impl Fn(&[Jet]) -> Jet) -> Result<Evaluation<'_>, Error> {
         let count = self.inputs.len();
         let result = model(&self.jets(Jet::variable));
         let sensitivities = self.sensitivities(&result.gradient(count));
@@ -199,12 +199,12 @@ impl Inputs {
         finite("the model", result.value())?;
         finite("a first derivative of the model", u)?;
         let share = |part: f64| if u > 0.0 { (part / u) * (part / u) } else { 0.0 };
-        let mut contributions: Vec<Contribution> = self
+        let mut contributions: Vec<Contribution<'_>> = self
             .sources
             .iter()
             .zip(sensitivities.iter().zip(&parts))
             .map(|(source, (sensitivity, part))| Contribution {
-                source: source.name.clone(),
+                source: &source.name,
                 sensitivity: *sensitivity,
                 standard_uncertainty: source.u(),
                 dof: source.distribution.dof(),
@@ -363,7 +363,7 @@ impl Source {
     }
 }
 
-impl Evaluation {
+impl Evaluation<'_> {
     /// Expanded uncertainty for a coverage probability between 0 and 1, of a result that is about normal.
     ///
     /// Source: JCGM 100:2008, G.4.1 and G.6.4.
