@@ -8,7 +8,7 @@ from typing import Any
 
 from gaugepoint import _gaugepoint
 from gaugepoint.error import InputError, at_door
-from gaugepoint.report import Report, written_report
+from gaugepoint.report import Report, written
 
 __all__ = ["assess", "job_schema", "report_schema"]
 
@@ -54,7 +54,7 @@ def assess(
     ...     print(refused.kind, refused.field)
     missing_field /job
     """
-    return written_report(*_gaugepoint.assess(document(job), working))
+    return written(Report, *_gaugepoint.assess(document(job), working))
 
 
 def job_schema() -> dict[str, Any]:

@@ -6,11 +6,12 @@ A name that ends in ``_mm`` or ``_c`` holds a number in that unit. ``None`` mean
 import json
 import os
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 from gaugepoint import _gaugepoint
 from gaugepoint.job import document as bytes_of
-from gaugepoint.report import BudgetLine, JobName, Warning, Working, read
+from gaugepoint._written import WrittenText
+from gaugepoint.report import BudgetLine, JobName, Warning, Working, read, written
 
 __all__ = [
     "DifferenceReport",
@@ -196,8 +197,10 @@ class DifferenceReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MeasurementReport:
+class MeasurementReport(WrittenText):
     """Every reading and difference with its uncertainty, by three ways side by side."""
+
+    _made_by: ClassVar[str] = "measure"
 
     format: str
     """`gaugepoint-measurement-report`"""
@@ -221,44 +224,6 @@ class MeasurementReport:
     """What is odd."""
     working: Working | None = field(default=None, repr=False)
     """The working of every number of the first order, when it was asked for."""
-
-    _written: tuple[str, str] | None = field(default=None, init=False, repr=False, compare=False)
-
-    def to_json(self) -> str:
-        """Give the report as JSON on one line, as the library wrote it.
-
-        Returns
-        -------
-        str
-            The same bytes in every host.
-
-        Raises
-        ------
-        TypeError
-            When the report was not made by `gaugepoint.measure`.
-        """
-        return self._as_written(0)
-
-    def to_text(self) -> str:
-        """Give the report as text.
-
-        Returns
-        -------
-        str
-            Lines of text.
-
-        Raises
-        ------
-        TypeError
-            When the report was not made by `gaugepoint.measure`.
-        """
-        return self._as_written(1)
-
-    def _as_written(self, form: int) -> str:
-        # dataclasses.replace() and hand-made reports have no text: the old one would tell of other numbers
-        if self._written is None:
-            raise TypeError("only a report made by gaugepoint.measure can be written")
-        return self._written[form]
 
 
 def measure(
@@ -297,10 +262,7 @@ def measure(
     ...     print(refused.kind, refused.field)
     missing_field /measurement
     """
-    written = _gaugepoint.measure(bytes_of(document), working)
-    report = read(MeasurementReport, written[0])
-    object.__setattr__(report, "_written", written)
-    return report
+    return written(MeasurementReport, *_gaugepoint.measure(bytes_of(document), working))
 
 
 def presets() -> tuple[Preset, ...]:

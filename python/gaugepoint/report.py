@@ -10,7 +10,9 @@ from collections.abc import Callable, Hashable, Mapping
 from dataclasses import dataclass, field, fields, is_dataclass
 from functools import cache, partial
 from types import UnionType
-from typing import Any, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
+from typing import Any, ClassVar, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
+
+from gaugepoint._written import Written, WrittenText
 
 __all__ = [
     "Block",
@@ -511,8 +513,10 @@ class Working:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Report:
+class Report(WrittenText):
     """Everything that was found out about one engine."""
+
+    _made_by: ClassVar[str] = "assess"
 
     format: str
     """`gaugepoint-report`"""
@@ -539,38 +543,6 @@ class Report:
     working: Working | None = field(default=None, repr=False)
     """The working of every number, when it was asked for."""
 
-    _written: tuple[str, str, str] | None = field(default=None, init=False, repr=False, compare=False)
-
-    def to_json(self) -> str:
-        """Give the report as JSON on one line, as the library wrote it.
-
-        Returns
-        -------
-        str
-            The same bytes in every host.
-
-        Raises
-        ------
-        TypeError
-            When the report was not made by `gaugepoint.assess`.
-        """
-        return self._as_written(0)
-
-    def to_text(self) -> str:
-        """Give the report as text for reading aloud or printing.
-
-        Returns
-        -------
-        str
-            Lines of text.
-
-        Raises
-        ------
-        TypeError
-            When the report was not made by `gaugepoint.assess`.
-        """
-        return self._as_written(1)
-
     def to_markdown(self) -> str:
         """Give the report as Markdown.
 
@@ -582,35 +554,32 @@ class Report:
         Raises
         ------
         TypeError
-            When the report was not made by `gaugepoint.assess`.
+            When the report was not made by the library.
         """
         return self._as_written(2)
 
-    def _as_written(self, form: int) -> str:
-        # dataclasses.replace() and hand-made reports have no text: the old one would tell of other numbers
-        if self._written is None:
-            raise TypeError("only a report made by gaugepoint.assess can be written")
-        return self._written[form]
-
 
 _T = TypeVar("_T")
+_W = TypeVar("_W", bound=Written)
 
 
-def written_report(as_json: str, as_text: str, as_markdown: str) -> Report:
+def written(kind: type[_W], *forms: str) -> _W:
     """Read a report from what the library wrote.
 
     Parameters
     ----------
-    as_json, as_text, as_markdown : str
-        One report in its three forms.
+    kind : type
+        Class of the report.
+    *forms : str
+        The report as JSON and in its other forms.
 
     Returns
     -------
-    Report
-        The report with its three forms.
+    kind
+        The report with its forms.
     """
-    report = read(Report, as_json)
-    object.__setattr__(report, "_written", (as_json, as_text, as_markdown))
+    report = read(kind, forms[0])
+    object.__setattr__(report, "_written", forms)
     return report
 
 

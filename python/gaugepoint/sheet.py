@@ -3,11 +3,12 @@
 import json
 import os
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 from gaugepoint import _gaugepoint
 from gaugepoint.job import document
-from gaugepoint.report import Warning, read
+from gaugepoint._written import Written
+from gaugepoint.report import Warning, written
 
 __all__ = [
     "Check",
@@ -155,8 +156,10 @@ class Checked:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SheetReport:
+class SheetReport(Written):
     """What was found on a sheet. Nothing of the sheet is changed."""
+
+    _made_by: ClassVar[str] = "check_sheet"
 
     format: str
     """`gaugepoint-sheet-report`"""
@@ -172,25 +175,6 @@ class SheetReport:
     """What cannot all be right: entry by entry, link by link, copied rows, lost degree signs."""
     warnings: tuple[Warning, ...] = field(repr=False)
     """What is possible but odd."""
-
-    _json: str | None = field(default=None, init=False, repr=False, compare=False)
-
-    def to_json(self) -> str:
-        """Give the report as JSON on one line, as the library wrote it.
-
-        Returns
-        -------
-        str
-            The same bytes in every host.
-
-        Raises
-        ------
-        TypeError
-            When the report was not made by `gaugepoint.check_sheet`.
-        """
-        if self._json is None:
-            raise TypeError("only a report made by gaugepoint.check_sheet can be written")
-        return self._json
 
 
 def check_sheet(sheet: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes]) -> SheetReport:
@@ -230,10 +214,7 @@ def check_sheet(sheet: dict[str, Any] | str | bytes | os.PathLike[str] | os.Path
     >>> report.contradictions[0].check, report.contradictions[0].suspected[0].slip
     ('temperature_scale', 'difference_as_temperature')
     """
-    written = _gaugepoint.check_sheet(document(sheet))
-    report = read(SheetReport, written)
-    object.__setattr__(report, "_json", written)
-    return report
+    return written(SheetReport, _gaugepoint.check_sheet(document(sheet)))
 
 
 def sheet_schema() -> dict[str, Any]:

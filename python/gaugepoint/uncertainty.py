@@ -3,12 +3,13 @@
 import json
 import os
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 from gaugepoint import _gaugepoint
 from gaugepoint._gaugepoint import coverage_factor, effective_dof, numerical_tolerance, standard_uncertainty
 from gaugepoint.job import document
-from gaugepoint.report import Warning, read
+from gaugepoint._written import WrittenText
+from gaugepoint.report import Warning, written
 
 __all__ = [
     "Adaptive",
@@ -165,8 +166,10 @@ class Validation:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Budget:
+class Budget(WrittenText):
     """A result with its uncertainty, and where that comes from. ``None`` means not asked for, or infinite degrees of freedom."""
+
+    _made_by: ClassVar[str] = "budget"
 
     format: str
     """`gaugepoint-budget-report`"""
@@ -200,44 +203,6 @@ class Budget:
     """Whether the first order stands against the trials."""
     warnings: tuple[Warning, ...] = field(repr=False)
     """What a reader must know."""
-
-    _written: tuple[str, str] | None = field(default=None, init=False, repr=False, compare=False)
-
-    def to_json(self) -> str:
-        """Give the report as JSON on one line, as the library wrote it.
-
-        Returns
-        -------
-        str
-            The same bytes in every host.
-
-        Raises
-        ------
-        TypeError
-            When the report was not made by `gaugepoint.budget`.
-        """
-        return self._as_written(0)
-
-    def to_text(self) -> str:
-        """Give the report as text: the result in words, the contributions as a table.
-
-        Returns
-        -------
-        str
-            Lines of text.
-
-        Raises
-        ------
-        TypeError
-            When the report was not made by `gaugepoint.budget`.
-        """
-        return self._as_written(1)
-
-    def _as_written(self, form: int) -> str:
-        # dataclasses.replace() and hand-made reports have no text: the old one would tell of other numbers
-        if self._written is None:
-            raise TypeError("only a report made by gaugepoint.budget can be written")
-        return self._written[form]
 
 
 def budget(given: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes]) -> Budget:
@@ -275,10 +240,7 @@ def budget(given: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[
     >>> found.estimate, round(found.standard_uncertainty, 4), found.contributions[0].source
     (50.0, 0.2928, 'b')
     """
-    as_json, as_text = _gaugepoint.budget(document(given))
-    report = read(Budget, as_json)
-    object.__setattr__(report, "_written", (as_json, as_text))
-    return report
+    return written(Budget, *_gaugepoint.budget(document(given)))
 
 
 def budget_schema() -> dict[str, Any]:
