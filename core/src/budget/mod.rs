@@ -13,7 +13,7 @@ pub use report::{
 
 use crate::calc::Model;
 use crate::error::{Error, ErrorKind};
-use crate::job::{Entry, Numeric, Probability, Warning, decode, schema_of};
+use crate::job::{Entry, Numeric, Probability, Warning, decode, document_schema};
 use crate::measurement::distribution;
 use crate::measurement::monte_carlo::{self, Adaptive, Goal, Interval, MOST_TRIALS, MonteCarlo, Summary};
 use crate::measurement::uncertainty::{
@@ -21,7 +21,6 @@ use crate::measurement::uncertainty::{
 };
 use document::MonteCarloEntry;
 use make::Maker;
-use schemars::generate::SchemaSettings;
 use std::collections::BTreeMap;
 
 /// Format name of a budget.
@@ -60,7 +59,7 @@ impl BudgetDocument {
     /// JSON Schema (draft 2020-12) of the document.
     #[must_use]
     pub fn schema() -> schemars::Schema {
-        schema_of::<BudgetDocument>(SchemaSettings::draft2020_12())
+        document_schema::<BudgetDocument>()
     }
 }
 

@@ -176,7 +176,6 @@ impl BudgetReport {
     /// JSON Schema (draft 2020-12) of the report.
     #[must_use]
     pub fn schema() -> schemars::Schema {
-        let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
-        crate::job::schema_of::<BudgetReport>(settings)
+        crate::job::report_schema::<BudgetReport>()
     }
 }

@@ -45,12 +45,21 @@ impl Document {
     /// JSON Schema (draft 2020-12) of the document.
     #[must_use]
     pub fn schema() -> schemars::Schema {
-        schema_of::<Document>(SchemaSettings::draft2020_12())
+        document_schema::<Document>()
     }
 }
 
-/// The schema of a structure of ours.
-pub(crate) fn schema_of<T: schemars::JsonSchema>(settings: SchemaSettings) -> schemars::Schema {
+/// The schema of a document.
+pub(crate) fn document_schema<T: schemars::JsonSchema>() -> schemars::Schema {
+    schema_of::<T>(SchemaSettings::draft2020_12())
+}
+
+/// The schema of a report: of what is written, so that a list that is left out when empty is not required.
+pub(crate) fn report_schema<T: schemars::JsonSchema>() -> schemars::Schema {
+    schema_of::<T>(SchemaSettings::draft2020_12().for_serialize())
+}
+
+fn schema_of<T: schemars::JsonSchema>(settings: SchemaSettings) -> schemars::Schema {
     let settings = settings.with_transform(RecursiveTransform(without_null));
     settings.into_generator().into_root_schema_for::<T>()
 }

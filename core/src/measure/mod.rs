@@ -19,13 +19,12 @@ use crate::calc::{Calc, formula};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document as doc;
-use crate::job::{Entry, Given, Warning, Words, check_length, decode, nearest, schema_of};
+use crate::job::{Entry, Given, Warning, Words, check_length, decode, document_schema, nearest};
 use crate::measurement::{DepthIndicators, Gauge, Gauges, Shop, Strips, Transfers};
 use crate::report::{GaugeReport, JobName};
 use crate::size::REFERENCE_TEMPERATURE_C;
 use propagate::Asked;
 use reading::Taken;
-use schemars::generate::SchemaSettings;
 
 /// Format name of a measurement.
 pub const FORMAT: &str = "gaugepoint-measurement";
@@ -60,7 +59,7 @@ impl MeasurementDocument {
     /// JSON Schema (draft 2020-12) of the document.
     #[must_use]
     pub fn schema() -> schemars::Schema {
-        schema_of::<MeasurementDocument>(SchemaSettings::draft2020_12())
+        document_schema::<MeasurementDocument>()
     }
 }
 

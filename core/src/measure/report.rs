@@ -164,8 +164,7 @@ impl MeasurementReport {
     /// JSON Schema (draft 2020-12) of the report.
     #[must_use]
     pub fn schema() -> schemars::Schema {
-        let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
-        crate::job::schema_of::<MeasurementReport>(settings)
+        crate::job::report_schema::<MeasurementReport>()
     }
 
     /// The difference of that name.

@@ -261,8 +261,6 @@ impl Report {
     /// JSON Schema (draft 2020-12) of the report.
     #[must_use]
     pub fn schema() -> schemars::Schema {
-        // of what is written: a list that is left out when empty is not required
-        let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
-        crate::job::schema_of::<Report>(settings)
+        crate::job::report_schema::<Report>()
     }
 }

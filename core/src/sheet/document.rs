@@ -101,7 +101,7 @@ impl SheetDocument {
     /// JSON Schema (draft 2020-12) of the document.
     #[must_use]
     pub fn schema() -> schemars::Schema {
-        crate::job::schema_of::<SheetDocument>(schemars::generate::SchemaSettings::draft2020_12())
+        crate::job::document_schema::<SheetDocument>()
     }
 }
 

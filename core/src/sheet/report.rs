@@ -187,9 +187,7 @@ impl SheetReport {
     /// JSON Schema (draft 2020-12) of the report.
     #[must_use]
     pub fn schema() -> schemars::Schema {
-        // of what is written: a list that is left out when empty is not required
-        let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
-        crate::job::schema_of::<SheetReport>(settings)
+        crate::job::report_schema::<SheetReport>()
     }
 
     /// The contradictions that name an entry.
