@@ -111,7 +111,8 @@ fn stated_bias(effects: &[Told]) -> Option<f64> {
 
 fn second_order(inputs: &Inputs, model: &Model) -> Result<SecondOrderReport, Error> {
     let second = inputs.second_order(|x| model.jet(x))?;
-    let at_estimates = inputs.evaluate(|x| model.jet(x))?.estimate;
+    // an input of the model is the error of a source: 0 at its estimate
+    let at_estimates = model.value(&vec![0.0; model.inputs().len()]);
     Ok(SecondOrderReport {
         mean_mm: at_estimates + second.shift_of_mean,
         shift_of_mean_mm: second.shift_of_mean,
