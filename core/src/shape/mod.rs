@@ -4,6 +4,7 @@ mod angle;
 mod least;
 mod minimax;
 mod reference;
+pub mod curve;
 pub mod section;
 pub mod circle;
 pub mod cylinder;
