@@ -31,6 +31,9 @@ formula! {
     FromBase: eps ["1"] = (p, p20) => p - p20; source "definite integral";
     /// What the error `a` of an instantaneous coefficient leaves uncertain in the strain.
     LawError: u ["1"] = (a, t) => a * (t - 20.0); source "integral of a constant error of the coefficient from 20 C";
+    /// Strain as a cubic of the difference to 20 C, by Horner's rule.
+    StrainPolynomial: eps ["1"] = (c1, c2, c3, t) => ((c3 * (t - 20.0) + c2) * (t - 20.0) + c1) * (t - 20.0);
+        source "definition of the coefficients; with c2 and c3 zero the mean coefficient from 20 C";
     /// A length at another temperature.
     Grown: size_hot ["mm"] = (size, eps) => size * (1.0 + eps); source "definition of strain";
 }

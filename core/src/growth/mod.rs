@@ -2,12 +2,15 @@
 
 mod material;
 
+mod strain;
+
 pub(crate) mod lame;
 
 pub mod liner;
 
 pub use material::Material;
-pub(crate) use material::{Grown, Materials, MeanGrowth};
+pub(crate) use material::{Grown, Materials, MeanGrowth, StrainPolynomial};
+pub use strain::StrainLaw;
 
 use crate::bounds;
 use crate::error::Error;
