@@ -8,7 +8,7 @@ use crate::calc::Formula;
 use crate::clearance::{Bench, Running};
 use crate::error::{Error, ErrorKind};
 use crate::growth::{StrainLaw, StrainPolynomial};
-use crate::size::MicrometerSize;
+use crate::size::{MicrometerSize, REFERENCE_TEMPERATURE_C};
 use crate::wide::{Columnar, Width};
 
 #[doc = include_str!("../docs/batch.md")]
@@ -112,7 +112,7 @@ impl Batch {
     ///
     /// # Errors
     /// [`ErrorKind::Contradiction`] when the columns and results are not of one length; then nothing is written.
-    pub fn clearances(&self, columns: Columns<'_>, results: Results<'_>) -> Result<usize, Error> {
+    pub fn clearances(&self, columns: Columns<'_>, mut results: Results<'_>) -> Result<usize, Error> {
         let rows = columns.rows()?;
         let status = results.status.as_ref().map_or(rows, |status| status.len());
         let lengths = [
@@ -121,6 +121,9 @@ impl Batch {
             ("status", status),
         ];
         same_length(rows, &lengths)?;
+        if let Some(status) = &mut results.status {
+            status.fill(0);
+        }
         let mut refused = 0;
         self.width.run(Work { laws: &self.laws, columns, results, refused: &mut refused });
         Ok(refused)
@@ -179,17 +182,29 @@ impl<'a> Columns<'a> {
         sizes.zip(parts).zip(running).map(|(((b, p), t), (tb, tp))| [*b, *p, *t, *tb, *tp])
     }
 
-    /// In pieces.
+    /// Takes the first rows off, when there are so many.
     #[inline(always)]
-    fn blocks(self) -> impl Iterator<Item = Columns<'a>> {
-        let [bore, piston, parts, bore_running, piston_running] = self.all().map(|c| c.chunks(BLOCK));
-        let running = bore_running.zip(piston_running);
-        bore.zip(piston).zip(parts).zip(running).map(|(((b, p), t), (tb, tp))| Columns {
-            bore_mm: b,
-            piston_mm: p,
-            parts_temperature_c: t,
-            bore_temperature_c: tb,
-            piston_temperature_c: tp,
+    fn take_first(&mut self, rows: usize) -> Option<Columns<'a>> {
+        Some(Columns {
+            bore_mm: self.bore_mm.split_off(..rows)?,
+            piston_mm: self.piston_mm.split_off(..rows)?,
+            parts_temperature_c: self.parts_temperature_c.split_off(..rows)?,
+            bore_temperature_c: self.bore_temperature_c.split_off(..rows)?,
+            piston_temperature_c: self.piston_temperature_c.split_off(..rows)?,
+        })
+    }
+}
+
+impl<'a> Results<'a> {
+    #[inline(always)]
+    fn take_first(&mut self, rows: usize) -> Option<Results<'a>> {
+        Some(Results {
+            bench_mm: self.bench_mm.split_off_mut(..rows)?,
+            running_mm: self.running_mm.split_off_mut(..rows)?,
+            status: match &mut self.status {
+                Some(status) => Some(status.split_off_mut(..rows)?),
+                None => None,
+            },
         })
     }
 }
@@ -204,121 +219,93 @@ fn same_length(rows: usize, lengths: &[(&str, usize)]) -> Result<(), Error> {
     }
 }
 
-/// Rows that are checked and then computed: few enough that the nearest cache still holds them then. Of 32 to 512 the fastest here.
-const BLOCK: usize = 96;
+/// Rows that are computed while as many more are checked: so few that the nearest cache still holds those then. The fastest of 32 to 256 here.
+const BLOCK: usize = 128;
 
-/// What a size may be. Bits are compared, not doubles: a comparison with NaN, or arithmetic with what is impossible, is an exception
-/// that kills a host which unmasks floating-point traps.
+/// What a column may be, as bits: a comparison with NaN, or arithmetic with what is impossible, would be an exception that kills a host which
+/// unmasks floating-point traps.
 #[derive(Debug, Clone, Copy)]
-struct Sizes {
+struct Span {
+    /// least and largest, in the order of doubles
     lower: i64,
     upper: i64,
+    /// least that is not below zero: down to it bits have that order as they are
+    plain_lower: i64,
 }
 
-impl Sizes {
-    const fn of((lower, upper): (f64, f64)) -> Self {
-        Sizes { lower: lower.to_bits().cast_signed(), upper: upper.to_bits().cast_signed() }
-    }
-
-    /// Negative when `x` is outside: both limits are above zero, where bits have the order of doubles, and of the distances to them one
-    /// is negative for all other bits.
-    #[inline(always)]
-    fn outside(self, x: f64) -> i64 {
-        let x = x.to_bits().cast_signed();
-        x.wrapping_sub(self.lower) | self.upper.wrapping_sub(x)
-    }
+/// Whole numbers in the order of the doubles, with NaN beyond both infinities.
+fn order(x: f64) -> i64 {
+    // minus zero becomes zero
+    let bits = (x + 0.0).to_bits().cast_signed();
+    bits ^ ((bits >> 63).cast_unsigned() >> 1).cast_signed()
 }
 
-/// What a temperature may be, in the same way; its upper limit is above zero.
-#[derive(Debug, Clone, Copy)]
-struct Temperatures {
-    /// largest bits of a positive one
-    upper: i64,
-    /// largest bits of a negative one, which rise as it falls; that of none is below all
-    lower: i64,
-    /// least bits of a positive one
-    least: i64,
-}
-
-impl Temperatures {
-    /// What all of these ranges hold.
+impl Span {
+    /// What all of these ranges hold; it ends above zero.
     fn of(ranges: &[(f64, f64)]) -> Self {
-        let lower =
-            ranges.iter().fold(f64::NEG_INFINITY, |most, range| if range.0 > most { range.0 } else { most });
-        let upper =
-            ranges.iter().fold(f64::INFINITY, |least, range| if range.1 < least { range.1 } else { least });
-        let bits = |x: f64| x.to_bits().cast_signed();
-        let (lower, least) = if lower > 0.0 { (i64::MAX, bits(lower)) } else { (bits(-lower.abs()), 0) };
-        Temperatures { upper: bits(upper), lower, least }
+        let lower = ranges.iter().map(|range| order(range.0)).fold(i64::MIN, i64::max);
+        let upper = ranges.iter().map(|range| order(range.1)).fold(i64::MAX, i64::min);
+        Span { lower, upper, plain_lower: lower.max(0) }
     }
 
-    /// Negative when `x` is outside. `ABOVE` says that `least` counts; leaving it out saves a tenth of the time.
+    fn has(self, x: f64) -> bool {
+        (self.lower..=self.upper).contains(&order(x))
+    }
+
+    /// Negative when `x` is outside or below zero: of the distances to both ends one is negative then.
     #[inline(always)]
-    fn outside<const ABOVE: bool>(self, x: f64) -> i64 {
-        let x = x.to_bits().cast_signed();
-        // of a positive x the first tells, of a negative one the second: what its sign bit chooses
-        let (positive, negative) = (self.upper.wrapping_sub(x), self.lower.wrapping_sub(x));
-        let chosen = ((positive ^ negative) & x) ^ positive;
-        if ABOVE { chosen | (x.wrapping_sub(self.least) & !x) } else { chosen }
+    fn outside_or_below_zero(self, x: f64) -> i64 {
+        let bits = x.to_bits().cast_signed();
+        bits.wrapping_sub(self.plain_lower) | self.upper.wrapping_sub(bits)
     }
 }
 
-/// What the columns may be.
+/// What the columns may be, in their order.
 #[derive(Debug, Clone, Copy)]
-struct Accepted {
-    bore: Sizes,
-    piston: Sizes,
-    parts: Temperatures,
-    bore_running: Temperatures,
-    piston_running: Temperatures,
-}
+struct Accepted([Span; 5]);
 
 impl Accepted {
     fn by(bore: &StrainLaw, piston: &StrainLaw) -> Self {
-        let (parts, running) = (bounds::SHOP_TEMPERATURE.possible, bounds::RUNNING_TEMPERATURE.possible);
-        Accepted {
-            bore: Sizes::of(bounds::BORE.possible),
-            piston: Sizes::of(bounds::PISTON.possible),
-            parts: Temperatures::of(&[parts, bore.range_c(), piston.range_c()]),
-            bore_running: Temperatures::of(&[running, bore.range_c()]),
-            piston_running: Temperatures::of(&[running, piston.range_c()]),
-        }
+        let running = bounds::RUNNING_TEMPERATURE.possible;
+        Accepted([
+            Span::of(&[bounds::BORE.possible]),
+            Span::of(&[bounds::PISTON.possible]),
+            Span::of(&[bounds::SHOP_TEMPERATURE.possible, bore.range_c(), piston.range_c()]),
+            Span::of(&[running, bore.range_c()]),
+            Span::of(&[running, piston.range_c()]),
+        ])
     }
 
-    /// Whether a temperature just above zero is too low.
-    fn is_above(&self) -> bool {
-        [self.parts, self.bore_running, self.piston_running].iter().any(|t| t.least > 0)
+    fn has(&self, row: [f64; 5]) -> bool {
+        self.0.iter().zip(row).all(|(span, x)| span.has(x))
     }
 
+    /// Not negative when a row is accepted and nowhere below zero.
     #[inline(always)]
-    fn sizes_outside(&self, bore: f64, piston: f64) -> i64 {
-        self.bore.outside(bore) | self.piston.outside(piston)
+    fn doubt(&self, [b, p, t, tb, tp]: [f64; 5]) -> i64 {
+        let [bore, piston, parts, bore_running, piston_running] = self.0;
+        bore.outside_or_below_zero(b)
+            | piston.outside_or_below_zero(p)
+            | parts.outside_or_below_zero(t)
+            | bore_running.outside_or_below_zero(tb)
+            | piston_running.outside_or_below_zero(tp)
     }
 
+    #[inline(never)]
+    fn count_refused(&self, columns: Columns<'_>) -> usize {
+        columns.each().filter(|row| !self.has(*row)).count()
+    }
+
+    /// The doubts of a block. All rows are looked at: a loop without a way out becomes vectors.
     #[inline(always)]
-    fn temperatures_outside<const ABOVE: bool>(&self, [parts, bore, piston]: [f64; 3]) -> i64 {
-        let running = self.bore_running.outside::<ABOVE>(bore) | self.piston_running.outside::<ABOVE>(piston);
-        self.parts.outside::<ABOVE>(parts) | running
-    }
-
-    /// Is every row accepted? All are looked at: a loop without a way out becomes vectors. Two loops, because the limits of five columns
-    /// need more registers than there are.
-    #[inline(always)]
-    fn all<const ABOVE: bool>(&self, columns: &Columns<'_>) -> bool {
-        let sizes = columns.bore_mm.iter().zip(columns.piston_mm);
-        let sizes = sizes.fold(0, |any, (bore, piston)| any | self.sizes_outside(*bore, *piston));
-        let running = columns.bore_temperature_c.iter().zip(columns.piston_temperature_c);
-        let temperatures =
-            columns.parts_temperature_c.iter().zip(running).fold(0, |any, (parts, (bore, piston))| {
-                any | self.temperatures_outside::<ABOVE>([*parts, *bore, *piston])
-            });
-        sizes | temperatures >= 0
-    }
-
-    fn has(&self, [b, p, t, tb, tp]: [f64; 5]) -> bool {
-        self.sizes_outside(b, p) | self.temperatures_outside::<true>([t, tb, tp]) >= 0
+    fn doubts(&self, columns: Columns<'_>) -> i64 {
+        columns.each().fold(0, |doubts, row| doubts | self.doubt(row))
     }
 }
+
+/// A row that is accepted with every law.
+const HARMLESS: [f64; 5] =
+    [100.0, 100.0, REFERENCE_TEMPERATURE_C, REFERENCE_TEMPERATURE_C, REFERENCE_TEMPERATURE_C];
 
 impl Laws {
     /// Bench and running clearance of an accepted row.
@@ -333,6 +320,44 @@ impl Laws {
         let (bore, piston) = (size(b, strain(&self.bore, t)), size(p, strain(&self.piston, t)));
         let running = [bore, strain(&self.bore, tb), piston, strain(&self.piston, tp)];
         [Bench::evaluate([bore, piston]), Running::evaluate(running)]
+    }
+
+    /// A block without doubts, and meanwhile the doubts of the next: one loop of both waits for the memory once.
+    #[inline(always)]
+    fn block(
+        &self,
+        columns: Columns<'_>,
+        next: Columns<'_>,
+        bench_mm: &mut [f64],
+        running_mm: &mut [f64],
+    ) -> i64 {
+        let mut doubts = 0;
+        let places = bench_mm.iter_mut().zip(running_mm);
+        for ((row, next), (bench, running)) in columns.each().zip(next.each()).zip(places) {
+            doubts |= self.accepted.doubt(next);
+            [*bench, *running] = self.evaluate(row);
+        }
+        doubts
+    }
+
+    /// Rows one after the other; gives how many are refused.
+    #[inline(never)]
+    fn row_by_row(&self, columns: Columns<'_>, results: Results<'_>) -> usize {
+        let mut refused = 0;
+        let places = results.bench_mm.iter_mut().zip(results.running_mm);
+        for (row, (bench, running)) in columns.each().zip(places) {
+            let accepted = self.accepted.has(row);
+            // what is refused is not computed with, not even where the compiler computes both branches
+            let clearances = self.evaluate(if accepted { row } else { HARMLESS });
+            [*bench, *running] = if accepted { clearances } else { [f64::NAN; 2] };
+            refused += usize::from(!accepted);
+        }
+        if let (Some(status), 1..) = (results.status, refused) {
+            for (row, status) in columns.each().zip(status) {
+                *status = self.refusal(row).map_or(0, |error| error.kind().code());
+            }
+        }
+        refused
     }
 
     /// Why a row is refused: the first of its columns that is.
@@ -350,35 +375,6 @@ impl Laws {
             .and_then(|()| check(running, piston_running, tp, &[&self.piston]))
             .err()
     }
-
-    /// The rows of a block, all of them accepted.
-    #[inline(always)]
-    fn block(&self, columns: Columns<'_>, bench_mm: &mut [f64], running_mm: &mut [f64]) {
-        for (row, (bench, running)) in columns.each().zip(bench_mm.iter_mut().zip(running_mm)) {
-            [*bench, *running] = self.evaluate(row);
-        }
-    }
-
-    /// The rows of a block, one after the other; gives how many are refused.
-    #[inline(never)]
-    fn row_by_row(&self, columns: Columns<'_>, results: Results<'_>) -> usize {
-        let mut refused = 0;
-        let places = results.bench_mm.iter_mut().zip(results.running_mm);
-        for (row, (bench, running)) in columns.each().zip(places) {
-            let accepted = self.accepted.has(row);
-            [*bench, *running] = if accepted { self.evaluate(row) } else { [f64::NAN; 2] };
-            refused += usize::from(!accepted);
-        }
-        for (row, status) in columns.each().zip(results.status.into_iter().flatten()) {
-            *status = self.status(row);
-        }
-        refused
-    }
-
-    fn status(&self, row: [f64; 5]) -> i32 {
-        // an error is made only where there is one: it is data and text
-        if self.accepted.has(row) { 0 } else { self.refusal(row).map_or(0, |error| error.kind().code()) }
-    }
 }
 
 struct Work<'r, 'a> {
@@ -391,30 +387,21 @@ struct Work<'r, 'a> {
 impl Columnar for Work<'_, '_> {
     #[inline(always)]
     fn run(self) {
-        match self.laws.accepted.is_above() {
-            true => self.blocks::<true>(),
-            false => self.blocks::<false>(),
-        }
-    }
-}
-
-impl Work<'_, '_> {
-    #[inline(always)]
-    fn blocks<const ABOVE: bool>(self) {
-        let Results { bench_mm, running_mm, mut status } = self.results;
-        let places = bench_mm.chunks_mut(BLOCK).zip(running_mm.chunks_mut(BLOCK));
-        let mut statuses = status.as_deref_mut().map(|status| status.chunks_mut(BLOCK));
-        for (columns, (bench_mm, running_mm)) in self.columns.blocks().zip(places) {
-            let mut status = statuses.as_mut().and_then(Iterator::next);
-            if self.laws.accepted.all::<ABOVE>(&columns) {
-                self.laws.block(columns, bench_mm, running_mm);
-                if let Some(status) = &mut status {
-                    status.fill(0);
-                }
+        let (laws, mut left, mut places) = (self.laws, self.columns, self.results);
+        let mut block = left.take_first(BLOCK);
+        let mut doubts = block.map_or(0, |first| laws.accepted.doubts(first));
+        while let (Some(columns), Some(here)) = (block, places.take_first(BLOCK)) {
+            block = left.take_first(BLOCK);
+            let next = block.unwrap_or(columns);
+            if doubts >= 0 {
+                doubts = laws.block(columns, next, here.bench_mm, here.running_mm);
             } else {
-                *self.refused += self.laws.row_by_row(columns, Results { bench_mm, running_mm, status });
+                *self.refused += laws.row_by_row(columns, here);
+                doubts = laws.accepted.doubts(next);
             }
         }
+        // fewer than a block
+        *self.refused += laws.row_by_row(left, places);
     }
 }
 
@@ -427,11 +414,13 @@ struct Count<'r, 'a> {
 impl Columnar for Count<'_, '_> {
     #[inline(always)]
     fn run(self) {
-        for columns in self.columns.blocks() {
-            if !self.accepted.all::<true>(&columns) {
-                *self.refused += columns.each().filter(|row| !self.accepted.has(*row)).count();
+        let mut left = self.columns;
+        while let Some(columns) = left.take_first(BLOCK) {
+            if self.accepted.doubts(columns) < 0 {
+                *self.refused += self.accepted.count_refused(columns);
             }
         }
+        *self.refused += self.accepted.count_refused(left);
     }
 }
 
