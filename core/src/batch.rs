@@ -71,7 +71,7 @@ pub struct Refused {
 /// assert_eq!(batch.clearances(columns, results)?, 1);
 /// assert_eq!(bench_mm[0], 0.125);
 /// assert!(bench_mm[1].is_nan() && running_mm[1].is_nan());
-/// let refused = batch.refused(columns, 5);
+/// let refused = batch.refused(columns, 0, 5);
 /// assert_eq!(refused[0].error.field(), "piston_mm/1");
 /// # Ok::<(), gaugepoint::Error>(())
 /// ```
@@ -140,10 +140,10 @@ impl Batch {
         Ok(refused)
     }
 
-    /// The first refused rows, at most so many.
+    /// The first refused rows, at most so many; `first` is the place of the first row that is given.
     #[must_use]
-    pub fn refused(&self, columns: Columns<'_>, most: usize) -> Vec<Refused> {
-        let refused = columns.each().enumerate().filter(|(_, values)| !self.laws.accepted.has(*values));
+    pub fn refused(&self, columns: Columns<'_>, first: usize, most: usize) -> Vec<Refused> {
+        let refused = (first..).zip(columns.each()).filter(|(_, values)| !self.laws.accepted.has(*values));
         let why = |(row, values)| Some(Refused { row, error: self.laws.refusal(values)?.in_row(row) });
         refused.filter_map(why).take(most).collect()
     }
