@@ -9,6 +9,7 @@ import sys
 from pathlib import Path
 
 import assess
+import batch
 import flat
 import parts
 import measure
@@ -140,6 +141,7 @@ def files():
     out[VECTORS / "flat.csv"] = flat_csv()
     out[VECTORS / "special.csv"] = special_csv()
     out[VECTORS / "parts.csv"] = parts.parts_csv()
+    out[VECTORS / "batch.csv"] = batch.batch_csv()
     return out
 
 
