@@ -19,7 +19,7 @@ IRON_CUBIC, ALUMINIUM_CUBIC = "10.4e-6 6e-9 -3e-12 -40 400", "19.8e-6 8e-9 2e-12
 # id, laws, row, and results by hand with their source where there are any
 ROWS = [
     ("at_reference", IRON, ALUMINIUM, "86.25 86.125 20 20 20", "0.125;0.125 by hand: at 20 C nothing grows"),
-    ("equal_alloy", ALUMINIUM, ALUMINIUM, "86.1 86 20 120 120", "0.1;0.100205 by hand: equal growth, 0.1 (1 + 20.5e-6 100)"),
+    ("equal_alloy", ALUMINIUM, ALUMINIUM, "86.1 86 20 120 120", "0.1;0.100205 by hand: equal growth; 0.1 (1 + 20.5e-6 100)"),
     ("warm_shop", IRON, ALUMINIUM, "86.041 86.006 27 110 120", None),
     ("cold_shop", IRON, ALUMINIUM, "86.028 85.984 -4.5 110 120", None),
     ("cold_start", IRON, ALUMINIUM, "101.66 101.6 18 -20 -20", None),
