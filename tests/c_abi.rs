@@ -16,8 +16,8 @@ use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
 use gaugepoint_tests::named::{Named, before_row, parts_row, risk_row, shape_row, study_row};
 use gaugepoint_tests::{
-    BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, batch_row, budget, job, measurement, rows, text, uncertainty_row,
-    workspace,
+    BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, batch_row, budget, job, measurement, rows, text,
+    uncertainty_row, workspace,
 };
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};

@@ -102,9 +102,10 @@ impl StrainLaw {
 
 /// Where the slope is flat, within the range.
 fn vertex(per_k2: f64, per_k3: f64, (lower, upper): (f64, f64)) -> Option<f64> {
-    // asked first whether it can be near: the quotient might overflow, which kills a host that unmasks floating-point traps
-    let near = 3.0 * per_k3.abs() * lower.abs().max(upper) >= per_k2.abs();
-    let flat = (near && per_k3 != 0.0).then(|| -per_k2 / (3.0 * per_k3))?;
+    // asked first whether it can be near, and then divided by what is not zero even where the compiler divides before it asks: a quotient that
+    // overflows kills a host that unmasks floating-point traps
+    let near = per_k3 != 0.0 && 3.0 * per_k3.abs() * lower.abs().max(upper) >= per_k2.abs();
+    let flat = near.then_some(-per_k2 / if near { 3.0 * per_k3 } else { 1.0 })?;
     (flat > lower && flat < upper).then_some(flat)
 }
 
