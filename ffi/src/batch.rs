@@ -272,8 +272,9 @@ impl Rows {
             }
         }
         let all = || inputs.iter().chain(&results);
-        let compact =
-            |e: &Extent| e.stride.unsigned_abs() == e.width && e.stride > 0 && e.start % e.width == 0;
+        let compact = |e: &Extent| {
+            e.stride.unsigned_abs() == e.width && e.stride > 0 && e.start.is_multiple_of(e.width)
+        };
         let apart = |result: &Extent| inputs.iter().all(|input| result.is_disjoint(input));
         Ok(all().all(compact) && results.iter().all(apart))
     }
