@@ -3,7 +3,9 @@
 #![expect(clippy::indexing_slicing, reason = "the models of benches name their own inputs")]
 
 use gaugepoint::Error;
+use gaugepoint::batch::{Batch, Columns, Results};
 use gaugepoint::calc::Model;
+use gaugepoint::growth::StrainLaw;
 use gaugepoint::measurement::distribution::Distribution;
 use gaugepoint::measurement::jet::Jet;
 use gaugepoint::measurement::uncertainty::Inputs;
@@ -87,4 +89,71 @@ pub fn clearance_model() -> Model {
         let piston = (x[10] - x[1] + x[14]) * grown(2, 11) / grown(12, 13);
         bore - piston
     })
+}
+
+/// Rows of a batch with room for their results.
+#[derive(Debug)]
+pub struct Rows {
+    columns: [Vec<f64>; 5],
+    /// Clearance at 20 C.
+    pub bench_mm: Vec<f64>,
+    /// Clearance of the running parts.
+    pub running_mm: Vec<f64>,
+    /// 0, or why a row is refused.
+    pub status: Vec<i32>,
+}
+
+impl Rows {
+    /// Bores about 86.03 mm, pistons about 85.98 mm, a shop of 18 C to 28 C (invented): a number of each row spread by the golden section.
+    #[must_use]
+    pub fn invented(rows: usize) -> Self {
+        let spread = |from: f64, width: f64, step: u32| {
+            (0..rows as u32).map(move |k| from + width * f64::from(k.wrapping_mul(step)) / 4_294_967_296.0)
+        };
+        // multiples of 2^32 less the golden section, far apart
+        let steps: [u32; 5] = [2_654_435_769, 1_013_904_243, 3_668_339_990, 2_027_808_486, 387_276_957];
+        let ranges = [(86.02, 0.02), (85.97, 0.02), (18.0, 10.0), (90.0, 30.0), (100.0, 60.0)];
+        let mut ranges =
+            ranges.into_iter().zip(steps).map(|((from, width), step)| spread(from, width, step).collect());
+        let columns = std::array::from_fn(|_| ranges.next().unwrap_or_default());
+        Rows { columns, bench_mm: vec![0.5; rows], running_mm: vec![0.5; rows], status: vec![1; rows] }
+    }
+
+    /// The columns.
+    #[must_use]
+    pub fn columns(&self) -> Columns<'_> {
+        columns_of(&self.columns)
+    }
+
+    /// The columns, with room for results and statuses.
+    pub fn with_status(&mut self) -> (Columns<'_>, Results<'_>) {
+        let Rows { columns, bench_mm, running_mm, status } = self;
+        (columns_of(columns), Results { bench_mm, running_mm, status: Some(status) })
+    }
+
+    /// Both clearances of the last row.
+    #[must_use]
+    pub fn last(&self) -> Vec<f64> {
+        [&self.bench_mm, &self.running_mm].iter().filter_map(|results| results.last().copied()).collect()
+    }
+}
+
+fn columns_of(columns: &[Vec<f64>; 5]) -> Columns<'_> {
+    let [bore_mm, piston_mm, parts_temperature_c, bore_temperature_c, piston_temperature_c] = columns;
+    Columns { bore_mm, piston_mm, parts_temperature_c, bore_temperature_c, piston_temperature_c }
+}
+
+/// Cast iron and an aluminium alloy (invented), by mean coefficients or by cubics.
+///
+/// # Errors
+/// None with these numbers.
+pub fn invented_laws(cubic: bool) -> Result<Batch, Error> {
+    let [bore, piston] = match cubic {
+        false => [StrainLaw::mean(11.4e-6)?, StrainLaw::mean(20.5e-6)?],
+        true => [
+            StrainLaw::cubic(10.4e-6, 6e-9, -3e-12, -40.0, 400.0)?,
+            StrainLaw::cubic(19.8e-6, 8e-9, 2e-12, -40.0, 400.0)?,
+        ],
+    };
+    Ok(Batch::new(bore, piston))
 }

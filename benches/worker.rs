@@ -2,16 +2,18 @@
 //! script does, of this process and of its own in the same way.
 
 use gaugepoint::Error;
+use gaugepoint::batch::Results;
 use gaugepoint::measurement::monte_carlo::MonteCarlo;
 use gaugepoint::measurement::random::{BLOCK, Column, NormalTable, block_of_uniforms};
 use gaugepoint::measurement::uncertainty::Evaluation;
 use gaugepoint::wide::Width;
-use gaugepoint_benches::{clearance, clearance_model, clearance_of_jets, stack};
+use gaugepoint_benches::{Rows, clearance, clearance_model, clearance_of_jets, invented_laws, stack};
 use std::hint::black_box;
 use std::io::{BufRead, Write, stdin, stdout};
 
 fn main() -> std::io::Result<()> {
-    let mut worker = Worker { columns: vec![[0.0; BLOCK]; 64], normal: NormalTable::new() };
+    let mut worker =
+        Worker { columns: vec![[0.0; BLOCK]; 64], normal: NormalTable::new(), rows: Rows::invented(ROWS) };
     for line in stdin().lock().lines() {
         let line = line?;
         let (kernel, count) = line.split_once(' ').unwrap_or((&line, "1"));
@@ -25,9 +27,13 @@ fn main() -> std::io::Result<()> {
     Ok(())
 }
 
+/// Rows of a batch; more than a cache holds.
+const ROWS: usize = 1_000_000;
+
 struct Worker {
     columns: Vec<Column>,
     normal: NormalTable,
+    rows: Rows,
 }
 
 impl Worker {
@@ -57,8 +63,41 @@ impl Worker {
                 let (inputs, model) = (clearance()?, clearance_model());
                 budgets(count, || inputs.evaluate(|x| model.jet(x)))
             }
+            "batch-mean" => self.batch(count, wide, false),
+            "batch-mean-baseline" => self.batch(count, baseline, false),
+            "batch-cubic" => self.batch(count, wide, true),
+            "batch-cubic-baseline" => self.batch(count, baseline, true),
+            "batch-cubic-status" => self.batch_with_status(count),
+            "batch-cubic-check" => self.batch_checked(count),
             _ => Ok(Vec::new()),
         }
+    }
+
+    /// Clearances of so many rows, the same ones again and again; the last row's.
+    fn batch(&mut self, count: u64, width: Width, cubic: bool) -> Result<Vec<f64>, Error> {
+        let batch = invented_laws(cubic)?.with_width(width);
+        for _ in 0..count / ROWS as u64 {
+            let (columns, results) = self.rows.with_status();
+            batch.clearances(columns, Results { status: None, ..results })?;
+        }
+        Ok(self.rows.last())
+    }
+
+    fn batch_with_status(&mut self, count: u64) -> Result<Vec<f64>, Error> {
+        let batch = invented_laws(true)?;
+        for _ in 0..count / ROWS as u64 {
+            let (columns, results) = self.rows.with_status();
+            batch.clearances(columns, results)?;
+        }
+        Ok(self.rows.last())
+    }
+
+    fn batch_checked(&mut self, count: u64) -> Result<Vec<f64>, Error> {
+        let batch = invented_laws(true)?;
+        for _ in 0..count / ROWS as u64 {
+            black_box(batch.count_refused(self.rows.columns())?);
+        }
+        self.batch(count, Width::detected(), true)
     }
 
     fn blocks(&mut self, count: u64, fill: impl Fn(&NormalTable, u64, &mut Column)) -> Vec<f64> {

@@ -16,8 +16,8 @@ use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
 use gaugepoint_tests::named::{Named, before_row, growth_row, parts_row, risk_row, shape_row, study_row};
 use gaugepoint_tests::{
-    BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, budget, job, measurement, rows, text, uncertainty_row,
-    workspace,
+    BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, batch_row, budget, job, measurement, rows, text,
+    uncertainty_row, workspace,
 };
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -318,6 +318,26 @@ fn uncertain_quantities_hold() {
         let file = workspace(&format!("tests/vectors/budgets/{name}.json"));
         let printed = output(Command::new(&program).arg("").arg(file));
         assert!(printed == budget_json(&budget(name)).unwrap().into_bytes(), "{name}");
+    }
+}
+
+/// The rows with the bits of the core; arrangements of memory, and misuse, are checked by the program.
+#[test]
+fn batches_hold() {
+    let table = rows("tests/vectors/batch.csv");
+    let mut expected = Vec::new();
+    for cells in &table {
+        if let Ok([bench, running]) = batch_row(cells) {
+            for (name, value) in [("bench", bench), ("running", running)] {
+                expected.push((format!("{} {name}", cells[0]), Some(value.to_bits())));
+            }
+        }
+    }
+    expected.push(("rows".to_owned(), Some(u64::try_from(table.len()).unwrap())));
+    for link in LINKS {
+        let lines = checked("batch", link, &workspace("tests/vectors"));
+        let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
+        assert_eq!(found, expected, "{link:?}");
     }
 }
 

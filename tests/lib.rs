@@ -105,6 +105,39 @@ pub fn uncertainty_row(row: &[String]) -> Result<f64, gaugepoint::Error> {
     }
 }
 
+/// Both clearances of a row of `batch.csv`, as a batch of one row.
+///
+/// # Errors
+/// When a law or the row is refused.
+///
+/// # Panics
+/// When the row is not as the file describes it.
+pub fn batch_row(cells: &[String]) -> Result<[f64; 2], gaugepoint::Error> {
+    use gaugepoint::batch::{Batch, Columns, Results};
+    use gaugepoint::growth::StrainLaw;
+    let numbers = |k: usize| -> [f64; 5] {
+        let all: Vec<f64> = cells[k].split(';').map(|x| x.parse().expect("a number")).collect();
+        all.try_into().expect("five numbers")
+    };
+    let law = |[c1, c2, c3, from, to]: [f64; 5]| StrainLaw::cubic(c1, c2, c3, from, to);
+    let batch = Batch::new(law(numbers(1))?, law(numbers(2))?);
+    let [b, p, t, tb, tp] = numbers(3);
+    let columns = Columns {
+        bore_mm: &[b],
+        piston_mm: &[p],
+        parts_temperature_c: &[t],
+        bore_temperature_c: &[tb],
+        piston_temperature_c: &[tp],
+    };
+    let (mut bench_mm, mut running_mm) = ([0.0], [0.0]);
+    let results = Results { bench_mm: &mut bench_mm, running_mm: &mut running_mm, status: None };
+    batch.clearances(columns, results)?;
+    match batch.refused(columns, 0, 1).pop() {
+        Some(refused) => Err(refused.error),
+        None => Ok([bench_mm[0], running_mm[0]]),
+    }
+}
+
 /// Rows of a vector file: comma-separated, first line the heading, `#` lines are comments.
 #[must_use]
 pub fn rows(path: &str) -> Vec<Vec<String>> {

@@ -35,16 +35,16 @@ def seconds(process):
 
 
 def compare(worker, rows, unit, scale):
-    """rows: name, items of one round, and a kernel of the worker or a function. Alternates them; prints medians and the ratio of each to the first,
+    """rows: name, items of one round, and a kernel of the worker, another worker with its kernel, or a function. Alternates them; prints medians and the ratio of each to the first,
     paired round by round. Returns the last results."""
     times = {name: [] for name, _, _ in rows}
     results = {}
     for round_number in range(ROUNDS + 1):
         for name, count, work in rows:
-            ours = isinstance(work, str)
-            process = worker.process.pid if ours else "self"
+            asked, kernel = (worker, work) if isinstance(work, str) else work if isinstance(work, tuple) else (None, "")
+            process = asked.process.pid if asked else "self"
             start = seconds(process)
-            results[name] = worker.ask(work, count) if ours else work(count)
+            results[name] = asked.ask(kernel, count) if asked else work(count)
             if round_number > 0:  # the first round warms up
                 times[name].append((seconds(process) - start) / count * scale)
     first = times[rows[0][0]]

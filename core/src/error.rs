@@ -156,7 +156,8 @@ impl Error {
     }
 
     /// The same refusal, with its field below `parent`.
-    pub(crate) fn under(self, parent: &str) -> Self {
+    #[must_use]
+    pub fn under(self, parent: &str) -> Self {
         let field =
             if self.field().is_empty() { parent.to_owned() } else { format!("{parent}/{}", self.field()) };
         self.moved(field)

@@ -46,6 +46,8 @@ pub mod budget;
 
 pub mod flat;
 
+pub mod batch;
+
 pub use assess::{Options, assess, assess_json, assess_json_bytes};
 pub use error::{Error, ErrorKind};
 pub use job::Document;

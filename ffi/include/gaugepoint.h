@@ -2095,6 +2095,104 @@ typedef struct GaugepointCapability {
   double outside;
 } GaugepointCapability;
 
+/**
+ * Strain from 20 C: per_k d + per_k2 d^2 + per_k3 d^3 with d = T - 20 C. A mean coefficient a from 20 C is {a, 0, 0, -40, 450}.
+ *
+ * A plain structure of five doubles.
+ */
+typedef struct GaugepointStrainLaw {
+  /**
+   * Coefficient of the first power, 1/K.
+   */
+  double per_k;
+  /**
+   * Coefficient of the second power, 1/K2.
+   */
+  double per_k2;
+  /**
+   * Coefficient of the third power, 1/K3.
+   */
+  double per_k3;
+  /**
+   * Lowest temperature at which the law holds, at most 20 C.
+   */
+  double from_c;
+  /**
+   * Highest temperature at which the law holds, at least 20 C.
+   */
+  double to_c;
+} GaugepointStrainLaw;
+
+/**
+ * A column of numbers that need not stand side by side.
+ */
+typedef struct GaugepointColumn {
+  /**
+   * The number of the first row.
+   */
+  const double *values;
+  /**
+   * Bytes from a row to the next: any number; 0 gives every row the same number.
+   */
+  ptrdiff_t stride;
+} GaugepointColumn;
+
+/**
+ * The columns of gaugepoint_clearances_strided. A plain structure.
+ */
+typedef struct GaugepointClearanceColumns {
+  /**
+   * Bore as it was measured, mm: its diameter at parts_temperature_c.
+   */
+  struct GaugepointColumn bore_mm;
+  /**
+   * Piston as it was measured, mm: its diameter at parts_temperature_c.
+   */
+  struct GaugepointColumn piston_mm;
+  /**
+   * Temperature of both parts when they were measured.
+   */
+  struct GaugepointColumn parts_temperature_c;
+  /**
+   * Temperature of the bore in the running engine.
+   */
+  struct GaugepointColumn bore_temperature_c;
+  /**
+   * Temperature of the piston in the running engine.
+   */
+  struct GaugepointColumn piston_temperature_c;
+} GaugepointClearanceColumns;
+
+/**
+ * Where the results of gaugepoint_clearances_strided go. A plain structure.
+ */
+typedef struct GaugepointClearancePlaces {
+  /**
+   * Clearance at 20 C over the diameter, mm; of the first row.
+   */
+  double *bench_mm;
+  /**
+   * Bytes to the next row; not within a double.
+   */
+  ptrdiff_t bench_stride;
+  /**
+   * Clearance of the freely growing parts over the diameter, mm; of the first row.
+   */
+  double *running_mm;
+  /**
+   * Bytes to the next row; not within a double.
+   */
+  ptrdiff_t running_stride;
+  /**
+   * Status of the first row; NULL when statuses are not wanted.
+   */
+  int32_t *row_status;
+  /**
+   * Bytes to the next row; not within an int32_t.
+   */
+  ptrdiff_t row_status_stride;
+} GaugepointClearancePlaces;
+
 
 
 #ifdef __cplusplus
@@ -2992,6 +3090,44 @@ int32_t gaugepoint_capability(double mean,
                               const struct GaugepointInterval *tolerance,
                               struct GaugepointCapability *out,
                               struct GaugepointError *error);
+
+/**
+ * Clearance on the bench and running, row by row, from diameters and temperatures in arrays of `count`.
+ *
+ * bore_mm and piston_mm are diameters at parts_temperature_c, the temperature of both parts when they were measured (-5 C to 60 C).
+ * bench_mm is the clearance at 20 C; running_mm that of the freely growing parts at bore_temperature_c and piston_temperature_c (-40 C to
+ * 450 C). Each row has the bits of the functions of one row.
+ *
+ * With `row_status`, each row gets its own: GAUGEPOINT_STATUS_OK, or why it is refused and its results are NaN; the others are computed,
+ * and the call returns GAUGEPOINT_STATUS_OK with the number of refused rows in `refused`. Without (NULL), the first refused row
+ * refuses the call, its column and place are in the error ("bore_mm/3"), and nothing is written; to know that, all rows are read
+ * before any is computed. Results may take the place of a column, element for element; they do not overlap otherwise.
+ */
+int32_t gaugepoint_clearances(const struct GaugepointStrainLaw *bore_law,
+                              const struct GaugepointStrainLaw *piston_law,
+                              const double *bore_mm,
+                              const double *piston_mm,
+                              const double *parts_temperature_c,
+                              const double *bore_temperature_c,
+                              const double *piston_temperature_c,
+                              size_t count,
+                              double *bench_mm,
+                              double *running_mm,
+                              int32_t *row_status,
+                              size_t *refused,
+                              struct GaugepointError *error);
+
+/**
+ * The same with numbers that need not stand side by side: the fields of an array of structures, every second row, one temperature for
+ * all. They need no alignment. Slower than gaugepoint_clearances, about by what it costs to collect them.
+ */
+int32_t gaugepoint_clearances_strided(const struct GaugepointStrainLaw *bore_law,
+                                      const struct GaugepointStrainLaw *piston_law,
+                                      const struct GaugepointClearanceColumns *columns,
+                                      size_t count,
+                                      const struct GaugepointClearancePlaces *places,
+                                      size_t *refused,
+                                      struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -83,3 +83,4 @@ pub mod deck;
 pub mod uncertainty;
 pub mod before;
 pub mod plausible;
+pub mod batch;

@@ -32,6 +32,7 @@ const SOURCES: &[&str] = &[
     "pin",
     "decision",
     "risk",
+    "batch",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.

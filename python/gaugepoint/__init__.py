@@ -3,8 +3,9 @@
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`; `check_sheet` holds a printed sheet
 against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
 the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
-traces), `growth` (laws of expansion, built-in materials), `parts` (rings, pins, liners, the deck), `uncertainty` (budgets), `decision` (risks), `before` (what to ask before measuring, plausible values).
-`measure` evaluates readings with their gauges, whose report and presets stand in `gaugepoint.measuring`. What is refused raises `InputError`.
+traces), `growth` (laws of expansion, built-in materials), `parts` (rings, pins, liners, the deck), `uncertainty` (budgets), `decision` (risks),
+`before` (what to ask before measuring, plausible values). `clearances` (in `batch`) computes many rows in arrays. `measure` evaluates readings with their
+gauges, whose report and presets stand in `gaugepoint.measuring`. What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -27,6 +28,7 @@ from gaugepoint._gaugepoint import (
     size_at_20_mm,
     top_land_crevice_cm3,
 )
+from gaugepoint.batch import Clearances, CubicStrain, MeanExpansion, RowsRefused, clearances
 from gaugepoint.before import (
     adequacy,
     agreement,
@@ -187,4 +189,9 @@ __all__ = [
     "effective_dof",
     "numerical_tolerance",
     "standard_uncertainty",
+    "Clearances",
+    "CubicStrain",
+    "MeanExpansion",
+    "RowsRefused",
+    "clearances",
 ]

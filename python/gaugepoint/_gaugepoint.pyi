@@ -3,8 +3,11 @@
 from collections.abc import Sequence
 from typing import Final, TypeAlias
 
+import numpy as np
 from gaugepoint.decision import Distribution
+from gaugepoint.error import InputError
 from gaugepoint.parts import Chamber, LinerParts, PressFitParts
+from numpy.typing import NDArray
 
 __all__ = [
     "ERROR_KINDS",
@@ -96,6 +99,7 @@ __all__ = [
     "effective_dof",
     "standard_uncertainty",
     "numerical_tolerance",
+    "clearances",
 ]
 
 _Limits: TypeAlias = tuple[float | None, float | None]
@@ -2134,4 +2138,43 @@ def built_in_materials() -> str:
     -------
     str
         A list of rows, as JSON.
+    """
+
+def clearances(
+    bore_law: Sequence[float],
+    piston_law: Sequence[float],
+    bore_mm: NDArray[np.float64],
+    piston_mm: NDArray[np.float64],
+    parts_temperature_c: NDArray[np.float64],
+    bore_temperature_c: NDArray[np.float64],
+    piston_temperature_c: NDArray[np.float64],
+    out: tuple[NDArray[np.float64], NDArray[np.float64]] | None,
+    partial: bool,
+) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.int32] | None, int, list[tuple[int, InputError]]]:
+    """Give bench and running clearance of many rows; `gaugepoint.batch.clearances` is its public form.
+
+    Parameters
+    ----------
+    bore_law, piston_law : list
+        A mean coefficient; or three coefficients and the two ends of their range.
+    bore_mm, piston_mm, parts_temperature_c, bore_temperature_c, piston_temperature_c : numpy.ndarray
+        The columns.
+    out : tuple of numpy.ndarray or None
+        Where the results go.
+    partial : bool
+        Whether rows that are refused leave the others their results.
+
+    Returns
+    -------
+    tuple
+        Both clearances, statuses, the number of refused rows, and the first of them with their errors.
+
+    Raises
+    ------
+    InputError
+        When a law is refused or the columns are not of one length.
+    TypeError
+        When a column is no array of one dimension and float64.
+    ValueError
+        When a result has no place of its own.
     """

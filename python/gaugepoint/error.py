@@ -4,7 +4,8 @@ from typing import Any
 
 __all__ = ["InputError"]
 
-_DATA = ("kind", "field", "refused", "value", "lower", "upper", "unit", "reason", "did_you_mean")
+# what every refusal says beside its message
+DATA = ("kind", "field", "refused", "value", "lower", "upper", "unit", "reason", "did_you_mean")
 # as the library cuts it
 _LONGEST_QUOTE = 80
 
@@ -79,7 +80,7 @@ class InputError(ValueError):
         self.did_you_mean = did_you_mean
 
     def __reduce__(self) -> tuple[Any, ...]:
-        return _again, (type(self), self.args[0], {name: getattr(self, name) for name in _DATA})
+        return _again, (type(self), self.args[0], {name: getattr(self, name) for name in DATA})
 
 
 def _again(kind: type[InputError], message: str, data: dict[str, Any]) -> InputError:

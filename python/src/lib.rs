@@ -29,6 +29,8 @@ mod measure;
 
 mod budget;
 
+mod batch;
+
 use gaugepoint::ErrorKind;
 use pyo3::prelude::*;
 use pyo3::types::PyTuple;
@@ -125,5 +127,6 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(budget::coverage_factor, module)?)?;
     module.add_function(wrap_pyfunction!(budget::effective_dof, module)?)?;
     module.add_function(wrap_pyfunction!(budget::standard_uncertainty, module)?)?;
-    module.add_function(wrap_pyfunction!(budget::numerical_tolerance, module)?)
+    module.add_function(wrap_pyfunction!(budget::numerical_tolerance, module)?)?;
+    module.add_function(wrap_pyfunction!(batch::clearances, module)?)
 }

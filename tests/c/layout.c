@@ -401,3 +401,7 @@ PIN(most_values, GAUGEPOINT_MOST_VALUES == 16777216);
 /* the macros expand in every dialect */
 GaugepointError error = GAUGEPOINT_ERROR_INIT;
 int version[] = {GAUGEPOINT_VERSION_MAJOR, GAUGEPOINT_VERSION_MINOR, GAUGEPOINT_VERSION_PATCH, GAUGEPOINT_ABI};
+PIN(strain_law, sizeof(GaugepointStrainLaw) == 40 && offsetof(GaugepointStrainLaw, to_c) == 32);
+PIN(column, sizeof(GaugepointColumn) == 16 && offsetof(GaugepointColumn, stride) == 8);
+PIN(clearance_columns, sizeof(GaugepointClearanceColumns) == 80);
+PIN(clearance_places, sizeof(GaugepointClearancePlaces) == 48 && offsetof(GaugepointClearancePlaces, row_status) == 32);

@@ -102,6 +102,41 @@ static void arrays(void) {
   }
 }
 
+/* Batches whose first block is good, and whose second has an odd number in every column. */
+static void batches(void) {
+  enum { ROWS = 400 };
+  static double x[5][ROWS], bench[ROWS], running[ROWS];
+  static int32_t status[ROWS];
+  const double good[] = {86.0, 85.9, 22.0, 110.0, 130.0};
+  const GaugepointStrainLaw law = {1e-5, 1e-9, 1e-12, -40.0, 450.0};
+  for (int c = 0; c < 5; c++) {
+    for (int k = 0; k < ROWS; k++) x[c][k] = good[c];
+    for (int k = 0; k < ODD; k++) x[c][(150 + 31 * c + k) % ROWS] = odd[k];
+  }
+  size_t refused = 0;
+  int32_t called = gaugepoint_clearances(&law, &law, x[0], x[1], x[2], x[3], x[4], ROWS, bench, running, status, &refused, NULL);
+  CHECK(called == GAUGEPOINT_STATUS_OK && refused > 50);
+  for (int k = 0; k < ROWS; k++) outcome(status[k], running[k]);
+  called = gaugepoint_clearances(&law, &law, x[0], x[1], x[2], x[3], x[4], ROWS, bench, running, NULL, &refused, NULL);
+  CHECK(called != GAUGEPOINT_STATUS_OK);
+}
+
+/* Laws of odd numbers. */
+static void laws(void) {
+  const double x[] = {86.0, 85.9, 22.0, 110.0, 130.0};
+  for (int k = 0; k < ODD * ODD * 10; k++) {
+    double c[] = {1e-5, 1e-9, 1e-12, -40.0, 450.0}, bench = 0.0, running = NAN;
+    int pair = k / (ODD * ODD), i = pair % 5, j = (i + 1 + pair / 5) % 5;
+    size_t refused = 0;
+    GaugepointStrainLaw law;
+    c[i] = odd[k % ODD];
+    c[j] = odd[k / ODD % ODD];
+    memcpy(&law, c, sizeof law);
+    int32_t status = gaugepoint_clearances(&law, &law, x, x + 1, x + 2, x + 3, x + 4, 1, &bench, &running, NULL, &refused, NULL);
+    outcome(status, running);
+  }
+}
+
 /* The same with the functions that have numbers beside their array. */
 static void biases(void) {
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
@@ -269,6 +304,8 @@ int main(int count, char **words) {
   decisions();
   row = "arrays";
   arrays();
+  batches();
+  laws();
   row = "biases";
   biases();
   row = "traces";

@@ -62,6 +62,11 @@ def before():
     return _commented("before.csv", ["id", "function", "choice", "numbers", "expected", "source"])
 
 
+def batch():
+    """Rows of batch.csv, as texts."""
+    return _commented("batch.csv", ["id", "bore_law", "piston_law", "row", "expected", "tolerance", "source"])
+
+
 def _commented(name, names):
     lines = (VECTORS / name).read_text(encoding="utf-8").splitlines()
     return _rows([line for line in lines if line and not line.startswith("#")], names)

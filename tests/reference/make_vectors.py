@@ -9,6 +9,7 @@ import sys
 from pathlib import Path
 
 import assess
+import batch
 import flat
 import growth
 import parts
@@ -142,6 +143,7 @@ def files():
     out[VECTORS / "special.csv"] = special_csv()
     out[VECTORS / "parts.csv"] = parts.parts_csv()
     out[VECTORS / "growth.csv"] = growth.growth_csv()
+    out[VECTORS / "batch.csv"] = batch.batch_csv()
     return out
 
 

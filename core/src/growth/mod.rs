@@ -3,6 +3,8 @@
 mod law;
 mod material;
 
+mod strain;
+
 pub(crate) mod lame;
 
 pub mod library;
@@ -16,6 +18,8 @@ pub(crate) use law::MeanGrowth;
 pub use law::{Growth, InstantaneousCoefficient, Law, MeanCoefficient};
 pub use material::Material;
 pub(crate) use material::{Grown, Materials};
+pub(crate) use strain::CubicStrain;
+pub use strain::StrainLaw;
 
 use crate::bounds;
 use crate::error::Error;

@@ -1,0 +1,407 @@
+//! Many rows at once.
+
+use crate::array::{GAUGEPOINT_MOST_VALUES, given};
+use crate::error::{Failure, GaugepointError};
+use crate::guard::{kept, status};
+use crate::status::NULL_POINTER;
+use core::slice;
+use gaugepoint::batch::{Batch, COLUMNS, Columns, Results};
+use gaugepoint::growth::StrainLaw;
+use gaugepoint::{Error, ErrorKind};
+
+/// Strain from 20 C: per_k d + per_k2 d^2 + per_k3 d^3 with d = T - 20 C. A mean coefficient a from 20 C is {a, 0, 0, -40, 450}.
+///
+/// A plain structure of five doubles.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointStrainLaw {
+    /// Coefficient of the first power, 1/K.
+    pub per_k: f64,
+    /// Coefficient of the second power, 1/K2.
+    pub per_k2: f64,
+    /// Coefficient of the third power, 1/K3.
+    pub per_k3: f64,
+    /// Lowest temperature at which the law holds, at most 20 C.
+    pub from_c: f64,
+    /// Highest temperature at which the law holds, at least 20 C.
+    pub to_c: f64,
+}
+
+/// A column of numbers that need not stand side by side.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointColumn {
+    /// The number of the first row.
+    pub values: *const f64,
+    /// Bytes from a row to the next: any number; 0 gives every row the same number.
+    pub stride: isize,
+}
+
+/// The columns of gaugepoint_clearances_strided. A plain structure.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointClearanceColumns {
+    /// Bore as it was measured, mm: its diameter at parts_temperature_c.
+    pub bore_mm: GaugepointColumn,
+    /// Piston as it was measured, mm: its diameter at parts_temperature_c.
+    pub piston_mm: GaugepointColumn,
+    /// Temperature of both parts when they were measured.
+    pub parts_temperature_c: GaugepointColumn,
+    /// Temperature of the bore in the running engine.
+    pub bore_temperature_c: GaugepointColumn,
+    /// Temperature of the piston in the running engine.
+    pub piston_temperature_c: GaugepointColumn,
+}
+
+/// Where the results of gaugepoint_clearances_strided go. A plain structure.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointClearancePlaces {
+    /// Clearance at 20 C over the diameter, mm; of the first row.
+    pub bench_mm: *mut f64,
+    /// Bytes to the next row; not within a double.
+    pub bench_stride: isize,
+    /// Clearance of the freely growing parts over the diameter, mm; of the first row.
+    pub running_mm: *mut f64,
+    /// Bytes to the next row; not within a double.
+    pub running_stride: isize,
+    /// Status of the first row; NULL when statuses are not wanted.
+    pub row_status: *mut i32,
+    /// Bytes to the next row; not within an int32_t.
+    pub row_status_stride: isize,
+}
+
+/// Clearance on the bench and running, row by row, from diameters and temperatures in arrays of `count`.
+///
+/// bore_mm and piston_mm are diameters at parts_temperature_c, the temperature of both parts when they were measured (-5 C to 60 C).
+/// bench_mm is the clearance at 20 C; running_mm that of the freely growing parts at bore_temperature_c and piston_temperature_c (-40 C to
+/// 450 C). Each row has the bits of the functions of one row.
+///
+/// With `row_status`, each row gets its own: GAUGEPOINT_STATUS_OK, or why it is refused and its results are NaN; the others are computed,
+/// and the call returns GAUGEPOINT_STATUS_OK with the number of refused rows in `refused`. Without (NULL), the first refused row
+/// refuses the call, its column and place are in the error ("bore_mm/3"), and nothing is written; to know that, all rows are read
+/// before any is computed. Results may take the place of a column, element for element; they do not overlap otherwise.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_clearances(
+    bore_law: *const GaugepointStrainLaw,
+    piston_law: *const GaugepointStrainLaw,
+    bore_mm: *const f64,
+    piston_mm: *const f64,
+    parts_temperature_c: *const f64,
+    bore_temperature_c: *const f64,
+    piston_temperature_c: *const f64,
+    count: usize,
+    bench_mm: *mut f64,
+    running_mm: *mut f64,
+    row_status: *mut i32,
+    refused: *mut usize,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, kept("refused", refused), || {
+            let columns = [bore_mm, piston_mm, parts_temperature_c, bore_temperature_c, piston_temperature_c];
+            let columns = columns.map(|values| GaugepointColumn { values, stride: DOUBLE });
+            let places = GaugepointClearancePlaces {
+                bench_mm,
+                bench_stride: DOUBLE,
+                running_mm,
+                running_stride: DOUBLE,
+                row_status,
+                row_status_stride: STATUS,
+            };
+            rows(bore_law, piston_law, columns, count, places)
+        })
+    }
+}
+
+/// The same with numbers that need not stand side by side: the fields of an array of structures, every second row, one temperature for
+/// all. They need no alignment. Slower than gaugepoint_clearances, about by what it costs to collect them.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_clearances_strided(
+    bore_law: *const GaugepointStrainLaw,
+    piston_law: *const GaugepointStrainLaw,
+    columns: *const GaugepointClearanceColumns,
+    count: usize,
+    places: *const GaugepointClearancePlaces,
+    refused: *mut usize,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, kept("refused", refused), || {
+            let (columns, places) = (given("columns", columns)?, given("places", places)?);
+            let columns = [
+                columns.bore_mm,
+                columns.piston_mm,
+                columns.parts_temperature_c,
+                columns.bore_temperature_c,
+                columns.piston_temperature_c,
+            ];
+            rows(bore_law, piston_law, columns, count, places)
+        })
+    }
+}
+
+const DOUBLE: isize = size_of::<f64>().cast_signed();
+const STATUS: isize = size_of::<i32>().cast_signed();
+
+/// The rows of a call.
+///
+/// # Safety
+/// Each pointer is NULL or points to what the header says.
+unsafe fn rows(
+    bore_law: *const GaugepointStrainLaw,
+    piston_law: *const GaugepointStrainLaw,
+    columns: [GaugepointColumn; 5],
+    count: usize,
+    places: GaugepointClearancePlaces,
+) -> Result<usize, Failure> {
+    // SAFETY: the caller's promise
+    let laws = unsafe { [law("bore_law", bore_law)?, law("piston_law", piston_law)?] };
+    let batch = Batch::new(laws[0], laws[1]);
+    if count > GAUGEPOINT_MOST_VALUES {
+        return Err(Failure::refused(ErrorKind::OutOfRange, "count", "more than 16777216 values"));
+    }
+    let rows = Rows { columns, count, places };
+    let side_by_side = rows.check()?;
+    // SAFETY: the caller's promise; where it is side by side nothing overlaps
+    unsafe {
+        match side_by_side {
+            true => whole(&batch, &rows),
+            false => piece_by_piece(&batch, &rows),
+        }
+    }
+}
+
+unsafe fn law(field: &'static str, law: *const GaugepointStrainLaw) -> Result<StrainLaw, Failure> {
+    // SAFETY: the caller's promise
+    let law = unsafe { given(field, law)? };
+    let checked = StrainLaw::cubic(law.per_k, law.per_k2, law.per_k3, law.from_c, law.to_c);
+    Ok(checked.map_err(|error| error.under(field))?)
+}
+
+struct Rows {
+    columns: [GaugepointColumn; 5],
+    count: usize,
+    places: GaugepointClearancePlaces,
+}
+
+/// Memory that a column reaches over.
+#[derive(Clone, Copy)]
+struct Extent {
+    name: &'static str,
+    start: usize,
+    /// address after the last byte, and of the first
+    first: usize,
+    end: usize,
+    stride: isize,
+    width: usize,
+}
+
+impl Extent {
+    fn of<T>(name: &'static str, start: *const T, stride: isize, count: usize) -> Result<Self, Failure> {
+        if start.is_null() {
+            return Err(Failure::own(NULL_POINTER, name, NULL_POINTER.meaning));
+        }
+        let beyond = || Failure::refused(ErrorKind::OutOfRange, name, "the stride leads out of memory");
+        let (start, width) = (start.addr(), size_of::<T>());
+        let steps = isize::try_from(count.saturating_sub(1)).map_err(|_| beyond())?;
+        let last =
+            start.checked_add_signed(stride.checked_mul(steps).ok_or_else(beyond)?).ok_or_else(beyond)?;
+        let end = start.max(last).checked_add(width).ok_or_else(beyond)?;
+        // no object is longer than that
+        match isize::try_from(end - start.min(last)) {
+            Ok(_) => Ok(Extent { name, start, first: start.min(last), end, stride, width }),
+            Err(_) => Err(beyond()),
+        }
+    }
+
+    /// Do no two rows of results share a byte?
+    fn is_apart(&self, count: usize) -> bool {
+        count < 2 || self.stride.unsigned_abs() >= self.width
+    }
+
+    fn is_disjoint(&self, other: &Extent) -> bool {
+        self.end <= other.first || other.end <= self.first
+    }
+
+    /// Do both alternate without sharing a byte, as the fields of structures do?
+    fn alternates(&self, other: &Extent) -> bool {
+        let step = self.stride.unsigned_abs();
+        let gap = self.start.wrapping_sub(other.start).cast_signed().checked_rem_euclid(step.cast_signed());
+        let gap = gap.map_or(0, isize::unsigned_abs);
+        self.stride == other.stride && gap >= other.width && gap + self.width <= step
+    }
+}
+
+impl Rows {
+    /// Refuses NULL and overlapping memory; true when all can be taken as slices.
+    fn check(&self) -> Result<bool, Failure> {
+        let Rows { columns, count, places } = self;
+        let mut inputs = Vec::with_capacity(columns.len());
+        for (name, column) in COLUMNS.into_iter().zip(columns) {
+            inputs.push(Extent::of(name, column.values, column.stride, *count)?);
+        }
+        let mut results = vec![
+            Extent::of("bench_mm", places.bench_mm.cast_const(), places.bench_stride, *count)?,
+            Extent::of("running_mm", places.running_mm.cast_const(), places.running_stride, *count)?,
+        ];
+        if !places.row_status.is_null() {
+            results.push(Extent::of(
+                "row_status",
+                places.row_status.cast_const(),
+                places.row_status_stride,
+                *count,
+            )?);
+        }
+        let overlap = |name, reason| Failure::refused(ErrorKind::Contradiction, name, reason);
+        for (k, result) in results.iter().enumerate() {
+            if !result.is_apart(*count) {
+                return Err(overlap(result.name, "its rows overlap each other"));
+            }
+            let among = |other: &Extent| result.is_disjoint(other) || result.alternates(other);
+            if !results.iter().take(k).all(among) {
+                return Err(overlap(result.name, "it overlaps other results"));
+            }
+            let in_place = |other: &Extent| {
+                (result.start, result.stride, result.width) == (other.start, other.stride, other.width)
+            };
+            if !inputs.iter().all(|input| among(input) || in_place(input)) {
+                return Err(overlap(result.name, "it overlaps a column, and not element for element"));
+            }
+        }
+        let all = || inputs.iter().chain(&results);
+        let compact = |e: &Extent| {
+            e.stride.unsigned_abs() == e.width && e.stride > 0 && e.start.is_multiple_of(e.width)
+        };
+        let apart = |result: &Extent| inputs.iter().all(|input| result.is_disjoint(input));
+        Ok(all().all(compact) && results.iter().all(apart))
+    }
+}
+
+/// All rows as slices.
+///
+/// # Safety
+/// The rows are side by side, aligned, and do not overlap.
+unsafe fn whole(batch: &Batch, rows: &Rows) -> Result<usize, Failure> {
+    let Rows { columns, count, places } = rows;
+    // SAFETY: the caller's promise
+    let [b, p, t, tb, tp] = columns.map(|column| unsafe { slice::from_raw_parts(column.values, *count) });
+    let columns = Columns {
+        bore_mm: b,
+        piston_mm: p,
+        parts_temperature_c: t,
+        bore_temperature_c: tb,
+        piston_temperature_c: tp,
+    };
+    if places.row_status.is_null() {
+        refuse_all(batch, columns, 0)?;
+    }
+    // SAFETY: the caller's promise
+    let results = unsafe {
+        Results {
+            bench_mm: slice::from_raw_parts_mut(places.bench_mm, *count),
+            running_mm: slice::from_raw_parts_mut(places.running_mm, *count),
+            status: (!places.row_status.is_null())
+                .then(|| slice::from_raw_parts_mut(places.row_status, *count)),
+        }
+    };
+    Ok(batch.clearances(columns, results)?)
+}
+
+/// Refuses all rows because of one of them.
+fn refuse_all(batch: &Batch, columns: Columns<'_>, first: usize) -> Result<(), Failure> {
+    if batch.count_refused(columns)? == 0 {
+        return Ok(());
+    }
+    match batch.refused(columns, first, 1).pop() {
+        Some(refused) => Err(Error::into(refused.error)),
+        None => Ok(()),
+    }
+}
+
+/// Rows that are collected at a time.
+const PIECE: usize = 256;
+
+/// What was collected, and its results.
+struct Piece {
+    columns: [[f64; PIECE]; 5],
+    results: [[f64; PIECE]; 2],
+    status: [i32; PIECE],
+}
+
+/// Rows that do not stand side by side, collected piece by piece.
+///
+/// # Safety
+/// As for [`rows`]; a result overlaps a column only element for element.
+unsafe fn piece_by_piece(batch: &Batch, rows: &Rows) -> Result<usize, Failure> {
+    let mut piece = Piece { columns: [[0.0; PIECE]; 5], results: [[0.0; PIECE]; 2], status: [0; PIECE] };
+    let pieces = || (0..rows.count).step_by(PIECE).map(|first| (first, PIECE.min(rows.count - first)));
+    if rows.places.row_status.is_null() {
+        for (first, length) in pieces() {
+            // SAFETY: the caller's promise
+            unsafe { piece.collect(rows, first, length) };
+            refuse_all(batch, piece.split(length).0, first)?;
+        }
+    }
+    let mut refused = 0;
+    for (first, length) in pieces() {
+        // SAFETY: the caller's promise
+        unsafe { piece.collect(rows, first, length) };
+        let (columns, results) = piece.split(length);
+        refused += batch.clearances(columns, results)?;
+        // SAFETY: the caller's promise
+        unsafe { piece.hand_out(&rows.places, first, length) };
+    }
+    Ok(refused)
+}
+
+/// The element of a row.
+fn at<T>(start: *const T, stride: isize, row: usize) -> *const T {
+    start.wrapping_byte_offset(stride.wrapping_mul(row.cast_signed()))
+}
+
+impl Piece {
+    /// # Safety
+    /// The columns have these rows.
+    unsafe fn collect(&mut self, rows: &Rows, first: usize, length: usize) {
+        for (column, from) in self.columns.iter_mut().zip(&rows.columns) {
+            for (row, value) in (first..first + length).zip(column) {
+                // SAFETY: the caller's promise; it need not be aligned
+                *value = unsafe { at(from.values, from.stride, row).read_unaligned() };
+            }
+        }
+    }
+
+    fn split(&mut self, length: usize) -> (Columns<'_>, Results<'_>) {
+        let [b, p, t, tb, tp] = self.columns.each_ref().map(|c| c.get(..length).unwrap_or_default());
+        let [bench, running] = self.results.each_mut().map(|r| r.get_mut(..length).unwrap_or_default());
+        let columns = Columns {
+            bore_mm: b,
+            piston_mm: p,
+            parts_temperature_c: t,
+            bore_temperature_c: tb,
+            piston_temperature_c: tp,
+        };
+        let status = self.status.get_mut(..length);
+        (columns, Results { bench_mm: bench, running_mm: running, status })
+    }
+
+    /// # Safety
+    /// The places have these rows.
+    unsafe fn hand_out(&self, places: &GaugepointClearancePlaces, first: usize, length: usize) {
+        let [bench, running] = &self.results;
+        let numbers = bench.iter().zip(running).zip(&self.status);
+        for (row, ((bench, running), status)) in (first..first + length).zip(numbers) {
+            // SAFETY: the caller's promise; they need not be aligned
+            unsafe {
+                at(places.bench_mm, places.bench_stride, row).cast_mut().write_unaligned(*bench);
+                at(places.running_mm, places.running_stride, row).cast_mut().write_unaligned(*running);
+                if !places.row_status.is_null() {
+                    at(places.row_status, places.row_status_stride, row).cast_mut().write_unaligned(*status);
+                }
+            }
+        }
+    }
+}
