@@ -508,6 +508,55 @@ fn a_doubtful_permissible_error_has_few_degrees_of_freedom() {
     }
 }
 
+// --- limits of some cylinders ---
+
+/// Two cylinders with the same readings: the rear one has limits of its own for piston and fit, and those of the engine for the rest. By hand.
+#[test]
+fn a_cylinder_is_judged_by_its_own_limits() {
+    let document = document("rear_cylinders");
+    let report = self::report(&document);
+    let (front, rear) = (&report.cylinders[4], &report.cylinders[6]);
+    assert_eq!(bench(front).value_mm.to_bits(), bench(rear).value_mm.to_bits());
+    let limits = |cylinder: &CylinderReport, of: Of| {
+        let d = decision(cylinder, of);
+        (d.lower_mm.expect("a limit"), d.upper_mm.expect("a limit"), d.for_cylinders.clone())
+    };
+    assert_eq!(limits(front, Of::BenchClearance), (0.075, 0.110, vec![]));
+    assert_eq!(limits(rear, Of::BenchClearance), (0.093, 0.125, vec![7, 8]));
+    assert_eq!(limits(rear, Of::PistonSize), (103.880, 103.910, vec![7, 8]));
+    assert_eq!(limits(rear, Of::BoreSize), limits(front, Of::BoreSize));
+    assert_eq!(decision(rear, Of::SmallestClearance).for_cylinders, [7, 8]);
+    assert_eq!(decision(rear, Of::RunningMarginTight).for_cylinders, [7, 8]);
+    assert_eq!(front.verdict.outcome, Outcome::Reuse);
+    assert_eq!(rear.verdict.outcome, Outcome::DoNotReuse);
+    assert!(
+        decision(rear, Of::BenchClearance).origin.as_ref().is_some_and(|o| o.contains("cylinders 7 and 8"))
+    );
+    // the reference case is the original piston at the least clearance of this cylinder: 18 um less room by hand
+    let margin = |c: &CylinderReport| decision(c, Of::RunningMarginTight).value_mm.expect("judged");
+    assert!((margin(front) - margin(rear) - 0.018).abs() < 1e-4, "{} {}", margin(front), margin(rear));
+    let page = report.to_text().split_whitespace().collect::<Vec<_>>().join(" ");
+    for said in ["0.093 to 0.125 mm (cylinders 7 and 8): not proven", "Limits of cylinders 7 and 8: invented"]
+    {
+        assert!(page.contains(said), "{page}");
+    }
+    assert!(
+        report.to_markdown().contains("0.093 to 0.125 mm (cylinders 7 and 8) |"),
+        "{}",
+        report.to_markdown()
+    );
+    // a limit that only some cylinders have is missing for the others, and they are named
+    let partly = with(&document, "/engine/limits/bench_clearance", Value::Null);
+    let partly = self::report(&partly);
+    let missing: Vec<&str> =
+        partly.warnings.iter().filter(|w| w.kind == "no_limit").map(|w| w.text.as_str()).collect();
+    assert_eq!(
+        missing,
+        ["no limit is given for the bench clearance of cylinders 1, 2, 3, 4, 5 and 6: it was not judged"]
+    );
+    assert!(partly.cylinders[4].verdict.outcome >= Outcome::NotProven);
+}
+
 // --- findings ---
 
 #[test]

@@ -240,6 +240,8 @@ class Decision:
     """Upper limit."""
     origin: str | None = None
     """Where the limits come from."""
+    for_cylinders: tuple[int, ...] = ()
+    """Cylinders that the limits are printed for; absent when they are for all."""
     guard_band_mm: float | None = None
     """What a value must lie inside the limits to conform, with the rules `proven` and `expanded_guard_band`; below 0 it may lie outside."""
     rejection_guard_band_mm: float | None = None

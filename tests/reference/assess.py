@@ -14,6 +14,7 @@ checks what it needs for the numbers. It does not check the document against eve
     python tests/reference/assess.py FILE.json
 """
 
+import copy
 import json
 import re
 import sys
@@ -364,6 +365,9 @@ class Job:
         self.bore_material = self.named(self.materials, self.engine["bore"]["material"])
         self.piston_material = self.named(self.materials, self.engine["piston"]["material"])
         self.limits = {name: read_limit(form) for name, form in self.engine.get("limits", {}).items()}
+        self.own_limits = [({int(n) for n in group["cylinders"]}, {name: {**read_limit(form), "cylinders": group["cylinders"]}
+                                                                  for name, form in group["limits"].items()})
+                           for group in self.engine.get("limits_by_cylinder", [])]
         self.running = self.read_running()
         decision = document.get("decision", {"rule": "proven"})
         self.rule = decision["rule"]
@@ -373,6 +377,15 @@ class Job:
         self.cylinders = unique(((c["number"], self.cylinder(i, c)) for i, c in enumerate(document["cylinders"])), "cylinder")
         if not set(self.cylinders) <= set(self.numbers()):
             raise Refused("a cylinder is numbered from 1 to the count of the engine")
+
+    def seen_by(self, number):
+        """The job as one cylinder has it: a limit of its own stands in place of the engine's."""
+        own = [limits for numbers, limits in self.own_limits if number in numbers]
+        if len(own) > 1:
+            raise Refused(f"cylinder {number} has limits of its own twice")
+        job = copy.copy(self)
+        job.limits = {**self.limits, **(own[0] if own else {})}
+        return job
 
     def numbers(self):
         return range(1, self.engine["cylinders"] + 1)
@@ -954,6 +967,7 @@ def decision(job, of, value, contributions, limit, fit, overdue, printed):
     if "reference_temperature" in limit:
         entry["reference_temperature_c"] = limit["reference_temperature"]
     entry.update({name: mm for name, mm in (("lower_mm", lower), ("upper_mm", upper)) if mm is not None})
+    entry.update(for_cylinders(limit))
     if not fit:
         return {**entry, "result": "not judged"}
     bands, tolerance = guard_bands(job, u, dof), width(of, limit, printed)
@@ -986,6 +1000,7 @@ class CylinderReport:
     """The numbers of one cylinder under the report's keys."""
 
     def __init__(self, job, cylinder):
+        job = job.seen_by(int(cylinder.number))
         self.job, self.cylinder = job, cylinder
         weights = reductions(job, cylinder.bore) if cylinder.bore else {}
         self.values, self.contributions = propagate(lambda err: cylinder_values(job, cylinder, weights, err))
@@ -1057,7 +1072,7 @@ class CylinderReport:
         limit = self.job.limits["bench_clearance"]
         if not limit_fits(limit, self.cylinder):
             return []
-        lower = {name: limit[name] for name in ("min", "reference_temperature")}
+        lower = {name: limit[name] for name in ("min", "reference_temperature", "cylinders") if name in limit}
         return [self.decide("smallest_clearance", ("judged", "smallest_clearance"), lower, True, gauges)]
 
     def running(self, end, piston_t, bore_t):
@@ -1071,8 +1086,10 @@ class CylinderReport:
         """The margin is judged by the same rule, lower limit 0; it needs the bench minimum and the states that minimum is for."""
         if ("tight", "margin") not in self.values:
             return []
-        fit = limit_fits(self.job.limits["bench_clearance"], self.cylinder)
-        return [self.decide("running_margin_" + end, (end, "margin"), {"min": ZERO}, fit, gauges) for end in ("tight", "loose")]
+        bench = self.job.limits["bench_clearance"]
+        limit = {"min": ZERO, **{name: bench[name] for name in ("cylinders",) if name in bench}}
+        return [self.decide("running_margin_" + end, (end, "margin"), limit, limit_fits(bench, self.cylinder), gauges)
+                for end in ("tight", "loose")]
 
     def report(self):
         entry = {"number": self.cylinder.number}
@@ -1085,9 +1102,13 @@ class CylinderReport:
         return entry
 
 
+def for_cylinders(limit):
+    return {"for_cylinders": [int(n) for n in limit["cylinders"]]} if "cylinders" in limit else {}
+
+
 def unjudged(of, limit):
     ends = {name: limit[end] for name, end in (("lower_mm", "min"), ("upper_mm", "max")) if end in limit}
-    return {"of": of, "reference_temperature_c": limit["reference_temperature"], **ends, "result": "not judged"}
+    return {"of": of, "reference_temperature_c": limit["reference_temperature"], **ends, **for_cylinders(limit), "result": "not judged"}
 
 
 def measured(value, contributions):

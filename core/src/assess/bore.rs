@@ -4,7 +4,7 @@ use super::{Assessment, conclude, not_judged, read_twice};
 use crate::bounds::{self, Bound};
 use crate::calc::Measured;
 use crate::decision::finding::Finding;
-use crate::decision::{Ground, Limit, Of, Outcome, verdict};
+use crate::decision::{Ground, Limit, Limits, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, Clamping};
 use crate::job::{Entry, Given, Warning, check_length};
@@ -53,6 +53,7 @@ impl Assessment {
         of: &str,
         bore: &doc::Bore,
         reduction: &doc::Reduction,
+        limits: &Limits,
         findings: Vec<Finding>,
         at: &str,
     ) -> Result<Bore, Error> {
@@ -86,7 +87,6 @@ impl Assessment {
             overdue: self.gauges.find(&bore.gauge, true)?.stale(),
             widest,
         };
-        let limits = self.limits.clone();
         let judged = [
             (Of::BoreSize, &reduced.size, &limits.bore_size),
             (Of::BoreTaper, &reduced.taper, &limits.bore_taper),

@@ -6,7 +6,7 @@ use super::{Assessment, not_judged};
 use crate::bounds;
 use crate::calc::Measured;
 use crate::clearance::{Bench, Margin, ReferencePiston, Running};
-use crate::decision::{Against, Decision, Ground, Limit, Of, Outcome};
+use crate::decision::{Against, Decision, Ground, Limit, Limits, Of, Outcome};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document as doc;
@@ -71,8 +71,14 @@ impl RunningState {
 }
 
 impl Assessment {
-    pub(super) fn clearance(&mut self, piston: &Piston, bore: &Bore, at: &str) -> Result<Clearance, Error> {
-        let limit = self.limits.bench_clearance.clone();
+    pub(super) fn clearance(
+        &mut self,
+        piston: &Piston,
+        bore: &Bore,
+        limits: &Limits,
+        at: &str,
+    ) -> Result<Clearance, Error> {
+        let limit = limits.bench_clearance.clone();
         let mut out = Clearance {
             report: ClearanceReport {
                 bench: None,
@@ -216,6 +222,7 @@ impl Assessment {
                     tolerance: pair.limit.as_ref().and_then(|l| self.tolerance(l)),
                     temperature_c: None,
                     origin: "original piston at the maker's least bench clearance",
+                    cylinders: pair.limit.as_ref().map_or(&[], |l| l.cylinders.as_slice()),
                 };
                 let (decision, ground) = self.decide_against(of, &margin, against, &pair.overdue, &at);
                 out.push(decision, ground);

@@ -9,7 +9,7 @@ use crate::bounds::{self, Bound};
 use crate::calc::{Budget, Calc, Figure, Measured};
 use crate::decision::finding::Finding;
 use crate::decision::{
-    Against, Decision, Ground, Judged, Limit, Limits, Of, Rule, RuleInForce, Verdict, judge, verdict,
+    Against, Decision, Ground, Judged, Limit, LimitSets, Of, Rule, RuleInForce, Verdict, judge, verdict,
 };
 use crate::error::{Error, ErrorKind};
 use crate::growth::{Grown, Materials};
@@ -74,7 +74,7 @@ struct Assessment {
     shop: Shop,
     materials: Materials,
     gauges: Gauges,
-    limits: Limits,
+    limits: LimitSets,
     rule: RuleInForce,
     engine: Engine,
     running: Option<clearance::RunningState>,
@@ -139,7 +139,7 @@ impl Assessment {
             &materials,
             &mut warnings,
         )?;
-        let limits = Limits::from_document(&document.engine, &mut warnings)?;
+        let limits = LimitSets::from_document(&document.engine, engine.cylinders, &mut warnings)?;
         let rule = RuleInForce::from_document(document.decision.as_ref(), &mut warnings)?;
         let running = document
             .running
@@ -216,6 +216,9 @@ impl Assessment {
         reduction: &doc::Reduction,
     ) -> Result<CylinderReport, Error> {
         let at = format!("/cylinders/{index}");
+        #[expect(clippy::cast_possible_truncation, reason = "at most MOST_CYLINDERS")]
+        let number = index as u32 + 1;
+        let limits = self.limits.of(number);
         let findings: Vec<Finding> = self.findings(cylinder)?;
         let (of_bore, of_piston): (Vec<Finding>, Vec<Finding>) =
             findings.into_iter().partition(Finding::of_bore);
@@ -226,6 +229,7 @@ impl Assessment {
             Some(piston) => Some(self.piston(
                 &format!("piston {}", index + 1),
                 piston,
+                &limits,
                 of_piston,
                 &format!("{at}/piston"),
             )?),
@@ -240,6 +244,7 @@ impl Assessment {
                 &format!("bore {}", index + 1),
                 bore,
                 reduction,
+                &limits,
                 of_bore,
                 &format!("{at}/bore"),
             )?),
@@ -252,7 +257,7 @@ impl Assessment {
         let clearance = match (&piston, &bore) {
             (Some(piston), Some(bore)) => {
                 self.calc.heading(|| format!("piston {0} in bore {0}", index + 1));
-                Some(self.clearance(piston, bore, &format!("{at}/clearance"))?)
+                Some(self.clearance(piston, bore, &limits, &format!("{at}/clearance"))?)
             }
             _ => None,
         };
@@ -272,8 +277,6 @@ impl Assessment {
             c.report
         });
         grounds.extend(missing.iter().map(|m| Ground::missing(m)));
-        #[expect(clippy::cast_possible_truncation, reason = "at most MOST_CYLINDERS")]
-        let number = index as u32 + 1;
         Ok(CylinderReport { number, piston, bore, clearance, missing, verdict: verdict(&grounds) })
     }
 
@@ -334,6 +337,7 @@ impl Assessment {
             tolerance: self.tolerance(limit),
             temperature_c: Some(limit.temperature.value),
             origin: &limit.origin,
+            cylinders: &limit.cylinders,
         };
         self.decide_against(of, value, against, overdue, at)
     }
@@ -460,17 +464,19 @@ fn conventions(rule: &RuleInForce) -> Conventions {
 /// The limits and the running engine stay within the laws of what they are of, also before anything is read.
 fn check_laws(
     engine: &Engine,
-    limits: &Limits,
+    limits: &LimitSets,
     running: Option<&clearance::RunningState>,
     materials: &Materials,
 ) -> Result<(), Error> {
-    let both = &limits.bench_clearance;
-    let of_bore = [&limits.bore_size, &limits.bore_taper, &limits.bore_out_of_round, both];
-    for limit in of_bore.into_iter().flatten() {
-        materials.check(engine.bore_material, &limit.temperature)?;
-    }
-    for limit in [&limits.piston_size, both].into_iter().flatten() {
-        materials.check(engine.piston_material, &limit.temperature)?;
+    for limits in limits.printed() {
+        let both = &limits.bench_clearance;
+        let of_bore = [&limits.bore_size, &limits.bore_taper, &limits.bore_out_of_round, both];
+        for limit in of_bore.into_iter().flatten() {
+            materials.check(engine.bore_material, &limit.temperature)?;
+        }
+        for limit in [&limits.piston_size, both].into_iter().flatten() {
+            materials.check(engine.piston_material, &limit.temperature)?;
+        }
     }
     running.map_or(Ok(()), |r| r.check_laws(materials, engine.piston_material, engine.bore_material))
 }

@@ -4,7 +4,7 @@ use super::{Assessment, PistonPlace, conclude, not_judged, read_twice};
 use crate::bounds::{self, Bound};
 use crate::calc::Measured;
 use crate::decision::finding::Finding;
-use crate::decision::{Ground, Of, Outcome, verdict};
+use crate::decision::{Ground, Limit, Limits, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, PistonState, Surface};
 use crate::job::{Given, check_length};
@@ -74,6 +74,7 @@ impl Assessment {
         &mut self,
         of: &str,
         piston: &doc::Piston,
+        limits: &Limits,
         findings: Vec<Finding>,
         at: &str,
     ) -> Result<Piston, Error> {
@@ -130,7 +131,7 @@ impl Assessment {
             state: piston.state,
             at_gauge_point,
         };
-        self.decide_piston(&mut out, at)?;
+        self.decide_piston(&mut out, limits.piston_size.as_ref(), at)?;
         out.report.verdict = conclude(&mut out.grounds, &out.report.findings, &out.missing);
         Ok(out)
     }
@@ -256,11 +257,11 @@ impl Assessment {
         hold(bound, value, read, said, reason, &mut self.warnings)
     }
 
-    fn decide_piston(&mut self, piston: &mut Piston, at: &str) -> Result<(), Error> {
+    fn decide_piston(&mut self, piston: &mut Piston, limit: Option<&Limit>, at: &str) -> Result<(), Error> {
         if !piston.was_read() {
             return Ok(());
         }
-        let Some(limit) = self.limits.piston_size.clone() else {
+        let Some(limit) = limit else {
             piston.grounds.push(Ground::new(
                 Outcome::Reuse,
                 "no limit of the piston size is given: the clearance decides",
@@ -278,10 +279,10 @@ impl Assessment {
         };
         let (decision, ground) = match (sized, reason) {
             (Some((size, overdue)), None) => {
-                let value = self.at_limit(size, self.engine.piston_material, &limit)?;
-                self.decide(Of::PistonSize, &value, &limit, overdue, &format!("{at}/decisions/0"))
+                let value = self.at_limit(size, self.engine.piston_material, limit)?;
+                self.decide(Of::PistonSize, &value, limit, overdue, &format!("{at}/decisions/0"))
             }
-            (_, reason) => not_judged(Of::PistonSize, &limit, reason.unwrap_or_default()),
+            (_, reason) => not_judged(Of::PistonSize, limit, reason.unwrap_or_default()),
         };
         piston.report.decisions.push(decision);
         piston.grounds.push(ground);

@@ -257,6 +257,16 @@ document! {
         reduction: Reduction,
         /// Printed limits.
         limits: Limits,
+        /// Limits that are printed for some of the cylinders.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        limits_by_cylinder: Vec<LimitsByCylinder>,
+    }
+    /// Limits of some of the cylinders, in place of those of the engine.
+    LimitsByCylinder {
+        /// Their numbers.
+        cylinders: Vec<Entry<Count>>,
+        /// The limits that differ.
+        limits: Limits,
     }
     /// The bores of the engine.
     EngineBore {

@@ -3,7 +3,7 @@
 use super::data::{CylinderReport, MeasuredValue, PistonReport, Report, RunningReport};
 use crate::calc::{Step, Working};
 use crate::decision::finding::Finding;
-use crate::decision::{Decision, Of, Outcome, Rule, Verdict};
+use crate::decision::{Decision, Of, Outcome, Rule, Verdict, named};
 use crate::job::document::Surface;
 use std::collections::HashMap;
 
@@ -331,10 +331,14 @@ pub(super) fn limits(decision: &Decision) -> String {
         Some(t) if (t - crate::size::REFERENCE_TEMPERATURE_C).abs() > 0.0 => format!(" at {t} C"),
         _ => String::new(),
     };
+    let of = match decision.for_cylinders.as_slice() {
+        [] => String::new(),
+        cylinders => format!(" ({})", named(cylinders)),
+    };
     match (decision.lower_mm, decision.upper_mm) {
-        (Some(low), Some(high)) => format!("{} to {} mm{at}", printed(low), printed(high)),
-        (Some(low), None) => format!("{} mm or more{at}", printed(low)),
-        (None, Some(high)) => format!("up to {} mm{at}", printed(high)),
+        (Some(low), Some(high)) => format!("{} to {} mm{at}{of}", printed(low), printed(high)),
+        (Some(low), None) => format!("{} mm or more{at}{of}", printed(low)),
+        (None, Some(high)) => format!("up to {} mm{at}{of}", printed(high)),
         (None, None) => String::new(),
     }
 }
@@ -399,7 +403,7 @@ pub(super) fn notes(report: &Report) -> Vec<String> {
             out.push(note.clone());
         }
     }
-    out.extend(origins_of_limits(report).into_iter().map(|origin| format!("Limits: {origin}")));
+    out.extend(origins_of_limits(report));
     let origins =
         report.cylinders.iter().filter_map(|c| Some(&c.clearance.as_ref()?.running.as_ref()?.origin));
     out.extend(origins.take(1).map(|origin| format!("Running temperatures: {origin}")));
@@ -407,17 +411,20 @@ pub(super) fn notes(report: &Report) -> Vec<String> {
 }
 
 /// Where the limits of the decisions come from, each once.
-fn origins_of_limits(report: &Report) -> Vec<&String> {
-    let mut out: Vec<&String> = Vec::new();
+fn origins_of_limits(report: &Report) -> Vec<String> {
+    let mut out: Vec<String> = Vec::new();
     for cylinder in &report.cylinders {
         let of_piston = cylinder.piston.iter().flat_map(|p| &p.decisions);
         let of_bore = cylinder.bore.iter().flat_map(|b| &b.decisions);
         let of_both = cylinder.clearance.iter().flat_map(|c| &c.decisions);
         let margin = |d: &&Decision| matches!(d.of, Of::RunningMarginTight | Of::RunningMarginLoose);
         for decision in of_piston.chain(of_bore).chain(of_both).filter(|d| !margin(d)) {
-            if let Some(origin) = decision.origin.as_ref().filter(|o| !out.contains(o)) {
-                out.push(origin);
-            }
+            let of = match decision.for_cylinders.as_slice() {
+                [] => String::new(),
+                cylinders => format!(" of {}", named(cylinders)),
+            };
+            let told = decision.origin.as_ref().map(|origin| format!("Limits{of}: {origin}"));
+            out.extend(told.filter(|told| !out.contains(told)));
         }
     }
     out

@@ -7,6 +7,9 @@ from pathlib import Path
 
 HERE = Path(__file__).parent
 
+# A limit for some of the cylinders.
+OWN_TAPER = '"bore_taper": {"max": "0.018 mm", "origin": "invented sheet", "reference_temperature": "20 C", "clamping": ["caps_torqued"]}'
+
 # Most documents are base.json with one piece of its text replaced; the piece stands in it exactly once.
 # Several replacements of one document follow one another.
 REPLACED = {
@@ -159,6 +162,15 @@ REPLACED = {
     "states_empty": ('"piston_states": ["new"]', '"piston_states": []'),
     "clamping_missing": ('round", "reference_temperature": "20 C", "clamping": ["caps_torqued"]', 'round", "reference_temperature": "20 C"'),
     "clamping_on_piston": ('"piston_states": ["new"]', '"piston_states": ["new"], "clamping": ["bare"]'),
+    # limits of some cylinders
+    "own_limits_twice": (
+        '"reduction": {', '"limits_by_cylinder": [{"cylinders": [1], "limits": {' + OWN_TAPER + '}}, {"cylinders": ["1"], "limits": {' + OWN_TAPER
+        + '}}],\n    "reduction": {'),
+    "own_limits_of_no_cylinder": (
+        '"reduction": {', '"limits_by_cylinder": [{"cylinders": [], "limits": {' + OWN_TAPER + '}}],\n    "reduction": {'),
+    "own_limits_beyond_count": (
+        '"reduction": {', '"limits_by_cylinder": [{"cylinders": [1, 2], "limits": {' + OWN_TAPER + '}}],\n    "reduction": {'),
+    "own_limits_without_limit": ('"reduction": {', '"limits_by_cylinder": [{"cylinders": [1], "limits": {}}],\n    "reduction": {'),
     # fields
     "field_unknown": ('{"permissible_error": "0.5 K"', '{"permisible_error": "0.5 K"'),
     "field_far_from_known": ('"note": "dry"', '"colour": "grey"'),
