@@ -557,6 +557,97 @@ fn a_cylinder_is_judged_by_its_own_limits() {
     assert!(partly.cylinders[4].verdict.outcome >= Outcome::NotProven);
 }
 
+// --- windows, bores that may not be machined, pistons of several materials ---
+
+/// A plated barrel beyond its limits: nothing in the report sends it to the hone, and it says why.
+#[test]
+fn a_bore_that_may_not_be_machined_is_not_sent_to_the_hone() {
+    let document = document("ported_barrel");
+    let report = self::report(&document);
+    let why = |reasons: &[String]| reasons.iter().filter(|r| r.contains("plated with nickel")).count();
+    let bore = |k: usize| report.cylinders[k].bore.as_ref().expect("a bore");
+    assert_eq!((bore(0).verdict.outcome, why(&bore(0).verdict.reasons)), (Outcome::Reuse, 0));
+    assert_eq!(report.cylinders[0].verdict.outcome, Outcome::Reuse, "{:?}", report.cylinders[0].verdict);
+    assert_eq!((bore(1).verdict.outcome, why(&bore(1).verdict.reasons)), (Outcome::DoNotReuse, 1));
+    assert_eq!(why(&report.cylinders[1].verdict.reasons), 1);
+    assert!(!report.cautions.iter().any(|c| c.starts_with("Boring and honing")), "{:?}", report.cautions);
+    assert!(report.cautions.iter().any(|c| c.contains("may not be machined")));
+    assert_eq!(report.engine.may_not_be_machined.as_deref(), Some("plated with nickel and silicon carbide"));
+    // the same barrel without a coat is bored as any other
+    let plain = self::report(&with(&document, "/engine/bore/may_not_be_machined", Value::Null));
+    assert!(plain.cautions.iter().any(|c| c.starts_with("Boring and honing")));
+    assert_eq!(why(&plain.cylinders[1].verdict.reasons), 0);
+    // a fit that is refuted says it too, though the bore itself conforms
+    let tight = with(&document, "/cylinders/0/piston/readings/0/repeats", json!(["53.990 mm"]));
+    let tight = self::report(&tight);
+    assert_eq!(tight.cylinders[0].bore.as_ref().map(|b| b.verdict.outcome), Some(Outcome::Reuse));
+    assert_eq!(why(&tight.cylinders[0].verdict.reasons), 1);
+}
+
+/// The ends of a diameter against the exhaust port from 335 on to 25 deg and the transfer port from 60 to 120 deg, by hand.
+#[test]
+fn a_diameter_across_a_window_is_refused() {
+    let document = document("ported_barrel");
+    let read = |depth: &str, axis: &str| {
+        let place = json!({"depth": depth, "axis": axis, "repeats": ["0.004 mm"]});
+        let job = with(&document, "/cylinders/0/bore/readings", json!([place]));
+        assess(&Document::from_json(&job.to_string()).expect("a job"), Options::default())
+    };
+    let on = [
+        ("40 mm", "0 deg", "exhaust"),
+        ("40 mm", "180 deg", "exhaust"),
+        ("34 mm", "25 deg", "exhaust"),
+        ("58 mm", "155 deg", "exhaust"),
+        ("50 mm", "270 deg", "transfer"),
+        ("42 mm", "300 deg", "transfer"),
+    ];
+    for (depth, axis, port) in on {
+        let error = read(depth, axis).expect_err(axis);
+        assert_eq!(error.field(), "/cylinders/0/bore/readings/0/axis");
+        assert!(error.reason().contains(port), "{error}");
+    }
+    for (depth, axis) in [
+        ("33.9 mm", "0 deg"),
+        ("58.1 mm", "90 deg"),
+        ("40 mm", "26 deg"),
+        ("40 mm", "90 deg"),
+        ("50 mm", "154 deg"),
+    ] {
+        read(depth, axis).unwrap_or_else(|e| panic!("{e}"));
+    }
+    let report = self::report(&document);
+    assert_eq!(report.engine.windows.len(), 2);
+    let page = report.to_text().split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(page.contains("Window exhaust port, 34 to 58 mm deep, 335 to 25 deg"), "{page}");
+}
+
+/// The steel crown is brought to 20 C by its own law: by hand, 9 K and 6 K above 20 C for part and gauge.
+#[test]
+fn a_piston_of_two_materials_is_reduced_by_the_one_that_was_read() {
+    let document = document("steel_crown");
+    let report = self::report(&document);
+    let piston = report.cylinders[0].piston.as_ref().expect("a piston");
+    let materials: Vec<&str> = piston.sizes.iter().filter_map(|s| s.material.as_deref()).collect();
+    assert_eq!(materials, ["skirt alloy", "skirt alloy", "crown steel", "crown steel", "crown steel"]);
+    let by_hand = |read: f64, alpha: f64| read * (1.0 + 11.5e-6 * 6.0) / (1.0 + alpha * 9.0);
+    let close = |k: usize, expected: f64| {
+        let found = piston.sizes[k].size.value_mm;
+        assert!((found - expected).abs() < 1e-9, "{found} {expected}");
+    };
+    close(0, by_hand(129.871, 20.5e-6));
+    close(2, by_hand(129.2825, 12.2e-6));
+    close(4, by_hand(129.104, 12.2e-6));
+    // and the expansion of the skirt has no part in it
+    let sources =
+        |k: usize| piston.sizes[k].size.budget.iter().map(|l| l.source.as_str()).collect::<Vec<_>>();
+    assert!(
+        sources(2).iter().all(|s| !s.contains("skirt alloy"))
+            && sources(2).iter().any(|s| s.contains("crown steel"))
+    );
+    assert!(report.to_text().contains("crown steel"));
+    assert!(report.warnings.iter().all(|w| w.kind != "odd_value"), "{:?}", report.warnings);
+}
+
 // --- findings ---
 
 #[test]

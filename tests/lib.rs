@@ -28,6 +28,8 @@ pub const JOBS: &[&str] = &[
     "few_readings",
     "materials",
     "rear_cylinders",
+    "ported_barrel",
+    "steel_crown",
 ];
 
 /// Names of the measurements: the shipped example, and a vector with every kind of gauge.

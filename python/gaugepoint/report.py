@@ -49,6 +49,7 @@ __all__ = [
     "Verdict",
     "Warning",
     "What",
+    "WindowReport",
     "Working",
 ]
 
@@ -177,11 +178,31 @@ class JobName:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WindowReport:
+    """An opening in the wall of a bore."""
+
+    what: str
+    """What it is, as given."""
+    from_depth_mm: float
+    """Depth of its upper edge."""
+    to_depth_mm: float
+    """Depth of its lower edge."""
+    from_angle_deg: float
+    """Angle it begins at."""
+    to_angle_deg: float
+    """Angle it ends at, counted onward from its beginning."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class EngineName:
     """The engine as named in the document."""
 
     name: str
     """Name."""
+    windows: tuple[WindowReport, ...] = ()
+    """Openings in the walls of its bores, where shape was not examined."""
+    may_not_be_machined: str | None = None
+    """Why its bores may be neither honed nor bored, when they may not."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -302,6 +323,8 @@ class PistonSizeReport:
     """Direction of the diameter."""
     over: Surface
     """Surface that was touched."""
+    material: str | None = None
+    """Material at this height, where the piston is of several."""
     readings: tuple[str, ...]
     """Readings as typed."""
     size: MeasuredValue

@@ -364,6 +364,8 @@ class Job:
         self.engine = document["engine"]
         self.bore_material = self.named(self.materials, self.engine["bore"]["material"])
         self.piston_material = self.named(self.materials, self.engine["piston"]["material"])
+        self.piston_ranges = [self.piston_range(form) for form in self.engine["piston"].get("materials_by_height", [])]
+        self.windows = [read_window(form) for form in self.engine["bore"].get("windows", [])]
         self.limits = {name: read_limit(form) for name, form in self.engine.get("limits", {}).items()}
         self.own_limits = [({int(n) for n in group["cylinders"]}, {name: {**read_limit(form), "cylinders": group["cylinders"]}
                                                                   for name, form in group["limits"].items()})
@@ -386,6 +388,19 @@ class Job:
         job = copy.copy(self)
         job.limits = {**self.limits, **(own[0] if own else {})}
         return job
+
+    def piston_range(self, form):
+        datum = form.get("datum", self.engine["piston"]["gauge_point"]["datum"])
+        return length(form["from"]), length(form["to"]), datum, self.named(self.materials, form["material"])
+
+    def material_at(self, height, datum):
+        """Material of the piston there; exactly one range must hold the height."""
+        if not self.piston_ranges:
+            return self.piston_material
+        here = [m for low, high, counted, m in self.piston_ranges if counted == datum and low <= height <= high]
+        if len(here) != 1:
+            raise Refused(f"{len(here)} materials at {float(height)} mm from {datum}")
+        return here[0]
 
     def numbers(self):
         return range(1, self.engine["cylinders"] + 1)
@@ -573,6 +588,9 @@ class Job:
                              reliability(("scale", i), gauge))
         sources = [travel, self.resolution(i, gauge, path, text), self.repeatability(i, len(repeats), path, text)]
         sources += self.drift_sources(i, path, text)
+        for window in self.windows:
+            if on_window(window, length(form["depth"]), angle(form["axis"])):
+                raise Refused(f"{text}: one end stands on the window {window['what']}")
         return BorePlace(length(form["depth"]), angle(form["axis"]), Reading(real(value), sources))
 
 
@@ -584,6 +602,19 @@ def unique(pairs, what):
             raise Refused(f"{what} {key!r} stands twice")
         table[key] = value
     return table
+
+
+def read_window(form):
+    """A window with its numbers, and its angles as the set of whole turns it covers."""
+    start, end = angle(form["from_angle"]), angle(form["to_angle"])
+    end += 360 if end < start else 0
+    return {"what": form["what"], "depths": (length(form["from_depth"]), length(form["to_depth"])), "angles": (start, end)}
+
+
+def on_window(window, depth, axis):
+    (top, bottom), (start, end) = window["depths"], window["angles"]
+    ends = [axis + half + turn for half in (0, 180) for turn in (-360, 0, 360)]
+    return top <= depth <= bottom and any(start <= one <= end for one in ends)
 
 
 def read_limit(form):
@@ -620,7 +651,7 @@ def piston_size(job, reading, err):
     gauge = reading.gauge
     indicated = with_errors(reading.reading, err) - zero_error(job, gauge, err)
     return (indicated * grown(gauge.material, reading.gauge_temperature, err, job.thermometer)
-            / grown(job.piston_material, reading.temperature, err, job.thermometer))
+            / grown(job.material_at(reading.height, reading.datum), reading.temperature, err, job.thermometer))
 
 
 def setting_size(job, setting, err):
@@ -1160,7 +1191,11 @@ def evaluate(document):
     for number in job.numbers():
         cylinder = job.cylinders.get(number)
         cylinders.append(CylinderReport(job, cylinder).report() if cylinder else {"number": number})
-    return plain({"conventions": conventions, "gauges": gauges, "cylinders": cylinders})
+    engine = {}
+    if job.windows:
+        engine["windows"] = [{"from_depth_mm": real(w["depths"][0]), "to_depth_mm": real(w["depths"][1]),
+                              "from_angle_deg": real(w["angles"][0]), "to_angle_deg": real(w["angles"][1] % 360)} for w in job.windows]
+    return plain({"conventions": conventions, **({"engine": engine} if engine else {}), "gauges": gauges, "cylinders": cylinders})
 
 
 def main(arguments):

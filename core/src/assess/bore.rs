@@ -1,5 +1,6 @@
 //! One bore: its diameters, what the rules make of them, its decisions, its verdict.
 
+use super::barrel::{clear_of_windows, not_machined};
 use super::{Assessment, conclude, not_judged, read_twice};
 use crate::bounds::{self, Bound};
 use crate::calc::Measured;
@@ -101,6 +102,8 @@ impl Assessment {
             out.grounds
                 .push(Ground::new(Outcome::Reuse, "no limit of the bore is given: the clearance decides"));
         }
+        let why = self.engine.not_machined.as_deref();
+        out.grounds.extend(not_machined(why, &out.grounds, &out.report.findings));
         out.report.verdict = conclude(&mut out.grounds, &out.report.findings, &out.missing);
         Ok(out)
     }
@@ -120,6 +123,7 @@ impl Assessment {
         for reading in &bore.readings {
             let depth = read_depth(&reading.depth, &self.engine.bore_length, &mut self.warnings)?;
             let axis = read_axis(&reading.axis, &out.places, &mut self.warnings)?;
+            clear_of_windows(&self.engine.windows, &depth, &axis, &reading.axis)?;
             let here = |p: &BorePlace| {
                 shape::same(p.depth.value, depth.value) && shape::same(p.axis.value, axis.value)
             };

@@ -1,15 +1,18 @@
 //! The whole job: from a document to a report, stage by stage in the order of the work.
 
+mod barrel;
 mod bore;
 mod clearance;
 mod cross;
+mod heights;
 mod piston;
 
 use crate::bounds::{self, Bound};
 use crate::calc::{Budget, Calc, Figure, Measured};
 use crate::decision::finding::Finding;
 use crate::decision::{
-    Against, Decision, Ground, Judged, Limit, LimitSets, Of, Rule, RuleInForce, Verdict, judge, verdict,
+    Against, Decision, Ground, Judged, Limit, LimitSets, Of, Outcome, Rule, RuleInForce, Verdict, judge,
+    verdict,
 };
 use crate::error::{Error, ErrorKind};
 use crate::growth::{Grown, Materials};
@@ -87,8 +90,13 @@ struct Engine {
     bore_length: Given,
     bore_material: usize,
     piston_nominal: f64,
+    /// at the gauge point
     piston_material: usize,
+    piston_ranges: Vec<heights::MaterialRange>,
     gauge_point: PistonPlace,
+    windows: Vec<barrel::Window>,
+    /// why the bore may not be machined, when it may not
+    not_machined: Option<String>,
 }
 
 /// A place on a piston.
@@ -168,7 +176,11 @@ impl Assessment {
                 date: document.job.date.text().trim().to_owned(),
                 note: document.job.note.as_ref().map(|n| n.text().to_owned()),
             },
-            engine: EngineName { name: document.engine.name.words()?.to_owned() },
+            engine: EngineName {
+                name: document.engine.name.words()?.to_owned(),
+                windows: self.engine.windows.iter().map(barrel::Window::report).collect(),
+                may_not_be_machined: self.engine.not_machined.clone(),
+            },
             conventions: conventions(&self.rule),
             gauges,
             cylinders: reports,
@@ -273,6 +285,9 @@ impl Assessment {
             b.report
         });
         let clearance = clearance.map(|c| {
+            let bore_stands = bore.as_ref().is_some_and(|b| b.verdict.outcome != Outcome::DoNotReuse);
+            let why = self.engine.not_machined.as_deref().filter(|_| bore_stands);
+            grounds.extend(barrel::not_machined(why, &c.grounds, &[]));
             grounds.extend(c.grounds);
             c.report
         });
@@ -400,24 +415,35 @@ impl Engine {
         let near =
             Bound { label: "nominal piston of this bore", ..bounds::in_bore(&bounds::PISTON, bore_nominal) };
         let bore_length = engine.bore.length.read(&bounds::BORE_LENGTH, warnings)?;
+        let windows = barrel::Window::from_document(&engine.bore.windows, &bore_length, warnings)?;
         if let doc::SizeRule::At(at) = &engine.reduction.size {
-            bore::read_depth(&at.depth, &bore_length, warnings)?;
-            at.axis.as_ref().map(|a| a.read(&bounds::ANGLE, warnings)).transpose()?;
+            let depth = bore::read_depth(&at.depth, &bore_length, warnings)?;
+            let axis = at.axis.as_ref().map(|a| Ok((a.read(&bounds::ANGLE, warnings)?, a))).transpose()?;
+            if let Some((axis, entry)) = axis {
+                barrel::clear_of_windows(&windows, &depth, &axis, entry)?;
+            }
         }
-        Ok(Engine {
+        let not_machined = engine.bore.may_not_be_machined.as_ref();
+        let not_machined = not_machined.map(|n| n.reason.words()).transpose()?.map(str::to_owned);
+        let out = Engine {
             cylinders: engine.cylinders.count(1, MOST_CYLINDERS)?,
             bore_nominal,
+            windows,
+            not_machined,
             bore_length,
             bore_material: materials.find(&engine.bore.material)?,
             piston_nominal: engine.piston.nominal.read(&near, warnings)?.value,
             piston_material: materials.find(&engine.piston.material)?,
+            piston_ranges: heights::MaterialRange::from_document(&engine.piston, materials, warnings)?,
             gauge_point: PistonPlace::from_document(
                 &engine.piston.gauge_point.height,
                 engine.piston.gauge_point.datum,
                 &engine.piston.gauge_point.angle,
                 warnings,
             )?,
-        })
+        };
+        heights::check_gauge_point(&out, &engine.piston)?;
+        Ok(out)
     }
 }
 

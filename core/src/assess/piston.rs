@@ -28,6 +28,7 @@ pub(super) struct Piston {
 struct Sized {
     place: PistonPlace,
     over: Surface,
+    material: usize,
     size: Measured,
     bare: Option<Measured>,
     overdue: Vec<String>,
@@ -151,8 +152,8 @@ impl Assessment {
             self.shop.temperature(&mut self.calc, Some(&reading.temperature), &mut self.warnings)?;
         let (t_gauge, gauge_field) =
             self.shop.temperature(&mut self.calc, reading.gauge_temperature.as_ref(), &mut self.warnings)?;
-        let eps_part =
-            self.materials.growth(&mut self.calc, self.engine.piston_material, &t_part, &part_field)?;
+        let (material, name) = self.engine.material_at(&place, &reading.height)?;
+        let eps_part = self.materials.growth(&mut self.calc, material, &t_part, &part_field)?;
         let gauge = self.gauges.find(&reading.gauge, false)?;
         let eps_gauge = gauge.growth(&mut self.calc, &self.materials, &t_gauge, &gauge_field)?;
         let read = Outside { repeats: &repeats, eps_part: &eps_part, eps_gauge: &eps_gauge };
@@ -166,6 +167,7 @@ impl Assessment {
             datum: place.datum,
             angle_deg: place.angle.value,
             over: reading.over,
+            material: name,
             readings: repeats.iter().map(|r: &Given| r.text.clone()).collect(),
             size: self.state(&size, &format!("{at}/size")),
             bare_size: bare.as_ref().map(|b| self.state(b, &format!("{at}/bare_size"))),
@@ -173,7 +175,7 @@ impl Assessment {
         let Some(read) = repeats.into_iter().next() else {
             return Ok(None);
         };
-        Ok(Some((Sized { place, over: reading.over, size, bare, overdue, read }, report)))
+        Ok(Some((Sized { place, over: reading.over, material, size, bare, overdue, read }, report)))
     }
 
     /// Thickness of the coating on one side, where one was touched and its thickness is known.
@@ -218,7 +220,10 @@ impl Assessment {
     fn hold_slopes(&mut self, sizes: &[Sized]) -> Result<(), Error> {
         for upper in sizes {
             let on_line = |s: &&Sized| {
-                let there = s.place.datum == upper.place.datum && s.over == upper.over;
+                // over a joint of two materials there is no one skirt
+                let there = s.place.datum == upper.place.datum
+                    && s.over == upper.over
+                    && s.material == upper.material;
                 there
                     && crate::shape::same(s.place.angle.value, upper.place.angle.value)
                     && s.place.height.value < upper.place.height.value

@@ -276,15 +276,54 @@ document! {
         length: Entry<Length>,
         /// Material of the wall that carries the bore.
         material: Entry<Words>,
+        /// Openings in the wall, as the ports of a two-stroke engine.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        windows: Vec<Window>,
+        /// That the bore may be neither honed nor bored, as a plated one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        may_not_be_machined: Option<NotMachined>,
+    }
+    /// An opening in the wall of a bore.
+    Window {
+        /// Depth of its upper edge.
+        from_depth: Entry<Length>,
+        /// Depth of its lower edge.
+        to_depth: Entry<Length>,
+        /// Angle it begins at.
+        from_angle: Entry<Angle>,
+        /// Angle it ends at, counted onward from its beginning.
+        to_angle: Entry<Angle>,
+        /// What it is.
+        what: Entry<Words>,
+    }
+    /// That a bore may not be machined.
+    NotMachined {
+        /// Why.
+        reason: Entry<Words>,
     }
     /// The pistons of the engine.
     EnginePiston {
         /// Nominal diameter.
         nominal: Entry<Length>,
-        /// Material of the skirt.
+        /// Material at the gauge point.
         material: Entry<Words>,
         /// Where the maker states the diameter.
         gauge_point: GaugePoint,
+        /// Materials from height to height, where the piston is of several.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        materials_by_height: Vec<MaterialByHeight>,
+    }
+    /// The material of a piston between two heights.
+    MaterialByHeight {
+        /// Lower height.
+        from: Entry<Length>,
+        /// Upper height.
+        to: Entry<Length>,
+        /// What the heights are counted from; as the gauge point without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        datum: Option<Datum>,
+        /// The material.
+        material: Entry<Words>,
     }
     /// A place on a piston.
     GaugePoint {

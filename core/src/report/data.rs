@@ -65,6 +65,23 @@ report! {
     EngineName {
         /// Name.
         name: String,
+        /// Openings in the walls of its bores, where shape was not examined.
+        windows: Vec<WindowReport> => "Vec::is_empty",
+        /// Why its bores may be neither honed nor bored, when they may not.
+        may_not_be_machined: Option<String> => "Option::is_none",
+    }
+    /// An opening in the wall of a bore.
+    WindowReport {
+        /// What it is, as given.
+        what: String,
+        /// Depth of its upper edge.
+        from_depth_mm: f64,
+        /// Depth of its lower edge.
+        to_depth_mm: f64,
+        /// Angle it begins at.
+        from_angle_deg: f64,
+        /// Angle it ends at, counted onward from its beginning.
+        to_angle_deg: f64,
     }
     /// What the numbers mean and how they were judged.
     Conventions {
@@ -171,6 +188,8 @@ report! {
         angle_deg: f64,
         /// Surface that was touched.
         over: Surface,
+        /// Material at this height, where the piston is of several.
+        material: Option<String> => "Option::is_none",
         /// Readings as typed.
         readings: Vec<String>,
         /// Size at 20 C over that surface.

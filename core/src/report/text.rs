@@ -1,6 +1,6 @@
 //! The report as text of at most 100 columns, to be read aloud. No colour is needed to understand it.
 
-use super::data::{CylinderReport, MeasuredValue, PistonReport, Report, RunningReport};
+use super::data::{CylinderReport, MeasuredValue, PistonReport, Report, RunningReport, WindowReport};
 use crate::calc::{Step, Working};
 use crate::decision::finding::Finding;
 use crate::decision::{Decision, Of, Outcome, Rule, Verdict, named};
@@ -253,8 +253,9 @@ fn piston_sentences(piston: &PistonReport) -> Vec<String> {
             (None, Surface::Coating) => (&place.size, ", over the coating"),
             (None, Surface::BareMetal) => (&place.size, ""),
         };
+        let material = place.material.as_ref().map(|m| format!(", {m}")).unwrap_or_default();
         let at = format!(
-            "{} deg, {} mm from the {}{surface}",
+            "{} deg, {} mm from the {}{surface}{material}",
             place.angle_deg,
             place.height_mm,
             place.datum.spoken()
@@ -398,6 +399,9 @@ fn because(verdict: &Verdict) -> Vec<String> {
 pub(super) fn notes(report: &Report) -> Vec<String> {
     let warnings = report.warnings.iter().map(|w| format!("{} ({})", w.text, w.path));
     let mut out: Vec<String> = warnings.collect();
+    out.extend(report.engine.windows.iter().map(window));
+    let why = report.engine.may_not_be_machined.iter();
+    out.extend(why.map(|why| format!("The bores may not be honed or bored: {why}.")));
     for note in report.cylinders.iter().filter_map(|c| c.clearance.as_ref()?.note.as_ref()) {
         if !out.contains(note) {
             out.push(note.clone());
@@ -408,6 +412,13 @@ pub(super) fn notes(report: &Report) -> Vec<String> {
         report.cylinders.iter().filter_map(|c| Some(&c.clearance.as_ref()?.running.as_ref()?.origin));
     out.extend(origins.take(1).map(|origin| format!("Running temperatures: {origin}")));
     out
+}
+
+fn window(window: &WindowReport) -> String {
+    format!(
+        "Window {}, {} to {} mm deep, {} to {} deg: the shape of the bore was not examined there.",
+        window.what, window.from_depth_mm, window.to_depth_mm, window.from_angle_deg, window.to_angle_deg
+    )
 }
 
 /// Where the limits of the decisions come from, each once.
