@@ -648,6 +648,72 @@ fn a_piston_of_two_materials_is_reduced_by_the_one_that_was_read() {
     assert!(report.warnings.iter().all(|w| w.kind != "odd_value"), "{:?}", report.warnings);
 }
 
+// --- the target profile ---
+
+/// A choke of 0.060 mm at the deck, 0.035 mm at 18 mm, none from 45 mm down: every place is held against it, by hand.
+#[test]
+fn a_choked_barrel_is_judged_against_its_choke() {
+    let document = document("choked_barrel");
+    let report = self::report(&document);
+    let bore = report.cylinders[0].bore.as_ref().expect("a bore");
+    let close = |found: f64, expected: f64| assert!((found - expected).abs() < 1e-9, "{found} {expected}");
+    let intended = [-0.060 + 0.025 * 8.0 / 18.0, -0.035 + 0.035 * 12.0 / 27.0, 0.0, 0.0];
+    for (place, intended) in bore.places.iter().step_by(2).zip(intended) {
+        close(place.intended_mm.expect("a target"), intended);
+        let from = place.from_target.as_ref().expect("a target");
+        close(from.value_mm, place.size.value_mm - 70.0 - intended);
+        close(from.standard_uncertainty_mm, place.size.standard_uncertainty_mm);
+    }
+    // taper of what deviates from the choke, not of the choke itself
+    let on_thrust = |k: usize| bore.places[2 * k].from_target.as_ref().expect("a target").value_mm;
+    close(bore.taper.as_ref().expect("reduced").value_mm, on_thrust(0) - on_thrust(3));
+    assert!(bore.places[6].size.value_mm - bore.places[0].size.value_mm > 0.035);
+    assert_eq!(decision(&report.cylinders[0], Of::BoreTaper).result, Conformity::Conforms);
+    // the clearance in the choke is below the maker's least one, and is meant to be
+    let clearance = report.cylinders[0].clearance.as_ref().expect("a clearance");
+    let least = decision(&report.cylinders[0], Of::SmallestClearance);
+    assert!(clearance.smallest.as_ref().is_some_and(|s| Some(s.value_mm) < least.lower_mm));
+    assert_eq!(least.value_mm, clearance.smallest_from_target.as_ref().map(|s| s.value_mm));
+    assert_eq!(least.result, Conformity::Conforms, "{}", least.reason);
+    assert_eq!(report.cylinders[0].verdict.outcome, Outcome::Reuse, "{:?}", report.cylinders[0].verdict);
+    // a worn choke: smaller than the nominal size at the top, and too wide for where it is
+    let worn = report.cylinders[1].bore.as_ref().expect("a bore");
+    assert!(worn.places[0].size.value_mm < 70.0);
+    assert_eq!(decision(&report.cylinders[1], Of::BoreTaper).result, Conformity::DoesNotConform);
+    assert_eq!(worn.verdict.outcome, Outcome::DoNotReuse);
+    // without the profile the same barrel would be refused for its choke
+    let plain = self::report(&with(&document, "/engine/bore/target_profile", Value::Null));
+    assert_eq!(decision(&plain.cylinders[0], Of::SmallestClearance).result, Conformity::DoesNotConform);
+    assert_eq!(decision(&plain.cylinders[0], Of::BoreTaper).result, Conformity::DoesNotConform);
+    let page = report.to_text().split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        page.contains("The bores have a target profile: sizes") && page.contains("From the target profile"),
+        "{page}"
+    );
+}
+
+/// A shape of the running engine says nothing of cold readings: what depends on it is not judged, and the cylinder is not proven.
+#[test]
+fn a_running_profile_is_not_compared_with_cold_readings() {
+    let document = with(&document("choked_barrel"), "/engine/bore/target_profile/state", json!("running"));
+    let report = self::report(&document);
+    let cylinder = &report.cylinders[0];
+    for of in [Of::BoreTaper, Of::BoreOutOfRound, Of::SmallestClearance] {
+        let decision = decision(cylinder, of);
+        assert_eq!(decision.result, Conformity::NotJudged);
+        assert!(decision.reason.contains("running shape"), "{}", decision.reason);
+    }
+    let bore = cylinder.bore.as_ref().expect("a bore");
+    assert!(bore.places.iter().all(|p| p.intended_mm.is_none() && p.from_target.is_none()));
+    assert_eq!(cylinder.verdict.outcome, Outcome::NotProven);
+    // at one level no profile enters
+    let at_level = with(&document, "/engine/reduction/out_of_round", json!("at_level"));
+    assert_ne!(
+        decision(&self::report(&at_level).cylinders[0], Of::BoreOutOfRound).result,
+        Conformity::NotJudged
+    );
+}
+
 // --- findings ---
 
 #[test]

@@ -30,6 +30,7 @@ pub const JOBS: &[&str] = &[
     "rear_cylinders",
     "ported_barrel",
     "steel_crown",
+    "choked_barrel",
 ];
 
 /// Names of the measurements: the shipped example, and a vector with every kind of gauge.

@@ -725,6 +725,7 @@ fn may_be_negative(path: &str, holds: Holds) -> bool {
         || path.ends_with("/master/size")
         // of a bore gauge it is a deviation too
         || path.ends_with("/recheck/reading")
+        || path.starts_with("/engine/bore/target_profile/rows/") && path.ends_with("/deviation")
         || path.starts_with("/engine/limits") && path.contains("/bench_clearance/") && holds == Holds::Length
         || path.starts_with("/decision/") && path.ends_with("_guard")
 }

@@ -330,8 +330,14 @@ fn a_changed_sign_is_refused_or_moves_the_results() {
                 Ok((_, after)) => {
                     accepted += 1;
                     // only these, and a temperature, can have either sign
-                    let two_signs =
-                        ["/repeats/", "bench_clearance", "kelvin_coefficients", "_guard", "/recheck/reading"];
+                    let two_signs = [
+                        "/repeats/",
+                        "bench_clearance",
+                        "kelvin_coefficients",
+                        "_guard",
+                        "/recheck/reading",
+                        "/deviation",
+                    ];
                     assert!(
                         two_signs.iter().any(|t| input.path.contains(t)) || input.unit == "C",
                         "{} {typed} was accepted",

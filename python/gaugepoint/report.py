@@ -39,6 +39,7 @@ __all__ = [
     "PistonReport",
     "PistonSizeReport",
     "Place",
+    "ProfileState",
     "Report",
     "Rule",
     "RunningCase",
@@ -46,6 +47,7 @@ __all__ = [
     "Severity",
     "Step",
     "Surface",
+    "TargetReport",
     "Verdict",
     "Warning",
     "What",
@@ -79,6 +81,9 @@ Outcome = Literal["reuse", "incomplete", "not proven", "find the cause first", "
 
 Datum = Literal["skirt_bottom", "crown_top", "pin_axis"]
 """What a height on a piston is counted from."""
+
+ProfileState = Literal["cold", "running"]
+"""When a bore has its target profile."""
 
 Surface = Literal["bare_metal", "coating"]
 """Surface of a skirt."""
@@ -178,6 +183,16 @@ class JobName:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TargetReport:
+    """The shape the bores should have, as named in the document."""
+
+    state: ProfileState
+    """When they have it."""
+    origin: str
+    """Where it is printed, as given."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WindowReport:
     """An opening in the wall of a bore."""
 
@@ -199,6 +214,8 @@ class EngineName:
 
     name: str
     """Name."""
+    target_profile: TargetReport | None = None
+    """The shape its bores should have, where that is not straight."""
     windows: tuple[WindowReport, ...] = ()
     """Openings in the walls of its bores, where shape was not examined."""
     may_not_be_machined: str | None = None
@@ -361,6 +378,10 @@ class BorePlaceReport:
     """Readings as typed."""
     size: MeasuredValue
     """Size at 20 C."""
+    intended_mm: float | None = None
+    """Deviation from the nominal size that a cold target profile intends at this depth."""
+    from_target: MeasuredValue | None = None
+    """How far the size is from that target; above 0 it is too wide."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -419,6 +440,8 @@ class ClearanceReport:
     """Clearance at 20 C."""
     smallest: MeasuredValue | None = None
     """Clearance at 20 C at the smallest place of the bore that was read."""
+    smallest_from_target: MeasuredValue | None = None
+    """The same at the place that is smallest against a cold target profile, less the deviation intended there."""
     running: RunningReport | None = None
     """Clearance at the stated temperatures."""
     note: str | None = None

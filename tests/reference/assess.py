@@ -365,6 +365,11 @@ class Job:
         self.bore_material = self.named(self.materials, self.engine["bore"]["material"])
         self.piston_material = self.named(self.materials, self.engine["piston"]["material"])
         self.piston_ranges = [self.piston_range(form) for form in self.engine["piston"].get("materials_by_height", [])]
+        profile = self.engine["bore"].get("target_profile", {})
+        self.target = [(real(length(row["depth"])), real(length(row["deviation"]))) for row in profile.get("rows", [])]
+        if profile and profile["state"] != "cold":
+            raise Refused("cold readings are not held against a running shape")
+        self.nominal = real(length(self.engine["bore"]["nominal"]))
         self.windows = [read_window(form) for form in self.engine["bore"].get("windows", [])]
         self.limits = {name: read_limit(form) for name, form in self.engine.get("limits", {}).items()}
         self.own_limits = [({int(n) for n in group["cylinders"]}, {name: {**read_limit(form), "cylinders": group["cylinders"]}
@@ -675,6 +680,21 @@ def place_sizes(job, bore, err):
     return [(span + with_errors(place.reading, err)) / wall for place in bore.places]
 
 
+def intended(job, place):
+    """What the target profile takes off the nominal size at the depth of a place; nothing without a profile."""
+    depth = real(place.depth)
+    if not job.target:
+        return ZERO
+    if not job.target[0][0] <= depth <= job.target[-1][0]:
+        raise Refused(f"the target profile says nothing of {mp.nstr(depth, 8)} mm")
+    return between(job.target, depth)
+
+
+def straight_sizes(job, bore, sizes):
+    """The sizes of a bore that is straight where this one follows its target."""
+    return [size - intended(job, place) for size, place in zip(sizes, bore.places)]
+
+
 # ------------------------------------------------------------------------------------------------------------------ reductions
 # A reduction picks places on the unmoved sizes and gives each a weight; the result is the weighted sum. `None`: cannot be formed.
 
@@ -762,9 +782,11 @@ def out_of_round_weights(rule, places, sizes):
 
 def reductions(job, bore):
     """Weights of the bore's size, taper and out-of-round, those that can be formed."""
-    rules, sizes = job.engine["reduction"], place_sizes(job, bore, Errors())
+    rules, read = job.engine["reduction"], place_sizes(job, bore, Errors())
+    sizes = straight_sizes(job, bore, read)
     weights = {"size": size_weights(rules["size"], bore.places, sizes),
-               "smallest_place": [(smallest(sizes, range(len(sizes))), ONE)] if sizes else None,
+               "smallest_place": [(smallest(read, range(len(read))), ONE)] if read else None,
+               "least_place": [(smallest(sizes, range(len(sizes))), ONE)] if sizes else None,
                "taper": taper_weights(rules["taper"], bore.places, sizes),
                "out_of_round": out_of_round_weights(rules["out_of_round"], bore.places, sizes)}
     return {name: w for name, w in weights.items() if w}
@@ -820,7 +842,10 @@ def piston_values(job, piston, err):
 def bore_values(job, bore, weights, err):
     sizes = place_sizes(job, bore, err)
     values = {("place", i): size for i, size in enumerate(sizes)}
-    values.update({name: weighted(sizes, w) for name, w in weights.items()})
+    straight = straight_sizes(job, bore, sizes)
+    values.update({name: weighted(sizes if name == "smallest_place" else straight, w) for name, w in weights.items()})
+    if job.target:
+        values.update({("from_target", i): size - job.nominal for i, size in enumerate(straight)})
     return values
 
 
@@ -870,14 +895,16 @@ def running_values(job, bore, piston, err):
     return values
 
 
-def clearance_values(job, bore, smallest_place, piston, err):
+def clearance_values(job, bore, smallest_place, least_place, piston, err):
     values = {"bench": bore - piston, "smallest": smallest_place - piston}
+    if job.target:
+        values["smallest_from_target"] = least_place - piston
     limit = job.limits.get("bench_clearance")
     if limit:
         t = limit["reference_temperature"]
         values["judged", "bench_clearance"] = clearance_at(job, bore, piston, t, t, err)
         if "min" in limit:
-            values["judged", "smallest_clearance"] = clearance_at(job, smallest_place, piston, t, t, err)
+            values["judged", "smallest_clearance"] = clearance_at(job, least_place, piston, t, t, err)
     if job.running:
         values.update(running_values(job, bore, piston, err))
     return values
@@ -893,7 +920,7 @@ def cylinder_values(job, cylinder, weights, err):
     values.update(judged_values(job, cylinder.piston, values, err))
     surface = clearance_surface(job, cylinder.piston)
     if surface and "size" in values:
-        values.update(clearance_values(job, values["size"], values["smallest_place"], values[surface], err))
+        values.update(clearance_values(job, values["size"], values["smallest_place"], values["least_place"], values[surface], err))
     return values
 
 
@@ -1084,12 +1111,15 @@ class CylinderReport:
         bore = self.cylinder.bore
         places = [{"depth_mm": place.depth, "axis_deg": place.axis, "size": self.measured(("place", i))}
                   for i, place in enumerate(bore.places)]
+        if self.job.target:
+            for i, place in enumerate(bore.places):
+                places[i].update({"intended_mm": intended(self.job, place), "from_target": self.measured(("from_target", i))})
         decisions = self.part_decisions(["bore_size", "bore_taper", "bore_out_of_round"], [bore.gauge])
         return {"places": places, **self.known(["size", "taper", "out_of_round"]), "decisions": decisions}
 
     def clearance(self):
         gauges = self.gauge_of(clearance_surface(self.job, self.cylinder.piston)) + [self.cylinder.bore.gauge]
-        report = {"bench": self.measured("bench"), "smallest": self.measured("smallest")}
+        report = {"bench": self.measured("bench"), "smallest": self.measured("smallest"), **self.known(["smallest_from_target"])}
         decisions = self.part_decisions(["bench_clearance"], gauges) + self.smallest_decision(gauges)
         if self.job.running:
             report["running"] = {end: self.running(end, *ts) for end, ts in running_ends(self.job).items()}

@@ -21,8 +21,9 @@ use crate::job::{Document, Entry, Given, MOST_ENTRIES, Warning};
 use crate::measurement::{Gauges, Shop, places};
 use crate::report::{
     self, Block, BudgetLine, Conventions, CylinderReport, Dominant, EngineName, GaugeReport, JobName,
-    MeasuredValue, Report,
+    MeasuredValue, Report, TargetReport,
 };
+use crate::shape::target::Target;
 use crate::size::REFERENCE_TEMPERATURE_C;
 use std::collections::{BTreeMap, HashSet};
 
@@ -94,6 +95,7 @@ struct Engine {
     piston_material: usize,
     piston_ranges: Vec<heights::MaterialRange>,
     gauge_point: PistonPlace,
+    target: Option<Target>,
     windows: Vec<barrel::Window>,
     /// why the bore may not be machined, when it may not
     not_machined: Option<String>,
@@ -178,6 +180,11 @@ impl Assessment {
             },
             engine: EngineName {
                 name: document.engine.name.words()?.to_owned(),
+                target_profile: self
+                    .engine
+                    .target
+                    .as_ref()
+                    .map(|t| TargetReport { state: t.state, origin: t.origin.clone() }),
                 windows: self.engine.windows.iter().map(barrel::Window::report).collect(),
                 may_not_be_machined: self.engine.not_machined.clone(),
             },
@@ -411,13 +418,18 @@ impl Engine {
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, Error> {
         engine.name.words()?;
-        let bore_nominal = engine.bore.nominal.read(&bounds::BORE, warnings)?.value;
+        let nominal = engine.bore.nominal.read(&bounds::BORE, warnings)?;
+        let bore_nominal = nominal.value;
         let near =
             Bound { label: "nominal piston of this bore", ..bounds::in_bore(&bounds::PISTON, bore_nominal) };
         let bore_length = engine.bore.length.read(&bounds::BORE_LENGTH, warnings)?;
+        let profile = engine.bore.target_profile.as_ref();
+        let target =
+            profile.map(|p| Target::from_document(p, &nominal, &bore_length, warnings)).transpose()?;
         let windows = barrel::Window::from_document(&engine.bore.windows, &bore_length, warnings)?;
         if let doc::SizeRule::At(at) = &engine.reduction.size {
             let depth = bore::read_depth(&at.depth, &bore_length, warnings)?;
+            target.as_ref().map_or(Ok(()), |t| t.check_size_at(&depth, &at.depth))?;
             let axis = at.axis.as_ref().map(|a| Ok((a.read(&bounds::ANGLE, warnings)?, a))).transpose()?;
             if let Some((axis, entry)) = axis {
                 barrel::clear_of_windows(&windows, &depth, &axis, entry)?;
@@ -428,6 +440,7 @@ impl Engine {
         let out = Engine {
             cylinders: engine.cylinders.count(1, MOST_CYLINDERS)?,
             bore_nominal,
+            target,
             windows,
             not_machined,
             bore_length,

@@ -276,12 +276,31 @@ document! {
         length: Entry<Length>,
         /// Material of the wall that carries the bore.
         material: Entry<Words>,
+        /// The shape it should have, where that is not straight.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        target_profile: Option<TargetProfile>,
         /// Openings in the wall, as the ports of a two-stroke engine.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         windows: Vec<Window>,
         /// That the bore may be neither honed nor bored, as a plated one.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         may_not_be_machined: Option<NotMachined>,
+    }
+    /// The shape a bore should have.
+    TargetProfile {
+        /// When it has that shape.
+        state: ProfileState,
+        /// In rising order of depth, joined by straight lines.
+        rows: Vec<TargetRow>,
+        /// Where it is printed.
+        origin: Entry<Words>,
+    }
+    /// A row of a target profile.
+    TargetRow {
+        /// Depth from the deck.
+        depth: Entry<Length>,
+        /// Intended diameter less the nominal size; below 0 the bore is narrower.
+        deviation: Entry<Length>,
     }
     /// An opening in the wall of a bore.
     Window {
@@ -571,6 +590,13 @@ choices! {
         PlateFitted = "plate_fitted",
         /// Liner clamped in its seat.
         LinerClamped = "liner_clamped",
+    }
+    /// When a bore has its target profile.
+    ProfileState {
+        /// On the bench, at 20 C.
+        Cold = "cold",
+        /// In the running engine: it cannot be compared with cold readings.
+        Running = "running",
     }
     /// Rule for the taper of a bore.
     TaperRule {

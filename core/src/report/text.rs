@@ -1,10 +1,12 @@
 //! The report as text of at most 100 columns, to be read aloud. No colour is needed to understand it.
 
-use super::data::{CylinderReport, MeasuredValue, PistonReport, Report, RunningReport, WindowReport};
+use super::data::{
+    CylinderReport, MeasuredValue, PistonReport, Report, RunningReport, TargetReport, WindowReport,
+};
 use crate::calc::{Step, Working};
 use crate::decision::finding::Finding;
 use crate::decision::{Decision, Of, Outcome, Rule, Verdict, named};
-use crate::job::document::Surface;
+use crate::job::document::{ProfileState, Surface};
 use std::collections::HashMap;
 
 /// Widest line, in characters.
@@ -227,17 +229,29 @@ pub(super) fn sentences(cylinder: &CylinderReport) -> Vec<String> {
         out.extend(judged("Bore", bore.size.as_ref(), of(Of::BoreSize)));
         out.extend(judged("Taper", bore.taper.as_ref(), of(Of::BoreTaper)));
         out.extend(judged("Out-of-round", bore.out_of_round.as_ref(), of(Of::BoreOutOfRound)));
+        let from_target = || bore.places.iter().filter_map(|p| Some(p.from_target.as_ref()?.value_mm));
+        if let (Some(low), Some(high)) = (from_target().reduce(f64::min), from_target().reduce(f64::max)) {
+            out.push(format!("From the target profile {low:+.4} to {high:+.4} mm."));
+        }
         out.extend(bore.findings.iter().map(finding));
     }
     if let Some(clearance) = &cylinder.clearance {
         let bench = decided(&clearance.decisions, Of::BenchClearance);
         out.extend(judged("Clearance on the bench", clearance.bench.as_ref(), bench));
         let smallest = decided(&clearance.decisions, Of::SmallestClearance);
+        let against = clearance.smallest_from_target.as_ref();
         out.extend(judged(
             "Clearance at the smallest place of the bore",
             clearance.smallest.as_ref(),
-            smallest,
+            smallest.filter(|_| against.is_none()),
         ));
+        out.extend(against.and_then(|_| {
+            judged(
+                "Clearance at the place smallest against the target profile, less what is intended there",
+                against,
+                smallest,
+            )
+        }));
         out.extend(clearance.running.as_ref().map(|r| running_sentence(r, &clearance.decisions)));
     }
     out.extend(because(&cylinder.verdict));
@@ -399,6 +413,7 @@ fn because(verdict: &Verdict) -> Vec<String> {
 pub(super) fn notes(report: &Report) -> Vec<String> {
     let warnings = report.warnings.iter().map(|w| format!("{} ({})", w.text, w.path));
     let mut out: Vec<String> = warnings.collect();
+    out.extend(report.engine.target_profile.as_ref().map(target));
     out.extend(report.engine.windows.iter().map(window));
     let why = report.engine.may_not_be_machined.iter();
     out.extend(why.map(|why| format!("The bores may not be honed or bored: {why}.")));
@@ -412,6 +427,18 @@ pub(super) fn notes(report: &Report) -> Vec<String> {
         report.cylinders.iter().filter_map(|c| Some(&c.clearance.as_ref()?.running.as_ref()?.origin));
     out.extend(origins.take(1).map(|origin| format!("Running temperatures: {origin}")));
     out
+}
+
+fn target(target: &TargetReport) -> String {
+    let said = match target.state {
+        ProfileState::Cold => {
+            "sizes, taper, out-of-round and clearances are those of the bore less the deviation that is intended at each depth"
+        }
+        ProfileState::Running => {
+            "it is a running shape, so taper and the smallest clearance are not judged on the bench"
+        }
+    };
+    format!("The bores have a target profile: {said}. Target profile: {}", target.origin)
 }
 
 fn window(window: &WindowReport) -> String {

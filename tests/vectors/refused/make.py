@@ -13,6 +13,10 @@ OWN_TAPER = '"bore_taper": {"max": "0.018 mm", "origin": "invented sheet", "refe
 # A window at 65 mm, around one end of the pin axis.
 PORT = '{"from_depth": "55 mm", "to_depth": "70 mm", "from_angle": "250 deg", "to_angle": "290 deg", "what": "transfer port"}'
 
+# A choke of 0.05 mm over the upper 30 mm.
+CHOKE = ('{"state": "cold", "rows": [{"depth": "0 mm", "deviation": "-0.05 mm"}, {"depth": "30 mm", "deviation": "0 mm"}, '
+         '{"depth": "80 mm", "deviation": "0 mm"}], "origin": "invented"}')
+
 # Most documents are base.json with one piece of its text replaced; the piece stands in it exactly once.
 # Several replacements of one document follow one another.
 REPLACED = {
@@ -174,6 +178,17 @@ REPLACED = {
     "own_limits_beyond_count": (
         '"reduction": {', '"limits_by_cylinder": [{"cylinders": [1, 2], "limits": {' + OWN_TAPER + '}}],\n    "reduction": {'),
     "own_limits_without_limit": ('"reduction": {', '"limits_by_cylinder": [{"cylinders": [1], "limits": {}}],\n    "reduction": {'),
+    # a target profile
+    "profile_out_of_order": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "target_profile": ' + CHOKE.replace('"30 mm"', '"0 mm"')),
+    "profile_of_one_row": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "target_profile": '
+        '{"state": "cold", "rows": [{"depth": "0 mm", "deviation": "-0.05 mm"}], "origin": "invented"}'),
+    "profile_ends_above_a_reading": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "target_profile": ' + CHOKE.replace('"80 mm"', '"60 mm"')),
+    "size_within_the_choke": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "target_profile": ' + CHOKE,
+        '"size": "largest"', '"size": {"at": {"depth": "10 mm"}}'),
     # windows, and materials by height
     "reading_on_a_window": (
         '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "windows": [' + PORT + ']'),
