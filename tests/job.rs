@@ -508,6 +508,212 @@ fn a_doubtful_permissible_error_has_few_degrees_of_freedom() {
     }
 }
 
+// --- limits of some cylinders ---
+
+/// Two cylinders with the same readings: the rear one has limits of its own for piston and fit, and those of the engine for the rest. By hand.
+#[test]
+fn a_cylinder_is_judged_by_its_own_limits() {
+    let document = document("rear_cylinders");
+    let report = self::report(&document);
+    let (front, rear) = (&report.cylinders[4], &report.cylinders[6]);
+    assert_eq!(bench(front).value_mm.to_bits(), bench(rear).value_mm.to_bits());
+    let limits = |cylinder: &CylinderReport, of: Of| {
+        let d = decision(cylinder, of);
+        (d.lower_mm.expect("a limit"), d.upper_mm.expect("a limit"), d.for_cylinders.clone())
+    };
+    assert_eq!(limits(front, Of::BenchClearance), (0.075, 0.110, vec![]));
+    assert_eq!(limits(rear, Of::BenchClearance), (0.093, 0.125, vec![7, 8]));
+    assert_eq!(limits(rear, Of::PistonSize), (103.880, 103.910, vec![7, 8]));
+    assert_eq!(limits(rear, Of::BoreSize), limits(front, Of::BoreSize));
+    assert_eq!(decision(rear, Of::SmallestClearance).for_cylinders, [7, 8]);
+    assert_eq!(decision(rear, Of::RunningMarginTight).for_cylinders, [7, 8]);
+    assert_eq!(front.verdict.outcome, Outcome::Reuse);
+    assert_eq!(rear.verdict.outcome, Outcome::DoNotReuse);
+    assert!(
+        decision(rear, Of::BenchClearance).origin.as_ref().is_some_and(|o| o.contains("cylinders 7 and 8"))
+    );
+    // the reference case is the original piston at the least clearance of this cylinder: 18 um less room by hand
+    let margin = |c: &CylinderReport| decision(c, Of::RunningMarginTight).value_mm.expect("judged");
+    assert!((margin(front) - margin(rear) - 0.018).abs() < 1e-4, "{} {}", margin(front), margin(rear));
+    let page = report.to_text().split_whitespace().collect::<Vec<_>>().join(" ");
+    for said in ["0.093 to 0.125 mm (cylinders 7 and 8): not proven", "Limits of cylinders 7 and 8: invented"]
+    {
+        assert!(page.contains(said), "{page}");
+    }
+    assert!(
+        report.to_markdown().contains("0.093 to 0.125 mm (cylinders 7 and 8) |"),
+        "{}",
+        report.to_markdown()
+    );
+    // a limit that only some cylinders have is missing for the others, and they are named
+    let partly = with(&document, "/engine/limits/bench_clearance", Value::Null);
+    let partly = self::report(&partly);
+    let missing: Vec<&str> =
+        partly.warnings.iter().filter(|w| w.kind == "no_limit").map(|w| w.text.as_str()).collect();
+    assert_eq!(
+        missing,
+        ["no limit is given for the bench clearance of cylinders 1, 2, 3, 4, 5 and 6: it was not judged"]
+    );
+    assert!(partly.cylinders[4].verdict.outcome >= Outcome::NotProven);
+}
+
+// --- windows, bores that may not be machined, pistons of several materials ---
+
+/// A plated barrel beyond its limits: nothing in the report sends it to the hone, and it says why.
+#[test]
+fn a_bore_that_may_not_be_machined_is_not_sent_to_the_hone() {
+    let document = document("ported_barrel");
+    let report = self::report(&document);
+    let why = |reasons: &[String]| reasons.iter().filter(|r| r.contains("plated with nickel")).count();
+    let bore = |k: usize| report.cylinders[k].bore.as_ref().expect("a bore");
+    assert_eq!((bore(0).verdict.outcome, why(&bore(0).verdict.reasons)), (Outcome::Reuse, 0));
+    assert_eq!(report.cylinders[0].verdict.outcome, Outcome::Reuse, "{:?}", report.cylinders[0].verdict);
+    assert_eq!((bore(1).verdict.outcome, why(&bore(1).verdict.reasons)), (Outcome::DoNotReuse, 1));
+    assert_eq!(why(&report.cylinders[1].verdict.reasons), 1);
+    assert!(!report.cautions.iter().any(|c| c.starts_with("Boring and honing")), "{:?}", report.cautions);
+    assert!(report.cautions.iter().any(|c| c.contains("may not be machined")));
+    assert_eq!(report.engine.may_not_be_machined.as_deref(), Some("plated with nickel and silicon carbide"));
+    // the same barrel without a coat is bored as any other
+    let plain = self::report(&with(&document, "/engine/bore/may_not_be_machined", Value::Null));
+    assert!(plain.cautions.iter().any(|c| c.starts_with("Boring and honing")));
+    assert_eq!(why(&plain.cylinders[1].verdict.reasons), 0);
+    // a fit that is refuted says it too, though the bore itself conforms
+    let tight = with(&document, "/cylinders/0/piston/readings/0/repeats", json!(["53.990 mm"]));
+    let tight = self::report(&tight);
+    assert_eq!(tight.cylinders[0].bore.as_ref().map(|b| b.verdict.outcome), Some(Outcome::Reuse));
+    assert_eq!(why(&tight.cylinders[0].verdict.reasons), 1);
+}
+
+/// The ends of a diameter against the exhaust port from 335 on to 25 deg and the transfer port from 60 to 120 deg, by hand.
+#[test]
+fn a_diameter_across_a_window_is_refused() {
+    let document = document("ported_barrel");
+    let read = |depth: &str, axis: &str| {
+        let place = json!({"depth": depth, "axis": axis, "repeats": ["0.004 mm"]});
+        let job = with(&document, "/cylinders/0/bore/readings", json!([place]));
+        assess(&Document::from_json(&job.to_string()).expect("a job"), Options::default())
+    };
+    let on = [
+        ("40 mm", "0 deg", "exhaust"),
+        ("40 mm", "180 deg", "exhaust"),
+        ("34 mm", "25 deg", "exhaust"),
+        ("58 mm", "155 deg", "exhaust"),
+        ("50 mm", "270 deg", "transfer"),
+        ("42 mm", "300 deg", "transfer"),
+    ];
+    for (depth, axis, port) in on {
+        let error = read(depth, axis).expect_err(axis);
+        assert_eq!(error.field(), "/cylinders/0/bore/readings/0/axis");
+        assert!(error.reason().contains(port), "{error}");
+    }
+    for (depth, axis) in [
+        ("33.9 mm", "0 deg"),
+        ("58.1 mm", "90 deg"),
+        ("40 mm", "26 deg"),
+        ("40 mm", "90 deg"),
+        ("50 mm", "154 deg"),
+    ] {
+        read(depth, axis).unwrap_or_else(|e| panic!("{e}"));
+    }
+    let report = self::report(&document);
+    assert_eq!(report.engine.windows.len(), 2);
+    let page = report.to_text().split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(page.contains("Window exhaust port, 34 to 58 mm deep, 335 to 25 deg"), "{page}");
+}
+
+/// The steel crown is brought to 20 C by its own law: by hand, 9 K and 6 K above 20 C for part and gauge.
+#[test]
+fn a_piston_of_two_materials_is_reduced_by_the_one_that_was_read() {
+    let document = document("steel_crown");
+    let report = self::report(&document);
+    let piston = report.cylinders[0].piston.as_ref().expect("a piston");
+    let materials: Vec<&str> = piston.sizes.iter().filter_map(|s| s.material.as_deref()).collect();
+    assert_eq!(materials, ["skirt alloy", "skirt alloy", "crown steel", "crown steel", "crown steel"]);
+    let by_hand = |read: f64, alpha: f64| read * (1.0 + 11.5e-6 * 6.0) / (1.0 + alpha * 9.0);
+    let close = |k: usize, expected: f64| {
+        let found = piston.sizes[k].size.value_mm;
+        assert!((found - expected).abs() < 1e-9, "{found} {expected}");
+    };
+    close(0, by_hand(129.871, 20.5e-6));
+    close(2, by_hand(129.2825, 12.2e-6));
+    close(4, by_hand(129.104, 12.2e-6));
+    // and the expansion of the skirt has no part in it
+    let sources =
+        |k: usize| piston.sizes[k].size.budget.iter().map(|l| l.source.as_str()).collect::<Vec<_>>();
+    assert!(
+        sources(2).iter().all(|s| !s.contains("skirt alloy"))
+            && sources(2).iter().any(|s| s.contains("crown steel"))
+    );
+    assert!(report.to_text().contains("crown steel"));
+    assert!(report.warnings.iter().all(|w| w.kind != "odd_value"), "{:?}", report.warnings);
+}
+
+// --- the target profile ---
+
+/// A choke of 0.060 mm at the deck, 0.035 mm at 18 mm, none from 45 mm down: every place is held against it, by hand.
+#[test]
+fn a_choked_barrel_is_judged_against_its_choke() {
+    let document = document("choked_barrel");
+    let report = self::report(&document);
+    let bore = report.cylinders[0].bore.as_ref().expect("a bore");
+    let close = |found: f64, expected: f64| assert!((found - expected).abs() < 1e-9, "{found} {expected}");
+    let intended = [-0.060 + 0.025 * 8.0 / 18.0, -0.035 + 0.035 * 12.0 / 27.0, 0.0, 0.0];
+    for (place, intended) in bore.places.iter().step_by(2).zip(intended) {
+        close(place.intended_mm.expect("a target"), intended);
+        let from = place.from_target.as_ref().expect("a target");
+        close(from.value_mm, place.size.value_mm - 70.0 - intended);
+        close(from.standard_uncertainty_mm, place.size.standard_uncertainty_mm);
+    }
+    // taper of what deviates from the choke, not of the choke itself
+    let on_thrust = |k: usize| bore.places[2 * k].from_target.as_ref().expect("a target").value_mm;
+    close(bore.taper.as_ref().expect("reduced").value_mm, on_thrust(0) - on_thrust(3));
+    assert!(bore.places[6].size.value_mm - bore.places[0].size.value_mm > 0.035);
+    assert_eq!(decision(&report.cylinders[0], Of::BoreTaper).result, Conformity::Conforms);
+    // the clearance in the choke is below the maker's least one, and is meant to be
+    let clearance = report.cylinders[0].clearance.as_ref().expect("a clearance");
+    let least = decision(&report.cylinders[0], Of::SmallestClearance);
+    assert!(clearance.smallest.as_ref().is_some_and(|s| Some(s.value_mm) < least.lower_mm));
+    assert_eq!(least.value_mm, clearance.smallest_from_target.as_ref().map(|s| s.value_mm));
+    assert_eq!(least.result, Conformity::Conforms, "{}", least.reason);
+    assert_eq!(report.cylinders[0].verdict.outcome, Outcome::Reuse, "{:?}", report.cylinders[0].verdict);
+    // a worn choke: smaller than the nominal size at the top, and too wide for where it is
+    let worn = report.cylinders[1].bore.as_ref().expect("a bore");
+    assert!(worn.places[0].size.value_mm < 70.0);
+    assert_eq!(decision(&report.cylinders[1], Of::BoreTaper).result, Conformity::DoesNotConform);
+    assert_eq!(worn.verdict.outcome, Outcome::DoNotReuse);
+    // without the profile the same barrel would be refused for its choke
+    let plain = self::report(&with(&document, "/engine/bore/target_profile", Value::Null));
+    assert_eq!(decision(&plain.cylinders[0], Of::SmallestClearance).result, Conformity::DoesNotConform);
+    assert_eq!(decision(&plain.cylinders[0], Of::BoreTaper).result, Conformity::DoesNotConform);
+    let page = report.to_text().split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        page.contains("The bores have a target profile: sizes") && page.contains("From the target profile"),
+        "{page}"
+    );
+}
+
+/// A shape of the running engine says nothing of cold readings: what depends on it is not judged, and the cylinder is not proven.
+#[test]
+fn a_running_profile_is_not_compared_with_cold_readings() {
+    let document = with(&document("choked_barrel"), "/engine/bore/target_profile/state", json!("running"));
+    let report = self::report(&document);
+    let cylinder = &report.cylinders[0];
+    for of in [Of::BoreTaper, Of::BoreOutOfRound, Of::SmallestClearance] {
+        let decision = decision(cylinder, of);
+        assert_eq!(decision.result, Conformity::NotJudged);
+        assert!(decision.reason.contains("running shape"), "{}", decision.reason);
+    }
+    let bore = cylinder.bore.as_ref().expect("a bore");
+    assert!(bore.places.iter().all(|p| p.intended_mm.is_none() && p.from_target.is_none()));
+    assert_eq!(cylinder.verdict.outcome, Outcome::NotProven);
+    // at one level no profile enters
+    let at_level = with(&document, "/engine/reduction/out_of_round", json!("at_level"));
+    assert_ne!(
+        decision(&self::report(&at_level).cylinders[0], Of::BoreOutOfRound).result,
+        Conformity::NotJudged
+    );
+}
+
 // --- findings ---
 
 #[test]

@@ -685,7 +685,7 @@ fn long_lists_are_refused() {
 /// A text is free where it names nothing else: `7` is as good as any. The others must name what stands in the document.
 #[test]
 fn a_number_is_a_text_where_any_text_is() {
-    const FREE: &[&str] = &["id", "note", "source", "standard", "origin", "cause", "name"];
+    const FREE: &[&str] = &["id", "note", "source", "standard", "origin", "cause", "name", "what", "reason"];
     const NAMES: &[&str] =
         &["format", "name", "gauge", "material", "original_piston_material", "preset", "built_in"];
     let schema = Schema::new();
@@ -725,7 +725,8 @@ fn may_be_negative(path: &str, holds: Holds) -> bool {
         || path.ends_with("/master/size")
         // of a bore gauge it is a deviation too
         || path.ends_with("/recheck/reading")
-        || path.starts_with("/engine/limits/bench_clearance/") && holds == Holds::Length
+        || path.starts_with("/engine/bore/target_profile/rows/") && path.ends_with("/deviation")
+        || path.starts_with("/engine/limits") && path.contains("/bench_clearance/") && holds == Holds::Length
         || path.starts_with("/decision/") && path.ends_with("_guard")
 }
 

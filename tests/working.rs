@@ -75,7 +75,8 @@ fn every_number_of_a_report_has_its_working() {
         assert!(numbers.len() > 500, "{name}: {}", numbers.len());
         for (pointer, number) in numbers {
             let last = pointer.rsplit('/').next().unwrap_or_default();
-            let counted = pointer.starts_with("/block/counts/") || pointer.ends_with("dominant/share");
+            let counted = ["/block/counts/", "/for_cylinders/"].iter().any(|c| pointer.contains(c))
+                || pointer.ends_with("dominant/share");
             // with infinite degrees of freedom it is the constant itself
             let constant = last == "coverage_factor" && number.to_bits() == 2.0_f64.to_bits();
             if counted
@@ -329,8 +330,14 @@ fn a_changed_sign_is_refused_or_moves_the_results() {
                 Ok((_, after)) => {
                     accepted += 1;
                     // only these, and a temperature, can have either sign
-                    let two_signs =
-                        ["/repeats/", "bench_clearance", "kelvin_coefficients", "_guard", "/recheck/reading"];
+                    let two_signs = [
+                        "/repeats/",
+                        "bench_clearance",
+                        "kelvin_coefficients",
+                        "_guard",
+                        "/recheck/reading",
+                        "/deviation",
+                    ];
                     assert!(
                         two_signs.iter().any(|t| input.path.contains(t)) || input.unit == "C",
                         "{} {typed} was accepted",

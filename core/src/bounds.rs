@@ -124,6 +124,9 @@ bounds! {
     COORDINATE = "coordinate" ["mm"] possible -5000.0 to 5000.0, usual -2000.0 to 2000.0, GUIDE;
     /// Angle between the faces of a V-block.
     V_BLOCK = "angle of a V-block" ["deg"] possible 10.0 to 170.0, usual 60.0 to 150.0, "ISO 4292 lists 60 to 120; from memory";
+    /// Deviation of a bore's target profile from the nominal size.
+    TARGET_DEVIATION = "deviation of a target profile" ["mm"] possible -1.0 to 1.0, usual -0.3 to 0.1,
+        "a choke takes 0.03 mm to 0.2 mm off the head end; from memory";
     /// Deviation of a bore gauge from its setting.
     DEVIATION = "deviation from the setting" ["mm"] possible -2.0 to 2.0, usual -0.6 to 0.6,
         "the travel of a comparator; oversize steps are 0.25 mm to 1.5 mm";

@@ -39,6 +39,7 @@ __all__ = [
     "PistonReport",
     "PistonSizeReport",
     "Place",
+    "ProfileState",
     "Report",
     "Rule",
     "RunningCase",
@@ -46,9 +47,11 @@ __all__ = [
     "Severity",
     "Step",
     "Surface",
+    "TargetReport",
     "Verdict",
     "Warning",
     "What",
+    "WindowReport",
     "Working",
 ]
 
@@ -78,6 +81,9 @@ Outcome = Literal["reuse", "incomplete", "not proven", "find the cause first", "
 
 Datum = Literal["skirt_bottom", "crown_top", "pin_axis"]
 """What a height on a piston is counted from."""
+
+ProfileState = Literal["cold", "running"]
+"""When a bore has its target profile."""
 
 Surface = Literal["bare_metal", "coating"]
 """Surface of a skirt."""
@@ -177,11 +183,43 @@ class JobName:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TargetReport:
+    """The shape the bores should have, as named in the document."""
+
+    state: ProfileState
+    """When they have it."""
+    origin: str
+    """Where it is printed, as given."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WindowReport:
+    """An opening in the wall of a bore."""
+
+    what: str
+    """What it is, as given."""
+    from_depth_mm: float
+    """Depth of its upper edge."""
+    to_depth_mm: float
+    """Depth of its lower edge."""
+    from_angle_deg: float
+    """Angle it begins at."""
+    to_angle_deg: float
+    """Angle it ends at, counted onward from its beginning."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class EngineName:
     """The engine as named in the document."""
 
     name: str
     """Name."""
+    target_profile: TargetReport | None = None
+    """The shape its bores should have, where that is not straight."""
+    windows: tuple[WindowReport, ...] = ()
+    """Openings in the walls of its bores, where shape was not examined."""
+    may_not_be_machined: str | None = None
+    """Why its bores may be neither honed nor bored, when they may not."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -240,6 +278,8 @@ class Decision:
     """Upper limit."""
     origin: str | None = None
     """Where the limits come from."""
+    for_cylinders: tuple[int, ...] = ()
+    """Cylinders that the limits are printed for; absent when they are for all."""
     guard_band_mm: float | None = None
     """What a value must lie inside the limits to conform, with the rules `proven` and `expanded_guard_band`; below 0 it may lie outside."""
     rejection_guard_band_mm: float | None = None
@@ -300,6 +340,8 @@ class PistonSizeReport:
     """Direction of the diameter."""
     over: Surface
     """Surface that was touched."""
+    material: str | None = None
+    """Material at this height, where the piston is of several."""
     readings: tuple[str, ...]
     """Readings as typed."""
     size: MeasuredValue
@@ -336,6 +378,10 @@ class BorePlaceReport:
     """Readings as typed."""
     size: MeasuredValue
     """Size at 20 C."""
+    intended_mm: float | None = None
+    """Deviation from the nominal size that a cold target profile intends at this depth."""
+    from_target: MeasuredValue | None = None
+    """How far the size is from that target; above 0 it is too wide."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -394,6 +440,8 @@ class ClearanceReport:
     """Clearance at 20 C."""
     smallest: MeasuredValue | None = None
     """Clearance at 20 C at the smallest place of the bore that was read."""
+    smallest_from_target: MeasuredValue | None = None
+    """The same at the place that is smallest against a cold target profile, less the deviation intended there."""
     running: RunningReport | None = None
     """Clearance at the stated temperatures."""
     note: str | None = None

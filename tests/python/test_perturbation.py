@@ -25,6 +25,10 @@ JOBS = {
     "few_readings": ROOT / "tests" / "vectors" / "jobs" / "few_readings.json",
     "ratio": ROOT / "tests" / "vectors" / "jobs" / "ratio.json",
     "materials": ROOT / "tests" / "vectors" / "jobs" / "materials.json",
+    "rear_cylinders": ROOT / "tests" / "vectors" / "jobs" / "rear_cylinders.json",
+    "ported_barrel": ROOT / "tests" / "vectors" / "jobs" / "ported_barrel.json",
+    "choked_barrel": ROOT / "tests" / "vectors" / "jobs" / "choked_barrel.json",
+    "steel_crown": ROOT / "tests" / "vectors" / "jobs" / "steel_crown.json",
 }
 AGREE = 1e-10  # mm or probability; finite differences of the reference are good to about 1e-12
 MOVED = 1e-9

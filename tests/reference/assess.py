@@ -14,6 +14,7 @@ checks what it needs for the numbers. It does not check the document against eve
     python tests/reference/assess.py FILE.json
 """
 
+import copy
 import json
 import re
 import sys
@@ -363,7 +364,17 @@ class Job:
         self.engine = document["engine"]
         self.bore_material = self.named(self.materials, self.engine["bore"]["material"])
         self.piston_material = self.named(self.materials, self.engine["piston"]["material"])
+        self.piston_ranges = [self.piston_range(form) for form in self.engine["piston"].get("materials_by_height", [])]
+        profile = self.engine["bore"].get("target_profile", {})
+        self.target = [(real(length(row["depth"])), real(length(row["deviation"]))) for row in profile.get("rows", [])]
+        if profile and profile["state"] != "cold":
+            raise Refused("cold readings are not held against a running shape")
+        self.nominal = real(length(self.engine["bore"]["nominal"]))
+        self.windows = [read_window(form) for form in self.engine["bore"].get("windows", [])]
         self.limits = {name: read_limit(form) for name, form in self.engine.get("limits", {}).items()}
+        self.own_limits = [({int(n) for n in group["cylinders"]}, {name: {**read_limit(form), "cylinders": group["cylinders"]}
+                                                                  for name, form in group["limits"].items()})
+                           for group in self.engine.get("limits_by_cylinder", [])]
         self.running = self.read_running()
         decision = document.get("decision", {"rule": "proven"})
         self.rule = decision["rule"]
@@ -373,6 +384,28 @@ class Job:
         self.cylinders = unique(((c["number"], self.cylinder(i, c)) for i, c in enumerate(document["cylinders"])), "cylinder")
         if not set(self.cylinders) <= set(self.numbers()):
             raise Refused("a cylinder is numbered from 1 to the count of the engine")
+
+    def seen_by(self, number):
+        """The job as one cylinder has it: a limit of its own stands in place of the engine's."""
+        own = [limits for numbers, limits in self.own_limits if number in numbers]
+        if len(own) > 1:
+            raise Refused(f"cylinder {number} has limits of its own twice")
+        job = copy.copy(self)
+        job.limits = {**self.limits, **(own[0] if own else {})}
+        return job
+
+    def piston_range(self, form):
+        datum = form.get("datum", self.engine["piston"]["gauge_point"]["datum"])
+        return length(form["from"]), length(form["to"]), datum, self.named(self.materials, form["material"])
+
+    def material_at(self, height, datum):
+        """Material of the piston there; exactly one range must hold the height."""
+        if not self.piston_ranges:
+            return self.piston_material
+        here = [m for low, high, counted, m in self.piston_ranges if counted == datum and low <= height <= high]
+        if len(here) != 1:
+            raise Refused(f"{len(here)} materials at {float(height)} mm from {datum}")
+        return here[0]
 
     def numbers(self):
         return range(1, self.engine["cylinders"] + 1)
@@ -560,6 +593,9 @@ class Job:
                              reliability(("scale", i), gauge))
         sources = [travel, self.resolution(i, gauge, path, text), self.repeatability(i, len(repeats), path, text)]
         sources += self.drift_sources(i, path, text)
+        for window in self.windows:
+            if on_window(window, length(form["depth"]), angle(form["axis"])):
+                raise Refused(f"{text}: one end stands on the window {window['what']}")
         return BorePlace(length(form["depth"]), angle(form["axis"]), Reading(real(value), sources))
 
 
@@ -571,6 +607,19 @@ def unique(pairs, what):
             raise Refused(f"{what} {key!r} stands twice")
         table[key] = value
     return table
+
+
+def read_window(form):
+    """A window with its numbers, and its angles as the set of whole turns it covers."""
+    start, end = angle(form["from_angle"]), angle(form["to_angle"])
+    end += 360 if end < start else 0
+    return {"what": form["what"], "depths": (length(form["from_depth"]), length(form["to_depth"])), "angles": (start, end)}
+
+
+def on_window(window, depth, axis):
+    (top, bottom), (start, end) = window["depths"], window["angles"]
+    ends = [axis + half + turn for half in (0, 180) for turn in (-360, 0, 360)]
+    return top <= depth <= bottom and any(start <= one <= end for one in ends)
 
 
 def read_limit(form):
@@ -607,7 +656,7 @@ def piston_size(job, reading, err):
     gauge = reading.gauge
     indicated = with_errors(reading.reading, err) - zero_error(job, gauge, err)
     return (indicated * grown(gauge.material, reading.gauge_temperature, err, job.thermometer)
-            / grown(job.piston_material, reading.temperature, err, job.thermometer))
+            / grown(job.material_at(reading.height, reading.datum), reading.temperature, err, job.thermometer))
 
 
 def setting_size(job, setting, err):
@@ -629,6 +678,21 @@ def place_sizes(job, bore, err):
             / grown(gauge.material, gauge.setting.temperature, err, job.thermometer))
     wall = grown(job.bore_material, bore.temperature, err, job.thermometer)
     return [(span + with_errors(place.reading, err)) / wall for place in bore.places]
+
+
+def intended(job, place):
+    """What the target profile takes off the nominal size at the depth of a place; nothing without a profile."""
+    depth = real(place.depth)
+    if not job.target:
+        return ZERO
+    if not job.target[0][0] <= depth <= job.target[-1][0]:
+        raise Refused(f"the target profile says nothing of {mp.nstr(depth, 8)} mm")
+    return between(job.target, depth)
+
+
+def straight_sizes(job, bore, sizes):
+    """The sizes of a bore that is straight where this one follows its target."""
+    return [size - intended(job, place) for size, place in zip(sizes, bore.places)]
 
 
 # ------------------------------------------------------------------------------------------------------------------ reductions
@@ -718,9 +782,11 @@ def out_of_round_weights(rule, places, sizes):
 
 def reductions(job, bore):
     """Weights of the bore's size, taper and out-of-round, those that can be formed."""
-    rules, sizes = job.engine["reduction"], place_sizes(job, bore, Errors())
+    rules, read = job.engine["reduction"], place_sizes(job, bore, Errors())
+    sizes = straight_sizes(job, bore, read)
     weights = {"size": size_weights(rules["size"], bore.places, sizes),
-               "smallest_place": [(smallest(sizes, range(len(sizes))), ONE)] if sizes else None,
+               "smallest_place": [(smallest(read, range(len(read))), ONE)] if read else None,
+               "least_place": [(smallest(sizes, range(len(sizes))), ONE)] if sizes else None,
                "taper": taper_weights(rules["taper"], bore.places, sizes),
                "out_of_round": out_of_round_weights(rules["out_of_round"], bore.places, sizes)}
     return {name: w for name, w in weights.items() if w}
@@ -776,7 +842,10 @@ def piston_values(job, piston, err):
 def bore_values(job, bore, weights, err):
     sizes = place_sizes(job, bore, err)
     values = {("place", i): size for i, size in enumerate(sizes)}
-    values.update({name: weighted(sizes, w) for name, w in weights.items()})
+    straight = straight_sizes(job, bore, sizes)
+    values.update({name: weighted(sizes if name == "smallest_place" else straight, w) for name, w in weights.items()})
+    if job.target:
+        values.update({("from_target", i): size - job.nominal for i, size in enumerate(straight)})
     return values
 
 
@@ -826,14 +895,16 @@ def running_values(job, bore, piston, err):
     return values
 
 
-def clearance_values(job, bore, smallest_place, piston, err):
+def clearance_values(job, bore, smallest_place, least_place, piston, err):
     values = {"bench": bore - piston, "smallest": smallest_place - piston}
+    if job.target:
+        values["smallest_from_target"] = least_place - piston
     limit = job.limits.get("bench_clearance")
     if limit:
         t = limit["reference_temperature"]
         values["judged", "bench_clearance"] = clearance_at(job, bore, piston, t, t, err)
         if "min" in limit:
-            values["judged", "smallest_clearance"] = clearance_at(job, smallest_place, piston, t, t, err)
+            values["judged", "smallest_clearance"] = clearance_at(job, least_place, piston, t, t, err)
     if job.running:
         values.update(running_values(job, bore, piston, err))
     return values
@@ -849,7 +920,7 @@ def cylinder_values(job, cylinder, weights, err):
     values.update(judged_values(job, cylinder.piston, values, err))
     surface = clearance_surface(job, cylinder.piston)
     if surface and "size" in values:
-        values.update(clearance_values(job, values["size"], values["smallest_place"], values[surface], err))
+        values.update(clearance_values(job, values["size"], values["smallest_place"], values["least_place"], values[surface], err))
     return values
 
 
@@ -954,6 +1025,7 @@ def decision(job, of, value, contributions, limit, fit, overdue, printed):
     if "reference_temperature" in limit:
         entry["reference_temperature_c"] = limit["reference_temperature"]
     entry.update({name: mm for name, mm in (("lower_mm", lower), ("upper_mm", upper)) if mm is not None})
+    entry.update(for_cylinders(limit))
     if not fit:
         return {**entry, "result": "not judged"}
     bands, tolerance = guard_bands(job, u, dof), width(of, limit, printed)
@@ -986,6 +1058,7 @@ class CylinderReport:
     """The numbers of one cylinder under the report's keys."""
 
     def __init__(self, job, cylinder):
+        job = job.seen_by(int(cylinder.number))
         self.job, self.cylinder = job, cylinder
         weights = reductions(job, cylinder.bore) if cylinder.bore else {}
         self.values, self.contributions = propagate(lambda err: cylinder_values(job, cylinder, weights, err))
@@ -1038,12 +1111,15 @@ class CylinderReport:
         bore = self.cylinder.bore
         places = [{"depth_mm": place.depth, "axis_deg": place.axis, "size": self.measured(("place", i))}
                   for i, place in enumerate(bore.places)]
+        if self.job.target:
+            for i, place in enumerate(bore.places):
+                places[i].update({"intended_mm": intended(self.job, place), "from_target": self.measured(("from_target", i))})
         decisions = self.part_decisions(["bore_size", "bore_taper", "bore_out_of_round"], [bore.gauge])
         return {"places": places, **self.known(["size", "taper", "out_of_round"]), "decisions": decisions}
 
     def clearance(self):
         gauges = self.gauge_of(clearance_surface(self.job, self.cylinder.piston)) + [self.cylinder.bore.gauge]
-        report = {"bench": self.measured("bench"), "smallest": self.measured("smallest")}
+        report = {"bench": self.measured("bench"), "smallest": self.measured("smallest"), **self.known(["smallest_from_target"])}
         decisions = self.part_decisions(["bench_clearance"], gauges) + self.smallest_decision(gauges)
         if self.job.running:
             report["running"] = {end: self.running(end, *ts) for end, ts in running_ends(self.job).items()}
@@ -1057,7 +1133,7 @@ class CylinderReport:
         limit = self.job.limits["bench_clearance"]
         if not limit_fits(limit, self.cylinder):
             return []
-        lower = {name: limit[name] for name in ("min", "reference_temperature")}
+        lower = {name: limit[name] for name in ("min", "reference_temperature", "cylinders") if name in limit}
         return [self.decide("smallest_clearance", ("judged", "smallest_clearance"), lower, True, gauges)]
 
     def running(self, end, piston_t, bore_t):
@@ -1071,8 +1147,10 @@ class CylinderReport:
         """The margin is judged by the same rule, lower limit 0; it needs the bench minimum and the states that minimum is for."""
         if ("tight", "margin") not in self.values:
             return []
-        fit = limit_fits(self.job.limits["bench_clearance"], self.cylinder)
-        return [self.decide("running_margin_" + end, (end, "margin"), {"min": ZERO}, fit, gauges) for end in ("tight", "loose")]
+        bench = self.job.limits["bench_clearance"]
+        limit = {"min": ZERO, **{name: bench[name] for name in ("cylinders",) if name in bench}}
+        return [self.decide("running_margin_" + end, (end, "margin"), limit, limit_fits(bench, self.cylinder), gauges)
+                for end in ("tight", "loose")]
 
     def report(self):
         entry = {"number": self.cylinder.number}
@@ -1085,9 +1163,13 @@ class CylinderReport:
         return entry
 
 
+def for_cylinders(limit):
+    return {"for_cylinders": [int(n) for n in limit["cylinders"]]} if "cylinders" in limit else {}
+
+
 def unjudged(of, limit):
     ends = {name: limit[end] for name, end in (("lower_mm", "min"), ("upper_mm", "max")) if end in limit}
-    return {"of": of, "reference_temperature_c": limit["reference_temperature"], **ends, "result": "not judged"}
+    return {"of": of, "reference_temperature_c": limit["reference_temperature"], **ends, **for_cylinders(limit), "result": "not judged"}
 
 
 def measured(value, contributions):
@@ -1139,7 +1221,11 @@ def evaluate(document):
     for number in job.numbers():
         cylinder = job.cylinders.get(number)
         cylinders.append(CylinderReport(job, cylinder).report() if cylinder else {"number": number})
-    return plain({"conventions": conventions, "gauges": gauges, "cylinders": cylinders})
+    engine = {}
+    if job.windows:
+        engine["windows"] = [{"from_depth_mm": real(w["depths"][0]), "to_depth_mm": real(w["depths"][1]),
+                              "from_angle_deg": real(w["angles"][0]), "to_angle_deg": real(w["angles"][1] % 360)} for w in job.windows]
+    return plain({"conventions": conventions, **({"engine": engine} if engine else {}), "gauges": gauges, "cylinders": cylinders})
 
 
 def main(arguments):

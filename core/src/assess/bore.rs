@@ -1,16 +1,18 @@
 //! One bore: its diameters, what the rules make of them, its decisions, its verdict.
 
+use super::barrel::{clear_of_windows, not_machined};
 use super::{Assessment, conclude, not_judged, read_twice};
 use crate::bounds::{self, Bound};
 use crate::calc::Measured;
 use crate::decision::finding::Finding;
-use crate::decision::{Ground, Limit, Of, Outcome, verdict};
+use crate::decision::{Ground, Limit, Limits, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
-use crate::job::document::{self as doc, Clamping};
+use crate::job::document::{self as doc, Clamping, OutOfRoundRule};
 use crate::job::{Entry, Given, Warning, check_length};
 use crate::measurement::{hold, repeats};
 use crate::quantity::{Angle, Length};
 use crate::report::{BorePlaceReport, BoreReport};
+use crate::shape::target::straight;
 use crate::shape::{self, BorePlace};
 
 /// A bore with what later stages need of it.
@@ -21,6 +23,8 @@ pub(super) struct Bore {
     pub(super) size: Option<Measured>,
     /// the smallest diameter that was read
     pub(super) smallest: Option<Measured>,
+    /// the smallest against the target profile, less the deviation intended there
+    pub(super) least: Option<Measured>,
     pub(super) clamping: Clamping,
     pub(super) overdue: Vec<String>,
     /// the reading of the largest diameter
@@ -40,7 +44,7 @@ struct Read {
 impl Read {
     /// The readings of the largest and of the smallest diameter; of equals the first.
     fn extremes(&self) -> Option<[&Given; 2]> {
-        let all = || self.places.iter().map(|p| p.size.value()).zip(&self.readings);
+        let all = || self.places.iter().map(|p| p.straight.value()).zip(&self.readings);
         let largest = all().reduce(|a, b| if b.0 > a.0 { b } else { a })?.1;
         let smallest = all().reduce(|a, b| if b.0 < a.0 { b } else { a })?.1;
         Some([largest, smallest])
@@ -53,6 +57,7 @@ impl Assessment {
         of: &str,
         bore: &doc::Bore,
         reduction: &doc::Reduction,
+        limits: &Limits,
         findings: Vec<Finding>,
         at: &str,
     ) -> Result<Bore, Error> {
@@ -82,11 +87,11 @@ impl Assessment {
             missing,
             size: reduced.size.clone(),
             smallest: shape::smallest(&mut self.calc, &read.places),
+            least: shape::least(&mut self.calc, &read.places),
             clamping: bore.clamping,
             overdue: self.gauges.find(&bore.gauge, true)?.stale(),
             widest,
         };
-        let limits = self.limits.clone();
         let judged = [
             (Of::BoreSize, &reduced.size, &limits.bore_size),
             (Of::BoreTaper, &reduced.taper, &limits.bore_taper),
@@ -94,13 +99,18 @@ impl Assessment {
         ];
         for (of, value, limit) in judged {
             if let (Some(value), Some(limit)) = (value, limit) {
-                self.decide_bore(&mut out, of, value, limit, at)?;
+                let over_depths = of == Of::BoreTaper
+                    || of == Of::BoreOutOfRound && reduction.out_of_round == OutOfRoundRule::BetweenAxes;
+                let unknown = self.cold_shape_unknown().filter(|_| over_depths);
+                self.decide_bore(&mut out, of, value, limit, unknown, at)?;
             }
         }
         if out.report.decisions.is_empty() && out.size.is_some() {
             out.grounds
                 .push(Ground::new(Outcome::Reuse, "no limit of the bore is given: the clearance decides"));
         }
+        let why = self.engine.not_machined.as_deref();
+        out.grounds.extend(not_machined(why, &out.grounds, &out.report.findings));
         out.report.verdict = conclude(&mut out.grounds, &out.report.findings, &out.missing);
         Ok(out)
     }
@@ -120,6 +130,7 @@ impl Assessment {
         for reading in &bore.readings {
             let depth = read_depth(&reading.depth, &self.engine.bore_length, &mut self.warnings)?;
             let axis = read_axis(&reading.axis, &out.places, &mut self.warnings)?;
+            clear_of_windows(&self.engine.windows, &depth, &axis, &reading.axis)?;
             let here = |p: &BorePlace| {
                 shape::same(p.depth.value, depth.value) && shape::same(p.axis.value, axis.value)
             };
@@ -138,17 +149,36 @@ impl Assessment {
                 .read_bore(&mut self.calc, &repeats, &eps_bore, &eps_used, &here)
                 .ok_or_else(|| bore.gauge.refuse(ErrorKind::Contradiction, "this gauge has no setting"))?;
             self.check_size(&size, reading)?;
-            let stated = self.state(&size, &format!("{at}/places/{}/size", out.reports.len()));
+            let at = format!("{at}/places/{}", out.reports.len());
+            let target = self.engine.target.as_ref().filter(|t| t.is_cold());
+            let intended = target.map(|t| t.intended(&mut self.calc, &depth, &reading.depth)).transpose()?;
+            let from_target = target.zip(intended).map(|(t, i)| t.deviation(&mut self.calc, &size, i));
+            if let Some(intended) = intended {
+                self.calc.place(intended, || format!("{at}/intended_mm"));
+            }
+            let straight = straight(&mut self.calc, &size, intended);
+            let stated = self.state(&size, &format!("{at}/size"));
+            let from_target = from_target.map(|d| self.state(&d, &format!("{at}/from_target")));
             out.reports.push(BorePlaceReport {
                 depth_mm: depth.value,
                 axis_deg: axis.value,
                 readings: repeats.iter().map(|r| r.text.clone()).collect(),
                 size: stated,
+                intended_mm: intended.map(|i| i.value),
+                from_target,
             });
-            out.places.push(BorePlace { depth, axis, size });
+            out.places.push(BorePlace { depth, axis, size, straight });
             out.readings.extend(repeats.into_iter().next());
         }
         Ok(out)
+    }
+
+    /// Why the shape that the bore should have on the bench is not known, when it is not.
+    pub(super) fn cold_shape_unknown(&self) -> Option<&'static str> {
+        let running = self.engine.target.as_ref().is_some_and(|t| !t.is_cold());
+        running.then_some(
+            "the target profile is a running shape: what the bore should be on the bench is not known",
+        )
     }
 
     /// A form that no bore has is a contradiction of the readings behind it.
@@ -176,9 +206,11 @@ impl Assessment {
         of: Of,
         value: &Measured,
         limit: &Limit,
+        unknown: Option<&str>,
         at: &str,
     ) -> Result<(), Error> {
-        let (decision, ground) = match limit.cannot_take_bore(bore.clamping) {
+        let unknown = unknown.map(str::to_owned);
+        let (decision, ground) = match limit.cannot_take_bore(bore.clamping).or(unknown) {
             Some(reason) => not_judged(of, limit, reason),
             None => {
                 let value = self.at_limit(value, self.engine.bore_material, limit)?;

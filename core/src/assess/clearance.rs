@@ -6,7 +6,7 @@ use super::{Assessment, not_judged};
 use crate::bounds;
 use crate::calc::Measured;
 use crate::clearance::{Bench, Margin, ReferencePiston, Running};
-use crate::decision::{Against, Decision, Ground, Limit, Of, Outcome};
+use crate::decision::{Against, Decision, Ground, Limit, Limits, Of, Outcome};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document as doc;
@@ -71,12 +71,19 @@ impl RunningState {
 }
 
 impl Assessment {
-    pub(super) fn clearance(&mut self, piston: &Piston, bore: &Bore, at: &str) -> Result<Clearance, Error> {
-        let limit = self.limits.bench_clearance.clone();
+    pub(super) fn clearance(
+        &mut self,
+        piston: &Piston,
+        bore: &Bore,
+        limits: &Limits,
+        at: &str,
+    ) -> Result<Clearance, Error> {
+        let limit = limits.bench_clearance.clone();
         let mut out = Clearance {
             report: ClearanceReport {
                 bench: None,
                 smallest: None,
+                smallest_from_target: None,
                 running: None,
                 note: None,
                 decisions: Vec::new(),
@@ -118,8 +125,9 @@ impl Assessment {
             }
         }
         let limit = limit.filter(|_| unusable.is_none());
-        if let Some(smallest) = &bore.smallest {
-            self.smallest_clearance(&mut out, smallest, piston_size, limit.as_ref(), &overdue, at)?;
+        if let (Some(smallest), Some(least)) = (&bore.smallest, &bore.least) {
+            let sizes = [smallest, least];
+            self.smallest_clearance(&mut out, sizes, piston_size, limit.as_ref(), &overdue, at)?;
         }
         let pair = Pair { piston: piston_size, bore: bore_size, overdue, limit };
         self.running_clearance(&mut out, &pair, at)?;
@@ -154,7 +162,7 @@ impl Assessment {
     fn smallest_clearance(
         &mut self,
         out: &mut Clearance,
-        bore: &Measured,
+        [bore, least]: [&Measured; 2],
         piston: &Measured,
         limit: Option<&Limit>,
         overdue: &[String],
@@ -162,10 +170,20 @@ impl Assessment {
     ) -> Result<(), Error> {
         let smallest = self.calc.apply(Bench, [bore, piston]);
         out.report.smallest = Some(self.state(&smallest, &format!("{at}/smallest")));
+        if self.engine.target.as_ref().is_some_and(|t| t.is_cold()) {
+            let straight = self.calc.apply(Bench, [least, piston]);
+            out.report.smallest_from_target =
+                Some(self.state(&straight, &format!("{at}/smallest_from_target")));
+        }
         let Some(limit) = limit.and_then(Limit::lower_only) else {
             return Ok(());
         };
-        let value = self.clearance_at_limit(bore, piston, &limit)?;
+        if let Some(reason) = self.cold_shape_unknown() {
+            out.not_judged(Of::SmallestClearance, &limit, reason.to_owned());
+            return Ok(());
+        }
+        // where the bore is narrow on purpose the maker's least clearance is not meant
+        let value = self.clearance_at_limit(least, piston, &limit)?;
         let at = format!("{at}/decisions/{}", out.report.decisions.len());
         let (decision, ground) = self.decide(Of::SmallestClearance, &value, &limit, overdue, &at);
         out.push(decision, ground);
@@ -216,6 +234,7 @@ impl Assessment {
                     tolerance: pair.limit.as_ref().and_then(|l| self.tolerance(l)),
                     temperature_c: None,
                     origin: "original piston at the maker's least bench clearance",
+                    cylinders: pair.limit.as_ref().map_or(&[], |l| l.cylinders.as_slice()),
                 };
                 let (decision, ground) = self.decide_against(of, &margin, against, &pair.overdue, &at);
                 out.push(decision, ground);

@@ -84,6 +84,15 @@ fn nominals(engine: &doc::Engine, warnings: &mut Vec<Warning>) -> Result<(), Err
         );
         warnings.push(warn("oversize_step", piston.path, text));
     }
+    limits_copied("/engine/limits", &engine.limits, warnings)?;
+    for (index, group) in engine.limits_by_cylinder.iter().enumerate() {
+        limits_copied(&format!("/engine/limits_by_cylinder/{index}/limits"), &group.limits, warnings)?;
+    }
+    Ok(())
+}
+
+/// Limits of the piston that are those of the bore.
+fn limits_copied(at: &str, limits: &doc::Limits, warnings: &mut Vec<Warning>) -> Result<(), Error> {
     let ends = |limit: &'_ Option<doc::Limit>| -> Result<Option<[f64; 2]>, Error> {
         let (Some(min), Some(max)) =
             (limit.as_ref().and_then(|l| l.min.as_ref()), limit.as_ref().and_then(|l| l.max.as_ref()))
@@ -92,12 +101,12 @@ fn nominals(engine: &doc::Engine, warnings: &mut Vec<Warning>) -> Result<(), Err
         };
         Ok(Some([Typed::new(min)?.mm, Typed::new(max)?.mm]))
     };
-    if let (Some(bore), Some(piston)) = (ends(&engine.limits.bore_size)?, ends(&engine.limits.piston_size)?)
+    if let (Some(bore), Some(piston)) = (ends(&limits.bore_size)?, ends(&limits.piston_size)?)
         && bore.iter().zip(piston).all(|(b, p)| (b - p).abs() <= SAME_MM)
     {
         let text =
-            "the limits of the piston are those of the bore (/engine/limits/bore_size): were they copied?";
-        warnings.push(warn("copied", "/engine/limits/piston_size", text.to_owned()));
+            format!("the limits of the piston are those of the bore ({at}/bore_size): were they copied?");
+        warnings.push(warn("copied", &format!("{at}/piston_size"), text));
     }
     Ok(())
 }

@@ -1,15 +1,18 @@
 //! The whole job: from a document to a report, stage by stage in the order of the work.
 
+mod barrel;
 mod bore;
 mod clearance;
 mod cross;
+mod heights;
 mod piston;
 
 use crate::bounds::{self, Bound};
 use crate::calc::{Budget, Calc, Figure, Measured};
 use crate::decision::finding::Finding;
 use crate::decision::{
-    Against, Decision, Ground, Judged, Limit, Limits, Of, Rule, RuleInForce, Verdict, judge, verdict,
+    Against, Decision, Ground, Judged, Limit, LimitSets, Of, Outcome, Rule, RuleInForce, Verdict, judge,
+    verdict,
 };
 use crate::error::{Error, ErrorKind};
 use crate::growth::{Grown, Materials};
@@ -18,8 +21,9 @@ use crate::job::{Document, Entry, Given, MOST_ENTRIES, Warning};
 use crate::measurement::{Gauges, Shop, places};
 use crate::report::{
     self, Block, BudgetLine, Conventions, CylinderReport, Dominant, EngineName, GaugeReport, JobName,
-    MeasuredValue, Report,
+    MeasuredValue, Report, TargetReport,
 };
+use crate::shape::target::Target;
 use crate::size::REFERENCE_TEMPERATURE_C;
 use std::collections::{BTreeMap, HashSet};
 
@@ -74,7 +78,7 @@ struct Assessment {
     shop: Shop,
     materials: Materials,
     gauges: Gauges,
-    limits: Limits,
+    limits: LimitSets,
     rule: RuleInForce,
     engine: Engine,
     running: Option<clearance::RunningState>,
@@ -87,8 +91,14 @@ struct Engine {
     bore_length: Given,
     bore_material: usize,
     piston_nominal: f64,
+    /// at the gauge point
     piston_material: usize,
+    piston_ranges: Vec<heights::MaterialRange>,
     gauge_point: PistonPlace,
+    target: Option<Target>,
+    windows: Vec<barrel::Window>,
+    /// why the bore may not be machined, when it may not
+    not_machined: Option<String>,
 }
 
 /// A place on a piston.
@@ -139,7 +149,7 @@ impl Assessment {
             &materials,
             &mut warnings,
         )?;
-        let limits = Limits::from_document(&document.engine, &mut warnings)?;
+        let limits = LimitSets::from_document(&document.engine, engine.cylinders, &mut warnings)?;
         let rule = RuleInForce::from_document(document.decision.as_ref(), &mut warnings)?;
         let running = document
             .running
@@ -168,7 +178,16 @@ impl Assessment {
                 date: document.job.date.text().trim().to_owned(),
                 note: document.job.note.as_ref().map(|n| n.text().to_owned()),
             },
-            engine: EngineName { name: document.engine.name.words()?.to_owned() },
+            engine: EngineName {
+                name: document.engine.name.words()?.to_owned(),
+                target_profile: self
+                    .engine
+                    .target
+                    .as_ref()
+                    .map(|t| TargetReport { state: t.state, origin: t.origin.clone() }),
+                windows: self.engine.windows.iter().map(barrel::Window::report).collect(),
+                may_not_be_machined: self.engine.not_machined.clone(),
+            },
             conventions: conventions(&self.rule),
             gauges,
             cylinders: reports,
@@ -216,6 +235,9 @@ impl Assessment {
         reduction: &doc::Reduction,
     ) -> Result<CylinderReport, Error> {
         let at = format!("/cylinders/{index}");
+        #[expect(clippy::cast_possible_truncation, reason = "at most MOST_CYLINDERS")]
+        let number = index as u32 + 1;
+        let limits = self.limits.of(number);
         let findings: Vec<Finding> = self.findings(cylinder)?;
         let (of_bore, of_piston): (Vec<Finding>, Vec<Finding>) =
             findings.into_iter().partition(Finding::of_bore);
@@ -226,6 +248,7 @@ impl Assessment {
             Some(piston) => Some(self.piston(
                 &format!("piston {}", index + 1),
                 piston,
+                &limits,
                 of_piston,
                 &format!("{at}/piston"),
             )?),
@@ -240,6 +263,7 @@ impl Assessment {
                 &format!("bore {}", index + 1),
                 bore,
                 reduction,
+                &limits,
                 of_bore,
                 &format!("{at}/bore"),
             )?),
@@ -252,7 +276,7 @@ impl Assessment {
         let clearance = match (&piston, &bore) {
             (Some(piston), Some(bore)) => {
                 self.calc.heading(|| format!("piston {0} in bore {0}", index + 1));
-                Some(self.clearance(piston, bore, &format!("{at}/clearance"))?)
+                Some(self.clearance(piston, bore, &limits, &format!("{at}/clearance"))?)
             }
             _ => None,
         };
@@ -268,12 +292,13 @@ impl Assessment {
             b.report
         });
         let clearance = clearance.map(|c| {
+            let bore_stands = bore.as_ref().is_some_and(|b| b.verdict.outcome != Outcome::DoNotReuse);
+            let why = self.engine.not_machined.as_deref().filter(|_| bore_stands);
+            grounds.extend(barrel::not_machined(why, &c.grounds, &[]));
             grounds.extend(c.grounds);
             c.report
         });
         grounds.extend(missing.iter().map(|m| Ground::missing(m)));
-        #[expect(clippy::cast_possible_truncation, reason = "at most MOST_CYLINDERS")]
-        let number = index as u32 + 1;
         Ok(CylinderReport { number, piston, bore, clearance, missing, verdict: verdict(&grounds) })
     }
 
@@ -334,6 +359,7 @@ impl Assessment {
             tolerance: self.tolerance(limit),
             temperature_c: Some(limit.temperature.value),
             origin: &limit.origin,
+            cylinders: &limit.cylinders,
         };
         self.decide_against(of, value, against, overdue, at)
     }
@@ -392,28 +418,45 @@ impl Engine {
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, Error> {
         engine.name.words()?;
-        let bore_nominal = engine.bore.nominal.read(&bounds::BORE, warnings)?.value;
+        let nominal = engine.bore.nominal.read(&bounds::BORE, warnings)?;
+        let bore_nominal = nominal.value;
         let near =
             Bound { label: "nominal piston of this bore", ..bounds::in_bore(&bounds::PISTON, bore_nominal) };
         let bore_length = engine.bore.length.read(&bounds::BORE_LENGTH, warnings)?;
+        let profile = engine.bore.target_profile.as_ref();
+        let target =
+            profile.map(|p| Target::from_document(p, &nominal, &bore_length, warnings)).transpose()?;
+        let windows = barrel::Window::from_document(&engine.bore.windows, &bore_length, warnings)?;
         if let doc::SizeRule::At(at) = &engine.reduction.size {
-            bore::read_depth(&at.depth, &bore_length, warnings)?;
-            at.axis.as_ref().map(|a| a.read(&bounds::ANGLE, warnings)).transpose()?;
+            let depth = bore::read_depth(&at.depth, &bore_length, warnings)?;
+            target.as_ref().map_or(Ok(()), |t| t.check_size_at(&depth, &at.depth))?;
+            let axis = at.axis.as_ref().map(|a| Ok((a.read(&bounds::ANGLE, warnings)?, a))).transpose()?;
+            if let Some((axis, entry)) = axis {
+                barrel::clear_of_windows(&windows, &depth, &axis, entry)?;
+            }
         }
-        Ok(Engine {
+        let not_machined = engine.bore.may_not_be_machined.as_ref();
+        let not_machined = not_machined.map(|n| n.reason.words()).transpose()?.map(str::to_owned);
+        let out = Engine {
             cylinders: engine.cylinders.count(1, MOST_CYLINDERS)?,
             bore_nominal,
+            target,
+            windows,
+            not_machined,
             bore_length,
             bore_material: materials.find(&engine.bore.material)?,
             piston_nominal: engine.piston.nominal.read(&near, warnings)?.value,
             piston_material: materials.find(&engine.piston.material)?,
+            piston_ranges: heights::MaterialRange::from_document(&engine.piston, materials, warnings)?,
             gauge_point: PistonPlace::from_document(
                 &engine.piston.gauge_point.height,
                 engine.piston.gauge_point.datum,
                 &engine.piston.gauge_point.angle,
                 warnings,
             )?,
-        })
+        };
+        heights::check_gauge_point(&out, &engine.piston)?;
+        Ok(out)
     }
 }
 
@@ -460,17 +503,19 @@ fn conventions(rule: &RuleInForce) -> Conventions {
 /// The limits and the running engine stay within the laws of what they are of, also before anything is read.
 fn check_laws(
     engine: &Engine,
-    limits: &Limits,
+    limits: &LimitSets,
     running: Option<&clearance::RunningState>,
     materials: &Materials,
 ) -> Result<(), Error> {
-    let both = &limits.bench_clearance;
-    let of_bore = [&limits.bore_size, &limits.bore_taper, &limits.bore_out_of_round, both];
-    for limit in of_bore.into_iter().flatten() {
-        materials.check(engine.bore_material, &limit.temperature)?;
-    }
-    for limit in [&limits.piston_size, both].into_iter().flatten() {
-        materials.check(engine.piston_material, &limit.temperature)?;
+    for limits in limits.printed() {
+        let both = &limits.bench_clearance;
+        let of_bore = [&limits.bore_size, &limits.bore_taper, &limits.bore_out_of_round, both];
+        for limit in of_bore.into_iter().flatten() {
+            materials.check(engine.bore_material, &limit.temperature)?;
+        }
+        for limit in [&limits.piston_size, both].into_iter().flatten() {
+            materials.check(engine.piston_material, &limit.temperature)?;
+        }
     }
     running.map_or(Ok(()), |r| r.check_laws(materials, engine.piston_material, engine.bore_material))
 }

@@ -4,7 +4,7 @@ use super::{Assessment, PistonPlace, conclude, not_judged, read_twice};
 use crate::bounds::{self, Bound};
 use crate::calc::Measured;
 use crate::decision::finding::Finding;
-use crate::decision::{Ground, Of, Outcome, verdict};
+use crate::decision::{Ground, Limit, Limits, Of, Outcome, verdict};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, PistonState, Surface};
 use crate::job::{Given, check_length};
@@ -28,6 +28,7 @@ pub(super) struct Piston {
 struct Sized {
     place: PistonPlace,
     over: Surface,
+    material: usize,
     size: Measured,
     bare: Option<Measured>,
     overdue: Vec<String>,
@@ -74,6 +75,7 @@ impl Assessment {
         &mut self,
         of: &str,
         piston: &doc::Piston,
+        limits: &Limits,
         findings: Vec<Finding>,
         at: &str,
     ) -> Result<Piston, Error> {
@@ -130,7 +132,7 @@ impl Assessment {
             state: piston.state,
             at_gauge_point,
         };
-        self.decide_piston(&mut out, at)?;
+        self.decide_piston(&mut out, limits.piston_size.as_ref(), at)?;
         out.report.verdict = conclude(&mut out.grounds, &out.report.findings, &out.missing);
         Ok(out)
     }
@@ -150,8 +152,8 @@ impl Assessment {
             self.shop.temperature(&mut self.calc, Some(&reading.temperature), &mut self.warnings)?;
         let (t_gauge, gauge_field) =
             self.shop.temperature(&mut self.calc, reading.gauge_temperature.as_ref(), &mut self.warnings)?;
-        let eps_part =
-            self.materials.growth(&mut self.calc, self.engine.piston_material, &t_part, &part_field)?;
+        let (material, name) = self.engine.material_at(&place, &reading.height)?;
+        let eps_part = self.materials.growth(&mut self.calc, material, &t_part, &part_field)?;
         let gauge = self.gauges.find(&reading.gauge, false)?;
         let eps_gauge = gauge.growth(&mut self.calc, &self.materials, &t_gauge, &gauge_field)?;
         let read = Outside { repeats: &repeats, eps_part: &eps_part, eps_gauge: &eps_gauge };
@@ -165,6 +167,7 @@ impl Assessment {
             datum: place.datum,
             angle_deg: place.angle.value,
             over: reading.over,
+            material: name,
             readings: repeats.iter().map(|r: &Given| r.text.clone()).collect(),
             size: self.state(&size, &format!("{at}/size")),
             bare_size: bare.as_ref().map(|b| self.state(b, &format!("{at}/bare_size"))),
@@ -172,7 +175,7 @@ impl Assessment {
         let Some(read) = repeats.into_iter().next() else {
             return Ok(None);
         };
-        Ok(Some((Sized { place, over: reading.over, size, bare, overdue, read }, report)))
+        Ok(Some((Sized { place, over: reading.over, material, size, bare, overdue, read }, report)))
     }
 
     /// Thickness of the coating on one side, where one was touched and its thickness is known.
@@ -217,7 +220,10 @@ impl Assessment {
     fn hold_slopes(&mut self, sizes: &[Sized]) -> Result<(), Error> {
         for upper in sizes {
             let on_line = |s: &&Sized| {
-                let there = s.place.datum == upper.place.datum && s.over == upper.over;
+                // over a joint of two materials there is no one skirt
+                let there = s.place.datum == upper.place.datum
+                    && s.over == upper.over
+                    && s.material == upper.material;
                 there
                     && crate::shape::same(s.place.angle.value, upper.place.angle.value)
                     && s.place.height.value < upper.place.height.value
@@ -256,11 +262,11 @@ impl Assessment {
         hold(bound, value, read, said, reason, &mut self.warnings)
     }
 
-    fn decide_piston(&mut self, piston: &mut Piston, at: &str) -> Result<(), Error> {
+    fn decide_piston(&mut self, piston: &mut Piston, limit: Option<&Limit>, at: &str) -> Result<(), Error> {
         if !piston.was_read() {
             return Ok(());
         }
-        let Some(limit) = self.limits.piston_size.clone() else {
+        let Some(limit) = limit else {
             piston.grounds.push(Ground::new(
                 Outcome::Reuse,
                 "no limit of the piston size is given: the clearance decides",
@@ -278,10 +284,10 @@ impl Assessment {
         };
         let (decision, ground) = match (sized, reason) {
             (Some((size, overdue)), None) => {
-                let value = self.at_limit(size, self.engine.piston_material, &limit)?;
-                self.decide(Of::PistonSize, &value, &limit, overdue, &format!("{at}/decisions/0"))
+                let value = self.at_limit(size, self.engine.piston_material, limit)?;
+                self.decide(Of::PistonSize, &value, limit, overdue, &format!("{at}/decisions/0"))
             }
-            (_, reason) => not_judged(Of::PistonSize, &limit, reason.unwrap_or_default()),
+            (_, reason) => not_judged(Of::PistonSize, limit, reason.unwrap_or_default()),
         };
         piston.report.decisions.push(decision);
         piston.grounds.push(ground);

@@ -111,6 +111,9 @@ pub struct Decision {
     /// Where the limits come from.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub origin: Option<String>,
+    /// Cylinders that the limits are printed for; absent when they are for all.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub for_cylinders: Vec<u32>,
     /// What a value must lie inside the limits to conform, with the rules `proven` and `expanded_guard_band`; below 0 it may lie outside.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub guard_band_mm: Option<f64>,
@@ -137,6 +140,8 @@ pub(crate) struct Against<'a> {
     pub(crate) tolerance: Option<Figure>,
     pub(crate) temperature_c: Option<f64>,
     pub(crate) origin: &'a str,
+    /// the cylinders it is printed for; none when it is for all
+    pub(crate) cylinders: &'a [u32],
 }
 
 /// A value to be judged and what it is held against.
@@ -183,6 +188,7 @@ pub(crate) fn judge(calc: &mut Calc, rule: &RuleInForce, judged: &Judged<'_>) ->
         lower_mm: limits.0,
         upper_mm: limits.1,
         origin: Some(against.origin.to_owned()),
+        for_cylinders: against.cylinders.to_vec(),
         guard_band_mm: guard.map(|g| g.value),
         rejection_guard_band_mm: rejection_guard.map(|g| g.value),
         uncertainty_ratio: ratio.map(|r| r.value),
@@ -236,6 +242,7 @@ impl Decision {
             lower_mm: limit.lower.as_ref().map(|g| g.value),
             upper_mm: limit.upper.as_ref().map(|g| g.value),
             origin: Some(limit.origin.clone()),
+            for_cylinders: limit.cylinders.clone(),
             guard_band_mm: None,
             rejection_guard_band_mm: None,
             uncertainty_ratio: None,
@@ -429,6 +436,7 @@ pub fn decide_mm(
         tolerance: lower_mm.zip(upper_mm).map(|(low, high)| figure(high - low)),
         temperature_c: None,
         origin: "",
+        cylinders: &[],
     };
     let judged = Judged { of: Of::Value, value: figure(value_mm), budget: &budget, against, overdue: &[] };
     let (decision, _) = judge(&mut calc, &rule, &judged);

@@ -4,7 +4,7 @@ use crate::bounds::{self, Bound};
 use crate::calc::{Calc, Figure, formula};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, Clamping, PistonState, Surface};
-use crate::job::{Entry, Given, Warning};
+use crate::job::{Count, Entry, Given, Warning};
 use crate::quantity::Length;
 
 formula! {
@@ -26,9 +26,11 @@ pub(crate) struct Limit {
     pub(crate) over: Option<Surface>,
     piston_states: Vec<PistonState>,
     clamping: Vec<Clamping>,
+    /// the cylinders it is printed for; none when it is for all
+    pub(crate) cylinders: Vec<u32>,
 }
 
-/// The printed limits of an engine.
+/// The printed limits of a cylinder.
 #[derive(Debug, Clone)]
 pub(crate) struct Limits {
     pub(crate) bore_size: Option<Limit>,
@@ -47,9 +49,123 @@ struct Shape<'b> {
     only_max: bool,
 }
 
+/// The printed limits of an engine, and those that are printed for some of its cylinders.
+#[derive(Debug)]
+pub(crate) struct LimitSets {
+    common: Limits,
+    own: Vec<(Vec<u32>, Limits)>,
+}
+
+/// One of the limits of a set.
+type Which = fn(&Limits) -> &Option<Limit>;
+
+/// Every limit of a set by its name.
+const WHICH: [(&str, Which); 5] = [
+    ("bore_size", |l| &l.bore_size),
+    ("bore_taper", |l| &l.bore_taper),
+    ("bore_out_of_round", |l| &l.bore_out_of_round),
+    ("piston_size", |l| &l.piston_size),
+    ("bench_clearance", |l| &l.bench_clearance),
+];
+
+impl LimitSets {
+    pub(crate) fn from_document(
+        engine: &doc::Engine,
+        cylinders: u32,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, Error> {
+        let common = Limits::from_document(engine, &engine.limits, &[], warnings)?;
+        let mut out = LimitSets { common, own: Vec::new() };
+        for (index, group) in engine.limits_by_cylinder.iter().enumerate() {
+            let at = format!("/engine/limits_by_cylinder/{index}");
+            let numbers = out.new_group(&group.cylinders, cylinders, &at)?;
+            let limits = Limits::from_document(engine, &group.limits, &numbers, warnings)?;
+            if WHICH.iter().all(|(_, which)| which(&limits).is_none()) {
+                return Err(missing(
+                    &at,
+                    "limits",
+                    "no limit is given: these cylinders have those of the engine",
+                ));
+            }
+            out.own.push((numbers, limits));
+        }
+        out.warn_of_missing(cylinders, warnings);
+        Ok(out)
+    }
+
+    /// Numbers of cylinders that no other group has.
+    fn new_group(&self, entries: &[Entry<Count>], cylinders: u32, at: &str) -> Result<Vec<u32>, Error> {
+        let mut numbers = Vec::new();
+        for entry in entries {
+            let number = entry.count(1, cylinders)?;
+            if numbers.contains(&number) || self.own.iter().any(|(others, _)| others.contains(&number)) {
+                return Err(entry.refuse(ErrorKind::Repeated, "this cylinder has limits of its own already"));
+            }
+            numbers.push(number);
+        }
+        match numbers.is_empty() {
+            true => Err(missing(at, "cylinders", "no cylinder is named: the limits are meant for none")),
+            false => Ok(numbers),
+        }
+    }
+
+    fn find(&self, number: u32, which: Which) -> Option<&Limit> {
+        let own = self.own.iter().find(|(numbers, _)| numbers.contains(&number));
+        own.and_then(|(_, limits)| which(limits).as_ref()).or(which(&self.common).as_ref())
+    }
+
+    /// The limits of a cylinder: its own where there are any, else those of the engine.
+    pub(crate) fn of(&self, number: u32) -> Limits {
+        let find = |which| self.find(number, which).cloned();
+        Limits {
+            bore_size: find(|l| &l.bore_size),
+            bore_taper: find(|l| &l.bore_taper),
+            bore_out_of_round: find(|l| &l.bore_out_of_round),
+            piston_size: find(|l| &l.piston_size),
+            bench_clearance: find(|l| &l.bench_clearance),
+        }
+    }
+
+    /// Every set of limits as it is printed.
+    pub(crate) fn printed(&self) -> impl Iterator<Item = &Limits> {
+        [&self.common].into_iter().chain(self.own.iter().map(|(_, limits)| limits))
+    }
+
+    /// What has no limit is computed and not judged: the reader must know.
+    fn warn_of_missing(&self, cylinders: u32, warnings: &mut Vec<Warning>) {
+        for (name, which) in WHICH {
+            let without: Vec<u32> = (1..=cylinders).filter(|n| self.find(*n, which).is_none()).collect();
+            let of = match without.len() {
+                0 => continue,
+                all if all == cylinders as usize => String::new(),
+                _ => format!(" of {}", named(&without)),
+            };
+            warnings.push(Warning {
+                kind: "no_limit".to_owned(),
+                path: format!("/engine/limits/{name}"),
+                text: format!("no limit is given for the {}{of}: it was not judged", name.replace('_', " ")),
+            });
+        }
+    }
+}
+
+/// `cylinders 7 and 8`
+pub(crate) fn named(cylinders: &[u32]) -> String {
+    let numbers: Vec<String> = cylinders.iter().map(u32::to_string).collect();
+    match numbers.as_slice() {
+        [one] => format!("cylinder {one}"),
+        [first @ .., last] => format!("cylinders {} and {last}", first.join(", ")),
+        [] => "no cylinder".to_owned(),
+    }
+}
+
 impl Limits {
-    pub(crate) fn from_document(engine: &doc::Engine, warnings: &mut Vec<Warning>) -> Result<Self, Error> {
-        let limits = &engine.limits;
+    fn from_document(
+        engine: &doc::Engine,
+        limits: &doc::Limits,
+        cylinders: &[u32],
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, Error> {
         let size = |nominal: &Entry<Length>, label: &'static str, warnings: &mut Vec<Warning>| {
             let nominal = nominal.read(&bounds::BORE, warnings)?.value;
             Ok::<Bound, Error>(crate::measurement::near_nominal(label, nominal))
@@ -60,9 +176,8 @@ impl Limits {
         let of_bore = Shape { bound: &bore, piston: false, bore: true, only_max: false };
         let of_piston = Shape { bound: &piston, piston: true, bore: false, only_max: false };
         let of_both = Shape { bound: &bounds::CLEARANCE, piston: true, bore: true, only_max: false };
-        warn_of_missing(limits, warnings);
         let mut read = |limit: &Option<doc::Limit>, shape: &Shape<'_>| {
-            limit.as_ref().map(|l| Limit::from_document(l, shape, warnings)).transpose()
+            limit.as_ref().map(|l| Limit::from_document(l, shape, cylinders, warnings)).transpose()
         };
         Ok(Limits {
             bore_size: read(&limits.bore_size, &of_bore)?,
@@ -74,28 +189,11 @@ impl Limits {
     }
 }
 
-/// What has no limit is computed and not judged: the reader must know.
-fn warn_of_missing(limits: &doc::Limits, warnings: &mut Vec<Warning>) {
-    let all = [
-        (limits.bore_size.is_some(), "bore_size"),
-        (limits.bore_taper.is_some(), "bore_taper"),
-        (limits.bore_out_of_round.is_some(), "bore_out_of_round"),
-        (limits.piston_size.is_some(), "piston_size"),
-        (limits.bench_clearance.is_some(), "bench_clearance"),
-    ];
-    for (_, name) in all.iter().filter(|(given, _)| !given) {
-        warnings.push(Warning {
-            kind: "no_limit".to_owned(),
-            path: format!("/engine/limits/{name}"),
-            text: format!("no limit is given for the {}: it was not judged", name.replace('_', " ")),
-        });
-    }
-}
-
 impl Limit {
     fn from_document(
         limit: &doc::Limit,
         shape: &Shape<'_>,
+        cylinders: &[u32],
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, Error> {
         limit.origin.words()?;
@@ -120,6 +218,7 @@ impl Limit {
             over: limit.over,
             piston_states: limit.piston_states.clone().unwrap_or_default(),
             clamping: limit.clamping.clone().unwrap_or_default(),
+            cylinders: cylinders.to_vec(),
         })
     }
 

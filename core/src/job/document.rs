@@ -257,6 +257,16 @@ document! {
         reduction: Reduction,
         /// Printed limits.
         limits: Limits,
+        /// Limits that are printed for some of the cylinders.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        limits_by_cylinder: Vec<LimitsByCylinder>,
+    }
+    /// Limits of some of the cylinders, in place of those of the engine.
+    LimitsByCylinder {
+        /// Their numbers.
+        cylinders: Vec<Entry<Count>>,
+        /// The limits that differ.
+        limits: Limits,
     }
     /// The bores of the engine.
     EngineBore {
@@ -266,15 +276,73 @@ document! {
         length: Entry<Length>,
         /// Material of the wall that carries the bore.
         material: Entry<Words>,
+        /// The shape it should have, where that is not straight.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        target_profile: Option<TargetProfile>,
+        /// Openings in the wall, as the ports of a two-stroke engine.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        windows: Vec<Window>,
+        /// That the bore may be neither honed nor bored, as a plated one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        may_not_be_machined: Option<NotMachined>,
+    }
+    /// The shape a bore should have.
+    TargetProfile {
+        /// When it has that shape.
+        state: ProfileState,
+        /// In rising order of depth, joined by straight lines.
+        rows: Vec<TargetRow>,
+        /// Where it is printed.
+        origin: Entry<Words>,
+    }
+    /// A row of a target profile.
+    TargetRow {
+        /// Depth from the deck.
+        depth: Entry<Length>,
+        /// Intended diameter less the nominal size; below 0 the bore is narrower.
+        deviation: Entry<Length>,
+    }
+    /// An opening in the wall of a bore.
+    Window {
+        /// Depth of its upper edge.
+        from_depth: Entry<Length>,
+        /// Depth of its lower edge.
+        to_depth: Entry<Length>,
+        /// Angle it begins at.
+        from_angle: Entry<Angle>,
+        /// Angle it ends at, counted onward from its beginning.
+        to_angle: Entry<Angle>,
+        /// What it is.
+        what: Entry<Words>,
+    }
+    /// That a bore may not be machined.
+    NotMachined {
+        /// Why.
+        reason: Entry<Words>,
     }
     /// The pistons of the engine.
     EnginePiston {
         /// Nominal diameter.
         nominal: Entry<Length>,
-        /// Material of the skirt.
+        /// Material at the gauge point.
         material: Entry<Words>,
         /// Where the maker states the diameter.
         gauge_point: GaugePoint,
+        /// Materials from height to height, where the piston is of several.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        materials_by_height: Vec<MaterialByHeight>,
+    }
+    /// The material of a piston between two heights.
+    MaterialByHeight {
+        /// Lower height.
+        from: Entry<Length>,
+        /// Upper height.
+        to: Entry<Length>,
+        /// What the heights are counted from; as the gauge point without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        datum: Option<Datum>,
+        /// The material.
+        material: Entry<Words>,
     }
     /// A place on a piston.
     GaugePoint {
@@ -522,6 +590,13 @@ choices! {
         PlateFitted = "plate_fitted",
         /// Liner clamped in its seat.
         LinerClamped = "liner_clamped",
+    }
+    /// When a bore has its target profile.
+    ProfileState {
+        /// On the bench, at 20 C.
+        Cold = "cold",
+        /// In the running engine: it cannot be compared with cold readings.
+        Running = "running",
     }
     /// Rule for the taper of a bore.
     TaperRule {

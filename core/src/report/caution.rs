@@ -52,10 +52,12 @@ pub(crate) fn cautions(report: &Report) -> Vec<String> {
         .iter()
         .any(|c| c.bore.as_ref().is_some_and(|b| b.verdict.outcome == Outcome::DoNotReuse))
     {
-        out.push(
+        out.push(if report.engine.may_not_be_machined.is_some() {
+            "The coat of a bore that may not be machined is thin: a hone or a cutter goes through it. Ask the maker what may be done."
+        } else {
             "Boring and honing: rotating heads catch clothing and hands, stones break, dust and mist harm the lungs. \
-             Let the block cool before it is measured.",
-        );
+             Let the block cool before it is measured."
+        });
     }
     out.into_iter().map(str::to_owned).collect()
 }

@@ -5,7 +5,7 @@ use crate::calc::Working;
 use crate::decision::finding::Finding;
 use crate::decision::{Decision, Rule, Verdict};
 use crate::job::Warning;
-use crate::job::document::{Datum, Surface};
+use crate::job::document::{Datum, ProfileState, Surface};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -65,6 +65,32 @@ report! {
     EngineName {
         /// Name.
         name: String,
+        /// The shape its bores should have, where that is not straight.
+        target_profile: Option<TargetReport> => "Option::is_none",
+        /// Openings in the walls of its bores, where shape was not examined.
+        windows: Vec<WindowReport> => "Vec::is_empty",
+        /// Why its bores may be neither honed nor bored, when they may not.
+        may_not_be_machined: Option<String> => "Option::is_none",
+    }
+    /// The shape the bores should have, as named in the document.
+    TargetReport {
+        /// When they have it.
+        state: ProfileState,
+        /// Where it is printed, as given.
+        origin: String,
+    }
+    /// An opening in the wall of a bore.
+    WindowReport {
+        /// What it is, as given.
+        what: String,
+        /// Depth of its upper edge.
+        from_depth_mm: f64,
+        /// Depth of its lower edge.
+        to_depth_mm: f64,
+        /// Angle it begins at.
+        from_angle_deg: f64,
+        /// Angle it ends at, counted onward from its beginning.
+        to_angle_deg: f64,
     }
     /// What the numbers mean and how they were judged.
     Conventions {
@@ -171,6 +197,8 @@ report! {
         angle_deg: f64,
         /// Surface that was touched.
         over: Surface,
+        /// Material at this height, where the piston is of several.
+        material: Option<String> => "Option::is_none",
         /// Readings as typed.
         readings: Vec<String>,
         /// Size at 20 C over that surface.
@@ -205,6 +233,10 @@ report! {
         readings: Vec<String>,
         /// Size at 20 C.
         size: MeasuredValue,
+        /// Deviation from the nominal size that a cold target profile intends at this depth.
+        intended_mm: Option<f64> => "Option::is_none",
+        /// How far the size is from that target; above 0 it is too wide.
+        from_target: Option<MeasuredValue> => "Option::is_none",
     }
     /// Piston in bore.
     ClearanceReport {
@@ -212,6 +244,8 @@ report! {
         bench: Option<MeasuredValue> => "Option::is_none",
         /// Clearance at 20 C at the smallest place of the bore that was read.
         smallest: Option<MeasuredValue> => "Option::is_none",
+        /// The same at the place that is smallest against a cold target profile, less the deviation intended there.
+        smallest_from_target: Option<MeasuredValue> => "Option::is_none",
         /// Clearance at the stated temperatures.
         running: Option<RunningReport> => "Option::is_none",
         /// What the numbers do not say.

@@ -11,7 +11,7 @@ pub(crate) use data::report;
 pub use data::{
     Block, BorePlaceReport, BoreReport, BudgetLine, ClearanceReport, Conventions, CylinderReport, Dominant,
     EngineName, GaugeReport, JobName, MeasuredValue, PistonReport, PistonSizeReport, Report, RunningCase,
-    RunningReport,
+    RunningReport, TargetReport, WindowReport,
 };
 pub(crate) use text::Page;
 

@@ -1,10 +1,12 @@
 //! The report as text of at most 100 columns, to be read aloud. No colour is needed to understand it.
 
-use super::data::{CylinderReport, MeasuredValue, PistonReport, Report, RunningReport};
+use super::data::{
+    CylinderReport, MeasuredValue, PistonReport, Report, RunningReport, TargetReport, WindowReport,
+};
 use crate::calc::{Step, Working};
 use crate::decision::finding::Finding;
-use crate::decision::{Decision, Of, Outcome, Rule, Verdict};
-use crate::job::document::Surface;
+use crate::decision::{Decision, Of, Outcome, Rule, Verdict, named};
+use crate::job::document::{ProfileState, Surface};
 use std::collections::HashMap;
 
 /// Widest line, in characters.
@@ -227,17 +229,29 @@ pub(super) fn sentences(cylinder: &CylinderReport) -> Vec<String> {
         out.extend(judged("Bore", bore.size.as_ref(), of(Of::BoreSize)));
         out.extend(judged("Taper", bore.taper.as_ref(), of(Of::BoreTaper)));
         out.extend(judged("Out-of-round", bore.out_of_round.as_ref(), of(Of::BoreOutOfRound)));
+        let from_target = || bore.places.iter().filter_map(|p| Some(p.from_target.as_ref()?.value_mm));
+        if let (Some(low), Some(high)) = (from_target().reduce(f64::min), from_target().reduce(f64::max)) {
+            out.push(format!("From the target profile {low:+.4} to {high:+.4} mm."));
+        }
         out.extend(bore.findings.iter().map(finding));
     }
     if let Some(clearance) = &cylinder.clearance {
         let bench = decided(&clearance.decisions, Of::BenchClearance);
         out.extend(judged("Clearance on the bench", clearance.bench.as_ref(), bench));
         let smallest = decided(&clearance.decisions, Of::SmallestClearance);
+        let against = clearance.smallest_from_target.as_ref();
         out.extend(judged(
             "Clearance at the smallest place of the bore",
             clearance.smallest.as_ref(),
-            smallest,
+            smallest.filter(|_| against.is_none()),
         ));
+        out.extend(against.and_then(|_| {
+            judged(
+                "Clearance at the place smallest against the target profile, less what is intended there",
+                against,
+                smallest,
+            )
+        }));
         out.extend(clearance.running.as_ref().map(|r| running_sentence(r, &clearance.decisions)));
     }
     out.extend(because(&cylinder.verdict));
@@ -253,8 +267,9 @@ fn piston_sentences(piston: &PistonReport) -> Vec<String> {
             (None, Surface::Coating) => (&place.size, ", over the coating"),
             (None, Surface::BareMetal) => (&place.size, ""),
         };
+        let material = place.material.as_ref().map(|m| format!(", {m}")).unwrap_or_default();
         let at = format!(
-            "{} deg, {} mm from the {}{surface}",
+            "{} deg, {} mm from the {}{surface}{material}",
             place.angle_deg,
             place.height_mm,
             place.datum.spoken()
@@ -331,10 +346,14 @@ pub(super) fn limits(decision: &Decision) -> String {
         Some(t) if (t - crate::size::REFERENCE_TEMPERATURE_C).abs() > 0.0 => format!(" at {t} C"),
         _ => String::new(),
     };
+    let of = match decision.for_cylinders.as_slice() {
+        [] => String::new(),
+        cylinders => format!(" ({})", named(cylinders)),
+    };
     match (decision.lower_mm, decision.upper_mm) {
-        (Some(low), Some(high)) => format!("{} to {} mm{at}", printed(low), printed(high)),
-        (Some(low), None) => format!("{} mm or more{at}", printed(low)),
-        (None, Some(high)) => format!("up to {} mm{at}", printed(high)),
+        (Some(low), Some(high)) => format!("{} to {} mm{at}{of}", printed(low), printed(high)),
+        (Some(low), None) => format!("{} mm or more{at}{of}", printed(low)),
+        (None, Some(high)) => format!("up to {} mm{at}{of}", printed(high)),
         (None, None) => String::new(),
     }
 }
@@ -394,30 +413,56 @@ fn because(verdict: &Verdict) -> Vec<String> {
 pub(super) fn notes(report: &Report) -> Vec<String> {
     let warnings = report.warnings.iter().map(|w| format!("{} ({})", w.text, w.path));
     let mut out: Vec<String> = warnings.collect();
+    out.extend(report.engine.target_profile.as_ref().map(target));
+    out.extend(report.engine.windows.iter().map(window));
+    let why = report.engine.may_not_be_machined.iter();
+    out.extend(why.map(|why| format!("The bores may not be honed or bored: {why}.")));
     for note in report.cylinders.iter().filter_map(|c| c.clearance.as_ref()?.note.as_ref()) {
         if !out.contains(note) {
             out.push(note.clone());
         }
     }
-    out.extend(origins_of_limits(report).into_iter().map(|origin| format!("Limits: {origin}")));
+    out.extend(origins_of_limits(report));
     let origins =
         report.cylinders.iter().filter_map(|c| Some(&c.clearance.as_ref()?.running.as_ref()?.origin));
     out.extend(origins.take(1).map(|origin| format!("Running temperatures: {origin}")));
     out
 }
 
+fn target(target: &TargetReport) -> String {
+    let said = match target.state {
+        ProfileState::Cold => {
+            "sizes, taper, out-of-round and clearances are those of the bore less the deviation that is intended at each depth"
+        }
+        ProfileState::Running => {
+            "it is a running shape, so taper and the smallest clearance are not judged on the bench"
+        }
+    };
+    format!("The bores have a target profile: {said}. Target profile: {}", target.origin)
+}
+
+fn window(window: &WindowReport) -> String {
+    format!(
+        "Window {}, {} to {} mm deep, {} to {} deg: the shape of the bore was not examined there.",
+        window.what, window.from_depth_mm, window.to_depth_mm, window.from_angle_deg, window.to_angle_deg
+    )
+}
+
 /// Where the limits of the decisions come from, each once.
-fn origins_of_limits(report: &Report) -> Vec<&String> {
-    let mut out: Vec<&String> = Vec::new();
+fn origins_of_limits(report: &Report) -> Vec<String> {
+    let mut out: Vec<String> = Vec::new();
     for cylinder in &report.cylinders {
         let of_piston = cylinder.piston.iter().flat_map(|p| &p.decisions);
         let of_bore = cylinder.bore.iter().flat_map(|b| &b.decisions);
         let of_both = cylinder.clearance.iter().flat_map(|c| &c.decisions);
         let margin = |d: &&Decision| matches!(d.of, Of::RunningMarginTight | Of::RunningMarginLoose);
         for decision in of_piston.chain(of_bore).chain(of_both).filter(|d| !margin(d)) {
-            if let Some(origin) = decision.origin.as_ref().filter(|o| !out.contains(o)) {
-                out.push(origin);
-            }
+            let of = match decision.for_cylinders.as_slice() {
+                [] => String::new(),
+                cylinders => format!(" of {}", named(cylinders)),
+            };
+            let told = decision.origin.as_ref().map(|origin| format!("Limits{of}: {origin}"));
+            out.extend(told.filter(|told| !out.contains(told)));
         }
     }
     out

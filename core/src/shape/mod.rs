@@ -12,6 +12,8 @@ pub mod plane;
 
 pub mod deck;
 
+pub(crate) mod target;
+
 use crate::bounds;
 use crate::calc::{Calc, Fold, Measured, formula};
 use crate::error::Error;
@@ -32,7 +34,10 @@ formula! {
 pub(crate) struct BorePlace {
     pub(crate) depth: Given,
     pub(crate) axis: Given,
+    /// as it was read
     pub(crate) size: Measured,
+    /// less the deviation that is intended at its depth
+    pub(crate) straight: Measured,
 }
 
 /// The three numbers of a bore; one that the readings do not reach is absent and named in `missing`.
@@ -95,6 +100,11 @@ fn size(
 
 /// The smallest diameter that was read: where a piston is tightest, whatever the rule of the size.
 pub(crate) fn smallest(calc: &mut Calc, places: &[BorePlace]) -> Option<Measured> {
+    calc.fold(Fold::Smallest, "smallest", &target::as_read(places))
+}
+
+/// The smallest diameter against the target profile, less the deviation that is intended there.
+pub(crate) fn least(calc: &mut Calc, places: &[BorePlace]) -> Option<Measured> {
     calc.fold(Fold::Smallest, "smallest", &sizes(places, |_| true))
 }
 
@@ -161,7 +171,7 @@ fn largest_range<'p>(
 }
 
 fn sizes(places: &[BorePlace], which: impl Fn(&BorePlace) -> bool) -> Vec<&Measured> {
-    places.iter().filter(|p| which(p)).map(|p| &p.size).collect()
+    places.iter().filter(|p| which(p)).map(|p| &p.straight).collect()
 }
 
 fn depths(places: &[BorePlace]) -> Vec<f64> {

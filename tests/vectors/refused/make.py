@@ -7,6 +7,16 @@ from pathlib import Path
 
 HERE = Path(__file__).parent
 
+# A limit for some of the cylinders.
+OWN_TAPER = '"bore_taper": {"max": "0.018 mm", "origin": "invented sheet", "reference_temperature": "20 C", "clamping": ["caps_torqued"]}'
+
+# A window at 65 mm, around one end of the pin axis.
+PORT = '{"from_depth": "55 mm", "to_depth": "70 mm", "from_angle": "250 deg", "to_angle": "290 deg", "what": "transfer port"}'
+
+# A choke of 0.05 mm over the upper 30 mm.
+CHOKE = ('{"state": "cold", "rows": [{"depth": "0 mm", "deviation": "-0.05 mm"}, {"depth": "30 mm", "deviation": "0 mm"}, '
+         '{"depth": "80 mm", "deviation": "0 mm"}], "origin": "invented"}')
+
 # Most documents are base.json with one piece of its text replaced; the piece stands in it exactly once.
 # Several replacements of one document follow one another.
 REPLACED = {
@@ -159,6 +169,57 @@ REPLACED = {
     "states_empty": ('"piston_states": ["new"]', '"piston_states": []'),
     "clamping_missing": ('round", "reference_temperature": "20 C", "clamping": ["caps_torqued"]', 'round", "reference_temperature": "20 C"'),
     "clamping_on_piston": ('"piston_states": ["new"]', '"piston_states": ["new"], "clamping": ["bare"]'),
+    # limits of some cylinders
+    "own_limits_twice": (
+        '"reduction": {', '"limits_by_cylinder": [{"cylinders": [1], "limits": {' + OWN_TAPER + '}}, {"cylinders": ["1"], "limits": {' + OWN_TAPER
+        + '}}],\n    "reduction": {'),
+    "own_limits_of_no_cylinder": (
+        '"reduction": {', '"limits_by_cylinder": [{"cylinders": [], "limits": {' + OWN_TAPER + '}}],\n    "reduction": {'),
+    "own_limits_beyond_count": (
+        '"reduction": {', '"limits_by_cylinder": [{"cylinders": [1, 2], "limits": {' + OWN_TAPER + '}}],\n    "reduction": {'),
+    "own_limits_without_limit": ('"reduction": {', '"limits_by_cylinder": [{"cylinders": [1], "limits": {}}],\n    "reduction": {'),
+    # a target profile
+    "profile_out_of_order": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "target_profile": ' + CHOKE.replace('"30 mm"', '"0 mm"')),
+    "profile_of_one_row": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "target_profile": '
+        '{"state": "cold", "rows": [{"depth": "0 mm", "deviation": "-0.05 mm"}], "origin": "invented"}'),
+    "profile_ends_above_a_reading": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "target_profile": ' + CHOKE.replace('"80 mm"', '"60 mm"')),
+    "size_within_the_choke": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "target_profile": ' + CHOKE,
+        '"size": "largest"', '"size": {"at": {"depth": "10 mm"}}'),
+    # windows, and materials by height
+    "reading_on_a_window": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "windows": [' + PORT + ']'),
+    "size_on_a_window": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "windows": [' + PORT + ']',
+        '"size": "largest"', '"size": {"at": {"depth": "60 mm", "axis": "90 deg"}}'),
+    "window_upside_down": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "windows": ['
+        + PORT.replace('"70 mm"', '"50 mm"') + ']'),
+    "window_without_width": (
+        '"length": "80 mm", "material": "grey iron"', '"length": "80 mm", "material": "grey iron", "windows": ['
+        + PORT.replace('"290 deg"', '"250 deg"') + ']'),
+    "material_above_its_end": (
+        '"nominal": "47.95 mm", "material": "piston alloy"', '"nominal": "47.95 mm", "material": "piston alloy", "materials_by_height": '
+        '[{"from": "30 mm", "to": "0 mm", "material": "piston alloy"}]'),
+    "materials_overlap": (
+        '"nominal": "47.95 mm", "material": "piston alloy"', '"nominal": "47.95 mm", "material": "piston alloy", "materials_by_height": '
+        '[{"from": "0 mm", "to": "30 mm", "material": "piston alloy"}, {"from": "29 mm", "to": "40 mm", "material": "gauge steel"}]'),
+    "gauge_point_of_another_material": (
+        '"nominal": "47.95 mm", "material": "piston alloy"', '"nominal": "47.95 mm", "material": "piston alloy", "materials_by_height": '
+        '[{"from": "0 mm", "to": "30 mm", "material": "gauge steel"}]'),
+    "gauge_point_of_no_material": (
+        '"nominal": "47.95 mm", "material": "piston alloy"', '"nominal": "47.95 mm", "material": "piston alloy", "materials_by_height": '
+        '[{"from": "14 mm", "to": "30 mm", "material": "piston alloy"}]'),
+    "reading_of_no_material": (
+        '"nominal": "47.95 mm", "material": "piston alloy"', '"nominal": "47.95 mm", "material": "piston alloy", "materials_by_height": '
+        '[{"from": "0 mm", "to": "30 mm", "material": "piston alloy"}]', '{"gauge": "mic 25-50", "height": "12 mm"', '{"gauge": "mic 25-50", "height": "32 mm"'),
+    "reading_on_a_joint": (
+        '"nominal": "47.95 mm", "material": "piston alloy"', '"nominal": "47.95 mm", "material": "piston alloy", "materials_by_height": '
+        '[{"from": "0 mm", "to": "30 mm", "material": "piston alloy"}, {"from": "30 mm", "to": "40 mm", "material": "gauge steel"}]',
+        '{"gauge": "mic 25-50", "height": "12 mm"', '{"gauge": "mic 25-50", "height": "30 mm"'),
     # fields
     "field_unknown": ('{"permissible_error": "0.5 K"', '{"permisible_error": "0.5 K"'),
     "field_far_from_known": ('"note": "dry"', '"colour": "grey"'),
