@@ -824,7 +824,11 @@ pub(crate) fn ring_gap_factors() -> Result<Vec<(&'static str, f64, &'static str)
 ///     When a number is not finite or impossible, or the crank cannot turn; it
 ///     names the parameter, the value and the range.
 #[pyfunction]
-pub(crate) fn dead_centres(crank_radius_mm: f64, rod_mm: f64, pin_offset_mm: f64) -> Result<(f64, f64, f64), Fault> {
+pub(crate) fn dead_centres(
+    crank_radius_mm: f64,
+    rod_mm: f64,
+    pin_offset_mm: f64,
+) -> Result<(f64, f64, f64), Fault> {
     let d = guarded(|| crank::dead_centres(crank_radius_mm, rod_mm, pin_offset_mm))?;
     Ok((d.stroke_mm, d.top_deg, d.bottom_deg))
 }
