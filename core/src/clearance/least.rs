@@ -45,6 +45,18 @@ impl Arc {
     /// The whole turn.
     pub const TURN: Arc = Arc { from_deg: 0.0, to_deg: 360.0 };
 
+    /// Its beginning.
+    #[must_use]
+    pub fn from_deg(self) -> f64 {
+        self.from_deg
+    }
+
+    /// Its end, beyond 360 when it runs over.
+    #[must_use]
+    pub fn to_deg(self) -> f64 {
+        self.to_deg
+    }
+
     /// The arc from `from_deg`, 0 to 360, to `to_deg`, which is not below it and at most a turn further.
     ///
     /// # Errors
