@@ -11,6 +11,7 @@
 #![allow(clippy::float_cmp, reason = "what must be the same number is compared as one")]
 
 use gaugepoint::ErrorKind;
+use gaugepoint::clearance::crank;
 use gaugepoint::clearance::press_fit::{TemperColour, assembly_temperature};
 use gaugepoint::clearance::ring::{self, GAP_FACTORS};
 use gaugepoint::growth::liner::{LinerParts, liner_in_block};
@@ -126,6 +127,35 @@ fn factors_are_per_mille_of_the_bore() {
     }
     let inch = ring::gap_in_bore_mm(0.014, 86.0, 86.0).unwrap_err();
     assert_eq!(inch.did_you_mean(), Some("0.3556 mm (inches entered as mm)"));
+}
+
+/// Without offset the travel has its textbook form; with one, the stroke is that between the dead centres, and the angles of a travel lead back to it.
+#[test]
+fn the_crank_turns_as_in_the_textbook() {
+    let (r, l) = (43.0, 143.0);
+    for k in -720..=720 {
+        let angle = f64::from(k) / 2.0;
+        let (sin, cos) = angle.to_radians().sin_cos();
+        let textbook = r * (1.0 - cos) + l - (l * l - r * r * sin * sin).sqrt();
+        close(crank::piston_travel(r, l, 0.0, angle).unwrap().travel_mm, textbook, 1e-12, "no offset");
+    }
+    for offset in [-1.5, 0.0, 0.8, 20.0] {
+        let dead = crank::dead_centres(r, l, offset).unwrap();
+        let travel = |angle: f64| crank::piston_travel(r, l, offset, angle).unwrap();
+        let stroke =
+            ((l + r) * (l + r) - offset * offset).sqrt() - ((l - r) * (l - r) - offset * offset).sqrt();
+        close(dead.stroke_mm, stroke, 1e-12, "stroke");
+        close(travel(dead.top_deg).travel_mm, 0.0, 1e-12, "top");
+        close(travel(dead.bottom_deg).travel_mm, stroke, 1e-12, "bottom");
+        close(travel(dead.top_deg).per_degree_mm, 0.0, 1e-12, "level at the top");
+        for share in [0.0, 1e-6, 0.1, 0.5, 0.99, 1.0] {
+            let at = crank::crank_angles_at(r, l, offset, share * dead.stroke_mm).unwrap();
+            for angle in [at.before_deg, at.after_deg] {
+                close(travel(angle).travel_mm, share * dead.stroke_mm, 1e-12, "there and back");
+            }
+            assert!(at.before_deg <= dead.top_deg + 1e-9 && at.after_deg >= dead.top_deg - 1e-9);
+        }
+    }
 }
 
 const LINER: LinerParts = LinerParts {

@@ -1654,6 +1654,86 @@ typedef struct GaugepointGasketChoice {
 } GaugepointGasketChoice;
 
 /**
+ * The two dead centres of a crank with an offset pin; see RECORDS at the head.
+ */
+typedef struct GaugepointDeadCentres {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * From one to the other. With an offset it is more than twice the crank radius.
+   */
+  double stroke_mm;
+  /**
+   * Crank angle of top dead centre: 0 without an offset, below 0 for a pin offset to the major thrust side.
+   */
+  double top_deg;
+  /**
+   * Crank angle of bottom dead centre: 180 without an offset.
+   */
+  double bottom_deg;
+} GaugepointDeadCentres;
+
+/**
+ * How far the piston is down, and how fast it goes down; see RECORDS at the head.
+ */
+typedef struct GaugepointPistonTravel {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * From top dead centre down.
+   */
+  double travel_mm;
+  /**
+   * More travel for each degree of the crank; negative on the way up.
+   */
+  double per_degree_mm;
+} GaugepointPistonTravel;
+
+/**
+ * The two crank angles at which a piston is down by a given travel; see RECORDS at the head.
+ */
+typedef struct GaugepointCrankAngles {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * On the way up, before top dead centre.
+   */
+  double before_deg;
+  /**
+   * On the way down, after it.
+   */
+  double after_deg;
+} GaugepointCrankAngles;
+
+/**
+ * The least clearance of a section, and where it is; see RECORDS at the head.
+ */
+typedef struct GaugepointLeastClearance {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * The clearance.
+   */
+  double least_mm;
+  /**
+   * Its angle, from 0 up to 360; of angles whose values rounding cannot tell apart, the smallest.
+   */
+  double angle_deg;
+  /**
+   * The true least value is between `least_mm` - `within_mm` and `least_mm`.
+   */
+  double within_mm;
+} GaugepointLeastClearance;
+
+/**
  * A liner and its block; sizes are diameters at 20 C. A plain structure; see RECORDS at the head.
  */
 typedef struct GaugepointLinerParts {
@@ -2771,6 +2851,60 @@ int32_t gaugepoint_gasket_band(const double *projections_mm,
                                double step_mm,
                                struct GaugepointGasketChoice *out,
                                struct GaugepointError *error);
+
+/**
+ * Stroke and dead centres from crank radius, rod and pin offset.
+ *
+ * Seen from where the crankshaft turns clockwise, the major thrust side is on the left; a pin offset toward it is positive. The crank angle is 0 with the
+ * throw in line with the cylinder, and grows as the crank turns. A rod that is not longer than crank radius and offset together is refused.
+ */
+int32_t gaugepoint_dead_centres(double crank_radius_mm,
+                                double rod_mm,
+                                double pin_offset_mm,
+                                struct GaugepointDeadCentres *out,
+                                struct GaugepointError *error);
+
+/**
+ * Travel of the piston from top dead centre at a crank angle, -720 to 720. Signs as in `gaugepoint_dead_centres`.
+ */
+int32_t gaugepoint_piston_travel(double crank_radius_mm,
+                                 double rod_mm,
+                                 double pin_offset_mm,
+                                 double crank_angle_deg,
+                                 struct GaugepointPistonTravel *out,
+                                 struct GaugepointError *error);
+
+/**
+ * The crank angles at which the piston is down by `travel_mm`, from 0 to the stroke. Signs as in `gaugepoint_dead_centres`.
+ */
+int32_t gaugepoint_crank_angles_at(double crank_radius_mm,
+                                   double rod_mm,
+                                   double pin_offset_mm,
+                                   double travel_mm,
+                                   struct GaugepointCrankAngles *out,
+                                   struct GaugepointError *error);
+
+/**
+ * How deep below the deck a place of the piston is: deck clearance + (crown - place) + travel; heights up from the bottom edge of the skirt.
+ */
+int32_t gaugepoint_depth_in_bore_mm(double deck_clearance_mm,
+                                    double crown_height_mm,
+                                    double height_mm,
+                                    double travel_mm,
+                                    double *out,
+                                    struct GaugepointError *error);
+
+/**
+ * The least value over every angle of a section `mean + sum of cos_n cos(n angle) + sin_n sin(n angle)`: of a clearance, or of any other section.
+ *
+ * Both arrays hold `orders` numbers, at most 32, the first of order 1. Found without a grid to miss it between, with a bound on its error.
+ */
+int32_t gaugepoint_least_clearance_of_section(double mean_mm,
+                                              const double *cos_mm,
+                                              const double *sin_mm,
+                                              size_t orders,
+                                              struct GaugepointLeastClearance *out,
+                                              struct GaugepointError *error);
 
 /**
  * A liner in its block: pressure over temperature, loss of contact, and the bore that is left. -40 C to 450 C.
