@@ -142,6 +142,14 @@ bounds! {
     /// Change of a piston's diameter over its height.
     BARREL = "barrel slope of a skirt" ["um/mm"] possible 0.0 to 50.0, usual 0.0 to 10.0,
         "skirts change by up to 10 um in a mm of height; above 50 it is a land or another unit";
+    /// Diameter or radius of a piston at a height against that at its gauge point.
+    DIAMETER_CHANGE = "diameter against the gauge diameter" ["mm"] possible -15.0 to 2.0, usual -1.5 to 0.05,
+        "lands are up to 1 % of the bore below the skirt; above the gauge point only the cool bottom of a skirt; from memory";
+    /// Diameter added at 45 degrees by the term of fourth order.
+    DOUBLE_OVALITY = "double ovality" ["mm"] possible -0.5 to 0.5, usual -0.2 to 0.2,
+        "within a quarter of the ovality, or the gauge point is not the largest diameter";
+    /// Half-width of the panel of a skirt.
+    PANEL = "half-width of a panel" ["deg"] possible 1.0 to 90.0, usual 20.0 to 75.0, "from memory; 90 is all round";
     /// Measuring force of a gauge on a part.
     MEASURING_FORCE = "measuring force" ["N"] possible 0.01 to 100.0, usual 0.5 to 30.0,
         "micrometers 5 N to 10 N, feeler strips up to 27 N";
@@ -279,6 +287,12 @@ impl Bound {
             (true, false) => Verdict::Odd,
             (true, true) => Verdict::Usual,
         }
+    }
+
+    /// The bound of the same quantity counted the other way.
+    pub(crate) fn negative(&self) -> Bound {
+        let turned = |(low, high): (f64, f64)| (-high, -low);
+        Bound { possible: turned(self.possible), usual: turned(self.usual), ..*self }
     }
 
     /// What both bounds take; where nothing is left, what the other takes: it is the more special one.

@@ -9,6 +9,7 @@ pub mod section;
 pub mod circle;
 pub mod cylinder;
 pub mod plane;
+pub mod piston;
 
 pub mod deck;
 
