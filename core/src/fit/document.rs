@@ -4,6 +4,7 @@
 
 use crate::job::document::{JobHead, Material, document};
 use crate::job::{Count, Entry, Pure, Words};
+use crate::shape::piston::WindowKind;
 use crate::quantity::{Angle, Length, Temperature, TemperatureInterval};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -113,17 +114,21 @@ document! {
     SurfaceShape {
         /// What it is called.
         name: Entry<Words>,
-        /// By height, rising: of the thrust side where the minor thrust side has rows of its own.
-        rows: Vec<ShapeRow>,
-        /// By height, rising: where the minor thrust side differs. Both sides have the same heights.
+        /// By height, rising, of a surface with two equal sides.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
-        minor_thrust_rows: Vec<ShapeRow>,
+        rows: Vec<ShapeRow>,
+        /// By height, rising, of a surface whose sides differ; in place of `rows`.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        side_rows: Vec<SideRow>,
         /// Half-width of the thrust panel; all round without it.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         thrust_panel: Option<Entry<Angle>>,
         /// Half-width of the minor thrust panel; as the thrust panel without it.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         minor_thrust_panel: Option<Entry<Angle>>,
+        /// Where there is no metal, or no coating.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        windows: Vec<SurfaceWindow>,
         /// Thickness of a coating on one side that the gauge diameter does not hold.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         coating: Option<Entry<Length>>,
@@ -134,18 +139,41 @@ document! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         growth_ratio: Option<GrowthRatio>,
     }
-    /// Size of a piston at one height. Diameters; on a side of its own rows the diameter of a piston with two such sides.
+    /// Diameters of a piston at one height.
     ShapeRow {
         /// Height above the bottom edge of the skirt.
         height: Entry<Length>,
         /// By how much the diameter on the thrust axis is below the gauge diameter; negative where it is larger.
         below: Entry<Length>,
-        /// Diameter on the thrust axis less that on the pin axis; none without it.
+        /// Diameter on the thrust axis less that on the pin axis.
+        ovality: Entry<Length>,
+        /// Extra diameter at 45 deg; positive is the fuller panel. In every row or in none.
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        ovality: Option<Entry<Length>>,
-        /// Extra diameter at 45 deg; positive is the fuller panel; none without it.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        fourth: Option<Entry<Length>>,
+        double_ovality: Option<Entry<Length>>,
+    }
+    /// Radii of a piston with two different sides at one height.
+    SideRow {
+        /// Height above the bottom edge of the skirt.
+        height: Entry<Length>,
+        /// By how much the radius on the major thrust side is below half the gauge diameter; negative where it is larger.
+        thrust_below: Entry<Length>,
+        /// The same on the pin axis, which both sides share.
+        pin_below: Entry<Length>,
+        /// The same on the minor thrust side.
+        minor_thrust_below: Entry<Length>,
+    }
+    /// Where a surface lacks something.
+    SurfaceWindow {
+        /// What it lacks.
+        kind: WindowKind,
+        /// Angle at which it begins.
+        from_angle: Entry<Angle>,
+        /// Angle at which it ends, rising; from 350 deg to 10 deg is 20 deg wide.
+        to_angle: Entry<Angle>,
+        /// Height at which it begins.
+        from_height: Entry<Length>,
+        /// Height at which it ends.
+        to_height: Entry<Length>,
     }
     /// Growth of a piston with struts over that of its alloy.
     GrowthRatio {
