@@ -268,3 +268,18 @@ report! {
         reference_mm: Vec<f64> => "Vec::is_empty",
     }
 }
+
+impl FitReport {
+    /// The report as JSON on one line.
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        // finite numbers, texts and lists only: nothing in it can fail to be written
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// JSON Schema (draft 2020-12) of the report.
+    #[must_use]
+    pub fn schema() -> schemars::Schema {
+        crate::job::report_schema::<FitReport>()
+    }
+}

@@ -60,7 +60,7 @@ fn surface(entry: &SurfaceShape, name: &str, warnings: &mut Vec<Warning>) -> Res
 }
 
 fn symmetric(name: &str, rows: &[ShapeRow], warnings: &mut Vec<Warning>) -> Result<Surface, Error> {
-    let heights = heights(rows, |row| &row.height, warnings)?;
+    let heights = heights(rows, |row| &row.height, &bounds::PISTON_HEIGHT, warnings)?;
     let drop = bounds::DIAMETER_CHANGE.negative();
     let below = column(rows, |row| &row.below, &drop, warnings)?;
     let ovality = column(rows, |row| &row.ovality, &bounds::OVALITY, warnings)?;
@@ -84,7 +84,7 @@ fn symmetric(name: &str, rows: &[ShapeRow], warnings: &mut Vec<Warning>) -> Resu
 }
 
 fn asymmetric(name: &str, rows: &[SideRow], warnings: &mut Vec<Warning>) -> Result<Surface, Error> {
-    let heights = heights(rows, |row| &row.height, warnings)?;
+    let heights = heights(rows, |row| &row.height, &bounds::PISTON_HEIGHT, warnings)?;
     let drop = bounds::DIAMETER_CHANGE.negative();
     let [thrust, pin, minor] = [
         column(rows, |row| &row.thrust_below, &drop, warnings)?,
@@ -113,12 +113,13 @@ fn ends(heights: &[f64]) -> (f64, f64) {
 pub(crate) fn heights<R>(
     rows: &[R],
     of: impl Fn(&R) -> &Entry<Length>,
+    bound: &bounds::Bound,
     warnings: &mut Vec<Warning>,
 ) -> Result<Vec<f64>, Error> {
     check_length(rows, &of)?;
     let mut out: Vec<f64> = Vec::with_capacity(rows.len());
     for entry in rows.iter().map(of) {
-        let height = entry.read(&bounds::PISTON_HEIGHT, warnings)?.value;
+        let height = entry.read(bound, warnings)?.value;
         if out.last().is_some_and(|last| height <= *last) {
             return Err(entry.refuse(ErrorKind::OutOfOrder, "rows must rise").value(height));
         }

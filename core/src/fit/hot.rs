@@ -1,0 +1,254 @@
+//! A hot fit from two sizes that were measured or declared: what a fit document and a job have in common.
+
+use super::read::Temperatures;
+use super::report::{
+    BestPlaced, GaugePointTemperatures, HotReport, KelvinLine, OnsetReport, OvalityReport, PlaceReport,
+    ReferenceReport, SurfacePlace, SurfaceReport,
+};
+use super::trace::{Sources, Trace};
+use crate::assess::state;
+use crate::calc::{Budget, Calc, Measured, formula};
+use crate::clearance::hot::{BothSides, HotFit, Parts, Place, Position};
+use crate::clearance::{Bench, ReferencePiston};
+use crate::error::Error;
+use crate::growth::Materials;
+use crate::growth::field::{Rise, Scenario};
+use crate::job::Given;
+
+formula! {
+    /// A clearance less that of the reference case.
+    MarginOf: margin ["mm"] = (clearance, reference) => clearance - reference; source "difference of two clearances; what both share cancels";
+    /// Temperature at which a clearance is used up, one step of Newton's method from where it nearly is.
+    UsedUp: t ["C"] = (t_found, clearance, touching, per_kelvin) => t_found - (clearance - touching) / per_kelvin;
+        source "Newton's method at the contact";
+}
+
+/// The original piston at the maker's least clearance.
+pub(crate) struct Original {
+    pub(crate) parts: Parts,
+    pub(crate) sources: Sources,
+    pub(crate) least: Given,
+    pub(crate) temperature: Given,
+    pub(crate) material: usize,
+    pub(crate) origin: String,
+    /// same alloy and same shape as the piston of the fit
+    pub(crate) same: bool,
+}
+
+/// Everything that a hot fit needs.
+pub(crate) struct Hot<'a> {
+    pub(crate) calc: &'a mut Calc,
+    pub(crate) materials: &'a Materials,
+    pub(crate) parts: Parts,
+    pub(crate) sources: Sources,
+    pub(crate) temperatures: &'a Temperatures,
+    pub(crate) original: Option<Original>,
+    /// overlap on one side that an elastic skirt may take
+    pub(crate) allowed: Option<Given>,
+    /// place in the report
+    pub(crate) at: String,
+}
+
+/// Material of the skirt.
+fn skirt(sources: &Sources) -> usize {
+    sources.surfaces.first().map_or(0, |s| s.material)
+}
+
+impl Hot<'_> {
+    /// Everything that is asked of the fit.
+    pub(crate) fn report(mut self) -> Result<HotReport, Error> {
+        let field = self.sources.field.clone();
+        let fit = HotFit::new(self.parts.clone()).map_err(|e| placed(e, &field))?;
+        let bench = self.calc.apply(Bench, [&self.sources.bore, &self.sources.piston]);
+        let running = self.running(&fit, &self.sources.clone())?;
+        let mut smallest = Vec::with_capacity(self.parts.piston.surfaces.len());
+        let mut surfaces = Vec::with_capacity(self.parts.piston.surfaces.len());
+        for index in 0..self.parts.piston.surfaces.len() {
+            let (value, report) = self.surface(&fit, index)?;
+            smallest.push(value);
+            surfaces.push(report);
+        }
+        let reference = match self.original.take() {
+            Some(original) => Some(self.reference(&original, &running, smallest.first())?),
+            None => None,
+        };
+        let onset = Scenario::ALL.iter().map(|scenario| self.onset(&fit, *scenario)).collect::<Result<_, _>>()?;
+        let at = self.at.clone();
+        Ok(HotReport {
+            bench: state(self.calc, &bench, &format!("{at}/bench")),
+            running: state(self.calc, &running, &format!("{at}/running")),
+            running_crank_deg: running_crank(&fit),
+            gauge_point: gauge_point(&fit)?,
+            origin: self.temperatures.origin.clone(),
+            surfaces,
+            reference,
+            onset,
+            found: Vec::new(),
+            pictures: None,
+            notes: self.notes(&fit),
+        })
+    }
+
+    /// Running clearance at the gauge point, over the diameter.
+    fn running(&mut self, fit: &HotFit, sources: &Sources) -> Result<Measured, Error> {
+        let mut trace = Trace { calc: self.calc, materials: self.materials, fit, sources, rise: Rise::FULL };
+        let thrust = trace.clearance(&gauge_place(fit, 0.0)?)?;
+        let minor = trace.clearance(&gauge_place(fit, 180.0)?)?;
+        Ok(self.calc.apply(BothSides, [&thrust, &minor]))
+    }
+
+    /// Clearance on one side at a place.
+    fn clearance(&mut self, fit: &HotFit, sources: &Sources, place: &Place) -> Result<Measured, Error> {
+        Trace { calc: self.calc, materials: self.materials, fit, sources, rise: Rise::FULL }.clearance(place)
+    }
+
+    fn surface(&mut self, fit: &HotFit, index: usize) -> Result<(Measured, SurfaceReport), Error> {
+        let shape = self.parts.piston.surfaces.get(index);
+        let name = shape.map(|s| s.name.clone()).unwrap_or_default();
+        let found = fit.smallest(index).map_err(|e| self.placed(e))?;
+        let of = name.clone();
+        self.calc.heading(|| of);
+        let sources = self.sources.clone();
+        let smallest = self.clearance(fit, &sources, &found.place)?;
+        let at = format!("{}/surfaces/{index}", self.at);
+        let best = fit.best_placed(index, found.place.crank_deg)?;
+        let report = SurfaceReport {
+            name,
+            smallest: state(self.calc, &smallest, &format!("{at}/smallest")),
+            place: place_report(&found.place),
+            certified_within_mm: found.within_mm,
+            best_placed: BestPlaced { clearance_mm: best.clearance_mm, thrust_mm: best.thrust_mm, pin_mm: best.pin_mm },
+            overlap: self.overlap(fit, index, &found)?,
+            ovality: ovality(fit, index)?,
+        };
+        Ok((smallest, report))
+    }
+
+    fn reference(
+        &mut self,
+        original: &Original,
+        running: &Measured,
+        smallest: Option<&Measured>,
+    ) -> Result<Reference, Error> {
+        self.calc.heading(|| "the original piston at the maker's least clearance".to_owned());
+        let t = self.calc.given("t", &original.temperature).into();
+        let field = &original.temperature.path;
+        let eps_bore = self.materials.growth(self.calc, self.sources.bore_material, &t, field)?;
+        let eps_piston = self.materials.growth(self.calc, original.material, &t, field)?;
+        let least = self.calc.given("c_min", &original.least).into();
+        let piston = self.calc.apply(ReferencePiston, [&self.sources.bore, &eps_bore, &least, &eps_piston]);
+        let parts = Parts { piston_diameter_mm: piston.value(), ..original.parts.clone() };
+        let fit = HotFit::new(parts).map_err(|e| self.placed(e))?;
+        let sources = Sources { piston, ..original.sources.clone() };
+        let own_running = self.running(&fit, &sources)?;
+        let found = fit.smallest(0).map_err(|e| self.placed(e))?;
+        let own_smallest = self.clearance(&fit, &sources, &found.place)?;
+        let margin = self.calc.apply(MarginOf, [running, &own_running]);
+        let smallest_margin = smallest.map(|s| self.calc.apply(MarginOf, [s, &own_smallest]));
+        let at = format!("{}/reference", self.at);
+        let smallest_margin = smallest_margin.unwrap_or_else(|| margin.clone());
+        let report = ReferenceReport {
+            running: state(self.calc, &own_running, &format!("{at}/running")),
+            margin: state(self.calc, &margin, &format!("{at}/margin")),
+            smallest_mm: found.clearance_mm,
+            smallest_margin: state(self.calc, &smallest_margin, &format!("{at}/smallest_margin")),
+            origin: original.origin.clone(),
+            note: if original.same { SAME_ALLOY } else { OTHER_ALLOY }.to_owned(),
+        };
+        Ok(Reference { fit, report })
+    }
+
+    fn onset(&mut self, fit: &HotFit, scenario: Scenario) -> Result<OnsetReport, Error> {
+        let touching = self.allowed.as_ref().map_or(0.0, |allowed| -allowed.value);
+        let none = |outcome, factor: f64, stopped_by| OnsetReport {
+            scenario: scenario.word(),
+            outcome,
+            touching_at_mm: touching,
+            factor,
+            thrust_c: gauge_thrust(fit, factor),
+            standard_uncertainty_k: None,
+            budget: Vec::new(),
+            place: None,
+            stopped_by,
+        };
+        match fit.onset(scenario, touching).map_err(|e| self.placed(e))? {
+            Onset::Touches(contact) => self.touches(fit, scenario, touching, &contact),
+            Onset::TouchesCold => Ok(none("touches_at_20_c", 0.0, None)),
+            Onset::NoContact { factor, stopped_by } => Ok(none("no_contact", factor, Some(stopped_by))),
+        }
+    }
+
+    fn touches(
+        &mut self,
+        fit: &HotFit,
+        scenario: Scenario,
+        touching: f64,
+        contact: &Contact,
+    ) -> Result<OnsetReport, Error> {
+        self.calc.heading(|| format!("first contact, {}", scenario.spoken()));
+        // the temperature is what is asked for: only that of a bore that keeps its own is uncertain
+        let bore_field = self.sources.bore_field.filter(|_| scenario == Scenario::PistonAlone);
+        let sources = Sources { piston_field: None, bore_field, ..self.sources.clone() };
+        let rise = scenario.rise(contact.factor);
+        let trace = Trace { calc: self.calc, materials: self.materials, fit, sources: &sources, rise };
+        let clearance = { trace }.clearance(&contact.place)?;
+        let thrust_c = gauge_thrust(fit, contact.factor);
+        let per_kelvin = contact.slope_mm / (gauge_thrust(fit, 1.0) - REFERENCE_TEMPERATURE_C);
+        let found = self.calc.constant("t_found", thrust_c, "C", "first contact, by bracketing").into();
+        let touching_at = self.calc.constant("touching", touching, "mm", "clearance that counts as touching").into();
+        let slope = self.calc.constant("per_kelvin", per_kelvin, "mm/K", "slope of the clearance at the contact").into();
+        let t = self.calc.apply(UsedUp, [&found, &clearance, &touching_at, &slope]);
+        let budget = self.calc.budget(&t);
+        let at = format!("{}/onset/{}", self.at, scenario_index(scenario));
+        self.calc.place(t.figure, || format!("{at}/thrust_c"));
+        self.calc.place(budget.standard, || format!("{at}/standard_uncertainty_k"));
+        let name = self.parts.piston.surfaces.get(contact.place.surface).map(|s| s.name.clone());
+        Ok(OnsetReport {
+            scenario: scenario.word(),
+            outcome: "touches",
+            touching_at_mm: touching,
+            factor: contact.factor,
+            thrust_c: t.value(),
+            standard_uncertainty_k: Some(budget.standard.value),
+            budget: kelvin_lines(self.calc, &budget, &at),
+            place: Some(SurfacePlace { surface: name.unwrap_or_default(), place: place_report(&contact.place) }),
+            stopped_by: None,
+        })
+    }
+}
+
+/// The reference case with the fit of its piston.
+struct Reference {
+    fit: HotFit,
+    report: ReferenceReport,
+}
+
+const SAME_ALLOY: &str = "The piston has the alloy and the shape of the original: the margin holds no thermal information beyond the bench margin.";
+const OTHER_ALLOY: &str = "The piston has another alloy or another shape than the original: the margin is what it grows more or less by, too.";
+
+fn place_report(place: &Place) -> PlaceReport {
+    let Place { angle_deg, height_mm, depth_mm, crank_deg, .. } = *place;
+    PlaceReport { angle_deg, height_mm, depth_mm, crank_deg }
+}
+
+/// Temperature of the thrust side at the gauge point with a rise.
+fn gauge_thrust(fit: &HotFit, k: f64) -> f64 {
+    let field = &fit.parts().piston_field.thrust_c;
+    Rise { piston: k, bore: k }.piston_c(field.value(fit.parts().piston.gauge_height_mm))
+}
+
+/// The gauge point on one side, at top dead centre when the piston moves in the bore.
+fn gauge_place(fit: &HotFit, angle_deg: f64) -> Result<Place, Error> {
+    let height_mm = fit.parts().piston.gauge_height_mm;
+    let depth_mm = fit.depth_mm(height_mm, gauge_position(fit))?;
+    Ok(Place { surface: 0, angle_deg, height_mm, depth_mm, crank_deg: running_crank(fit) })
+}
+
+fn gauge_position(fit: &HotFit) -> Position {
+    if fit.is_straight() { Position::Anywhere } else { Position::TopDeadCentre }
+}
+
+fn running_crank(fit: &HotFit) -> Option<f64> {
+    let running = fit.parts().running.as_ref().filter(|_| !fit.is_straight())?;
+    Some(running.motion.top_dead_centre_deg())
+}
