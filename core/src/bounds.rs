@@ -267,6 +267,14 @@ bounds! {
     CREVICE_VOLUME = "volume of the top-land crevice" ["cm3"] possible 0.0 to 5000.0, usual 0.0 to 3.0, "0.5 % to 2 % of the clearance volume";
     /// Height of the top land.
     LAND_HEIGHT = "height of the top land" ["mm"] possible 0.5 to 300.0, usual 2.0 to 20.0, GUIDE;
+    /// Radius of a bore at a depth, or of one order of it, against the size.
+    BORE_FORM = "radius of a bore against half its size" ["mm"] possible -3.0 to 3.0, usual -0.2 to 0.2,
+        "a choke is up to 0.2 mm on the radius, a worn or distorted bore less; from memory";
+    /// Growth of a piston of controlled expansion over that of its alloy.
+    GROWTH_RATIO = "growth ratio" ["1"] possible 0.1 to 2.0, usual 0.55 to 1.15,
+        "0.6 to 0.75 on the thrust axis, 1.0 to 1.1 on the pin axis; from memory";
+    /// Crank radius.
+    CRANK_THROW = "crank radius" ["mm"] possible 5.0 to 2500.0, usual 12.0 to 125.0, "half the stroke";
 }
 
 /// Refuses a number that does not lie above another one.

@@ -6,6 +6,8 @@ pub(crate) mod lame;
 
 pub mod liner;
 
+pub mod field;
+
 pub use material::Material;
 pub(crate) use material::{Grown, Materials, MeanGrowth};
 

@@ -1,6 +1,6 @@
 //! 3 SHAPE: how several sizes of one part become its size, taper, out-of-round and ovality; and the shape itself from full traces.
 
-mod angle;
+pub(crate) mod angle;
 mod least;
 mod minimax;
 mod reference;
@@ -9,6 +9,7 @@ pub mod section;
 pub mod circle;
 pub mod cylinder;
 pub mod plane;
+pub mod bore;
 pub mod piston;
 
 pub mod deck;
