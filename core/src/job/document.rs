@@ -132,6 +132,15 @@ document! {
         /// Highest temperature it holds at.
         to: Entry<Temperature>,
     }
+    /// Strain from any length as a polynomial of the temperature in kelvin.
+    StrainPolynomial {
+        /// `c0 + c1 T + c2 T^2 + ...`.
+        kelvin_coefficients: Vec<Entry<Pure>>,
+        /// Lowest temperature it holds at.
+        from: Entry<Temperature>,
+        /// Highest temperature it holds at.
+        to: Entry<Temperature>,
+    }
     /// A gauge, from its data sheet and its calibration.
     Gauge {
         /// Name, referred to elsewhere.
@@ -530,6 +539,8 @@ pub enum Law {
     InstantaneousTable(InstantaneousTable),
     /// Instantaneous coefficient as a polynomial.
     InstantaneousPolynomial(InstantaneousPolynomial),
+    /// Strain as a polynomial.
+    StrainPolynomial(StrainPolynomial),
 }
 
 /// How a bore gauge was set.
