@@ -1,14 +1,16 @@
 //! The materials of a document: each a [law](Law) with the error of its coefficient as a source of uncertainty.
 
 use super::law::{Desk, Form, Law, POLYNOMIAL_COEFFICIENT, Row};
-use crate::bounds;
+use super::library;
+use crate::bounds::{self, Verdict};
 use crate::calc::{Calc, Figure, Formula, Measured, SourceId, formula};
 use crate::error::{Error, ErrorKind};
-use crate::job::document as doc;
+use crate::job::document::{self as doc, Confidence};
 use crate::job::{Entry, Given, Pure, Warning, Words, check_length};
+use crate::measurement::Stated;
 use crate::measurement::distribution::Distribution;
-use crate::measurement::half_width;
 use crate::quantity::{Expansion, Temperature};
+use crate::size::REFERENCE_TEMPERATURE_C;
 use core::fmt;
 
 formula! {
@@ -22,24 +24,71 @@ formula! {
 #[derive(Debug, Clone)]
 pub struct Material {
     name: String,
-    form: Form<Given>,
+    form: Form<Stated>,
     law: Law,
-    half_width: Given,
+    half_width: Stated,
 }
 
 impl Material {
     /// Reads a material from a document, with its ranges checked.
     ///
     /// # Errors
-    /// When a number is refused, rows are not in rising order, or the law does not reach 20 C.
+    /// When a number is refused, rows are not in rising order, the law does not reach 20 C, or a built-in one is not known.
     pub fn from_document(material: &doc::Material, warnings: &mut Vec<Warning>) -> Result<Self, Error> {
         let name = material.name.words()?.to_owned();
+        if let doc::Law::BuiltIn(built_in) = &material.law {
+            return Self::built_in(name, material, built_in, warnings);
+        }
         let (form, list) = read(&material.law, warnings)?;
         let field = format!("{}/law", material.name.parent());
         let law = form.checked(&field, &format!("{field}/{list}"), &format!(" of {name}"))?;
-        let half_width = material.coefficient_permissible_error.read(&bounds::EXPANSION_ERROR, warnings)?;
-        material.source.words()?;
-        Ok(Material { name, form, law, half_width })
+        warn_of_odd_iron(&law, &format!("{field}/{list}"), warnings);
+        let missing = |field: &str| missing(material, field);
+        let error = material.coefficient_permissible_error.as_ref();
+        let error = error.ok_or_else(|| missing("coefficient_permissible_error"))?;
+        let half_width = Stated::Typed(error.read(&bounds::EXPANSION_ERROR, warnings)?);
+        material.source.as_ref().ok_or_else(|| missing("source"))?.words()?;
+        material.confidence.ok_or_else(|| missing("confidence"))?;
+        Ok(Material { name, form: form.map(|given| Stated::Typed(given.clone())), law, half_width })
+    }
+
+    /// A material whose law, error, source and confidence stand in the built-in table. The report names the row in a warning.
+    fn built_in(
+        name: String,
+        material: &doc::Material,
+        built_in: &Entry<Words>,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, Error> {
+        let reason = "the built-in material says it already";
+        if let Some(typed) = &material.coefficient_permissible_error {
+            return Err(typed.refuse(ErrorKind::Contradiction, reason));
+        }
+        if let Some(typed) = &material.source {
+            return Err(typed.refuse(ErrorKind::Contradiction, reason));
+        }
+        if let Some(typed) = material.confidence {
+            let field = format!("{}/confidence", material.name.parent());
+            return Err(Error::new(ErrorKind::Contradiction, typed.word(), reason).at(&field));
+        }
+        let row = library::named(built_in.words()?).map_err(|e| e.moved(built_in.path().to_owned()))?;
+        let path = built_in.path();
+        warnings.push(Warning {
+            kind: if row.confidence == Confidence::Unverified {
+                "unverified_material"
+            } else {
+                "built_in_material"
+            }
+            .to_owned(),
+            path: path.to_owned(),
+            text: format!("{name}: {}", row.words()),
+        });
+        let cited = |value, unit| Stated::Cited { value, unit, source: row.source, path: path.to_owned() };
+        Ok(Material {
+            name,
+            form: row.stated(cited),
+            law: row.law(),
+            half_width: cited(row.permissible_error_per_k, "1/K"),
+        })
     }
 
     /// Its name.
@@ -68,8 +117,32 @@ impl Material {
         field: &str,
     ) -> Result<Measured, Error> {
         self.check(t.value(), &format!("{} C", t.value()), field)?;
-        let standard = half_width(calc, &self.half_width);
+        let standard = self.half_width.half_width(calc);
         Ok(self.form.growth(&mut Uncertain { calc, coefficient, standard }, t))
+    }
+}
+
+fn missing(material: &doc::Material, field: &str) -> Error {
+    let reason = "this field is required, or a built-in law in its place";
+    Error::new(ErrorKind::MissingField, field, reason).at(&format!("{}/{field}", material.name.parent()))
+}
+
+/// The regression gives some irons less than handbooks print for any.
+fn warn_of_odd_iron(law: &Law, field: &str, warnings: &mut Vec<Warning>) {
+    if !matches!(law.0, Form::GraphiteIron { .. }) {
+        return;
+    }
+    let a = law.slope_at(REFERENCE_TEMPERATURE_C);
+    if bounds::EXPANSION.judge(a) == Verdict::Odd {
+        let usual = bounds::EXPANSION.usual_text();
+        warnings.push(Warning {
+            kind: "odd_value".to_owned(),
+            path: field.to_owned(),
+            text: format!(
+                "the regression gives {a:.2e} /K at 20 C, which is odd for the {}: usual is {usual}",
+                bounds::EXPANSION.label
+            ),
+        });
     }
 }
 
@@ -111,6 +184,16 @@ fn read(law: &doc::Law, warnings: &mut Vec<Warning>) -> Result<(Form<Given>, &'s
             };
             (form, "strain_polynomial/kelvin_coefficients")
         }
+        doc::Law::GraphiteIron(iron) => {
+            let form = Form::GraphiteIron {
+                nodularity: iron.nodularity_percent.read(&bounds::NODULARITY, warnings)?,
+                graphite: iron.graphite_percent.read(&bounds::GRAPHITE, warnings)?,
+                pearlite_to_ferrite: iron.pearlite_to_ferrite.read(&bounds::PEARLITE_TO_FERRITE, warnings)?,
+            };
+            (form, "graphite_iron")
+        }
+        // it was taken from the table before
+        doc::Law::BuiltIn(name) => return Err(name.refuse(ErrorKind::UnknownName, "no typed law")),
     })
 }
 
@@ -148,13 +231,13 @@ struct Uncertain<'c> {
     standard: Figure,
 }
 
-impl Desk<Given> for Uncertain<'_> {
+impl Desk<Stated> for Uncertain<'_> {
     type Value = Measured;
     fn number(&self, value: &Measured) -> f64 {
         value.value()
     }
-    fn stated(&mut self, symbol: &str, stated: &Given) -> Measured {
-        self.calc.given(symbol, stated).into()
+    fn stated(&mut self, symbol: &str, stated: &Stated) -> Measured {
+        stated.figure(self.calc, symbol).into()
     }
     fn constant(
         &mut self,
@@ -195,11 +278,7 @@ impl Materials {
                 return Err(entry.name.refuse(ErrorKind::Repeated, "this material stands twice"));
             }
             let name = format!("coefficient of expansion of {}", material.name);
-            let source = calc.source(
-                name,
-                entry.coefficient_permissible_error.path(),
-                Distribution::STANDARD_RECTANGULAR,
-            );
+            let source = calc.source(name, material.half_width.path(), Distribution::STANDARD_RECTANGULAR);
             out.0.push((material, source));
         }
         Ok(out)

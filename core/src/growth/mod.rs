@@ -5,6 +5,8 @@ mod material;
 
 pub(crate) mod lame;
 
+pub mod library;
+
 pub mod liner;
 
 #[cfg(test)]

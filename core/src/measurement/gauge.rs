@@ -11,7 +11,7 @@ pub(crate) use transfer::Transfers;
 use super::before::{DriftOnMaster, DriftOwn, DriftShared};
 use super::preset::{self, Preset};
 use super::repeatability::Repeatability;
-use super::{Expanded, HalfWidth, MeanOfRepeats, Resolution, Shop, half_width, mean, reliability};
+use super::{Expanded, MeanOfRepeats, Resolution, Shop, Stated, mean, reliability};
 use crate::bounds::{self, Bound};
 use crate::calc::{Calc, EstimateId, Figure, Measured, SourceId};
 use crate::error::{Error, ErrorKind};
@@ -59,33 +59,6 @@ struct Drift {
     shared_standard: Figure,
     own_standard: Figure,
     path: String,
-}
-
-/// The half-width of an error: typed, or from a published table.
-#[derive(Debug)]
-enum Stated {
-    Typed(Given),
-    Preset { value: f64, source: &'static str, path: String },
-}
-
-impl Stated {
-    fn path(&self) -> &str {
-        match self {
-            Stated::Typed(given) => &given.path,
-            Stated::Preset { path, .. } => path,
-        }
-    }
-
-    /// Standard uncertainty of the source.
-    fn half_width(&self, calc: &mut Calc) -> Figure {
-        match self {
-            Stated::Typed(given) => half_width(calc, given),
-            Stated::Preset { value, source, .. } => {
-                let a = calc.constant("half_width", *value, "mm", source);
-                calc.figure(HalfWidth, [a])
-            }
-        }
-    }
 }
 
 /// What a bore gauge was set to.
@@ -630,7 +603,8 @@ fn data_sheet(
         let reason = format!("it is the preset of another kind of gauge: {}", row.kind.word());
         return Err(name.refuse(ErrorKind::Contradiction, reason));
     }
-    let stated = |value| Stated::Preset { value, source: row.source, path: name.path().to_owned() };
+    let stated =
+        |value| Stated::Cited { value, unit: "mm", source: row.source, path: name.path().to_owned() };
     Ok((stated(row.permissible_error_mm), row.face_parallelism_mm.map(stated), Some(row)))
 }
 
