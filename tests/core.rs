@@ -10,7 +10,7 @@
 #![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
 
 use gaugepoint::decision::{Conformity, Rule, decide_mm};
-use gaugepoint::growth::Material;
+use gaugepoint::growth::{Law, Material, MeanCoefficient};
 use gaugepoint::job::document;
 use gaugepoint::quantity::{Temperature, in_mm, parse_length};
 use gaugepoint::{ErrorKind, flat};
@@ -188,6 +188,70 @@ fn mean_and_instantaneous_tables_against_asme_te_2() {
     assert!((wrong - 0.031).abs() < 5e-5, "{wrong}");
 }
 
+/// Aluminium 6061-T6 by the cryogenic polynomial of NIST, `(L - L293) / L293` over kelvin, 18 K to 300 K: it is a strain, not a coefficient.
+/// Coefficients as in the package opensolids 0.2.3; the closed form (p(T) - p(293.15)) / (1 + p(293.15)) at 40 digits is
+/// `tests/reference/growth.py`.
+#[test]
+fn strain_polynomial_of_cryogenic_aluminium() {
+    const COEFFICIENTS: [f64; 4] = [-4.1277e-3, -3.0389e-6, 8.7696e-8, -9.9821e-11];
+    let kelvin = |k: f64| Temperature::from_celsius(k - 273.15);
+    let law = Law::strain_polynomial(&COEFFICIENTS, kelvin(25.0), kelvin(300.0)).expect("a law");
+    let in_document = material(
+        r#"{"strain_polynomial": {"kelvin_coefficients": ["-4.1277e-3", "-3.0389e-6", "8.7696e-8", "-9.9821e-11"],
+            "from": "-248.15 C", "to": "26.85 C"}}"#,
+    );
+    let p293 = -4.1277e-3 + 293.15 * (-3.0389e-6 + 293.15 * (8.7696e-8 - 293.15 * 9.9821e-11));
+    // (L - L293) / L293 in 1e-5, from the coefficients as published
+    for (k, published) in
+        [(77.0, -388.73), (150.0, -294.73), (200.0, -202.62), (250.0, -96.61), (300.0, 15.81)]
+    {
+        let eps = law.strain(kelvin(k)).expect("in range");
+        let ours = (eps * (1.0 + p293) + p293) * 1e5;
+        assert!((ours - published).abs() < 0.005, "{k} K: {ours} against {published}");
+        // 300 K are 26.850000000000023 C, and the document says 26.85 C
+        if k < 300.0 {
+            let other = in_document.strain(kelvin(k)).expect("in range");
+            assert_eq!(eps.to_bits(), other.to_bits(), "{k} K");
+        }
+    }
+    let alpha = law.instantaneous(kelvin(293.0)).expect("in range").per_kelvin() * (1.0 + p293);
+    assert!((alpha - 22.642e-6).abs() < 5e-10, "{alpha}");
+    // as a coefficient the same numbers are impossible
+    assert!(Law::instantaneous_polynomial(&COEFFICIENTS, kelvin(25.0), kelvin(300.0)).is_err());
+}
+
+/// One steel, AISI 1050, in three handbooks (NIST, Engineering Metrology Toolbox, Temperature Tutorial): means that differ because their ranges do.
+/// A law keeps the range, and is refused outside it.
+#[test]
+fn a_mean_coefficient_keeps_its_range() {
+    let c = Temperature::from_celsius;
+    let means = [
+        (21.0, 650.0, 14.6e-6),
+        (20.0, 100.0, 11.5e-6),
+        (25.0, 200.0, 13.5e-6),
+        (0.0, 100.0, 11.2e-6),
+        (0.0, 200.0, 12.1e-6),
+        (0.0, 400.0, 13.5e-6),
+    ];
+    for (from, to, a) in means {
+        let law = Law::mean_coefficient(c(from), MeanCoefficient::from_per_kelvin(a), c(0.0), c(to))
+            .expect("a law");
+        assert_eq!(law.range(), (c(0.0), c(to)));
+        let same = law.mean(c(from), c(to)).expect("in range").per_kelvin();
+        assert!((same - a).abs() < 1e-19, "{same} against {a}");
+        let error = law.strain(c(to + 1.0)).expect_err("beyond the book");
+        assert_eq!((error.kind(), error.field()), (ErrorKind::OutsideLaw, "temperature_c"));
+        assert_eq!(error.accepted().map(|l| (l.lower, l.upper)), Some((0.0, to)));
+    }
+    // the same 180 K, by two of the books, on a pin of 22 mm: 1.4e-6 apart, 5.5 um
+    let growth = |law: Law| 22.0 * law.strain(c(200.0)).expect("in range");
+    let a = Law::mean_coefficient(c(25.0), MeanCoefficient::from_per_kelvin(13.5e-6), c(0.0), c(200.0))
+        .expect("a law");
+    let b = Law::mean_coefficient(c(0.0), MeanCoefficient::from_per_kelvin(12.1e-6), c(0.0), c(200.0))
+        .expect("a law");
+    assert!((growth(a) - growth(b) - 0.0055).abs() < 0.0002);
+}
+
 /// A mean coefficient states its base: the same part described from 0 C and from 20 C grows by the same amount.
 /// Closed form: L(T) = L0 (1 + a T) gives a20 = a / (1 + 20 a) from 20 C.
 #[test]
@@ -213,12 +277,12 @@ fn no_law_is_used_outside_its_range() {
     }
 }
 
-fn material(law: &str) -> Material {
+fn material(law: &str) -> Law {
     let json = format!(
         r#"{{"name": "m", "law": {law}, "coefficient_permissible_error": "0 /K", "source": "see the test", "confidence": "published"}}"#
     );
     let entry: document::Material = serde_json::from_str(&json).expect("a material");
-    Material::from_document(&entry, &mut Vec::new()).expect("accepted")
+    Material::from_document(&entry, &mut Vec::new()).expect("accepted").law().clone()
 }
 
 /// Bench check of the trade (common practice, no source): a skirt read 3.6991 in across the thrust faces, 9 mm above the

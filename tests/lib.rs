@@ -19,7 +19,8 @@ use std::path::PathBuf;
 pub const EXAMPLES: &[&str] = &["pump_six", "air_twin"];
 
 /// Names of the examples and of the jobs that are vectors only.
-pub const JOBS: &[&str] = &["pump_six", "air_twin", "odd_bases", "guard_bands", "ratio", "few_readings"];
+pub const JOBS: &[&str] =
+    &["pump_six", "air_twin", "odd_bases", "guard_bands", "ratio", "few_readings", "materials"];
 
 /// Names of the measurements: the shipped example, and a vector with every kind of gauge.
 pub const MEASUREMENTS: &[&str] = &["three_ways", "every_kind"];

@@ -686,7 +686,8 @@ fn long_lists_are_refused() {
 #[test]
 fn a_number_is_a_text_where_any_text_is() {
     const FREE: &[&str] = &["id", "note", "source", "standard", "origin", "cause", "name"];
-    const NAMES: &[&str] = &["format", "name", "gauge", "material", "original_piston_material", "preset"];
+    const NAMES: &[&str] =
+        &["format", "name", "gauge", "material", "original_piston_material", "preset", "built_in"];
     let schema = Schema::new();
     let mut seen = BTreeMap::from([("accepted", BTreeSet::new()), ("refused", BTreeSet::new())]);
     for document in documents() {

@@ -71,6 +71,13 @@ bounds! {
     /// Coefficient of linear expansion.
     EXPANSION = "coefficient of expansion" ["1/K"] possible 1e-7 to 1e-4, usual 9e-6 to 26e-6,
         "metals of engines have 9e-6 to 26e-6 /K; a bare 20 lacks its 1e-6; 5e-6 to 14e-6 may be per degree Fahrenheit";
+    /// Nodularity of compacted and spheroidal graphite iron.
+    NODULARITY = "nodularity" ["%"] possible 3.9 to 82.6, usual 3.9 to 82.6, "samples of the regression: 3.92 % to 82.6 %";
+    /// Area fraction of graphite in cast iron.
+    GRAPHITE = "area fraction of graphite" ["%"] possible 1.9 to 9.1, usual 1.9 to 9.1, "samples of the regression: 1.94 % to 9.05 %";
+    /// Pearlite over ferrite in the matrix of cast iron.
+    PEARLITE_TO_FERRITE = "ratio of pearlite to ferrite" ["1"] possible 0.0 to 1.85, usual 0.0 to 1.85,
+        "samples of the regression: ferritic to 62.64 % of pearlite on 33.96 % of ferrite";
     /// Half-width of the error of a coefficient of expansion.
     EXPANSION_ERROR = "error of a coefficient of expansion" ["1/K"] possible 0.0 to 1e-5, usual 0.0 to 3e-6, GUIDE;
     /// Resolution of a gauge.
@@ -270,6 +277,19 @@ bounds! {
     /// Radius of a bore at a depth, or of one order of it, against the size.
     BORE_FORM = "radius of a bore against half its size" ["mm"] possible -3.0 to 3.0, usual -0.2 to 0.2,
         "a choke is up to 0.2 mm on the radius, a worn or distorted bore less; from memory";
+    /// Expanded uncertainty of the size of a part.
+    SIZE_UNCERTAINTY = "uncertainty of a size" ["mm"] possible 0.0 to 0.2, usual 0.0005 to 0.02, GUIDE;
+    /// Half-width of the error of the shape of a part, on the radius.
+    FORM_ERROR = "error of a shape" ["mm"] possible 0.0 to 0.1, usual 0.0 to 0.01, GUIDE;
+    /// Half-width of the error of the temperatures of a running part.
+    FIELD_ERROR = "error of the temperatures of a running part" ["K"] possible 0.0 to 150.0, usual 1.0 to 40.0,
+        "guide tables hold to 25 K; from memory";
+    /// Half-width of the error of a growth ratio.
+    GROWTH_RATIO_ERROR = "error of a growth ratio" ["1"] possible 0.0 to 0.5, usual 0.0 to 0.15, "ratios of strutted pistons are known to a tenth; from memory";
+    /// Overlap on one side that an elastic skirt may take.
+    ELASTIC_OVERLAP = "elastic overlap on one side" ["mm"] possible 0.0 to 0.2, usual 0.0 to 0.06, "skirts run with 0.01 mm to 0.05 mm of free overlap; from memory";
+    /// Offset of the pin from the axis of the piston.
+    PIN_OFFSET = "offset of the pin" ["mm"] possible -10.0 to 10.0, usual -1.5 to 1.5, "0 mm to 1.5 mm, usually toward the major thrust side";
     /// Growth of a piston of controlled expansion over that of its alloy.
     GROWTH_RATIO = "growth ratio" ["1"] possible 0.1 to 2.0, usual 0.55 to 1.15,
         "0.6 to 0.75 on the thrust axis, 1.0 to 1.1 on the pin axis; from memory";

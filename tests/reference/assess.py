@@ -187,8 +187,64 @@ class PolynomialLaw:
         return total + error * (t - REFERENCE)
 
 
+class StrainLaw:
+    """Strain from any length as a polynomial in kelvin."""
+
+    needs_20 = True
+
+    def __init__(self, coefficients, low, high):
+        self.coefficients, self.low, self.high = coefficients, low, high
+
+    def length(self, t):
+        return ONE + sum(c * (t + mpf("273.15")) ** i for i, c in enumerate(self.coefficients))
+
+    def eps(self, t, error):
+        return self.length(t) / self.length(REFERENCE) - ONE + error * (t - REFERENCE)
+
+
+class IronLaw:
+    """Compacted and spheroidal graphite iron by the regression of Matsushita et al., Metals 2015, 5, 1000-1019, 20 C to 500 C."""
+
+    needs_20 = True
+    low, high = REFERENCE, mpf(500)
+
+    def __init__(self, n, g, r):
+        self.n, self.g, self.r = n, g, r
+
+    def coefficient(self, t):
+        terms = ("1.38e-5", ONE), ("5.38e-8", self.n), ("-5.85e-7", self.g), ("1.85e-8", t), ("-2.41e-6", self.r), (
+            "-1.28e-8", self.n * self.g), ("-2.97e-7", self.g * self.r), ("4.65e-9", t * self.r), ("1.08e-7", self.g ** 2), ("-4.80e-11", t ** 2)
+        return sum(mpf(c) * x for c, x in terms)
+
+    def eps(self, t, error):
+        # a parabola: Simpson's rule is exact
+        middle = (t + REFERENCE) / 2
+        sum_of_three = self.coefficient(REFERENCE) + 4 * self.coefficient(middle) + self.coefficient(t)
+        return (t - REFERENCE) * sum_of_three / 6 + error * (t - REFERENCE)
+
+
+# Built-in materials that vectors use: the law written out, and the half-width, as core/docs/materials.md prints them.
+_TE_2_A = zip((0, 20, 50, 75, 100, 125, 150, 175, 200, 225, 250, 275, 300, 325), (
+    "21.7", "21.7", "23.3", "23.9", "24.3", "24.7", "25.2", "25.7", "26.4", "27.0", "27.5", "27.7", "27.6", "27.1"))
+BUILT_IN = {
+    "cast aluminium-silicon 12 %, gravity": ({"mean_table": {"base": "20 C", "rows": [
+        {"to": f"{t} C", "value": f"{a}e-6 /K"} for t, a in ((0, "20"), (100, "20"), (200, "21"), (300, "22"))]}}, "1.5e-6 /K"),
+    "steel 4140": ({"mean_table": {"base": "20 C", "rows": [
+        {"to": f"{t} C", "value": f"{a}e-6 /K"} for t, a in ((0, "12.3"), (100, "12.3"), (200, "12.7"))]}}, "1e-6 /K"),
+    "aluminium alloys, ASME TE-2, instantaneous": ({"instantaneous_table": {"rows": [
+        {"at": f"{t} C", "value": f"{a}e-6 /K"} for t, a in _TE_2_A]}}, "1.5e-6 /K"),
+}
+
+
 def law(form):
     (kind, data), = form.items()
+    if kind == "built_in":
+        return law(BUILT_IN[data][0])
+    if kind == "strain_polynomial":
+        ends = (real(temperature(data[end])) for end in ("from", "to"))
+        return StrainLaw([real(pure(c)) for c in data["kelvin_coefficients"]], *ends)
+    if kind == "graphite_iron":
+        return IronLaw(*(real(pure(data[name])) for name in ("nodularity_percent", "graphite_percent", "pearlite_to_ferrite")))
     if kind == "mean_coefficient":
         value = real(coefficient(data["value"]))
         rows = [(real(temperature(data[end])), value) for end in ("from", "to")]
@@ -343,8 +399,10 @@ class Job:
         return self.sources.setdefault(key, Source(key, u, name, path, estimate))
 
     def material(self, i, form):
-        u = half_width(coefficient(form["coefficient_permissible_error"]))
-        source = self.source(("expansion", i), u, "expansion of " + form["name"], f"/materials/{i}/coefficient_permissible_error")
+        built_in = form["law"].get("built_in")
+        u = half_width(coefficient(BUILT_IN[built_in][1] if built_in else form["coefficient_permissible_error"]))
+        field = "law/built_in" if built_in else "coefficient_permissible_error"
+        source = self.source(("expansion", i), u, "expansion of " + form["name"], f"/materials/{i}/{field}")
         one_law = law(form["law"])
         if one_law.needs_20 and not one_law.low <= REFERENCE <= one_law.high:
             raise Refused(f"the law of {form['name']} does not reach 20 C")

@@ -7,6 +7,7 @@ mod model;
 mod text;
 mod number;
 mod pooled;
+mod taylor;
 mod working;
 #[cfg(test)]
 mod tests;
@@ -17,6 +18,7 @@ pub use formula::Formula;
 pub(crate) use formula::formula;
 pub use model::Model;
 pub use number::Number;
+pub(crate) use taylor::Taylor;
 pub(crate) use text::check_symbol;
 pub use working::{Arguments, Constant, Input, Step, Working};
 

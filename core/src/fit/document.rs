@@ -4,8 +4,8 @@
 
 use crate::job::document::{JobHead, Material, document};
 use crate::job::{Count, Entry, Pure, Words};
-use crate::shape::piston::WindowKind;
 use crate::quantity::{Angle, Length, Temperature, TemperatureInterval};
+use crate::shape::piston::WindowKind;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -96,9 +96,8 @@ document! {
         gauge_height: Entry<Length>,
         /// Material of the skirt.
         material: Entry<Words>,
-        /// Its shape; without it a cylinder of the gauge diameter, and only the gauge point is looked at.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        shape: Option<PistonShape>,
+        /// Its shape.
+        shape: PistonShape,
     }
     /// The shape of a piston.
     PistonShape {

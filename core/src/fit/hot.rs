@@ -1,19 +1,24 @@
 //! A hot fit from two sizes that were measured or declared: what a fit document and a job have in common.
 
+use super::document::FitDocument;
 use super::read::Temperatures;
 use super::report::{
-    BestPlaced, GaugePointTemperatures, HotReport, KelvinLine, OnsetReport, OvalityReport, PlaceReport,
-    ReferenceReport, SurfacePlace, SurfaceReport,
+    BestPlaced, GaugePointTemperatures, HotReport, KelvinLine, OnsetReport, PlaceReport, ReferenceReport,
+    SurfacePlace, SurfaceReport,
 };
 use super::trace::{Sources, Trace};
-use crate::assess::state;
+use crate::assess::{budget_lines, state};
+use crate::bounds;
 use crate::calc::{Budget, Calc, Measured, formula};
+use crate::clearance::hot::onset::{Contact, Onset};
 use crate::clearance::hot::{BothSides, HotFit, Parts, Place, Position};
 use crate::clearance::{Bench, ReferencePiston};
 use crate::error::Error;
 use crate::growth::Materials;
 use crate::growth::field::{Rise, Scenario};
-use crate::job::Given;
+use crate::job::{Given, Warning};
+use crate::report::BudgetLine;
+use crate::size::REFERENCE_TEMPERATURE_C;
 
 formula! {
     /// A clearance less that of the reference case.
@@ -35,6 +40,22 @@ pub(crate) struct Original {
     pub(crate) same: bool,
 }
 
+/// What is asked of a hot fit besides.
+pub(crate) struct Asked {
+    /// overlap on one side that an elastic skirt may take
+    pub(crate) allowed: Option<f64>,
+}
+
+impl Asked {
+    pub(super) fn from_document(document: &FitDocument, warnings: &mut Vec<Warning>) -> Result<Self, Error> {
+        let allowed = document.elastic.as_ref().map(|elastic| {
+            elastic.origin.words()?;
+            elastic.overlap_per_side.read(&bounds::ELASTIC_OVERLAP, warnings).map(|given| given.value)
+        });
+        Ok(Asked { allowed: allowed.transpose()? })
+    }
+}
+
 /// Everything that a hot fit needs.
 pub(crate) struct Hot<'a> {
     pub(crate) calc: &'a mut Calc,
@@ -43,22 +64,15 @@ pub(crate) struct Hot<'a> {
     pub(crate) sources: Sources,
     pub(crate) temperatures: &'a Temperatures,
     pub(crate) original: Option<Original>,
-    /// overlap on one side that an elastic skirt may take
-    pub(crate) allowed: Option<Given>,
+    pub(crate) asked: &'a Asked,
     /// place in the report
     pub(crate) at: String,
-}
-
-/// Material of the skirt.
-fn skirt(sources: &Sources) -> usize {
-    sources.surfaces.first().map_or(0, |s| s.material)
 }
 
 impl Hot<'_> {
     /// Everything that is asked of the fit.
     pub(crate) fn report(mut self) -> Result<HotReport, Error> {
-        let field = self.sources.field.clone();
-        let fit = HotFit::new(self.parts.clone()).map_err(|e| placed(e, &field))?;
+        let fit = HotFit::new(self.parts.clone()).map_err(|e| self.placed(e))?;
         let bench = self.calc.apply(Bench, [&self.sources.bore, &self.sources.piston]);
         let running = self.running(&fit, &self.sources.clone())?;
         let mut smallest = Vec::with_capacity(self.parts.piston.surfaces.len());
@@ -68,11 +82,11 @@ impl Hot<'_> {
             smallest.push(value);
             surfaces.push(report);
         }
-        let reference = match self.original.take() {
-            Some(original) => Some(self.reference(&original, &running, smallest.first())?),
-            None => None,
-        };
-        let onset = Scenario::ALL.iter().map(|scenario| self.onset(&fit, *scenario)).collect::<Result<_, _>>()?;
+        let original = self.original.take();
+        let reference =
+            original.as_ref().map(|o| self.reference(o, &running, smallest.first())).transpose()?;
+        let onset =
+            Scenario::ALL.iter().map(|scenario| self.onset(&fit, *scenario)).collect::<Result<_, _>>()?;
         let at = self.at.clone();
         Ok(HotReport {
             bench: state(self.calc, &bench, &format!("{at}/bench")),
@@ -81,11 +95,11 @@ impl Hot<'_> {
             gauge_point: gauge_point(&fit)?,
             origin: self.temperatures.origin.clone(),
             surfaces,
-            reference,
+            reference: reference.map(|r| r.report),
             onset,
             found: Vec::new(),
             pictures: None,
-            notes: self.notes(&fit),
+            notes: notes(&fit, original.is_some()),
         })
     }
 
@@ -111,15 +125,19 @@ impl Hot<'_> {
         let sources = self.sources.clone();
         let smallest = self.clearance(fit, &sources, &found.place)?;
         let at = format!("{}/surfaces/{index}", self.at);
-        let best = fit.best_placed(index, found.place.crank_deg)?;
+        let best = fit.best_placed(index, position_of(fit, &found.place))?;
         let report = SurfaceReport {
             name,
             smallest: state(self.calc, &smallest, &format!("{at}/smallest")),
             place: place_report(&found.place),
             certified_within_mm: found.within_mm,
-            best_placed: BestPlaced { clearance_mm: best.clearance_mm, thrust_mm: best.thrust_mm, pin_mm: best.pin_mm },
-            overlap: self.overlap(fit, index, &found)?,
-            ovality: ovality(fit, index)?,
+            best_placed: BestPlaced {
+                clearance_mm: best.clearance_mm,
+                thrust_mm: best.thrust_mm,
+                pin_mm: best.pin_mm,
+            },
+            overlap: None,
+            ovality: Vec::new(),
         };
         Ok((smallest, report))
     }
@@ -159,7 +177,7 @@ impl Hot<'_> {
     }
 
     fn onset(&mut self, fit: &HotFit, scenario: Scenario) -> Result<OnsetReport, Error> {
-        let touching = self.allowed.as_ref().map_or(0.0, |allowed| -allowed.value);
+        let touching = self.asked.allowed.map_or(0.0, |allowed| -allowed);
         let none = |outcome, factor: f64, stopped_by| OnsetReport {
             scenario: scenario.word(),
             outcome,
@@ -195,8 +213,12 @@ impl Hot<'_> {
         let thrust_c = gauge_thrust(fit, contact.factor);
         let per_kelvin = contact.slope_mm / (gauge_thrust(fit, 1.0) - REFERENCE_TEMPERATURE_C);
         let found = self.calc.constant("t_found", thrust_c, "C", "first contact, by bracketing").into();
-        let touching_at = self.calc.constant("touching", touching, "mm", "clearance that counts as touching").into();
-        let slope = self.calc.constant("per_kelvin", per_kelvin, "mm/K", "slope of the clearance at the contact").into();
+        let touching_at =
+            self.calc.constant("touching", touching, "mm", "clearance that counts as touching").into();
+        let slope = self
+            .calc
+            .constant("per_kelvin", per_kelvin, "mm/K", "slope of the clearance at the contact")
+            .into();
         let t = self.calc.apply(UsedUp, [&found, &clearance, &touching_at, &slope]);
         let budget = self.calc.budget(&t);
         let at = format!("{}/onset/{}", self.at, scenario_index(scenario));
@@ -211,11 +233,39 @@ impl Hot<'_> {
             thrust_c: t.value(),
             standard_uncertainty_k: Some(budget.standard.value),
             budget: kelvin_lines(self.calc, &budget, &at),
-            place: Some(SurfacePlace { surface: name.unwrap_or_default(), place: place_report(&contact.place) }),
+            place: Some(SurfacePlace {
+                surface: name.unwrap_or_default(),
+                place: place_report(&contact.place),
+            }),
             stopped_by: None,
         })
     }
 }
+
+/// A refusal of the fit itself has no place in the document: it is told of the temperatures, or of the shape it names.
+impl Hot<'_> {
+    fn placed(&self, error: Error) -> Error {
+        if error.field().starts_with('/') {
+            return error;
+        }
+        error.under(&self.sources.field)
+    }
+}
+
+fn notes(fit: &HotFit, compared: bool) -> Vec<String> {
+    let mut out = Vec::new();
+    if !compared {
+        out.push(NO_REFERENCE.to_owned());
+    }
+    if !fit.is_straight() {
+        out.push(AT_TOP.to_owned());
+    }
+    out
+}
+
+const NO_REFERENCE: &str =
+    "There is no least clearance of the maker to compare with: the running clearances ask for judgement.";
+const AT_TOP: &str = "The running clearance at the gauge point is that at top dead centre.";
 
 /// The reference case with the fit of its piston.
 struct Reference {
@@ -251,4 +301,35 @@ fn gauge_position(fit: &HotFit) -> Position {
 fn running_crank(fit: &HotFit) -> Option<f64> {
     let running = fit.parts().running.as_ref().filter(|_| !fit.is_straight())?;
     Some(running.motion.top_dead_centre_deg())
+}
+
+fn position_of(fit: &HotFit, place: &Place) -> Position {
+    match place.crank_deg {
+        Some(crank) if !fit.is_straight() => Position::Crank(crank),
+        _ => Position::Anywhere,
+    }
+}
+
+/// Temperatures at the gauge point.
+fn gauge_point(fit: &HotFit) -> Result<GaugePointTemperatures, Error> {
+    let height = fit.parts().piston.gauge_height_mm;
+    let (thrust_c, pin_c) = fit.piston_c(height)?;
+    let depth = fit.depth_mm(height, gauge_position(fit))?;
+    Ok(GaugePointTemperatures { thrust_c, pin_c, bore_c: fit.bore_c(depth.unwrap_or(0.0))? })
+}
+
+/// A budget in kelvin, with its value at `at`.
+fn kelvin_lines(calc: &mut Calc, budget: &Budget, at: &str) -> Vec<KelvinLine> {
+    let lines = budget_lines(calc, budget, at);
+    let kelvin = |l: BudgetLine| KelvinLine {
+        source: l.source,
+        contribution_k: l.contribution_mm,
+        share: l.share,
+        path: l.path,
+    };
+    lines.into_iter().map(kelvin).collect()
+}
+
+fn scenario_index(scenario: Scenario) -> usize {
+    Scenario::ALL.iter().position(|s| *s == scenario).unwrap_or_default()
 }

@@ -5,11 +5,11 @@ use super::shapes::{heights, piston_shape};
 use super::trace::{Spread, SurfaceSources};
 use crate::bounds;
 use crate::calc::{Calc, Measured};
-use crate::clearance::hot::{self, Running, SurfaceGrowth};
+use crate::clearance::hot::{self, Law, Running, SurfaceGrowth};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::growth::field::{BoreField, PistonField};
-use crate::job::{Entry, Given, Warning, Words, check_length};
+use crate::job::{Entry, Given, Warning, check_length};
 use crate::measurement::distribution::Distribution;
 use crate::measurement::half_width;
 use crate::quantity::Length;
@@ -28,12 +28,17 @@ pub(crate) struct Shaped {
     pub(crate) growth: Vec<SurfaceGrowth>,
     pub(crate) surfaces: Vec<SurfaceSources>,
     pub(crate) spread: Option<Spread>,
-    pub(crate) height: Option<Given>,
+    pub(crate) height: Given,
 }
 
 impl Reader<'_> {
     /// A diameter at 20 C with its uncertainty as a source of its own.
-    pub(crate) fn diameter(&mut self, size: &Diameter, of: &str, bound: &bounds::Bound) -> Result<Measured, Error> {
+    pub(crate) fn diameter(
+        &mut self,
+        size: &Diameter,
+        of: &str,
+        bound: &bounds::Bound,
+    ) -> Result<Measured, Error> {
         let uncertainty = (&bounds::SIZE_UNCERTAINTY, &size.expanded_uncertainty, &size.coverage_factor);
         let name = || format!("size of the {of}");
         crate::measurement::certified(self.calc, (&size.value, bound), uncertainty, name, self.warnings)
@@ -72,7 +77,8 @@ impl Reader<'_> {
         }
         let mut out = round.with_deviation(&depths, &radial).map_err(|e| e.moved(place.to_owned()))?;
         for (order, cosines, sines) in self.harmonics(shape)? {
-            out = out.with_harmonic(order, &depths, &cosines, &sines).map_err(|e| e.moved(place.to_owned()))?;
+            out =
+                out.with_harmonic(order, &depths, &cosines, &sines).map_err(|e| e.moved(place.to_owned()))?;
         }
         Ok((out, self.form_spread(error_name, shape.permissible_error.as_ref())?))
     }
@@ -132,12 +138,16 @@ impl Reader<'_> {
             surfaces.push(sources);
         }
         let spread = self.form_spread(error_name, shape.permissible_error.as_ref())?;
-        Ok(Shaped { shape: cold, growth, surfaces, spread, height: Some(height) })
+        Ok(Shaped { shape: cold, growth, surfaces, spread, height })
     }
 
-    fn growth(&mut self, entry: &SurfaceShape, skirt: usize) -> Result<(SurfaceGrowth, SurfaceSources), Error> {
+    fn growth(
+        &mut self,
+        entry: &SurfaceShape,
+        skirt: usize,
+    ) -> Result<(SurfaceGrowth, SurfaceSources), Error> {
         let material = entry.material.as_ref().map_or(Ok(skirt), |name| self.materials.find(name))?;
-        let law = self.materials.law(material).clone();
+        let law = law_of(self.materials, material)?;
         let Some(GrowthRatio { thrust, pin, permissible_error }) = &entry.growth_ratio else {
             return Ok((SurfaceGrowth::free(law), SurfaceSources { material, ratios: None }));
         };
@@ -152,7 +162,8 @@ impl Reader<'_> {
     pub(crate) fn motion(&mut self, motion: &Motion, height: &Given) -> Result<Running, Error> {
         let radius = motion.crank_radius.read(&bounds::CRANK_THROW, self.warnings)?;
         let rod = motion.rod_length.read(&bounds::ROD, self.warnings)?;
-        let offset = motion.pin_offset.as_ref().map(|o| o.read(&bounds::PIN_OFFSET, self.warnings)).transpose()?;
+        let offset =
+            motion.pin_offset.as_ref().map(|o| o.read(&bounds::PIN_OFFSET, self.warnings)).transpose()?;
         let deck = motion.deck_clearance.read(&bounds::DECK, self.warnings)?;
         let made = hot::Motion::new(radius.value, rod.value, offset.map_or(0.0, |o| o.value));
         let place = motion.crank_radius.parent().to_owned();
@@ -180,7 +191,8 @@ impl Reader<'_> {
         let of_bore = field.bore_permissible_error.read(&bounds::FIELD_ERROR, self.warnings)?;
         let place = field.origin.parent();
         Ok(Temperatures {
-            piston: PistonField::through(&zs, &thrust, &pin).map_err(|e| e.moved(format!("{place}/piston")))?,
+            piston: PistonField::through(&zs, &thrust, &pin)
+                .map_err(|e| e.moved(format!("{place}/piston")))?,
             bore: BoreField::through(&ys, &wall).map_err(|e| e.moved(format!("{place}/bore")))?,
             piston_spread: self.spread("temperatures of the piston", of_piston),
             bore_spread: self.spread("temperatures of the bore", of_bore),
@@ -188,10 +200,11 @@ impl Reader<'_> {
             place: place.to_owned(),
         })
     }
+}
 
-    pub(crate) fn material(&self, name: &Entry<Words>) -> Result<usize, Error> {
-        self.materials.find(name)
-    }
+/// The law of a material as a hot fit computes with it.
+pub(crate) fn law_of(materials: &Materials, material: usize) -> Result<Law, Error> {
+    materials.law(material).map(|law| Law(law.clone()))
 }
 
 /// Temperatures of the running engine.

@@ -35,7 +35,9 @@ fn surface(entry: &SurfaceShape, name: &str, warnings: &mut Vec<Warning>) -> Res
         (rows, []) if !rows.is_empty() => symmetric(name, rows, warnings)?,
         ([], rows) if !rows.is_empty() => asymmetric(name, rows, warnings)?,
         ([], _) => {
-            return Err(Error::new(ErrorKind::MissingField, "rows", "a surface has rows, or side_rows").at("rows"));
+            return Err(
+                Error::new(ErrorKind::MissingField, "rows", "a surface has rows, or side_rows").at("rows")
+            );
         }
         _ => {
             let reason = "a surface has rows or side_rows, not both";
@@ -44,7 +46,8 @@ fn surface(entry: &SurfaceShape, name: &str, warnings: &mut Vec<Warning>) -> Res
     };
     if let Some(panel) = &entry.thrust_panel {
         let thrust = panel.read(&bounds::PANEL, warnings)?.value;
-        let minor = entry.minor_thrust_panel.as_ref().map(|p| p.read(&bounds::PANEL, warnings)).transpose()?;
+        let minor =
+            entry.minor_thrust_panel.as_ref().map(|p| p.read(&bounds::PANEL, warnings)).transpose()?;
         surface = surface.with_panels(thrust, minor.map_or(thrust, |p| p.value))?;
     } else if let Some(panel) = &entry.minor_thrust_panel {
         return Err(panel.refuse(ErrorKind::Contradiction, "it needs the thrust_panel besides"));
@@ -109,7 +112,7 @@ fn ends(heights: &[f64]) -> (f64, f64) {
     (end(heights.first()), end(heights.last()))
 }
 
-/// Heights or depths of rows, which rise.
+/// Heights or depths of rows, which rise; a table may begin at the edge.
 pub(crate) fn heights<R>(
     rows: &[R],
     of: impl Fn(&R) -> &Entry<Length>,
@@ -117,6 +120,7 @@ pub(crate) fn heights<R>(
     warnings: &mut Vec<Warning>,
 ) -> Result<Vec<f64>, Error> {
     check_length(rows, &of)?;
+    let bound = &bounds::Bound { usual: (0.0, bound.usual.1), ..*bound };
     let mut out: Vec<f64> = Vec::with_capacity(rows.len());
     for entry in rows.iter().map(of) {
         let height = entry.read(bound, warnings)?.value;

@@ -58,9 +58,15 @@ fn told_surface(page: &mut Page, surface: &SurfaceReport) {
     page.gap();
     page.line("", &surface.name);
     let smallest = &surface.smallest;
-    page.line("  ", &format!("smallest clearance, on one side: {}, {}", stated(smallest), place(&surface.place)));
+    page.line(
+        "  ",
+        &format!("smallest clearance, on one side: {}, {}", stated(smallest), place(&surface.place)),
+    );
     if let Some(dominant) = &smallest.dominant {
-        page.line("  ", &format!("most of its uncertainty: {} ({:.0} %)", dominant.source, dominant.share * 100.0));
+        page.line(
+            "  ",
+            &format!("most of its uncertainty: {} ({:.0} %)", dominant.source, dominant.share * 100.0),
+        );
     }
     let best = &surface.best_placed;
     page.line(
@@ -72,15 +78,12 @@ fn told_surface(page: &mut Page, surface: &SurfaceReport) {
         ),
     );
     if let Some(overlap) = &surface.overlap {
-        let beyond = overlap.beyond_allowed_mm2.map_or_else(String::new, |area| {
-            format!("; beyond what is allowed over {area:.0} mm2")
-        });
+        let beyond = overlap
+            .beyond_allowed_mm2
+            .map_or_else(String::new, |area| format!("; beyond what is allowed over {area:.0} mm2"));
         page.line(
             "  ",
-            &format!(
-                "overlaps by up to {:.3} over {:.0} mm2{beyond}",
-                overlap.largest_mm, overlap.area_mm2
-            ),
+            &format!("overlaps by up to {:.3} over {:.0} mm2{beyond}", overlap.largest_mm, overlap.area_mm2),
         );
     }
     for row in &surface.ovality {
@@ -102,10 +105,16 @@ fn sideways(thrust_mm: f64, pin_mm: f64) -> String {
 
 fn told_reference(page: &mut Page, reference: &ReferenceReport) {
     page.gap();
-    page.line("", &format!("Against the original piston at the maker's least clearance ({})", reference.origin));
+    page.line(
+        "",
+        &format!("Against the original piston at the maker's least clearance ({})", reference.origin),
+    );
     page.line("  ", &format!("its running clearance: {}", stated(&reference.running)));
     page.line("  ", &format!("margin at the gauge point: {}", stated(&reference.margin)));
-    page.line("  ", &format!("margin of the smallest clearance, on one side: {}", stated(&reference.smallest_margin)));
+    page.line(
+        "  ",
+        &format!("margin of the smallest clearance, on one side: {}", stated(&reference.smallest_margin)),
+    );
     page.line("  ", &reference.note);
 }
 
@@ -114,7 +123,10 @@ fn told_onset(onset: &OnsetReport) -> String {
     let u = onset.standard_uncertainty_k.map_or_else(String::new, |u| format!(", u = {u:.1} K"));
     match onset.outcome {
         "touches" => {
-            let at = onset.place.as_ref().map_or_else(String::new, |p| format!(": {} {}", p.surface, place(&p.place)));
+            let at = onset
+                .place
+                .as_ref()
+                .map_or_else(String::new, |p| format!(": {} {}", p.surface, place(&p.place)));
             format!("{scenario}: touches with the thrust side at {:.0} C{u}{at}", onset.thrust_c)
         }
         "touches_at_20_c" => format!("{scenario}: touches at 20 C already"),

@@ -98,8 +98,8 @@ impl Trace<'_> {
         let mut radius = self.calc.apply(MeanRadius, [&sources.bore, &deviation]);
         for harmonic in &shape.harmonics {
             let (cosine, sine) = turned(harmonic.order, place.angle_deg);
-            let [cosine, sine] =
-                [("cos_n", cosine), ("sin_n", sine)].map(|(s, v)| self.constant(s, v, "1", "angle of the place"));
+            let [cosine, sine] = [("cos_n", cosine), ("sin_n", sine)]
+                .map(|(s, v)| self.constant(s, v, "1", "angle of the place"));
             let a = harmonic.cos_mm.length(self.calc, at).into();
             let b = harmonic.sin_mm.length(self.calc, at).into();
             radius = self.calc.apply(WithHarmonic, [&radius, &a, &cosine, &b, &sine]);
@@ -153,10 +153,12 @@ impl Trace<'_> {
                 let free = self.constant("ratio", 1.0, "1", "free growth of the alloy");
                 [free.clone(), free]
             }
-            Some((thrust, pin, error)) => [("ratio_thrust", thrust), ("ratio_pin", pin)].map(|(symbol, given)| {
-                let ratio = self.calc.given(symbol, given).into();
-                self.uncertain(&ratio, Some(*error))
-            }),
+            Some((thrust, pin, error)) => {
+                [("ratio_thrust", thrust), ("ratio_pin", pin)].map(|(symbol, given)| {
+                    let ratio = self.calc.given(symbol, given).into();
+                    self.uncertain(&ratio, Some(*error))
+                })
+            }
         }
     }
 }

@@ -1,34 +1,19 @@
-//! Laws of expansion: `eps(T) = (L(T) - L20) / L20`.
-//!
-//! A mean coefficient and an instantaneous one are different things, and a mean without its base temperature means
-//! nothing; the laws keep them apart. No law is used outside its range.
+//! The materials of a document: each a [law](Law) with the error of its coefficient as a source of uncertainty.
 
-use crate::bounds;
-use crate::calc::{Calc, Figure, Measured, SourceId, formula};
+use super::law::{Desk, Form, Law, POLYNOMIAL_COEFFICIENT, Row};
+use super::library;
+use crate::bounds::{self, Verdict};
+use crate::calc::{Calc, Figure, Formula, Measured, SourceId, formula};
 use crate::error::{Error, ErrorKind};
-use crate::job::document as doc;
-use crate::job::{Entry, Given, Warning, check_length};
+use crate::job::document::{self as doc, Confidence};
+use crate::job::{Entry, Given, Pure, Warning, Words, check_length};
+use crate::measurement::Stated;
 use crate::measurement::distribution::Distribution;
-use crate::measurement::half_width;
-use crate::quantity::Temperature;
+use crate::quantity::{Expansion, Temperature};
 use crate::size::REFERENCE_TEMPERATURE_C;
+use core::fmt;
 
 formula! {
-    /// Strain from a mean coefficient `a` that starts from `t0`; `a20` is the mean from `t0` to 20 C.
-    MeanGrowth: eps ["1"] = (a, a20, t, t0) => (a * (t - t0) - a20 * (20.0 - t0)) / (a20 * (20.0 - t0) + 1.0);
-        source "definition of the mean coefficient, L = L0 (1 + a (T - T0)), solved for (L - L20) / L20";
-    /// A coefficient between two rows of a table.
-    BetweenRows: a ["1/K"] = (a0, a1, t, t0, t1) => a0 + (a1 - a0) * (t - t0) / (t1 - t0);
-        source "linear interpolation";
-    /// Integral of an instantaneous coefficient over one more straight piece.
-    Trapezoid: i ["1"] = (i0, a0, a1, t0, t1) => i0 + (t1 - t0) * (a0 + a1) / 2.0;
-        source "integral of a straight line";
-    /// Temperature in kelvin.
-    InKelvin: x ["K"] = (t, zero) => t + zero; source "SI: 0 C is 273.15 K";
-    /// One more term of the integral of a polynomial, by Horner's rule.
-    HornerTerm: p ["1"] = (p0, c, n, x) => (p0 + c / n) * x; source "integral of a polynomial, term by term";
-    /// A definite integral from its two ends.
-    FromBase: eps ["1"] = (p, p20) => p - p20; source "definite integral";
     /// What the error `a` of an instantaneous coefficient leaves uncertain in the strain.
     LawError: u ["1"] = (a, t) => a * (t - 20.0); source "integral of a constant error of the coefficient from 20 C";
     /// A length at another temperature.
@@ -39,46 +24,71 @@ formula! {
 #[derive(Debug, Clone)]
 pub struct Material {
     name: String,
+    form: Form<Stated>,
     law: Law,
-    half_width: Given,
-}
-
-#[derive(Debug, Clone)]
-enum Law {
-    MeanCoefficient { base: Given, value: Given, range: (f64, f64) },
-    MeanTable { base: Given, rows: Vec<Row> },
-    InstantaneousTable { rows: Vec<Row> },
-    InstantaneousPolynomial { coefficients: Vec<Given>, range: (f64, f64) },
-}
-
-/// A coefficient at, or up to, a temperature.
-#[derive(Debug, Clone)]
-struct Row {
-    temperature: Given,
-    value: Given,
+    half_width: Stated,
 }
 
 impl Material {
     /// Reads a material from a document, with its ranges checked.
     ///
     /// # Errors
-    /// When a number is refused, rows are not in rising order, or the law does not reach 20 C.
+    /// When a number is refused, rows are not in rising order, the law does not reach 20 C, or a built-in one is not known.
     pub fn from_document(material: &doc::Material, warnings: &mut Vec<Warning>) -> Result<Self, Error> {
-        check_rows(material)?;
-        let out = Material {
-            name: material.name.words()?.to_owned(),
-            law: Law::from_document(&material.law, warnings)?,
-            half_width: material.coefficient_permissible_error.read(&bounds::EXPANSION_ERROR, warnings)?,
-        };
-        material.source.words()?;
-        if !out.law.holds_at(REFERENCE_TEMPERATURE_C) {
-            let (lower, upper) = out.law.range();
-            let reason = format!("the law of expansion of {} does not reach 20 C", out.name);
-            let error = Error::new(ErrorKind::OutsideLaw, "", reason);
-            let field = format!("{}/law", material.name.parent());
-            return Err(error.value(REFERENCE_TEMPERATURE_C).limits(lower, upper, "C").at(&field));
+        let name = material.name.words()?.to_owned();
+        if let doc::Law::BuiltIn(built_in) = &material.law {
+            return Self::built_in(name, material, built_in, warnings);
         }
-        Ok(out)
+        let (form, list) = read(&material.law, warnings)?;
+        let field = format!("{}/law", material.name.parent());
+        let law = form.checked(&field, &format!("{field}/{list}"), &format!(" of {name}"))?;
+        warn_of_odd_iron(&law, &format!("{field}/{list}"), warnings);
+        let missing = |field: &str| missing(material, field);
+        let error = material.coefficient_permissible_error.as_ref();
+        let error = error.ok_or_else(|| missing("coefficient_permissible_error"))?;
+        let half_width = Stated::Typed(error.read(&bounds::EXPANSION_ERROR, warnings)?);
+        material.source.as_ref().ok_or_else(|| missing("source"))?.words()?;
+        material.confidence.ok_or_else(|| missing("confidence"))?;
+        Ok(Material { name, form: form.map(|given| Stated::Typed(given.clone())), law, half_width })
+    }
+
+    /// A material whose law, error, source and confidence stand in the built-in table. The report names the row in a warning.
+    fn built_in(
+        name: String,
+        material: &doc::Material,
+        built_in: &Entry<Words>,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, Error> {
+        let reason = "the built-in material says it already";
+        if let Some(typed) = &material.coefficient_permissible_error {
+            return Err(typed.refuse(ErrorKind::Contradiction, reason));
+        }
+        if let Some(typed) = &material.source {
+            return Err(typed.refuse(ErrorKind::Contradiction, reason));
+        }
+        if let Some(typed) = material.confidence {
+            let field = format!("{}/confidence", material.name.parent());
+            return Err(Error::new(ErrorKind::Contradiction, typed.word(), reason).at(&field));
+        }
+        let row = library::named(built_in.words()?).map_err(|e| e.moved(built_in.path().to_owned()))?;
+        let path = built_in.path();
+        warnings.push(Warning {
+            kind: if row.confidence == Confidence::Unverified {
+                "unverified_material"
+            } else {
+                "built_in_material"
+            }
+            .to_owned(),
+            path: path.to_owned(),
+            text: format!("{name}: {}", row.words()),
+        });
+        let cited = |value, unit| Stated::Cited { value, unit, source: row.source, path: path.to_owned() };
+        Ok(Material {
+            name,
+            form: row.stated(cited),
+            law: row.law(),
+            half_width: cited(row.permissible_error_per_k, "1/K"),
+        })
     }
 
     /// Its name.
@@ -87,27 +97,15 @@ impl Material {
         &self.name
     }
 
-    /// Strain `(L(T) - L20) / L20` at a temperature.
-    ///
-    /// # Errors
-    /// [`ErrorKind::OutsideLaw`] outside the range of the law.
-    pub fn strain(&self, temperature: Temperature) -> Result<f64, Error> {
-        let mut calc = Calc::new(false);
-        let coefficient =
-            calc.source(self.name.clone(), &self.half_width.path, Distribution::STANDARD_RECTANGULAR);
-        let t = calc.input("t", temperature.celsius(), "C", "temperature", "");
-        self.growth(&mut calc, coefficient, &t.into(), "temperature").map(|eps| eps.value())
+    /// Its law of expansion.
+    #[must_use]
+    pub fn law(&self) -> &Law {
+        &self.law
     }
 
     /// Refuses a temperature at which the law does not hold.
     fn check(&self, celsius: f64, typed: &str, field: &str) -> Result<(), Error> {
-        if self.law.holds_at(celsius) {
-            return Ok(());
-        }
-        let (lower, upper) = self.law.range();
-        let reason = format!("outside the range of the expansion law of {}", self.name);
-        let error = Error::new(ErrorKind::OutsideLaw, typed, reason);
-        Err(error.value(celsius).limits(lower, upper, "C").at(field))
+        self.form.check_at(celsius, typed, &format!(" of {}", self.name)).map_err(|e| e.at(field))
     }
 
     /// Strain at a temperature, with the uncertainty of both.
@@ -119,229 +117,147 @@ impl Material {
         field: &str,
     ) -> Result<Measured, Error> {
         self.check(t.value(), &format!("{} C", t.value()), field)?;
-        let standard = half_width(calc, &self.half_width);
-        let uncertain =
-            |calc: &mut Calc, value: Figure| calc.add_source(&value.into(), coefficient, standard);
-        Ok(match &self.law {
-            Law::MeanCoefficient { base, value, .. } => {
-                let a = calc.given("a", value);
-                let a = uncertain(calc, a);
-                let t0 = calc.given("t0", base).into();
-                calc.apply(MeanGrowth, [&a, &a, t, &t0])
-            }
-            Law::MeanTable { base, rows } => {
-                let a = between_rows(calc, rows, t);
-                let a = calc.add_source(&a, coefficient, standard);
-                let reference = reference_temperature(calc);
-                let a20 = between_rows(calc, rows, &reference);
-                let a20 = calc.add_source(&a20, coefficient, standard);
-                let t0 = calc.given("t0", base).into();
-                calc.apply(MeanGrowth, [&a, &a20, t, &t0])
-            }
-            Law::InstantaneousTable { rows } => {
-                let eps = integrated_table(calc, rows, t);
-                with_law_error(calc, &eps, coefficient, standard, t)
-            }
-            Law::InstantaneousPolynomial { coefficients, .. } => {
-                let p = integrated_polynomial(calc, coefficients, t);
-                let reference = reference_temperature(calc);
-                let p20 = integrated_polynomial(calc, coefficients, &reference);
-                let eps = calc.apply(FromBase, [&p, &p20]);
-                with_law_error(calc, &eps, coefficient, standard, t)
-            }
-        })
+        let standard = self.half_width.half_width(calc);
+        Ok(self.form.growth(&mut Uncertain { calc, coefficient, standard }, t))
     }
 }
 
-impl Law {
-    fn from_document(law: &doc::Law, warnings: &mut Vec<Warning>) -> Result<Self, Error> {
-        Ok(match law {
-            doc::Law::MeanCoefficient(m) => Law::MeanCoefficient {
+fn missing(material: &doc::Material, field: &str) -> Error {
+    let reason = "this field is required, or a built-in law in its place";
+    Error::new(ErrorKind::MissingField, field, reason).at(&format!("{}/{field}", material.name.parent()))
+}
+
+/// The regression gives some irons less than handbooks print for any.
+fn warn_of_odd_iron(law: &Law, field: &str, warnings: &mut Vec<Warning>) {
+    if !matches!(law.0, Form::GraphiteIron { .. }) {
+        return;
+    }
+    let a = law.slope_at(REFERENCE_TEMPERATURE_C);
+    if bounds::EXPANSION.judge(a) == Verdict::Odd {
+        let usual = bounds::EXPANSION.usual_text();
+        warnings.push(Warning {
+            kind: "odd_value".to_owned(),
+            path: field.to_owned(),
+            text: format!(
+                "the regression gives {a:.2e} /K at 20 C, which is odd for the {}: usual is {usual}",
+                bounds::EXPANSION.label
+            ),
+        });
+    }
+}
+
+/// The law as it is typed, and where its list stands below it.
+fn read(law: &doc::Law, warnings: &mut Vec<Warning>) -> Result<(Form<Given>, &'static str), Error> {
+    Ok(match law {
+        doc::Law::MeanCoefficient(m) => {
+            let form = Form::MeanCoefficient {
                 base: m.base.read(&bounds::LAW_TEMPERATURE, warnings)?,
                 value: m.value.read(&bounds::EXPANSION, warnings)?,
                 range: range(&m.from, &m.to, warnings)?,
-            },
-            doc::Law::MeanTable(m) => Law::MeanTable {
+            };
+            (form, "mean_coefficient")
+        }
+        doc::Law::MeanTable(m) => {
+            check_length(&m.rows, |r| &r.to)?;
+            let form = Form::MeanTable {
                 base: m.base.read(&bounds::LAW_TEMPERATURE, warnings)?,
                 rows: rows(m.rows.iter().map(|r| (&r.to, &r.value)), warnings)?,
-            },
-            doc::Law::InstantaneousTable(m) => {
-                Law::InstantaneousTable { rows: rows(m.rows.iter().map(|r| (&r.at, &r.value)), warnings)? }
-            }
-            doc::Law::InstantaneousPolynomial(m) => {
-                let mut coefficients = Vec::with_capacity(m.kelvin_coefficients.len());
-                for entry in &m.kelvin_coefficients {
-                    coefficients.push(entry.read(&POLYNOMIAL_COEFFICIENT, warnings)?);
-                }
-                let law =
-                    Law::InstantaneousPolynomial { coefficients, range: range(&m.from, &m.to, warnings)? };
-                law.check_polynomial(&format!("{}/kelvin_coefficients", m.from.parent()))?;
-                law
-            }
-        })
-    }
-
-    /// Every coefficient the polynomial gives within its range must be possible.
-    fn check_polynomial(&self, field: &str) -> Result<(), Error> {
-        const PLACES: u32 = 64;
-        let Law::InstantaneousPolynomial { coefficients, range: (lower, upper) } = self else {
-            return Ok(());
-        };
-        for k in 0..=PLACES {
-            let kelvin = lower + (upper - lower) * f64::from(k) / f64::from(PLACES) + 273.15;
-            let a = coefficients.iter().rev().fold(0.0, |sum, c| sum * kelvin + c.value);
-            if bounds::EXPANSION.judge(a) == bounds::Verdict::Impossible {
-                return Err(bounds::EXPANSION.refuse(a, &a.to_string()).suggest(None).at(field));
-            }
+            };
+            (form, "mean_table/rows")
         }
-        Ok(())
-    }
-
-    fn range(&self) -> (f64, f64) {
-        let ends = |rows: &[Row]| {
-            let at = |row: Option<&Row>| row.map_or(f64::NAN, |r| r.temperature.value);
-            (at(rows.first()), at(rows.last()))
-        };
-        match self {
-            Law::MeanCoefficient { range, .. } | Law::InstantaneousPolynomial { range, .. } => *range,
-            Law::MeanTable { rows, .. } | Law::InstantaneousTable { rows } => ends(rows),
+        doc::Law::InstantaneousTable(m) => {
+            check_length(&m.rows, |r| &r.at)?;
+            let rows = rows(m.rows.iter().map(|r| (&r.at, &r.value)), warnings)?;
+            (Form::InstantaneousTable { rows }, "instantaneous_table/rows")
         }
-    }
-
-    fn holds_at(&self, celsius: f64) -> bool {
-        let (lower, upper) = self.range();
-        celsius >= lower && celsius <= upper
-    }
+        doc::Law::InstantaneousPolynomial(m) => {
+            let form = Form::InstantaneousPolynomial {
+                coefficients: coefficients(&m.kelvin_coefficients, warnings)?,
+                range: range(&m.from, &m.to, warnings)?,
+            };
+            (form, "instantaneous_polynomial/kelvin_coefficients")
+        }
+        doc::Law::StrainPolynomial(m) => {
+            let form = Form::StrainPolynomial {
+                coefficients: coefficients(&m.kelvin_coefficients, warnings)?,
+                range: range(&m.from, &m.to, warnings)?,
+            };
+            (form, "strain_polynomial/kelvin_coefficients")
+        }
+        doc::Law::GraphiteIron(iron) => {
+            let form = Form::GraphiteIron {
+                nodularity: iron.nodularity_percent.read(&bounds::NODULARITY, warnings)?,
+                graphite: iron.graphite_percent.read(&bounds::GRAPHITE, warnings)?,
+                pearlite_to_ferrite: iron.pearlite_to_ferrite.read(&bounds::PEARLITE_TO_FERRITE, warnings)?,
+            };
+            (form, "graphite_iron")
+        }
+        // it was taken from the table before
+        doc::Law::BuiltIn(name) => return Err(name.refuse(ErrorKind::UnknownName, "no typed law")),
+    })
 }
-
-/// The coefficients of a polynomial have no range of their own; what the polynomial gives is checked instead.
-const POLYNOMIAL_COEFFICIENT: bounds::Bound = bounds::Bound {
-    label: "coefficient of a polynomial",
-    unit: "1",
-    possible: (-1.0, 1.0),
-    usual: (-1.0, 1.0),
-    reason: "the coefficient of expansion it gives is checked over the whole range",
-};
 
 fn range(
     from: &Entry<Temperature>,
     to: &Entry<Temperature>,
     warnings: &mut Vec<Warning>,
-) -> Result<(f64, f64), Error> {
-    let lower = from.read(&bounds::LAW_TEMPERATURE, warnings)?.value;
-    let upper = to.read(&bounds::LAW_TEMPERATURE, warnings)?.value;
-    if lower < upper {
-        return Ok((lower, upper));
-    }
-    Err(to.refuse(ErrorKind::OutOfOrder, format!("it must be above {}", from.text())).value(upper))
-}
-
-/// A table has rows, but not without end; without any it has no range either.
-fn check_rows(material: &doc::Material) -> Result<(), Error> {
-    match &material.law {
-        doc::Law::MeanTable(m) => check_length(&m.rows, |r| &r.to)?,
-        doc::Law::InstantaneousTable(m) => check_length(&m.rows, |r| &r.at)?,
-        doc::Law::InstantaneousPolynomial(m) => check_length(&m.kelvin_coefficients, |c| c)?,
-        doc::Law::MeanCoefficient(_) => {}
-    }
-    let table = match &material.law {
-        doc::Law::MeanTable(m) if m.rows.is_empty() => "mean_table",
-        doc::Law::InstantaneousTable(m) if m.rows.is_empty() => "instantaneous_table",
-        _ => return Ok(()),
-    };
-    let field = format!("{}/law/{table}/rows", material.name.parent());
-    Err(Error::new(ErrorKind::MissingField, "rows", "the table has no rows").at(&field))
+) -> Result<[Given; 2], Error> {
+    Ok([from.read(&bounds::LAW_TEMPERATURE, warnings)?, to.read(&bounds::LAW_TEMPERATURE, warnings)?])
 }
 
 fn rows<'d>(
-    entries: impl Iterator<Item = (&'d Entry<Temperature>, &'d Entry<crate::quantity::Expansion>)>,
+    entries: impl Iterator<Item = (&'d Entry<Temperature>, &'d Entry<Expansion>)>,
     warnings: &mut Vec<Warning>,
-) -> Result<Vec<Row>, Error> {
-    let mut out: Vec<Row> = Vec::new();
+) -> Result<Vec<Row<Given>>, Error> {
+    let mut out = Vec::new();
     for (temperature, value) in entries {
-        let row = Row {
+        out.push(Row {
             temperature: temperature.read(&bounds::LAW_TEMPERATURE, warnings)?,
             value: value.read(&bounds::EXPANSION, warnings)?,
-        };
-        if out.last().is_some_and(|last| row.temperature.value <= last.temperature.value) {
-            return Err(temperature
-                .refuse(ErrorKind::OutOfOrder, "rows must rise in temperature")
-                .value(row.temperature.value));
-        }
-        out.push(row);
+        });
     }
     Ok(out)
 }
 
-fn reference_temperature(calc: &mut Calc) -> Measured {
-    calc.constant("t20", REFERENCE_TEMPERATURE_C, "C", "ISO 1:2022").into()
+fn coefficients(entries: &[Entry<Pure>], warnings: &mut Vec<Warning>) -> Result<Vec<Given>, Error> {
+    check_length(entries, |c| c)?;
+    entries.iter().map(|c| c.read(&POLYNOMIAL_COEFFICIENT, warnings)).collect()
 }
 
-/// The coefficient of a table at a temperature within its range.
-fn between_rows(calc: &mut Calc, rows: &[Row], t: &Measured) -> Measured {
-    for pair in rows.windows(2) {
-        if let [low, high] = pair
-            && t.value() <= high.temperature.value
-        {
-            let mut of = |symbol: &str, given: &Given| Measured::from(calc.given(symbol, given));
-            let [a0, a1] = [of("a0", &low.value), of("a1", &high.value)];
-            let [t0, t1] = [of("t0", &low.temperature), of("t1", &high.temperature)];
-            return calc.apply(BetweenRows, [&a0, &a1, t, &t0, &t1]);
-        }
-    }
-    // a table of one row holds at that one temperature
-    let only = rows.first().map_or(f64::NAN, |r| r.value.value);
-    rows.first().map_or(Figure::plain(only, "1/K"), |r| calc.given("a", &r.value)).into()
-}
-
-/// Integral of a table's coefficient from 20 C to `t`, piece by piece over the rows between.
-fn integrated_table(calc: &mut Calc, rows: &[Row], t: &Measured) -> Measured {
-    let reference = reference_temperature(calc);
-    let rising = t.value() >= reference.value();
-    let (low, high) = if rising { (reference.value(), t.value()) } else { (t.value(), reference.value()) };
-    let mut between: Vec<&Row> =
-        rows.iter().filter(|r| r.temperature.value > low && r.temperature.value < high).collect();
-    if !rising {
-        between.reverse();
-    }
-    let mut sum: Measured = calc.constant("i20", 0.0, "1", "strain at the reference temperature").into();
-    let mut at = reference.clone();
-    let mut a = between_rows(calc, rows, &reference);
-    for row in between {
-        let next_at = calc.given("t1", &row.temperature).into();
-        let next_a = calc.given("a1", &row.value).into();
-        sum = calc.apply(Trapezoid, [&sum, &a, &next_a, &at, &next_at]);
-        (at, a) = (next_at, next_a);
-    }
-    let last = between_rows(calc, rows, t);
-    calc.apply(Trapezoid, [&sum, &a, &last, &at, t])
-}
-
-fn integrated_polynomial(calc: &mut Calc, coefficients: &[Given], t: &Measured) -> Measured {
-    let zero = calc.constant("zero", 273.15, "K", "SI: 0 C is 273.15 K").into();
-    let x = calc.apply(InKelvin, [t, &zero]);
-    let mut p: Measured = calc.constant("p0", 0.0, "1", "start of Horner's rule").into();
-    for (power, coefficient) in coefficients.iter().enumerate().rev() {
-        #[expect(clippy::cast_precision_loss, reason = "the number of coefficients is small")]
-        let n = (power + 1) as f64;
-        let n =
-            calc.constant(&format!("n{}", power + 1), n, "1", "power of the term after integration").into();
-        let c = calc.given("c", coefficient).into();
-        p = calc.apply(HornerTerm, [&p, &c, &n, &x]);
-    }
-    p
-}
-
-/// A strain with the error of the coefficient it was integrated from.
-fn with_law_error(
-    calc: &mut Calc,
-    eps: &Measured,
+/// The laws with the error of the coefficient, and in the working.
+struct Uncertain<'c> {
+    calc: &'c mut Calc,
     coefficient: SourceId,
     standard: Figure,
-    t: &Measured,
-) -> Measured {
-    let error = calc.figure(LawError, [standard, t.figure]);
-    calc.add_source(eps, coefficient, error)
+}
+
+impl Desk<Stated> for Uncertain<'_> {
+    type Value = Measured;
+    fn number(&self, value: &Measured) -> f64 {
+        value.value()
+    }
+    fn stated(&mut self, symbol: &str, stated: &Stated) -> Measured {
+        stated.figure(self.calc, symbol).into()
+    }
+    fn constant(
+        &mut self,
+        symbol: fmt::Arguments<'_>,
+        value: f64,
+        unit: &'static str,
+        source: &str,
+    ) -> Measured {
+        self.calc.constant(&symbol.to_string(), value, unit, source).into()
+    }
+    fn apply<F: Formula<N>, const N: usize>(&mut self, formula: F, arguments: [&Measured; N]) -> Measured {
+        self.calc.apply(formula, arguments)
+    }
+    fn uncertain(&mut self, coefficient: Measured) -> Measured {
+        self.calc.add_source(&coefficient, self.coefficient, self.standard)
+    }
+    fn integrated(&mut self, eps: Measured, t: &Measured) -> Measured {
+        let error = self.calc.figure(LawError, [self.standard, t.figure]);
+        self.calc.add_source(&eps, self.coefficient, error)
+    }
 }
 
 /// The materials of a document, by name, each with its source of uncertainty.
@@ -362,24 +278,26 @@ impl Materials {
                 return Err(entry.name.refuse(ErrorKind::Repeated, "this material stands twice"));
             }
             let name = format!("coefficient of expansion of {}", material.name);
-            let source = calc.source(
-                name,
-                entry.coefficient_permissible_error.path(),
-                Distribution::STANDARD_RECTANGULAR,
-            );
+            let source = calc.source(name, material.half_width.path(), Distribution::STANDARD_RECTANGULAR);
             out.0.push((material, source));
         }
         Ok(out)
     }
 
     /// Index of a material by name.
-    pub(crate) fn find(&self, name: &Entry<crate::job::Words>) -> Result<usize, Error> {
+    pub(crate) fn find(&self, name: &Entry<Words>) -> Result<usize, Error> {
         let wanted = name.words()?;
         self.0.iter().position(|(m, _)| m.name == wanted).ok_or_else(|| {
             let known: Vec<&str> = self.0.iter().map(|(m, _)| m.name.as_str()).collect();
             name.refuse(ErrorKind::UnknownName, format!("no such material; known: {}", known.join(", ")))
                 .suggest(crate::job::nearest(wanted, &known))
         })
+    }
+
+    /// The law of a material, without its uncertainty.
+    pub(crate) fn law(&self, index: usize) -> Result<&Law, Error> {
+        let unknown = || Error::new(ErrorKind::UnknownName, "", "no such material");
+        self.0.get(index).map(|(material, _)| material.law()).ok_or_else(unknown)
     }
 
     /// Refuses a stated temperature at which the law of a material does not hold, though nothing may be read there yet.

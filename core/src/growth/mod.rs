@@ -1,15 +1,23 @@
 //! 4 GROWTH: how a part changes with temperature, and two parts that hold each other. Otherwise growth is free: no pressure, no stress.
 
+mod law;
 mod material;
 
 pub(crate) mod lame;
+
+pub mod library;
 
 pub mod liner;
 
 pub mod field;
 
+#[cfg(test)]
+mod tests;
+
+pub(crate) use law::MeanGrowth;
+pub use law::{InstantaneousCoefficient, Law, MeanCoefficient};
 pub use material::Material;
-pub(crate) use material::{Grown, Materials, MeanGrowth};
+pub(crate) use material::{Grown, Materials};
 
 use crate::bounds;
 use crate::error::Error;

@@ -79,12 +79,15 @@ document! {
         name: Entry<Words>,
         /// Law of expansion.
         law: Law,
-        /// Half-width of the error of the coefficient.
-        coefficient_permissible_error: Entry<Expansion>,
-        /// Where the figures come from.
-        source: Entry<Words>,
-        /// How far they can be trusted.
-        confidence: Confidence,
+        /// Half-width of the error of the coefficient; that of a built-in law stands in the table.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        coefficient_permissible_error: Option<Entry<Expansion>>,
+        /// Where the figures come from; that of a built-in law stands in the table.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        source: Option<Entry<Words>>,
+        /// How far they can be trusted; that of a built-in law stands in the table.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        confidence: Option<Confidence>,
     }
     /// One mean coefficient over a range.
     MeanCoefficient {
@@ -131,6 +134,24 @@ document! {
         from: Entry<Temperature>,
         /// Highest temperature it holds at.
         to: Entry<Temperature>,
+    }
+    /// Strain from any length as a polynomial of the temperature in kelvin.
+    StrainPolynomial {
+        /// `c0 + c1 T + c2 T^2 + ...`.
+        kelvin_coefficients: Vec<Entry<Pure>>,
+        /// Lowest temperature it holds at.
+        from: Entry<Temperature>,
+        /// Highest temperature it holds at.
+        to: Entry<Temperature>,
+    }
+    /// Structure of compacted or spheroidal graphite iron, for the published regression.
+    GraphiteIron {
+        /// Nodularity in %.
+        nodularity_percent: Entry<Pure>,
+        /// Area fraction of graphite in %.
+        graphite_percent: Entry<Pure>,
+        /// Pearlite over ferrite in the matrix.
+        pearlite_to_ferrite: Entry<Pure>,
     }
     /// A gauge, from its data sheet and its calibration.
     Gauge {
@@ -530,6 +551,12 @@ pub enum Law {
     InstantaneousTable(InstantaneousTable),
     /// Instantaneous coefficient as a polynomial.
     InstantaneousPolynomial(InstantaneousPolynomial),
+    /// Strain as a polynomial.
+    StrainPolynomial(StrainPolynomial),
+    /// Graphite iron from its structure.
+    GraphiteIron(GraphiteIron),
+    /// The law of a built-in material, by its name.
+    BuiltIn(Entry<Words>),
 }
 
 /// How a bore gauge was set.

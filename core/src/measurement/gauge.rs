@@ -11,7 +11,7 @@ pub(crate) use transfer::Transfers;
 use super::before::{DriftOnMaster, DriftOwn, DriftShared};
 use super::preset::{self, Preset};
 use super::repeatability::Repeatability;
-use super::{Expanded, HalfWidth, MeanOfRepeats, Resolution, Shop, half_width, mean, reliability};
+use super::{Expanded, MeanOfRepeats, Resolution, Shop, Stated, mean, reliability};
 use crate::bounds::{self, Bound};
 use crate::calc::{Calc, EstimateId, Figure, Measured, SourceId};
 use crate::error::{Error, ErrorKind};
@@ -59,33 +59,6 @@ struct Drift {
     shared_standard: Figure,
     own_standard: Figure,
     path: String,
-}
-
-/// The half-width of an error: typed, or from a published table.
-#[derive(Debug)]
-enum Stated {
-    Typed(Given),
-    Preset { value: f64, source: &'static str, path: String },
-}
-
-impl Stated {
-    fn path(&self) -> &str {
-        match self {
-            Stated::Typed(given) => &given.path,
-            Stated::Preset { path, .. } => path,
-        }
-    }
-
-    /// Standard uncertainty of the source.
-    fn half_width(&self, calc: &mut Calc) -> Figure {
-        match self {
-            Stated::Typed(given) => half_width(calc, given),
-            Stated::Preset { value, source, .. } => {
-                let a = calc.constant("half_width", *value, "mm", source);
-                calc.figure(HalfWidth, [a])
-            }
-        }
-    }
 }
 
 /// What a bore gauge was set to.
@@ -207,9 +180,8 @@ impl Gauges {
                 on.name.words()?;
                 let size = certified(
                     calc,
-                    &on.size,
-                    near,
-                    (&on.expanded_uncertainty, &on.coverage_factor),
+                    (&on.size, near),
+                    (&bounds::STANDARD_UNCERTAINTY, &on.expanded_uncertainty, &on.coverage_factor),
                     || format!("setting ring of {name}"),
                     warnings,
                 )?;
@@ -300,9 +272,8 @@ impl Gauge {
         let name = || format!("standard of the zero check of {}", self.name);
         let size = certified(
             calc,
-            &check.size,
-            &bounds::STANDARD_SIZE,
-            (&check.expanded_uncertainty, &check.coverage_factor),
+            (&check.size, &bounds::STANDARD_SIZE),
+            (&bounds::STANDARD_UNCERTAINTY, &check.expanded_uncertainty, &check.coverage_factor),
             name,
             warnings,
         )?;
@@ -574,17 +545,16 @@ fn near_standard(label: &'static str, size: f64) -> Bound {
     Bound { label, possible: near(zero.possible), usual: near(zero.usual), ..zero }
 }
 
-/// A certified size with the source of its uncertainty.
-fn certified(
+/// A size with its expanded uncertainty as a source of its own.
+pub(crate) fn certified(
     calc: &mut Calc,
-    size: &Entry<Length>,
-    bound: &Bound,
-    (expanded, factor): (&Entry<Length>, &Entry<crate::job::Pure>),
+    (size, near): (&Entry<Length>, &Bound),
+    (bound, expanded, factor): (&Bound, &Entry<Length>, &Entry<crate::job::Pure>),
     name: impl FnOnce() -> String,
     warnings: &mut Vec<Warning>,
 ) -> Result<Measured, Error> {
-    let size = size.read(bound, warnings)?;
-    let expanded = expanded.read(&bounds::STANDARD_UNCERTAINTY, warnings)?;
+    let size = size.read(near, warnings)?;
+    let expanded = expanded.read(bound, warnings)?;
     let factor = factor.read(&bounds::COVERAGE_FACTOR, warnings)?;
     let source = calc.source(name(), &expanded.path, Distribution::STANDARD_NORMAL);
     let [expanded, factor] = [calc.given("expanded", &expanded), calc.given("k", &factor)];
@@ -630,7 +600,8 @@ fn data_sheet(
         let reason = format!("it is the preset of another kind of gauge: {}", row.kind.word());
         return Err(name.refuse(ErrorKind::Contradiction, reason));
     }
-    let stated = |value| Stated::Preset { value, source: row.source, path: name.path().to_owned() };
+    let stated =
+        |value| Stated::Cited { value, unit: "mm", source: row.source, path: name.path().to_owned() };
     Ok((stated(row.permissible_error_mm), row.face_parallelism_mm.map(stated), Some(row)))
 }
 

@@ -16,7 +16,9 @@ pub mod preset;
 
 mod placement;
 
-pub(crate) use gauge::{Between, DepthIndicators, Gauge, Gauges, Outside, Over, Strips, Transfers};
+pub(crate) use gauge::{
+    Between, DepthIndicators, Gauge, Gauges, Outside, Over, Strips, Transfers, certified,
+};
 pub(crate) use placement::{Effect, Placement};
 pub(crate) use repeatability::places;
 
@@ -146,6 +148,44 @@ pub(crate) fn hold(
 pub(crate) fn half_width(calc: &mut Calc, given: &Given) -> Figure {
     let a = calc.given("half_width", given);
     calc.figure(HalfWidth, [a])
+}
+
+/// A number that the document types, or that a published table gives in its place.
+#[derive(Debug, Clone)]
+pub(crate) enum Stated {
+    Typed(Given),
+    Cited { value: f64, unit: &'static str, source: &'static str, path: String },
+}
+
+impl Stated {
+    pub(crate) fn value(&self) -> f64 {
+        match self {
+            Stated::Typed(given) => given.value,
+            Stated::Cited { value, .. } => *value,
+        }
+    }
+
+    /// The field it is typed in, or the one that names the table.
+    pub(crate) fn path(&self) -> &str {
+        match self {
+            Stated::Typed(given) => &given.path,
+            Stated::Cited { path, .. } => path,
+        }
+    }
+
+    /// The number: an input of the working, or a constant with its source.
+    pub(crate) fn figure(&self, calc: &mut Calc, symbol: &str) -> Figure {
+        match self {
+            Stated::Typed(given) => calc.given(symbol, given),
+            Stated::Cited { value, unit, source, .. } => calc.constant(symbol, *value, unit, source),
+        }
+    }
+
+    /// Standard uncertainty of a source of this half-width.
+    pub(crate) fn half_width(&self, calc: &mut Calc) -> Figure {
+        let a = self.figure(calc, "half_width");
+        calc.figure(HalfWidth, [a])
+    }
 }
 
 /// The estimate behind a permissible error whose relative uncertainty is stated; none when it is taken as exact.

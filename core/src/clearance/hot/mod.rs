@@ -328,12 +328,7 @@ impl HotFit {
     ///
     /// # Errors
     /// As [`HotFit::at`].
-    pub fn map(
-        &self,
-        angles_deg: &[f64],
-        heights_mm: &[f64],
-        position: Position,
-    ) -> Result<Vec<f64>, Error> {
+    pub fn map(&self, angles_deg: &[f64], heights_mm: &[f64], position: Position) -> Result<Vec<f64>, Error> {
         let mut out = vec![0.0; angles_deg.len().saturating_mul(heights_mm.len())];
         self.map_into(angles_deg, heights_mm, position, &mut out)?;
         Ok(out)
@@ -413,6 +408,12 @@ impl HotFit {
         HotRadius::evaluate([cold, eps])
     }
 
+    /// Coating at a place.
+    #[must_use]
+    pub fn coating_mm(&self, _: &Place) -> f64 {
+        0.0
+    }
+
     /// Every temperature must be within the law of its material.
     fn check_temperatures(&self, rise: Rise) -> Result<(), Error> {
         for (k, (surface, growth)) in self.parts.piston.surfaces.iter().zip(&self.parts.growth).enumerate() {
@@ -421,7 +422,13 @@ impl HotFit {
             {
                 let of = format!("piston_field/{of}");
                 let law = format!("of surface {k}");
-                check_law(&growth.law, curve, (surface.from_mm, surface.to_mm), |t| rise.piston_c(t), (&of, &law))?;
+                check_law(
+                    &growth.law,
+                    curve,
+                    (surface.from_mm, surface.to_mm),
+                    |t| rise.piston_c(t),
+                    (&of, &law),
+                )?;
             }
         }
         let range = (self.bore.from_mm, self.bore.to_mm);
@@ -462,10 +469,7 @@ fn depths(parts: &Parts) -> Option<(f64, f64)> {
         parts.piston.surfaces.first().map_or(f64::NAN, |s| s.from_mm),
         parts.piston.surfaces.last().map_or(f64::NAN, |s| s.to_mm),
     );
-    Some((
-        running.base_depth(0.0) - highest,
-        running.base_depth(running.motion.stroke_mm()) - lowest,
-    ))
+    Some((running.base_depth(0.0) - highest, running.base_depth(running.motion.stroke_mm()) - lowest))
 }
 
 fn check_crank(crank_deg: f64) -> Result<(), Error> {

@@ -10,7 +10,9 @@
 //! Cells are halved until that bound leaves less than [`WITHIN`] below the smallest clearance found. A section's own smallest value over every angle comes from
 //! [`least`](crate::clearance::least).
 
-use super::tables::{self, BoreAt, DepthCell, HeightCell, LeastOf, PistonAt, Region, SurfaceTables, larger, smaller};
+use super::tables::{
+    self, BoreAt, DepthCell, HeightCell, LeastOf, PistonAt, Region, SurfaceTables, larger, smaller,
+};
 use super::{HotFit, Place, Position};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::Rise;
@@ -117,16 +119,19 @@ impl HotFit {
     fn stands(&self, position: Option<Position>) -> Result<Stands, Error> {
         if let Some(position) = position {
             let base = self.base_depth(position)?;
-            return Ok(if self.bore.straight || !base.is_finite() { Stands::Anywhere } else { Stands::At(base) });
+            return Ok(if self.bore.straight || !base.is_finite() {
+                Stands::Anywhere
+            } else {
+                Stands::At(base)
+            });
         }
         if self.bore.straight {
             return Ok(Stands::Anywhere);
         }
         match &self.parts.running {
-            Some(running) => Ok(Stands::Between(
-                running.base_depth(0.0),
-                running.base_depth(running.motion.stroke_mm()),
-            )),
+            Some(running) => {
+                Ok(Stands::Between(running.base_depth(0.0), running.base_depth(running.motion.stroke_mm())))
+            }
             None => Err(Error::new(
                 ErrorKind::MissingField,
                 "",
@@ -136,7 +141,12 @@ impl HotFit {
         }
     }
 
-    fn told(&self, surface: usize, position: Option<Position>, search: &Search<'_>) -> Result<Smallest, Error> {
+    fn told(
+        &self,
+        surface: usize,
+        position: Option<Position>,
+        search: &Search<'_>,
+    ) -> Result<Smallest, Error> {
         let (height, depth) = search.at;
         if !search.best.value.is_finite() {
             let reason = "no part of the surface is in the bore";
@@ -293,7 +303,9 @@ fn piston_bend(tables: &SurfaceTables, cell: &HeightCell, (z0, z1): (f64, f64), 
     let (low, high) = (z0 - cell.from, z1 - cell.from);
     let law = &tables.growth.law;
     let mut strain = (0.0_f64, 0.0_f64, 0.0_f64);
-    for (field, ratio) in [(&cell.thrust_c, tables.growth.ratio_thrust), (&cell.pin_c, tables.growth.ratio_pin)] {
+    for (field, ratio) in
+        [(&cell.thrust_c, tables.growth.ratio_thrust), (&cell.pin_c, tables.growth.ratio_pin)]
+    {
         let slope = libm::fabs(rise.piston) * field.steepest(low, high);
         let bend = libm::fabs(rise.piston) * field.most_bent(low, high);
         let (t0, t1) = (rise.piston_c(field.value(low)), rise.piston_c(field.value(high)));

@@ -113,7 +113,8 @@ pub(super) struct Region {
 impl Region {
     fn new(half: usize, span: Span, bare: bool) -> Result<Self, Error> {
         let (from, to) = span;
-        let (near, far) = (smaller(libm::fabs(from), libm::fabs(to)), larger(libm::fabs(from), libm::fabs(to)));
+        let (near, far) =
+            (smaller(libm::fabs(from), libm::fabs(to)), larger(libm::fabs(from), libm::fabs(to)));
         let near = if from <= 0.0 && to >= 0.0 { 0.0 } else { near };
         let axis = AXES_DEG.get(half).copied().unwrap_or(0.0);
         let begin = if axis + from < 0.0 { axis + from + 360.0 } else { axis + from };
@@ -203,10 +204,15 @@ pub(super) struct PistonAt {
 
 impl SurfaceTables {
     pub(super) fn new(parts: &Parts, surface: &Surface) -> Result<Self, Error> {
-        let growth = parts.growth.get(parts.piston.surfaces.iter().position(|s| core::ptr::eq(s, surface)).unwrap_or(0));
-        let growth = growth.cloned().ok_or_else(|| Error::new(ErrorKind::MissingField, "", "a surface has its growth"))?;
+        let growth = parts
+            .growth
+            .get(parts.piston.surfaces.iter().position(|s| core::ptr::eq(s, surface)).unwrap_or(0));
+        let growth = growth
+            .cloned()
+            .ok_or_else(|| Error::new(ErrorKind::MissingField, "", "a surface has its growth"))?;
         let field = &parts.piston_field;
-        for (curve, of) in [(&field.thrust_c, "piston_field/thrust_c"), (&field.pin_c, "piston_field/pin_c")] {
+        for (curve, of) in [(&field.thrust_c, "piston_field/thrust_c"), (&field.pin_c, "piston_field/pin_c")]
+        {
             for place in [surface.from_mm, surface.to_mm] {
                 curve.check(place).map_err(|e| e.moved(of.to_owned()))?;
             }
@@ -343,8 +349,10 @@ impl BoreTables {
     pub(super) fn new(parts: &Parts, depths: Option<(f64, f64)>) -> Result<Self, Error> {
         let bore = &parts.bore;
         let wall = &parts.bore_field.wall_c;
-        let mut curves: Vec<(String, &Curve)> =
-            vec![("bore/deviation_mm".to_owned(), &bore.deviation_mm), ("bore_field/wall_c".to_owned(), wall)];
+        let mut curves: Vec<(String, &Curve)> = vec![
+            ("bore/deviation_mm".to_owned(), &bore.deviation_mm),
+            ("bore_field/wall_c".to_owned(), wall),
+        ];
         for harmonic in &bore.harmonics {
             curves.push((format!("bore/cos_mm of order {}", harmonic.order), &harmonic.cos_mm));
             curves.push((format!("bore/sin_mm of order {}", harmonic.order), &harmonic.sin_mm));
@@ -367,7 +375,8 @@ impl BoreTables {
         breaks.extend(bore.ports.iter().flat_map(|p| [p.from_mm, p.to_mm]));
         let even = bore.harmonics.iter().all(|h| {
             let silent = h.sin_mm.pieces().is_empty() && h.sin_mm.value(0.0) == 0.0;
-            matches!(h.order, 2 | 4 | 6) && (silent || h.sin_mm.pieces().iter().all(|p| p.coefficients == [0.0; 4]))
+            matches!(h.order, 2 | 4 | 6)
+                && (silent || h.sin_mm.pieces().iter().all(|p| p.coefficients == [0.0; 4]))
         });
         Ok(BoreTables {
             straight: bore.is_straight() && wall.pieces().is_empty(),
@@ -454,7 +463,11 @@ impl DepthCell {
 }
 
 /// The regions that have surface at heights of one cell and wall at depths of another.
-pub(super) fn regions(height: &HeightCell, depth: &DepthCell, both_alike: bool) -> Result<Vec<Region>, Error> {
+pub(super) fn regions(
+    height: &HeightCell,
+    depth: &DepthCell,
+    both_alike: bool,
+) -> Result<Vec<Region>, Error> {
     let mut out = Vec::new();
     for (half, axis) in AXES_DEG.into_iter().enumerate() {
         for (spans, bare) in [(height.coated.get(half), false), (height.bare.get(half), true)] {
@@ -508,7 +521,12 @@ pub(super) fn least(piston: &PistonAt, bore: &BoreAt, regions: &[Region]) -> Lea
     best
 }
 
-fn least_even(piston: &PistonAt, [p0, p1, p2, p3]: [f64; 4], bore: &[f64; 4], region: &Region) -> Option<LeastOf> {
+fn least_even(
+    piston: &PistonAt,
+    [p0, p1, p2, p3]: [f64; 4],
+    bore: &[f64; 4],
+    region: &Region,
+) -> Option<LeastOf> {
     let [b0, b1, b2, b3] = *bore;
     let [k0, k1] = if region.bare { piston.coating } else { [0.0, 0.0] };
     let section = EvenHarmonics::in_cos2([b0 - p0 + k0, b1 - p1 + k1, b2 - p2, b3 - p3]).ok()?;
