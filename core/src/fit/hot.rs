@@ -192,7 +192,7 @@ impl Hot<'_> {
         match fit.onset(scenario, touching).map_err(|e| self.placed(e))? {
             Onset::Touches(contact) => self.touches(fit, scenario, touching, &contact),
             Onset::TouchesCold => Ok(none("touches_at_20_c", 0.0, None)),
-            Onset::NoContact { factor, stopped_by } => Ok(none("no_contact", factor, Some(stopped_by))),
+            Onset::NoContact { factor, stopped_by, .. } => Ok(none("no_contact", factor, Some(stopped_by))),
         }
     }
 

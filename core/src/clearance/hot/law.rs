@@ -29,6 +29,12 @@ impl Law {
     pub fn steepest(&self, low: f64, high: f64) -> f64 {
         self.0.slope_at(low).max(self.0.slope_at(high)) * 1.2
     }
+    /// Jumps of the slope between two temperatures, together.
+    #[must_use]
+    pub fn jumps(&self, low: f64, high: f64) -> f64 {
+        let kinks = self.0.kinks().filter(|t| *t > low && *t < high);
+        kinks.map(|t| libm::fabs(self.0.slope_at(t + 1e-6) - self.0.slope_at(t - 1e-6))).sum()
+    }
     /// Bent.
     #[must_use]
     pub fn most_bent(&self, low: f64, high: f64) -> f64 {

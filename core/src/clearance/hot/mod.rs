@@ -365,6 +365,14 @@ impl HotFit {
         on_piston && depth_mm.is_none_or(|depth| self.parts.bore.supports(depth, angle_deg))
     }
 
+    /// Clearance at a place that was found, at other rises.
+    fn clearance_at_rise(&self, place: &Place, rise: Rise) -> f64 {
+        PerSide::evaluate([
+            self.bore_at_rise(place.depth_mm, place.angle_deg, rise),
+            self.piston_at_rise(place.surface, place.angle_deg, place.height_mm, rise),
+        ])
+    }
+
     /// Clearance at a place that was checked, by the formulas in turn.
     fn clearance(&self, surface: usize, angle_deg: f64, height_mm: f64, depth_mm: Option<f64>) -> f64 {
         PerSide::evaluate([
@@ -375,8 +383,12 @@ impl HotFit {
 
     /// Radius of the running bore at a place that was checked.
     pub(crate) fn bore_hot_mm(&self, depth_mm: Option<f64>, angle_deg: f64) -> f64 {
+        self.bore_at_rise(depth_mm, angle_deg, self.rise)
+    }
+
+    fn bore_at_rise(&self, depth_mm: Option<f64>, angle_deg: f64, rise: Rise) -> f64 {
         let depth = depth_mm.unwrap_or(0.0);
-        let celsius = self.rise.bore_c(self.parts.bore_field.wall_c.value(depth));
+        let celsius = rise.bore_c(self.parts.bore_field.wall_c.value(depth));
         HotRadius::evaluate([
             self.parts.bore.radius_mm(depth, angle_deg),
             self.parts.bore_law.strain(celsius),
@@ -396,12 +408,16 @@ impl HotFit {
 
     /// Radius of the running piston at a place that was checked.
     pub(crate) fn piston_hot_mm(&self, surface: usize, angle_deg: f64, height_mm: f64) -> f64 {
+        self.piston_at_rise(surface, angle_deg, height_mm, self.rise)
+    }
+
+    fn piston_at_rise(&self, surface: usize, angle_deg: f64, height_mm: f64, rise: Rise) -> f64 {
         let cold = self.piston_cold_mm(surface, angle_deg, height_mm);
         let Some(growth) = self.parts.growth.get(surface) else {
             return f64::NAN;
         };
         let field = &self.parts.piston_field;
-        let strain = |curve: &Curve| growth.law.strain(self.rise.piston_c(curve.value(height_mm)));
+        let strain = |curve: &Curve| growth.law.strain(rise.piston_c(curve.value(height_mm)));
         let (thrust, pin) = (strain(&field.thrust_c), strain(&field.pin_c));
         let eps =
             StrainAt::evaluate([growth.ratio_thrust, thrust, growth.ratio_pin, pin, turned(2, angle_deg).0]);
