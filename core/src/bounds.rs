@@ -288,6 +288,8 @@ bounds! {
     GROWTH_RATIO_ERROR = "error of a growth ratio" ["1"] possible 0.0 to 0.5, usual 0.0 to 0.15, "ratios of strutted pistons are known to a tenth; from memory";
     /// Overlap on one side that an elastic skirt may take.
     ELASTIC_OVERLAP = "elastic overlap on one side" ["mm"] possible 0.0 to 0.2, usual 0.0 to 0.06, "skirts run with 0.01 mm to 0.05 mm of free overlap; from memory";
+    /// Crank angle.
+    CRANK_ANGLE = "crank angle" ["deg"] possible -360.0 to 720.0, usual -360.0 to 720.0, "a four-stroke cycle has 720 degrees";
     /// Offset of the pin from the axis of the piston.
     PIN_OFFSET = "offset of the pin" ["mm"] possible -10.0 to 10.0, usual -1.5 to 1.5, "0 mm to 1.5 mm, usually toward the major thrust side";
     /// Growth of a piston of controlled expansion over that of its alloy.

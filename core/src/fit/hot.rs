@@ -1,17 +1,21 @@
 //! A hot fit from two sizes that were measured or declared: what a fit document and a job have in common.
 
-use super::document::FitDocument;
+use super::document::{FitDocument, Pictures};
 use super::read::Temperatures;
 use super::report::{
-    BestPlaced, GaugePointTemperatures, HotReport, KelvinLine, OnsetReport, PlaceReport, ReferenceReport,
-    SurfacePlace, SurfaceReport,
+    AgainstPicture, Band, BestPlaced, FoundReport, GaugePointTemperatures, HotReport, KelvinLine, MapPicture,
+    OnsetReport, OvalityReport, OverlapReport, PicturesReport, PlaceReport, ProfilePicture, ReferenceReport,
+    SectionPicture, SurfacePlace, SurfaceReport,
 };
 use super::trace::{Sources, Trace};
 use crate::assess::{budget_lines, state};
 use crate::bounds;
 use crate::calc::{Budget, Calc, Measured, formula};
+use crate::clearance::hot::inverse::{self, Answer};
 use crate::clearance::hot::onset::{Contact, Onset};
+use crate::clearance::hot::smallest::Smallest;
 use crate::clearance::hot::{BothSides, HotFit, Parts, Place, Position};
+use crate::clearance::hot::{contact, picture};
 use crate::clearance::{Bench, ReferencePiston};
 use crate::error::Error;
 use crate::growth::Materials;
@@ -43,8 +47,28 @@ pub(crate) struct Original {
 /// What is asked of a hot fit besides.
 pub(crate) struct Asked {
     /// overlap on one side that an elastic skirt may take
-    pub(crate) allowed: Option<f64>,
+    allowed: Option<f64>,
+    find: Vec<(Find, Given)>,
+    pictures: Option<Drawn>,
 }
+
+/// What is looked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Find {
+    BoreForRunning,
+    BoreForSmallest,
+    SkirtTemperature,
+}
+
+/// How finely pictures are drawn.
+struct Drawn {
+    angles: u32,
+    heights: u32,
+    crank: Option<f64>,
+}
+
+/// Most angles and heights of a picture.
+const MOST_DRAWN: u32 = 721;
 
 impl Asked {
     pub(super) fn from_document(document: &FitDocument, warnings: &mut Vec<Warning>) -> Result<Self, Error> {
@@ -52,7 +76,60 @@ impl Asked {
             elastic.origin.words()?;
             elastic.overlap_per_side.read(&bounds::ELASTIC_OVERLAP, warnings).map(|given| given.value)
         });
-        Ok(Asked { allowed: allowed.transpose()? })
+        let allowed = allowed.transpose()?;
+        let mut find = Vec::new();
+        if let Some(asked) = &document.find {
+            let fields = [
+                (Find::BoreForRunning, &asked.bore_for_running_clearance),
+                (Find::BoreForSmallest, &asked.bore_for_smallest_clearance),
+                (Find::SkirtTemperature, &asked.skirt_temperature_for_bench_clearance),
+            ];
+            for (what, entry) in fields {
+                if let Some(entry) = entry {
+                    find.push((what, entry.read(&WANTED, warnings)?));
+                }
+            }
+        }
+        let pictures =
+            document.pictures.as_ref().map(|asked| Drawn::from_document(asked, warnings)).transpose()?;
+        Ok(Asked { allowed, find, pictures })
+    }
+}
+
+/// A clearance that is wanted.
+const WANTED: bounds::Bound =
+    bounds::Bound { label: "wanted clearance", usual: (-0.1, 0.5), ..bounds::CLEARANCE };
+
+impl Drawn {
+    fn from_document(asked: &Pictures, warnings: &mut Vec<Warning>) -> Result<Self, Error> {
+        let crank = asked.crank.as_ref().map(|c| c.read(&bounds::CRANK_ANGLE, warnings)).transpose()?;
+        Ok(Drawn {
+            angles: asked.angles.count(2, MOST_DRAWN)?,
+            heights: asked.heights.count(2, MOST_DRAWN)?,
+            crank: crank.map(|c| c.value),
+        })
+    }
+}
+
+impl Find {
+    fn told(self, wanted: &Given, answer: Answer) -> FoundReport {
+        let what = match self {
+            Find::BoreForRunning => "bore_for_running_clearance",
+            Find::BoreForSmallest => "bore_for_smallest_clearance",
+            Find::SkirtTemperature => "skirt_temperature_for_bench_clearance",
+        };
+        let (found, no_solution) = match answer {
+            Answer::Found(number) => (Some(number), None),
+            Answer::NoSolution(reason) => (None, Some(reason)),
+        };
+        let of_size = self != Find::SkirtTemperature;
+        FoundReport {
+            what,
+            wanted: wanted.text.clone(),
+            size_mm: found.filter(|_| of_size),
+            temperature_c: found.filter(|_| !of_size),
+            no_solution,
+        }
     }
 }
 
@@ -88,6 +165,8 @@ impl Hot<'_> {
         let onset =
             Scenario::ALL.iter().map(|scenario| self.onset(&fit, *scenario)).collect::<Result<_, _>>()?;
         let at = self.at.clone();
+        let found = self.found(&fit)?;
+        let pictures = self.pictures(&fit, reference.as_ref().map(|r| &r.fit))?;
         Ok(HotReport {
             bench: state(self.calc, &bench, &format!("{at}/bench")),
             running: state(self.calc, &running, &format!("{at}/running")),
@@ -97,8 +176,8 @@ impl Hot<'_> {
             surfaces,
             reference: reference.map(|r| r.report),
             onset,
-            found: Vec::new(),
-            pictures: None,
+            found,
+            pictures,
             notes: notes(&fit, original.is_some()),
         })
     }
@@ -136,10 +215,77 @@ impl Hot<'_> {
                 thrust_mm: best.thrust_mm,
                 pin_mm: best.pin_mm,
             },
-            overlap: None,
-            ovality: Vec::new(),
+            overlap: self.overlap(fit, &found)?,
+            ovality: ovality(fit, index)?,
         };
         Ok((smallest, report))
+    }
+
+    /// Where the surface overlaps, at the crank angle of its smallest clearance.
+    fn overlap(&self, fit: &HotFit, found: &Smallest) -> Result<Option<OverlapReport>, Error> {
+        if found.clearance_mm >= 0.0 {
+            return Ok(None);
+        }
+        let position = position_of(fit, &found.place);
+        let surface = found.place.surface;
+        let patch = fit.contact(surface, position, 0.0)?;
+        let beyond =
+            self.asked.allowed.map(|allowed| fit.contact(surface, position, -allowed)).transpose()?;
+        let band = |b: contact::Band| Band { height_mm: b.height_mm, from_deg: b.from_deg, to_deg: b.to_deg };
+        Ok(Some(OverlapReport {
+            area_mm2: patch.area_mm2,
+            beyond_allowed_mm2: beyond.map(|b| b.area_mm2),
+            largest_mm: -found.clearance_mm,
+            bands: patch.bands.into_iter().map(band).collect(),
+        }))
+    }
+
+    fn found(&self, fit: &HotFit) -> Result<Vec<FoundReport>, Error> {
+        let touching = self.asked.allowed.map_or(0.0, |allowed| -allowed);
+        let mut out = Vec::new();
+        for (what, wanted) in &self.asked.find {
+            let answer = match what {
+                Find::BoreForRunning => fit.bore_for_running_clearance(wanted.value, gauge_position(fit)),
+                Find::BoreForSmallest => fit.bore_for_smallest_clearance(wanted.value),
+                Find::SkirtTemperature => {
+                    let scenario = Scenario::PistonAlone;
+                    fit.piston_temperature_for_bench_clearance(wanted.value, scenario, touching)
+                }
+            };
+            out.push(what.told(wanted, answer.map_err(|e| e.moved(wanted.path.clone()))?));
+        }
+        Ok(out)
+    }
+
+    fn pictures(&self, fit: &HotFit, reference: Option<&HotFit>) -> Result<Option<PicturesReport>, Error> {
+        let Some(asked) = &self.asked.pictures else {
+            return Ok(None);
+        };
+        let mut out = PicturesReport {
+            profile: Vec::new(),
+            sections: Vec::new(),
+            maps: Vec::new(),
+            against_temperature: against(fit, reference)?,
+        };
+        let position = match (asked.crank, fit.is_straight()) {
+            (_, true) => Position::Anywhere,
+            (Some(crank), _) => Position::Crank(crank),
+            (None, _) => Position::TopDeadCentre,
+        };
+        for (index, shape) in self.parts.piston.surfaces.iter().enumerate() {
+            let surface = shape.name.clone();
+            let found = fit.smallest(index)?;
+            let at_smallest = position_of(fit, &found.place);
+            let height_mm = found.place.height_mm;
+            out.profile.push(profile(surface.clone(), fit.profile(index, asked.heights)?));
+            let section = fit.section_at(height_mm, at_smallest, asked.angles)?;
+            out.sections.push(section_picture(surface.clone(), height_mm, section));
+            let picture::Map { angles_deg, heights_mm, clearance_mm } =
+                fit.map_of(index, position, asked.angles, asked.heights)?;
+            let crank_deg = if fit.is_straight() { None } else { asked.crank.or_else(|| running_crank(fit)) };
+            out.maps.push(MapPicture { surface, crank_deg, angles_deg, heights_mm, clearance_mm });
+        }
+        Ok(Some(out))
     }
 
     fn reference(
@@ -183,7 +329,7 @@ impl Hot<'_> {
             outcome,
             touching_at_mm: touching,
             factor,
-            thrust_c: gauge_thrust(fit, factor),
+            thrust_c: fit.gauge_thrust_c(factor),
             standard_uncertainty_k: None,
             budget: Vec::new(),
             place: None,
@@ -210,8 +356,8 @@ impl Hot<'_> {
         let rise = scenario.rise(contact.factor);
         let trace = Trace { calc: self.calc, materials: self.materials, fit, sources: &sources, rise };
         let clearance = { trace }.clearance(&contact.place)?;
-        let thrust_c = gauge_thrust(fit, contact.factor);
-        let per_kelvin = contact.slope_mm / (gauge_thrust(fit, 1.0) - REFERENCE_TEMPERATURE_C);
+        let thrust_c = fit.gauge_thrust_c(contact.factor);
+        let per_kelvin = contact.slope_mm / (fit.gauge_thrust_c(1.0) - REFERENCE_TEMPERATURE_C);
         let found = self.calc.constant("t_found", thrust_c, "C", "first contact, by bracketing").into();
         let touching_at =
             self.calc.constant("touching", touching, "mm", "clearance that counts as touching").into();
@@ -281,12 +427,6 @@ fn place_report(place: &Place) -> PlaceReport {
     PlaceReport { angle_deg, height_mm, depth_mm, crank_deg }
 }
 
-/// Temperature of the thrust side at the gauge point with a rise.
-fn gauge_thrust(fit: &HotFit, k: f64) -> f64 {
-    let field = &fit.parts().piston_field.thrust_c;
-    Rise { piston: k, bore: k }.piston_c(field.value(fit.parts().piston.gauge_height_mm))
-}
-
 /// The gauge point on one side, at top dead centre when the piston moves in the bore.
 fn gauge_place(fit: &HotFit, angle_deg: f64) -> Result<Place, Error> {
     let height_mm = fit.parts().piston.gauge_height_mm;
@@ -332,4 +472,48 @@ fn kelvin_lines(calc: &mut Calc, budget: &Budget, at: &str) -> Vec<KelvinLine> {
 
 fn scenario_index(scenario: Scenario) -> usize {
     Scenario::ALL.iter().position(|s| *s == scenario).unwrap_or_default()
+}
+
+/// Ovality at the rows of a surface.
+fn ovality(fit: &HotFit, index: usize) -> Result<Vec<OvalityReport>, Error> {
+    let at = |height_mm: f64| {
+        let inverse::OvalityAt { cold_mm, running_mm, round_running_mm } = fit.ovality(index, height_mm)?;
+        Ok(OvalityReport { height_mm, cold_mm, running_mm, round_running_mm })
+    };
+    fit.rows(index)?.into_iter().map(at).collect()
+}
+
+fn profile(surface: String, data: picture::Profile) -> ProfilePicture {
+    let picture::Profile { heights_mm, cold_thrust_mm, cold_pin_mm, hot_thrust_mm, hot_pin_mm } = data;
+    ProfilePicture { surface, heights_mm, cold_thrust_mm, cold_pin_mm, hot_thrust_mm, hot_pin_mm }
+}
+
+fn section_picture(surface: String, height_mm: f64, data: picture::SectionData) -> SectionPicture {
+    let picture::SectionData { angles_deg, piston_cold_mm, piston_hot_mm, bore_cold_mm, bore_hot_mm } = data;
+    SectionPicture {
+        surface,
+        height_mm,
+        angles_deg,
+        piston_cold_mm,
+        piston_hot_mm,
+        bore_cold_mm,
+        bore_hot_mm,
+    }
+}
+
+/// Factors that the smallest clearance is drawn over.
+const FACTORS: u32 = 25;
+
+/// The smallest clearance against the rise of piston and bore, as far as every law holds and no further than twice.
+fn against(fit: &HotFit, reference: Option<&HotFit>) -> Result<AgainstPicture, Error> {
+    let last = |of: &HotFit| of.highest_factor(Scenario::PistonAndBore);
+    let ends = [Some(last(fit)), reference.map(last)].into_iter().flatten();
+    let end = ends.fold(2.0, |end, k| if k < end { k } else { end });
+    let factors = picture::evenly(0.0, end, FACTORS);
+    Ok(AgainstPicture {
+        thrust_c: factors.iter().map(|k| fit.gauge_thrust_c(*k)).collect(),
+        clearance_mm: fit.against_rise(&factors)?,
+        reference_mm: reference.map(|r| r.against_rise(&factors)).transpose()?.unwrap_or_default(),
+        factors,
+    })
 }

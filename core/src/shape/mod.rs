@@ -2,8 +2,8 @@
 
 pub(crate) mod angle;
 mod least;
-mod minimax;
-mod reference;
+pub(crate) mod minimax;
+pub(crate) mod reference;
 pub mod curve;
 pub mod section;
 pub mod circle;

@@ -402,7 +402,7 @@ impl HotFit {
         };
         let [a, b, c] = surface.side(angle_deg).coefficients(height_mm);
         let (cos_2, cos_4) = (turned(2, angle_deg).0, turned(4, angle_deg).0);
-        let coat = if is_bare(surface, angle_deg, height_mm) { 0.0 } else { surface.coating_mm };
+        let coat = coat(surface, angle_deg, height_mm);
         PistonRadius::evaluate([self.parts.piston_diameter_mm, a, b, c, cos_2, cos_4, coat])
     }
 
@@ -413,21 +413,54 @@ impl HotFit {
 
     fn piston_at_rise(&self, surface: usize, angle_deg: f64, height_mm: f64, rise: Rise) -> f64 {
         let cold = self.piston_cold_mm(surface, angle_deg, height_mm);
+        let eps = self.strain_at_rise(surface, height_mm, turned(2, angle_deg).0, rise);
+        HotRadius::evaluate([cold, eps])
+    }
+
+    /// Strain of a surface at a height, where the cosine of twice the angle is known.
+    pub(super) fn strain_at_rise(&self, surface: usize, height_mm: f64, cos_2: f64, rise: Rise) -> f64 {
         let Some(growth) = self.parts.growth.get(surface) else {
             return f64::NAN;
         };
         let field = &self.parts.piston_field;
         let strain = |curve: &Curve| growth.law.strain(rise.piston_c(curve.value(height_mm)));
         let (thrust, pin) = (strain(&field.thrust_c), strain(&field.pin_c));
-        let eps =
-            StrainAt::evaluate([growth.ratio_thrust, thrust, growth.ratio_pin, pin, turned(2, angle_deg).0]);
-        HotRadius::evaluate([cold, eps])
+        StrainAt::evaluate([growth.ratio_thrust, thrust, growth.ratio_pin, pin, cos_2])
     }
 
-    /// Coating at a place.
+    /// Heights of a surface to look at: its rows, and `between` evenly spaced ones between two of them.
+    pub(super) fn stations(&self, surface: usize, between: u16) -> Result<Vec<f64>, Error> {
+        let (_, tables) = self.surface(surface)?;
+        let mut out = Vec::with_capacity(tables.cells.len() * usize::from(between + 1) + 1);
+        for cell in &tables.cells {
+            for k in 0..=between {
+                out.push(cell.from + (cell.to - cell.from) * (f64::from(k) / f64::from(between + 1)));
+            }
+        }
+        out.extend(tables.cells.last().map(|cell| cell.to));
+        Ok(out)
+    }
+
+    /// Heights of the rows of a surface.
+    ///
+    /// # Errors
+    /// When there is no such surface.
+    pub fn rows(&self, surface: usize) -> Result<Vec<f64>, Error> {
+        let (shape, _) = self.surface(surface)?;
+        let curves = [&shape.thrust.barrel, &shape.thrust.ovality, &shape.thrust.fourth];
+        let mut out = vec![shape.from_mm, shape.to_mm];
+        out.extend(curves.iter().flat_map(|c| c.pieces()).flat_map(|p| [p.from, p.to]));
+        out.retain(|z| *z >= shape.from_mm && *z <= shape.to_mm);
+        out.sort_by(f64::total_cmp);
+        out.dedup();
+        Ok(out)
+    }
+
+    /// Thickness of the coating at a place, per side.
     #[must_use]
-    pub fn coating_mm(&self, _: &Place) -> f64 {
-        0.0
+    pub fn coating_mm(&self, place: &Place) -> f64 {
+        let surface = self.parts.piston.surfaces.get(place.surface);
+        surface.map_or(0.0, |s| coat(s, place.angle_deg, place.height_mm))
     }
 
     /// Every temperature must be within the law of its material.
@@ -471,11 +504,12 @@ fn on_panel(surface: &Surface, angle_deg: f64) -> bool {
     })
 }
 
-/// Is a place within a window without coating?
-fn is_bare(surface: &Surface, angle_deg: f64, height_mm: f64) -> bool {
-    surface.windows.iter().filter(|w| w.kind == WindowKind::Bare).any(|w| {
+/// Coating at a place: none within a window without it.
+fn coat(surface: &Surface, angle_deg: f64, height_mm: f64) -> f64 {
+    let bare = surface.windows.iter().filter(|w| w.kind == WindowKind::Bare).any(|w| {
         height_mm > w.from_mm && height_mm < w.to_mm && strictly_within(angle_deg, w.from_deg, w.to_deg)
-    })
+    });
+    if bare { 0.0 } else { surface.coating_mm }
 }
 
 /// Depths the piston comes to, within the bore; none when its place does not matter or is not known.

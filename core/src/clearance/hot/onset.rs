@@ -87,6 +87,12 @@ impl HotFit {
         Contact { factor: seen.k, place: seen.place, slope_mm, proven }
     }
 
+    /// Largest factor at which every law holds.
+    #[must_use]
+    pub fn highest_factor(&self, scenario: Scenario) -> f64 {
+        self.highest(scenario).0
+    }
+
     /// Largest factor at which every law holds, and what ends there.
     fn highest(&self, scenario: Scenario) -> (f64, String) {
         let mut out = (LARGEST, format!("{LARGEST} times the rise was the most that was looked at"));

@@ -149,8 +149,7 @@ impl HotFit {
     ) -> Result<Smallest, Error> {
         let (height, depth) = search.at;
         if !search.best.value.is_finite() {
-            let reason = "no part of the surface is in the bore";
-            return Err(Error::new(ErrorKind::Contradiction, "", reason).at("surface"));
+            return Err(not_in_the_bore());
         }
         let (depth_mm, crank_deg) = match (search.stands, position, &self.parts.running) {
             (Stands::Anywhere, ..) => (None, None),
@@ -173,6 +172,10 @@ impl HotFit {
             sections: search.sections,
         })
     }
+}
+
+pub(super) fn not_in_the_bore() -> Error {
+    Error::new(ErrorKind::Contradiction, "", "no part of the surface is in the bore").at("surface")
 }
 
 impl Search<'_> {
