@@ -27,6 +27,7 @@ const SOURCES: &[&str] = &[
     "shape",
     "deck",
     "liner",
+    "growth",
     "ring",
     "pin",
     "decision",
@@ -48,6 +49,8 @@ const ENUMERATIONS: &[&str] = &[
     "Guard",
     "Bounded",
     "TemperColour",
+    "Confidence",
+    "Coefficients",
 ];
 
 fn path(of: &str) -> PathBuf {
