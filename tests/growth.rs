@@ -14,7 +14,7 @@ use gaugepoint::job::document::{self, Confidence};
 use gaugepoint::quantity::Temperature;
 use gaugepoint::{Document, ErrorKind, Options, assess};
 use gaugepoint_tests::named::{growth_row, hold};
-use gaugepoint_tests::{job, rows};
+use gaugepoint_tests::{job, rows, text};
 use serde_json::{Value, json};
 
 fn c(celsius: f64) -> Temperature {
@@ -103,6 +103,31 @@ fn every_built_in_material_has_a_source_and_a_law() {
     }
     let listed: Value = serde_json::from_str(&library::to_json()).expect("JSON");
     assert_eq!(listed.as_array().map(Vec::len), Some(library::ALL.len()));
+}
+
+/// The page prints every row, with its cells and its source.
+#[test]
+fn the_page_has_every_row() {
+    let page = text("core/docs/materials.md");
+    let mut lines = page.lines().skip_while(|l| !l.starts_with("| name | coefficients")).skip(2);
+    for row in library::ALL {
+        let cell = |c: &library::Cell| format!("{}: {:.1}", c.temperature_c, c.coefficient_per_k * 1e6);
+        let cells: Vec<String> = row.cells.iter().map(cell).collect();
+        let half_width = format!("{:.1}", row.permissible_error_per_k * 1e6);
+        let printed = format!(
+            "| {} | {} | {} to {} | {} | {} | {} | {} |",
+            row.name,
+            row.coefficients.word(),
+            row.from_c,
+            row.to_c,
+            cells.join(", "),
+            half_width.trim_end_matches(".0"),
+            row.confidence.word(),
+            row.source
+        );
+        assert_eq!(lines.next(), Some(printed.as_str()));
+    }
+    assert_eq!(lines.next(), Some(""));
 }
 
 /// Columns A and B of ASME TE-2 are two tables of one material: the mean of the one is the other within 0.1e-6, and the strain within

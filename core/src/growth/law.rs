@@ -1,4 +1,4 @@
-//! Laws of expansion: `eps(T) = (L(T) - L20) / L20`. The page of the [growth](crate::growth) has the formulas.
+//! Laws of expansion: `eps(T) = (L(T) - L20) / L20`. The page of the [materials](super::library) has the formulas.
 //!
 //! A mean coefficient and an instantaneous one are different things, and a mean without its base temperature means
 //! nothing; the laws keep them apart. No law is used outside its range.

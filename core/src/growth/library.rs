@@ -1,13 +1,6 @@
 //! Built-in materials: published laws of expansion, for a part whose own data sheet is not at hand.
 //!
-//! A row says where it comes from and how far that can be trusted; what is from memory, in any of its cells, is marked [`Confidence::Unverified`].
-//! It is what alloys of that name may have, not what one part has.
-//!
-//! - A mean counts from 20 C. Only the ranges that were found are there; between two of them the mean is a straight line.
-//! - Below its first cell, down to 0 C, the first cell is continued, because parts are measured there: at a shop's temperature the mean of aluminium
-//!   may be lower by 1.7e-6 /K than its mean to 100 C (ASME II-D, Table TE-2, 21.7 against 23.4).
-//! - The half-width is a judgement, common practice, no source: it covers that, the spread between sources, and that of an alloy (NIST Engineering Metrology Toolbox: book
-//!   means are off by a few per cent at 20 C, over wide ranges by 10 % and more). 1.5e-6 /K for aluminium, 1e-6 /K for iron, steel and bronze.
+#![doc = include_str!("../../docs/materials.md")]
 
 use super::law::{Form, Law, Row as Line};
 use crate::choice::choices;
