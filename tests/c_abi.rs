@@ -14,7 +14,7 @@ use gaugepoint::measurement::preset;
 use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
-use gaugepoint_tests::named::{Named, before_row, parts_row, risk_row, shape_row, study_row};
+use gaugepoint_tests::named::{Named, before_row, growth_row, parts_row, risk_row, shape_row, study_row};
 use gaugepoint_tests::{
     BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, budget, job, measurement, rows, text, uncertainty_row,
     workspace,
@@ -183,6 +183,7 @@ fn rows_of_named_results_hold() {
         ("before", before_row),
         ("shape", shape_row),
         ("parts", parts_row),
+        ("growth", growth_row),
     ];
     let mut expected = Vec::new();
     for (file, call) in files {
@@ -193,6 +194,8 @@ fn rows_of_named_results_hold() {
     }
     for link in LINKS {
         let mut lines = checked("measured", link, &workspace("tests/vectors"));
+        let materials = gaugepoint::growth::library::ALL.len();
+        assert_eq!(lines.pop(), Some(format!("materials {materials}")), "{link:?}");
         assert_eq!(lines.pop(), Some(format!("table {}", gaugepoint::bounds::TABLE.len())), "{link:?}");
         let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
         assert_eq!(found, expected, "{link:?}");

@@ -8,6 +8,7 @@ use gaugepoint::decision::risk::{
     Guard, Interval, Items, acceptance, acceptance_for_risk, capability, global_risks,
 };
 use gaugepoint::growth::liner::{self, LinerParts};
+use gaugepoint::growth::{self, InstantaneousCoefficient, Law, MeanCoefficient, library};
 use gaugepoint::measurement::before::{
     self, Adequacy, Advice, Agreement, Drift, Outliers, Point, Soak, Warm, adequacy, agreement, drift,
     outliers, readers, soak,
@@ -16,6 +17,7 @@ use gaugepoint::measurement::bias::{Band, Bias, Linearity, bias, linearity};
 use gaugepoint::measurement::chart::{Chart, Kind, control_chart};
 use gaugepoint::measurement::statistics::{OneWay, Sample, one_way, sample};
 use gaugepoint::measurement::study::{Crossed, Pooling, Study};
+use gaugepoint::quantity::Temperature;
 use gaugepoint::shape::circle::{self, Algebraic, Circle, Form, Reference};
 use gaugepoint::shape::cylinder::{self, Cylinder};
 use gaugepoint::shape::deck::{self, Chamber, GasketBand};
@@ -563,6 +565,56 @@ pub fn hold(id: &str, expected: &str, outcome: Result<Named, Error>) -> usize {
         }
     }
     expected.split(';').count()
+}
+
+/// Calls what a row of `growth.csv` says.
+///
+/// # Errors
+/// As the library.
+pub fn growth_row(row: &[String]) -> Result<Named, Error> {
+    let lists: Vec<&str> = row[2].split('|').collect();
+    let (law, at) = lists.split_at(lists.len() - 1);
+    law_of(row[1].as_str(), law)?.at(celsius(number(at[0]))).map(of_growth)
+}
+
+fn celsius(c: f64) -> Temperature {
+    Temperature::from_celsius(c)
+}
+
+fn law_of(form: &str, lists: &[&str]) -> Result<Law, Error> {
+    if form == "built_in" {
+        return library::named(lists[0]).map(library::Row::law);
+    }
+    let x: Vec<Vec<f64>> = lists.iter().map(|list| numbers(list)).collect();
+    let rows = |t: &[f64], a: &[f64]| t.iter().copied().map(celsius).zip(a.to_vec()).collect::<Vec<_>>();
+    match (form, x.as_slice()) {
+        ("mean_coefficient", [n]) => {
+            let mean = MeanCoefficient::from_per_kelvin(n[1]);
+            Law::mean_coefficient(celsius(n[0]), mean, celsius(n[2]), celsius(n[3]))
+        }
+        ("mean_table", [base, t, a]) => {
+            let rows = rows(t, a).into_iter().map(|(t, a)| (t, MeanCoefficient::from_per_kelvin(a)));
+            Law::mean_table(celsius(base[0]), &rows.collect::<Vec<_>>())
+        }
+        ("instantaneous_table", [t, a]) => {
+            let rows = rows(t, a).into_iter().map(|(t, a)| (t, InstantaneousCoefficient::from_per_kelvin(a)));
+            Law::instantaneous_table(&rows.collect::<Vec<_>>())
+        }
+        ("instantaneous_polynomial", [c, ends]) => {
+            Law::instantaneous_polynomial(c, celsius(ends[0]), celsius(ends[1]))
+        }
+        ("strain_polynomial", [c, ends]) => Law::strain_polynomial(c, celsius(ends[0]), celsius(ends[1])),
+        ("graphite_iron", [n]) => Law::graphite_iron(n[0], n[1], n[2]),
+        _ => panic!("{form} {lists:?}"),
+    }
+}
+
+fn of_growth(g: growth::Growth) -> Named {
+    vec![
+        ("strain", Some(g.strain)),
+        ("instantaneous_per_k", Some(g.instantaneous.per_kelvin())),
+        ("mean_from_20_per_k", g.mean_from_20.map(MeanCoefficient::per_kelvin)),
+    ]
 }
 
 /// Calls what a row of `parts.csv` says.

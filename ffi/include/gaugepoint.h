@@ -505,6 +505,38 @@ typedef enum GaugepointTemperColour {
 } GaugepointTemperColour;
 
 /**
+ * How far a source can be trusted.
+ */
+typedef enum GaugepointConfidence {
+  /**
+   * From a standard, a handbook or a paper.
+   */
+  GAUGEPOINT_CONFIDENCE_PUBLISHED = 1,
+  /**
+   * From the maker of the part.
+   */
+  GAUGEPOINT_CONFIDENCE_MAKER = 2,
+  /**
+   * From experience or memory.
+   */
+  GAUGEPOINT_CONFIDENCE_UNVERIFIED = 3,
+} GaugepointConfidence;
+
+/**
+ * What the coefficients of a built-in material are.
+ */
+typedef enum GaugepointCoefficients {
+  /**
+   * Means from 20 C to each temperature.
+   */
+  GAUGEPOINT_COEFFICIENTS_MEAN = 1,
+  /**
+   * Instantaneous at each temperature.
+   */
+  GAUGEPOINT_COEFFICIENTS_INSTANTANEOUS = 2,
+} GaugepointCoefficients;
+
+/**
  * What was refused, and why. Belongs to the caller; see ERROR at the head.
  *
  * Every text ends with a NUL.
@@ -1726,6 +1758,74 @@ typedef struct GaugepointLinerFit {
 } GaugepointLinerFit;
 
 /**
+ * What a law of expansion says of one temperature; see RECORDS at the head.
+ */
+typedef struct GaugepointGrowth {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `mean_from_20_per_k` is given, else 0: at 20 C there is no mean from 20 C.
+   */
+  int32_t has_mean;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Strain from 20 C: (L - L20) / L20.
+   */
+  double strain;
+  /**
+   * Instantaneous coefficient, (1 / L20) dL/dT.
+   */
+  double instantaneous_per_k;
+  /**
+   * Mean coefficient from 20 C.
+   */
+  double mean_from_20_per_k;
+} GaugepointGrowth;
+
+/**
+ * A built-in material; see RECORDS at the head.
+ */
+typedef struct GaugepointMaterial {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Name, as documents and gaugepoint_growth_built_in take it.
+   */
+  const char *name;
+  /**
+   * Where the figures come from.
+   */
+  const char *source;
+  /**
+   * A GaugepointConfidence.
+   */
+  int32_t confidence;
+  /**
+   * A GaugepointCoefficients.
+   */
+  int32_t coefficients;
+  /**
+   * Lowest temperature its law holds at.
+   */
+  double from_c;
+  /**
+   * Highest temperature its law holds at.
+   */
+  double to_c;
+  /**
+   * Half-width of the error of its coefficient.
+   */
+  double permissible_error_per_k;
+} GaugepointMaterial;
+
+/**
  * End gap of a hot ring; see RECORDS at the head.
  */
 typedef struct GaugepointRingHotGap {
@@ -2584,6 +2684,89 @@ int32_t gaugepoint_liner_in_block(const struct GaugepointLinerParts *parts,
                                   int32_t measured_in_block,
                                   struct GaugepointLinerFit *out,
                                   struct GaugepointError *error);
+
+/**
+ * One mean coefficient from a base, which holds between two temperatures.
+ */
+int32_t gaugepoint_growth_mean_coefficient(double base_c,
+                                           double mean_per_k,
+                                           double from_c,
+                                           double to_c,
+                                           double temperature_c,
+                                           struct GaugepointGrowth *out,
+                                           struct GaugepointError *error);
+
+/**
+ * Mean coefficients from a base to each of `count` rising temperatures, which span the range; straight between them.
+ */
+int32_t gaugepoint_growth_mean_table(double base_c,
+                                     const double *temperatures_c,
+                                     const double *means_per_k,
+                                     size_t count,
+                                     double temperature_c,
+                                     struct GaugepointGrowth *out,
+                                     struct GaugepointError *error);
+
+/**
+ * Instantaneous coefficients at each of `count` rising temperatures, which span the range; straight between them, integrated from 20 C.
+ *
+ * `mean_from_20_per_k` is what a table of means from 20 C would say.
+ */
+int32_t gaugepoint_growth_instantaneous_table(const double *temperatures_c,
+                                              const double *instantaneous_per_k,
+                                              size_t count,
+                                              double temperature_c,
+                                              struct GaugepointGrowth *out,
+                                              struct GaugepointError *error);
+
+/**
+ * An instantaneous coefficient `c0 + c1 T + c2 T^2 + ...` per kelvin, T in kelvin, of `count` numbers, integrated from 20 C.
+ */
+int32_t gaugepoint_growth_instantaneous_polynomial(const double *kelvin_coefficients,
+                                                   size_t count,
+                                                   double from_c,
+                                                   double to_c,
+                                                   double temperature_c,
+                                                   struct GaugepointGrowth *out,
+                                                   struct GaugepointError *error);
+
+/**
+ * A strain `c0 + c1 T + c2 T^2 + ...`, T in kelvin, of `count` numbers, from any length; it is brought to the length at 20 C.
+ */
+int32_t gaugepoint_growth_strain_polynomial(const double *kelvin_coefficients,
+                                            size_t count,
+                                            double from_c,
+                                            double to_c,
+                                            double temperature_c,
+                                            struct GaugepointGrowth *out,
+                                            struct GaugepointError *error);
+
+/**
+ * Compacted or spheroidal graphite iron from its structure, by a published regression: nodularity in %, area fraction of graphite in %, ratio
+ * of pearlite to ferrite. 20 C to 500 C; unverified.
+ */
+int32_t gaugepoint_growth_graphite_iron(double nodularity_percent,
+                                        double graphite_percent,
+                                        double pearlite_to_ferrite,
+                                        double temperature_c,
+                                        struct GaugepointGrowth *out,
+                                        struct GaugepointError *error);
+
+/**
+ * A built-in material by its name, of `name_length` bytes.
+ */
+int32_t gaugepoint_growth_built_in(const char *name,
+                                   size_t name_length,
+                                   double temperature_c,
+                                   struct GaugepointGrowth *out,
+                                   struct GaugepointError *error);
+
+/**
+ * The built-in materials one after the other: call with 0, 1, 2 ... until it fails with GAUGEPOINT_STATUS_OUT_OF_RANGE.
+ */
+int32_t gaugepoint_material(size_t index,
+                            struct GaugepointMaterial *out,
+                            struct GaugepointError *error);
 
 /**
  * End gap in a bore, in mm, of a ring whose gap was measured in a gauge or in another bore: gap + pi (bore - gauge).

@@ -79,6 +79,7 @@ pub mod risk;
 pub mod ring;
 pub mod pin;
 pub mod liner;
+pub mod growth;
 pub mod deck;
 pub mod uncertainty;
 pub mod before;

@@ -28,6 +28,7 @@ const SOURCES: &[&str] = &[
     "shape",
     "deck",
     "liner",
+    "growth",
     "ring",
     "pin",
     "decision",
@@ -49,6 +50,8 @@ const ENUMERATIONS: &[&str] = &[
     "Guard",
     "Bounded",
     "TemperColour",
+    "Confidence",
+    "Coefficients",
 ];
 
 fn path(of: &str) -> PathBuf {

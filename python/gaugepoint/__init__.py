@@ -3,9 +3,9 @@
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`; `check_sheet` holds a printed sheet
 against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
 the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
-traces), `parts` (rings, pins, liners, the deck), `uncertainty` (budgets), `decision` (risks), `before` (what to ask before measuring, plausible values).
-`measure` evaluates readings with their gauges, whose report and presets stand in `gaugepoint.measuring`; `fit` computes a hot fit, whose report
-stands in `gaugepoint.fitting`. What is refused raises `InputError`.
+traces), `growth` (laws of expansion, built-in materials), `parts` (rings, pins, liners, the deck), `uncertainty` (budgets), `decision` (risks),
+`before` (what to ask before measuring, plausible values). `measure` evaluates readings with their gauges, whose report and presets stand in
+`gaugepoint.measuring`; `fit` computes a hot fit, whose report stands in `gaugepoint.fitting`. What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -50,6 +50,7 @@ from gaugepoint.decision import (
     global_risks,
 )
 from gaugepoint.error import InputError
+from gaugepoint.growth import built_in_materials
 from gaugepoint.job import assess, job_schema, report_schema
 from gaugepoint.measurement import bias, control_chart, gauge_study, linearity, linearity_band, one_way, sample
 from gaugepoint.parts import (
@@ -187,6 +188,7 @@ __all__ = [
     "budget",
     "budget_report_schema",
     "budget_schema",
+    "built_in_materials",
     "coverage_factor",
     "effective_dof",
     "numerical_tolerance",

@@ -82,6 +82,14 @@ __all__ = [
     "fit_report_schema",
     "measure",
     "presets",
+    "growth_mean_coefficient",
+    "growth_mean_table",
+    "growth_instantaneous_table",
+    "growth_instantaneous_polynomial",
+    "growth_strain_polynomial",
+    "growth_graphite_iron",
+    "growth_built_in",
+    "built_in_materials",
     "measurement_schema",
     "measurement_report_schema",
     "budget",
@@ -1998,4 +2006,174 @@ def numerical_tolerance(standard_uncertainty: float, digits: int) -> float:
     >>> from gaugepoint.uncertainty import numerical_tolerance
     >>> numerical_tolerance(0.00035, 2)
     5e-06
+    """
+
+def growth_mean_coefficient(base_c: float, mean_per_k: float, from_c: float, to_c: float, temperature_c: float) -> tuple[float, float, float | None]:
+    """Grow by one mean coefficient from a base.
+
+    Parameters
+    ----------
+    base_c : float
+        Temperature the mean starts from.
+    mean_per_k : float
+        The coefficient.
+    from_c, to_c : float
+        Range, which holds 20 C.
+    temperature_c : float
+        Where it is asked for.
+
+    Returns
+    -------
+    tuple of float
+        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+
+    Raises
+    ------
+    InputError
+        When a number is impossible, or the temperature is outside the range.
+    """
+
+def growth_mean_table(base_c: float, rows: Sequence[tuple[float, float]], temperature_c: float) -> tuple[float, float, float | None]:
+    """Grow by a table of mean coefficients from a base.
+
+    Parameters
+    ----------
+    base_c : float
+        Temperature the means start from.
+    rows : sequence of (float, float)
+        Temperature and mean coefficient up to it, in rising order.
+    temperature_c : float
+        Where it is asked for.
+
+    Returns
+    -------
+    tuple of float
+        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+
+    Raises
+    ------
+    InputError
+        When a number is impossible, or the temperature is outside the range.
+    """
+
+def growth_instantaneous_table(rows: Sequence[tuple[float, float]], temperature_c: float) -> tuple[float, float, float | None]:
+    """Grow by a table of instantaneous coefficients.
+
+    Parameters
+    ----------
+    rows : sequence of (float, float)
+        Temperature and instantaneous coefficient at it, in rising order.
+    temperature_c : float
+        Where it is asked for.
+
+    Returns
+    -------
+    tuple of float
+        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+
+    Raises
+    ------
+    InputError
+        When a number is impossible, or the temperature is outside the range.
+    """
+
+def growth_instantaneous_polynomial(kelvin_coefficients: Sequence[float], from_c: float, to_c: float, temperature_c: float) -> tuple[float, float, float | None]:
+    """Grow by an instantaneous coefficient that is a polynomial.
+
+    Parameters
+    ----------
+    kelvin_coefficients : sequence of float
+        c0, c1, c2, ... over kelvin.
+    from_c, to_c : float
+        Range, which holds 20 C.
+    temperature_c : float
+        Where it is asked for.
+
+    Returns
+    -------
+    tuple of float
+        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+
+    Raises
+    ------
+    InputError
+        When a number is impossible, or the temperature is outside the range.
+    """
+
+def growth_strain_polynomial(kelvin_coefficients: Sequence[float], from_c: float, to_c: float, temperature_c: float) -> tuple[float, float, float | None]:
+    """Grow by a strain that is a polynomial.
+
+    Parameters
+    ----------
+    kelvin_coefficients : sequence of float
+        c0, c1, c2, ... over kelvin.
+    from_c, to_c : float
+        Range, which holds 20 C.
+    temperature_c : float
+        Where it is asked for.
+
+    Returns
+    -------
+    tuple of float
+        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+
+    Raises
+    ------
+    InputError
+        When a number is impossible, or the temperature is outside the range.
+    """
+
+def growth_graphite_iron(nodularity_percent: float, graphite_percent: float, pearlite_to_ferrite: float, temperature_c: float) -> tuple[float, float, float | None]:
+    """Grow as compacted or spheroidal graphite iron.
+
+    Parameters
+    ----------
+    nodularity_percent : float
+        Nodularity, in %.
+    graphite_percent : float
+        Area fraction of graphite, in %.
+    pearlite_to_ferrite : float
+        Pearlite over ferrite in the matrix.
+    temperature_c : float
+        Where it is asked for.
+
+    Returns
+    -------
+    tuple of float
+        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+
+    Raises
+    ------
+    InputError
+        When a number is impossible, or the temperature is outside the range.
+    """
+
+def growth_built_in(name: str, temperature_c: float) -> tuple[float, float, float | None]:
+    """Grow by the law of a built-in material.
+
+    Parameters
+    ----------
+    name : str
+        Its name.
+    temperature_c : float
+        Where it is asked for.
+
+    Returns
+    -------
+    tuple of float
+        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+
+    Raises
+    ------
+    InputError
+        When a number is impossible, or the temperature is outside the range.
+    """
+
+def built_in_materials() -> str:
+    """Give the built-in materials as JSON.
+
+    Returns
+    -------
+    str
+        A list of rows, as JSON.
     """

@@ -19,6 +19,8 @@ mod before;
 
 mod parts;
 
+mod growth;
+
 mod job;
 
 mod sheet;
@@ -109,6 +111,14 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(sheet::sheet_report_schema, module)?)?;
     module.add_function(wrap_pyfunction!(measure::measure, module)?)?;
     module.add_function(wrap_pyfunction!(measure::presets, module)?)?;
+    module.add_function(wrap_pyfunction!(growth::growth_mean_coefficient, module)?)?;
+    module.add_function(wrap_pyfunction!(growth::growth_mean_table, module)?)?;
+    module.add_function(wrap_pyfunction!(growth::growth_instantaneous_table, module)?)?;
+    module.add_function(wrap_pyfunction!(growth::growth_instantaneous_polynomial, module)?)?;
+    module.add_function(wrap_pyfunction!(growth::growth_strain_polynomial, module)?)?;
+    module.add_function(wrap_pyfunction!(growth::growth_graphite_iron, module)?)?;
+    module.add_function(wrap_pyfunction!(growth::growth_built_in, module)?)?;
+    module.add_function(wrap_pyfunction!(growth::built_in_materials, module)?)?;
     module.add_function(wrap_pyfunction!(measure::measurement_schema, module)?)?;
     module.add_function(wrap_pyfunction!(measure::measurement_report_schema, module)?)?;
     module.add_function(wrap_pyfunction!(fit::fit, module)?)?;

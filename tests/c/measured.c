@@ -901,6 +901,81 @@ static void table(void) {
   printf("table %zu\n", rows);
 }
 
+/* The built-in materials, each of which has a strain at both ends of its range and none beyond. */
+static void materials(void) {
+  GaugepointError error = GAUGEPOINT_ERROR_INIT;
+  size_t rows = 0;
+  row = "materials";
+  for (;; rows++) {
+    RECORD(GaugepointMaterial, m);
+    RECORD(GaugepointGrowth, g);
+    int32_t status = gaugepoint_material(rows, &m, &error);
+    if (status != GAUGEPOINT_STATUS_OK) {
+      CHECK(status == GAUGEPOINT_STATUS_OUT_OF_RANGE && same(error.field, "index") && m.name == NULL);
+      break;
+    }
+    CHECK(m.name[0] != '\0' && m.source[0] != '\0' && m.permissible_error_per_k > 0 && m.from_c < m.to_c);
+    CHECK(m.confidence == GAUGEPOINT_CONFIDENCE_PUBLISHED || m.confidence == GAUGEPOINT_CONFIDENCE_MAKER ||
+          m.confidence == GAUGEPOINT_CONFIDENCE_UNVERIFIED);
+    CHECK(m.coefficients == GAUGEPOINT_COEFFICIENTS_MEAN || m.coefficients == GAUGEPOINT_COEFFICIENTS_INSTANTANEOUS);
+    size_t length = strlen(m.name);
+    CHECK(gaugepoint_growth_built_in(m.name, length, m.from_c, &g, &error) == GAUGEPOINT_STATUS_OK && g.strain < 0);
+    CHECK(gaugepoint_growth_built_in(m.name, length, m.to_c, &g, &error) == GAUGEPOINT_STATUS_OK && g.strain > 0);
+    CHECK(gaugepoint_growth_built_in(m.name, length, m.to_c + 1, &g, &error) == GAUGEPOINT_STATUS_OUTSIDE_LAW);
+    CHECK(gaugepoint_growth_built_in("\xff", 1, 20, &g, &error) == GAUGEPOINT_STATUS_NOT_UTF8);
+  }
+  printf("materials %zu\n", rows);
+}
+
+/* A law as lists separated by '|', the temperature last. */
+static int32_t growth(char **cells, GaugepointError *error) {
+  char *list[4] = {0};
+  double x[4][32];
+  size_t count[4] = {0};
+  int lists = 0;
+  for (char *at = cells[2]; at != NULL && lists < 4;) {
+    list[lists++] = at;
+    at = strchr(at, '|');
+    if (at != NULL) {
+      *at++ = '\0';
+    }
+  }
+  for (int k = 0; k < lists; k++) {
+    for (char *at = list[k], *end; *at != '\0' && count[k] < 32; at = *end == ';' ? end + 1 : end) {
+      double value = strtod(at, &end);
+      if (end == at) {
+        break; /* a name */
+      }
+      x[k][count[k]++] = value;
+    }
+  }
+  RECORD(GaugepointGrowth, g);
+  int32_t status = -1;
+  double t = x[lists - 1][0];
+  if (same(cells[1], "mean_coefficient")) {
+    status = gaugepoint_growth_mean_coefficient(x[0][0], x[0][1], x[0][2], x[0][3], t, &g, error);
+  } else if (same(cells[1], "mean_table")) {
+    status = gaugepoint_growth_mean_table(x[0][0], x[1], x[2], count[1], t, &g, error);
+  } else if (same(cells[1], "instantaneous_table")) {
+    status = gaugepoint_growth_instantaneous_table(x[0], x[1], count[0], t, &g, error);
+  } else if (same(cells[1], "instantaneous_polynomial")) {
+    status = gaugepoint_growth_instantaneous_polynomial(x[0], count[0], x[1][0], x[1][1], t, &g, error);
+  } else if (same(cells[1], "strain_polynomial")) {
+    status = gaugepoint_growth_strain_polynomial(x[0], count[0], x[1][0], x[1][1], t, &g, error);
+  } else if (same(cells[1], "graphite_iron")) {
+    status = gaugepoint_growth_graphite_iron(x[0][0], x[0][1], x[0][2], t, &g, error);
+  } else if (same(cells[1], "built_in")) {
+    status = gaugepoint_growth_built_in(list[0], strlen(list[0]), t, &g, error);
+  }
+  if (status == GAUGEPOINT_STATUS_OK) {
+    CHECK(g.has_mean || isnan(g.mean_from_20_per_k));
+    put("strain", 1, g.strain);
+    put("instantaneous_per_k", 1, g.instantaneous_per_k);
+    put("mean_from_20_per_k", g.has_mean, g.mean_from_20_per_k);
+  }
+  return status;
+}
+
 static const Named *find(const char *name) {
   for (int k = 0; k < names; k++) {
     if (same(named[k].name, name)) {
@@ -975,6 +1050,8 @@ int main(int count, char **words) {
   file(words[1], "before.csv", 6, before);
   file(words[1], "shape.csv", 6, shape);
   file(words[1], "parts.csv", 5, part);
+  file(words[1], "growth.csv", 5, growth);
   table();
+  materials();
   return finish();
 }

@@ -52,6 +52,11 @@ def parts():
     return _commented("parts.csv", ["id", "function", "arguments", "expected", "source"])
 
 
+def growth():
+    """Rows of growth.csv, as texts."""
+    return _commented("growth.csv", ["id", "function", "arguments", "expected", "source"])
+
+
 def before():
     """Rows of before.csv, as texts."""
     return _commented("before.csv", ["id", "function", "choice", "numbers", "expected", "source"])

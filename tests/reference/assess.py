@@ -223,15 +223,15 @@ class IronLaw:
         return (t - REFERENCE) * sum_of_three / 6 + error * (t - REFERENCE)
 
 
-# Built-in materials that vectors use: the law written out, and the half-width, as core/docs/materials.md prints them.
+# Built-in materials that jobs of the vectors use: the law written out, and the half-width, from the handbook cells.
 _TE_2_A = zip((0, 20, 50, 75, 100, 125, 150, 175, 200, 225, 250, 275, 300, 325), (
     "21.7", "21.7", "23.3", "23.9", "24.3", "24.7", "25.2", "25.7", "26.4", "27.0", "27.5", "27.7", "27.6", "27.1"))
 BUILT_IN = {
-    "cast aluminium-silicon 12 %, gravity": ({"mean_table": {"base": "20 C", "rows": [
+    "gravity-cast AlSi12CuMgNi": ({"mean_table": {"base": "20 C", "rows": [
         {"to": f"{t} C", "value": f"{a}e-6 /K"} for t, a in ((0, "20"), (100, "20"), (200, "21"), (300, "22"))]}}, "1.5e-6 /K"),
     "steel 4140": ({"mean_table": {"base": "20 C", "rows": [
         {"to": f"{t} C", "value": f"{a}e-6 /K"} for t, a in ((0, "12.3"), (100, "12.3"), (200, "12.7"))]}}, "1e-6 /K"),
-    "aluminium alloys, ASME TE-2, instantaneous": ({"instantaneous_table": {"rows": [
+    "aluminium alloys ASME TE-2 instantaneous": ({"instantaneous_table": {"rows": [
         {"at": f"{t} C", "value": f"{a}e-6 /K"} for t, a in _TE_2_A]}}, "1.5e-6 /K"),
 }
 

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import assess
 import flat
+import growth
 import parts
 import measure
 import special
@@ -140,6 +141,7 @@ def files():
     out[VECTORS / "flat.csv"] = flat_csv()
     out[VECTORS / "special.csv"] = special_csv()
     out[VECTORS / "parts.csv"] = parts.parts_csv()
+    out[VECTORS / "growth.csv"] = growth.growth_csv()
     return out
 
 

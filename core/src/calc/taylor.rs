@@ -55,7 +55,6 @@ impl Sub for Taylor {
 }
 impl Mul for Taylor {
     type Output = Self;
-    #[expect(clippy::suspicious_arithmetic_impl, reason = "the product rule adds")]
     fn mul(self, b: Self) -> Self {
         Taylor {
             value: self.value * b.value,
@@ -66,7 +65,6 @@ impl Mul for Taylor {
 }
 impl Div for Taylor {
     type Output = Self;
-    #[expect(clippy::suspicious_arithmetic_impl, reason = "the quotient rule subtracts and multiplies")]
     fn div(self, b: Self) -> Self {
         let value = self.value / b.value;
         let slope = (self.slope - value * b.slope) / b.value;

@@ -1,4 +1,4 @@
-//! Laws of expansion: `eps(T) = (L(T) - L20) / L20`. The page of the [growth](crate::growth) has the formulas.
+//! Laws of expansion: `eps(T) = (L(T) - L20) / L20`. The page of the [materials](super::library) has the formulas.
 //!
 //! A mean coefficient and an instantaneous one are different things, and a mean without its base temperature means
 //! nothing; the laws keep them apart. No law is used outside its range.
@@ -98,6 +98,17 @@ coefficients! {
     /// let at_200_c: InstantaneousCoefficient = mean;
     /// ```
     InstantaneousCoefficient;
+}
+
+/// What a law says of one temperature.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Growth {
+    /// Strain from 20 C.
+    pub strain: f64,
+    /// Instantaneous coefficient.
+    pub instantaneous: InstantaneousCoefficient,
+    /// Mean coefficient from 20 C; none at 20 C: a mean over nothing.
+    pub mean_from_20: Option<MeanCoefficient>,
 }
 
 /// A law of expansion with its range.
@@ -338,6 +349,9 @@ fn check_rising([from, to]: &[Given; 2]) -> Result<(), Error> {
     Err(Error::new(ErrorKind::OutOfOrder, &to.text, reason).value(to.value).at(&to.path))
 }
 
+/// Rows that are nearer to each other are one row: between them the slope would have no end.
+const LEAST_RISE_K: f64 = 1e-6;
+
 /// A table has rows, and they rise; without any it has no range either.
 fn check_rows(rows: &[Row<Given>], field: &str) -> Result<(), Error> {
     if rows.is_empty() {
@@ -345,7 +359,7 @@ fn check_rows(rows: &[Row<Given>], field: &str) -> Result<(), Error> {
     }
     for pair in rows.windows(2) {
         if let [low, high] = pair
-            && high.temperature.value <= low.temperature.value
+            && high.temperature.value - low.temperature.value < LEAST_RISE_K
         {
             let t = &high.temperature;
             let error = Error::new(ErrorKind::OutOfOrder, &t.text, "rows must rise in temperature");
@@ -679,6 +693,18 @@ impl Law {
         Ok(InstantaneousCoefficient::from_per_kelvin(self.slope_at(t)))
     }
 
+    /// Strain, instantaneous coefficient, and mean coefficient from 20 C, together.
+    ///
+    /// # Errors
+    /// [`ErrorKind::OutsideLaw`] outside the range.
+    pub fn at(&self, temperature: Temperature) -> Result<Growth, Error> {
+        let strain = self.strain(temperature)?;
+        let instantaneous = self.instantaneous(temperature)?;
+        let reference = Temperature::from_celsius(REFERENCE_TEMPERATURE_C);
+        let mean = (temperature != reference).then(|| self.mean(reference, temperature)).transpose()?;
+        Ok(Growth { strain, instantaneous, mean_from_20: mean })
+    }
+
     /// Mean coefficient `(L1 - L0) / (L0 (T1 - T0))` from one temperature to another.
     ///
     /// # Errors
@@ -748,7 +774,9 @@ impl Law {
         }
         let (lower, upper) = self.0.range();
         for k in 0..=PLACES {
-            let a = self.slope_at(lower + (upper - lower) * f64::from(k) / f64::from(PLACES));
+            // the sum may round beyond the end
+            let t = Number::min(lower + (upper - lower) * f64::from(k) / f64::from(PLACES), upper);
+            let a = self.slope_at(t);
             if bounds::EXPANSION.judge(a) == Verdict::Impossible {
                 return Err(bounds::EXPANSION.refuse(a, &a.to_string()).suggest(None).at(field));
             }

@@ -1,13 +1,6 @@
 //! Built-in materials: published laws of expansion, for a part whose own data sheet is not at hand.
 //!
-//! A row says where it comes from and how far that can be trusted; what is from memory, in any of its cells, is marked [`Confidence::Unverified`].
-//! It is what alloys of that name may have, not what one part has.
-//!
-//! - A mean counts from 20 C. Only the ranges that were found are there; between two of them the mean is a straight line.
-//! - Below its first cell, down to 0 C, the first cell is continued, because parts are measured there: at a shop's temperature the mean of aluminium
-//!   may be lower by 1.7e-6 /K than its mean to 100 C (ASME II-D, Table TE-2, 21.7 against 23.4).
-//! - The half-width is a judgement, common practice, no source: it covers that, the spread between sources, and that of an alloy (NIST Engineering Metrology Toolbox: book
-//!   means are off by a few per cent at 20 C, over wide ranges by 10 % and more). 1.5e-6 /K for aluminium, 1e-6 /K for iron, steel and bronze.
+#![doc = include_str!("../../docs/materials.md")]
 
 use super::law::{Form, Law, Row as Line};
 use crate::choice::choices;
@@ -80,7 +73,7 @@ macro_rules! rows {
 }
 
 rows! {
-    "cast aluminium-silicon 12 %, gravity", Mean, 0.0 to 300.0, ALUMINIUM, Maker, [100.0: 20.0e-6, 200.0: 21.0e-6, 300.0: 22.0e-6],
+    "gravity-cast AlSi12CuMgNi", Mean, 0.0 to 300.0, ALUMINIUM, Maker, [100.0: 20.0e-6, 200.0: 21.0e-6, 300.0: 22.0e-6],
         "material page of a maker of pistons, AlSi12CuMgNi: 19.5 to 20.5, 20.5 to 21.5, 21.5 to 22.5 for 20 C to 100 C, 200 C, 300 C; the middles";
     "wrought aluminium 4032", Mean, 0.0 to 300.0, ALUMINIUM, Unverified, [100.0: 19.4e-6, 200.0: 20.2e-6, 300.0: 21.0e-6],
         "to 100 C: table of expansion coefficients in the manual of a laser interferometer; to 200 C and 300 C: ASM Handbook 2, from memory";
@@ -100,11 +93,11 @@ rows! {
         "to 100 C: table of expansion coefficients in the manual of a laser interferometer, and Callister, Appendix B; to 300 C: from memory";
     "cast aluminium 242", Mean, 0.0 to 300.0, ALUMINIUM, Unverified, [100.0: 22.5e-6, 300.0: 24.5e-6],
         "to 100 C: table of expansion coefficients in the manual of a laser interferometer, 142; to 300 C: from memory";
-    "aluminium alloys, ASME TE-2, mean", Mean, 0.0 to 325.0, ALUMINIUM, Published,
+    "aluminium alloys ASME TE-2 mean", Mean, 0.0 to 325.0, ALUMINIUM, Published,
         [20.0: 21.7e-6, 50.0: 22.6e-6, 75.0: 23.1e-6, 100.0: 23.4e-6, 125.0: 23.7e-6, 150.0: 23.9e-6, 175.0: 24.2e-6, 200.0: 24.4e-6,
             225.0: 24.7e-6, 250.0: 25.0e-6, 275.0: 25.2e-6, 300.0: 25.5e-6, 325.0: 25.6e-6],
         "ASME BPVC II-D, Table TE-2, aluminium alloys, column B, 20 C to 325 C; from a transcription";
-    "aluminium alloys, ASME TE-2, instantaneous", Instantaneous, 0.0 to 325.0, ALUMINIUM, Published,
+    "aluminium alloys ASME TE-2 instantaneous", Instantaneous, 0.0 to 325.0, ALUMINIUM, Published,
         [20.0: 21.7e-6, 50.0: 23.3e-6, 75.0: 23.9e-6, 100.0: 24.3e-6, 125.0: 24.7e-6, 150.0: 25.2e-6, 175.0: 25.7e-6, 200.0: 26.4e-6,
             225.0: 27.0e-6, 250.0: 27.5e-6, 275.0: 27.7e-6, 300.0: 27.6e-6, 325.0: 27.1e-6],
         "ASME BPVC II-D, Table TE-2, aluminium alloys, column A, 20 C to 325 C; from a transcription";
@@ -114,9 +107,9 @@ rows! {
         "near room temperature: Callister, Table B.6; to 400 C: from memory";
     "ductile iron 80-55-06", Mean, 0.0 to 100.0, IRON, Published, [100.0: 10.6e-6],
         "Callister, Table B.6, near room temperature";
-    "austenitic cast iron, type 1", Mean, 0.0 to 200.0, 1.5e-6, Unverified, [200.0: 18.4e-6],
+    "austenitic cast iron type 1", Mean, 0.0 to 200.0, 1.5e-6, Unverified, [200.0: 18.4e-6],
         "ring carriers, to 200 C: from memory, 17.5 to 19.3; the middle; low confidence";
-    "austenitic cast iron, type D-2", Mean, 0.0 to 200.0, 1.5e-6, Unverified, [200.0: 18.7e-6],
+    "austenitic cast iron type D-2", Mean, 0.0 to 200.0, 1.5e-6, Unverified, [200.0: 18.7e-6],
         "to 200 C: from memory; low confidence";
     "steel 4140", Mean, 0.0 to 200.0, IRON, Unverified, [100.0: 12.3e-6, 200.0: 12.7e-6],
         "to 100 C: Callister, Table B.6; to 200 C: from memory";
@@ -139,7 +132,7 @@ rows! {
 /// use gaugepoint::growth::library;
 /// use gaugepoint::quantity::Temperature;
 ///
-/// let row = library::named("cast aluminium-silicon 12 %, gravity")?;
+/// let row = library::named("gravity-cast AlSi12CuMgNi")?;
 /// // 86 mm from 20 C to 150 C by the mean 20.5e-6: 0.229 mm
 /// assert!((86.0 * row.law().strain(Temperature::from_celsius(150.0))? - 0.2292).abs() < 1e-4);
 /// assert_eq!(library::named("wrought aluminum 4032").unwrap_err().did_you_mean(), Some("wrought aluminium 4032"));

@@ -15,7 +15,7 @@ pub mod field;
 mod tests;
 
 pub(crate) use law::MeanGrowth;
-pub use law::{InstantaneousCoefficient, Law, MeanCoefficient};
+pub use law::{Growth, InstantaneousCoefficient, Law, MeanCoefficient};
 pub use material::Material;
 pub(crate) use material::{Grown, Materials};
 

@@ -1,0 +1,301 @@
+//! Laws of expansion, and the built-in materials.
+
+use crate::array::array;
+use crate::error::{Failure, GaugepointError};
+use crate::guard::status;
+use crate::job::bytes;
+use crate::record::{Record, record};
+use crate::status::{Text, terminated};
+use core::ffi::c_char;
+use gaugepoint::ErrorKind;
+use gaugepoint::growth::library::{self, Coefficients};
+use gaugepoint::growth::{Growth, InstantaneousCoefficient, Law, MeanCoefficient};
+use gaugepoint::job::document::Confidence;
+use gaugepoint::quantity::Temperature;
+
+/// How far a source can be trusted.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GaugepointConfidence {
+    /// From a standard, a handbook or a paper.
+    Published = 1,
+    /// From the maker of the part.
+    Maker = 2,
+    /// From experience or memory.
+    Unverified = 3,
+}
+
+/// What the coefficients of a built-in material are.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GaugepointCoefficients {
+    /// Means from 20 C to each temperature.
+    Mean = 1,
+    /// Instantaneous at each temperature.
+    Instantaneous = 2,
+}
+
+/// What a law of expansion says of one temperature; see RECORDS at the head.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointGrowth {
+    /// Size of this structure in bytes, set by the caller.
+    pub struct_size: usize,
+    /// 1 when `mean_from_20_per_k` is given, else 0: at 20 C there is no mean from 20 C.
+    pub has_mean: i32,
+    /// 0.
+    pub reserved: i32,
+    /// Strain from 20 C: (L - L20) / L20.
+    pub strain: f64,
+    /// Instantaneous coefficient, (1 / L20) dL/dT.
+    pub instantaneous_per_k: f64,
+    /// Mean coefficient from 20 C.
+    pub mean_from_20_per_k: f64,
+}
+
+// SAFETY: a size, two int32_t, doubles
+unsafe impl Record for GaugepointGrowth {
+    const SMALLEST: usize = 40;
+}
+
+/// A built-in material; see RECORDS at the head.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointMaterial {
+    /// Size of this structure in bytes, set by the caller.
+    pub struct_size: usize,
+    /// Name, as documents and gaugepoint_growth_built_in take it.
+    pub name: *const c_char,
+    /// Where the figures come from.
+    pub source: *const c_char,
+    /// A GaugepointConfidence.
+    pub confidence: i32,
+    /// A GaugepointCoefficients.
+    pub coefficients: i32,
+    /// Lowest temperature its law holds at.
+    pub from_c: f64,
+    /// Highest temperature its law holds at.
+    pub to_c: f64,
+    /// Half-width of the error of its coefficient.
+    pub permissible_error_per_k: f64,
+}
+
+// SAFETY: a size, pointers, two int32_t, doubles
+unsafe impl Record for GaugepointMaterial {
+    const SMALLEST: usize = 56;
+}
+
+impl From<Growth> for GaugepointGrowth {
+    fn from(growth: Growth) -> Self {
+        GaugepointGrowth {
+            struct_size: size_of::<Self>(),
+            has_mean: growth.mean_from_20.is_some().into(),
+            reserved: 0,
+            strain: growth.strain,
+            instantaneous_per_k: growth.instantaneous.per_kelvin(),
+            mean_from_20_per_k: growth.mean_from_20.map_or(f64::NAN, MeanCoefficient::per_kelvin),
+        }
+    }
+}
+
+fn c(celsius: f64) -> Temperature {
+    Temperature::from_celsius(celsius)
+}
+
+/// One mean coefficient from a base, which holds between two temperatures.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_growth_mean_coefficient(
+    base_c: f64,
+    mean_per_k: f64,
+    from_c: f64,
+    to_c: f64,
+    temperature_c: f64,
+    out: *mut GaugepointGrowth,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, record("out", out), || {
+            let mean = MeanCoefficient::from_per_kelvin(mean_per_k);
+            let law = Law::mean_coefficient(c(base_c), mean, c(from_c), c(to_c))?;
+            Ok(law.at(c(temperature_c))?.into())
+        })
+    }
+}
+
+/// Mean coefficients from a base to each of `count` rising temperatures, which span the range; straight between them.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_growth_mean_table(
+    base_c: f64,
+    temperatures_c: *const f64,
+    means_per_k: *const f64,
+    count: usize,
+    temperature_c: f64,
+    out: *mut GaugepointGrowth,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, record("out", out), || {
+            let temperatures = array("temperatures_c", temperatures_c, Some(count))?;
+            let means = array("means_per_k", means_per_k, Some(count))?;
+            let means = means.iter().map(|a| MeanCoefficient::from_per_kelvin(*a));
+            let rows: Vec<_> = temperatures.iter().map(|t| c(*t)).zip(means).collect();
+            Ok(Law::mean_table(c(base_c), &rows)?.at(c(temperature_c))?.into())
+        })
+    }
+}
+
+/// Instantaneous coefficients at each of `count` rising temperatures, which span the range; straight between them, integrated from 20 C.
+///
+/// `mean_from_20_per_k` is what a table of means from 20 C would say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_growth_instantaneous_table(
+    temperatures_c: *const f64,
+    instantaneous_per_k: *const f64,
+    count: usize,
+    temperature_c: f64,
+    out: *mut GaugepointGrowth,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, record("out", out), || {
+            let temperatures = array("temperatures_c", temperatures_c, Some(count))?;
+            let instantaneous = array("instantaneous_per_k", instantaneous_per_k, Some(count))?;
+            let instantaneous = instantaneous.iter().map(|a| InstantaneousCoefficient::from_per_kelvin(*a));
+            let rows: Vec<_> = temperatures.iter().map(|t| c(*t)).zip(instantaneous).collect();
+            Ok(Law::instantaneous_table(&rows)?.at(c(temperature_c))?.into())
+        })
+    }
+}
+
+/// An instantaneous coefficient `c0 + c1 T + c2 T^2 + ...` per kelvin, T in kelvin, of `count` numbers, integrated from 20 C.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_growth_instantaneous_polynomial(
+    kelvin_coefficients: *const f64,
+    count: usize,
+    from_c: f64,
+    to_c: f64,
+    temperature_c: f64,
+    out: *mut GaugepointGrowth,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, record("out", out), || {
+            let coefficients = array("kelvin_coefficients", kelvin_coefficients, Some(count))?;
+            let law = Law::instantaneous_polynomial(coefficients, c(from_c), c(to_c))?;
+            Ok(law.at(c(temperature_c))?.into())
+        })
+    }
+}
+
+/// A strain `c0 + c1 T + c2 T^2 + ...`, T in kelvin, of `count` numbers, from any length; it is brought to the length at 20 C.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_growth_strain_polynomial(
+    kelvin_coefficients: *const f64,
+    count: usize,
+    from_c: f64,
+    to_c: f64,
+    temperature_c: f64,
+    out: *mut GaugepointGrowth,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, record("out", out), || {
+            let coefficients = array("kelvin_coefficients", kelvin_coefficients, Some(count))?;
+            let law = Law::strain_polynomial(coefficients, c(from_c), c(to_c))?;
+            Ok(law.at(c(temperature_c))?.into())
+        })
+    }
+}
+
+/// Compacted or spheroidal graphite iron from its structure, by a published regression: nodularity in %, area fraction of graphite in %, ratio
+/// of pearlite to ferrite. 20 C to 500 C; unverified.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_growth_graphite_iron(
+    nodularity_percent: f64,
+    graphite_percent: f64,
+    pearlite_to_ferrite: f64,
+    temperature_c: f64,
+    out: *mut GaugepointGrowth,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, record("out", out), || {
+            let law = Law::graphite_iron(nodularity_percent, graphite_percent, pearlite_to_ferrite)?;
+            Ok(law.at(c(temperature_c))?.into())
+        })
+    }
+}
+
+/// A built-in material by its name, of `name_length` bytes.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_growth_built_in(
+    name: *const c_char,
+    name_length: usize,
+    temperature_c: f64,
+    out: *mut GaugepointGrowth,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, record("out", out), || {
+            let name = core::str::from_utf8(bytes("name", name, name_length)?)
+                .map_err(|_| Failure::refused(ErrorKind::NotUtf8, "name", "the name is not UTF-8"))?;
+            Ok(library::named(name)?.law().at(c(temperature_c))?.into())
+        })
+    }
+}
+
+/// The built-in materials one after the other: call with 0, 1, 2 ... until it fails with GAUGEPOINT_STATUS_OUT_OF_RANGE.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_material(
+    index: usize,
+    out: *mut GaugepointMaterial,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, record("out", out), || match (library::ALL.get(index), TEXTS.get(index)) {
+            (Some(row), Some(texts)) => Ok(row_of(row, texts)),
+            _ => Err(Failure::refused(ErrorKind::OutOfRange, "index", "the table has no more rows")),
+        })
+    }
+}
+
+#[expect(clippy::indexing_slicing, reason = "evaluated by the compiler")]
+const fn texts() -> [[Text; 2]; library::ALL.len()] {
+    let (mut out, mut k) = ([[[0; 160]; 2]; library::ALL.len()], 0);
+    while k < library::ALL.len() {
+        out[k] = [terminated(library::ALL[k].name), terminated(library::ALL[k].source)];
+        k += 1;
+    }
+    out
+}
+
+/// Name and source of each row.
+static TEXTS: [[Text; 2]; library::ALL.len()] = texts();
+
+fn row_of(row: &library::Row, [name, source]: &'static [Text; 2]) -> GaugepointMaterial {
+    GaugepointMaterial {
+        struct_size: size_of::<GaugepointMaterial>(),
+        name: name.as_ptr().cast(),
+        source: source.as_ptr().cast(),
+        confidence: match row.confidence {
+            Confidence::Published => GaugepointConfidence::Published,
+            Confidence::Maker => GaugepointConfidence::Maker,
+            Confidence::Unverified => GaugepointConfidence::Unverified,
+        } as i32,
+        coefficients: match row.coefficients {
+            Coefficients::Mean => GaugepointCoefficients::Mean,
+            Coefficients::Instantaneous => GaugepointCoefficients::Instantaneous,
+        } as i32,
+        from_c: row.from_c,
+        to_c: row.to_c,
+        permissible_error_per_k: row.permissible_error_per_k,
+    }
+}

@@ -1,0 +1,252 @@
+//! Laws of expansion, and the built-in materials.
+
+use crate::error::{Fault, guarded};
+use gaugepoint::Error;
+use gaugepoint::growth::{InstantaneousCoefficient, Law, MeanCoefficient, library};
+use gaugepoint::quantity::Temperature;
+use pyo3::prelude::*;
+
+/// Strain, instantaneous coefficient, mean coefficient from 20 C.
+type Grown = (f64, f64, Option<f64>);
+
+fn c(celsius: f64) -> Temperature {
+    Temperature::from_celsius(celsius)
+}
+
+fn at(law: impl FnOnce() -> Result<Law, Error>, temperature_c: f64) -> Result<Grown, Fault> {
+    guarded(|| {
+        let growth = law()?.at(c(temperature_c))?;
+        let mean = growth.mean_from_20.map(MeanCoefficient::per_kelvin);
+        Ok((growth.strain, growth.instantaneous.per_kelvin(), mean))
+    })
+}
+
+/// Grow by one mean coefficient from a base.
+///
+/// Parameters
+/// ----------
+/// base_c : float
+///     Temperature the mean starts from.
+/// mean_per_k : float
+///     The coefficient.
+/// from_c, to_c : float
+///     Range, which holds 20 C.
+/// temperature_c : float
+///     Where it is asked for.
+///
+/// Returns
+/// -------
+/// tuple of float
+///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is impossible, or the temperature is outside the range.
+#[pyfunction]
+pub(crate) fn growth_mean_coefficient(
+    base_c: f64,
+    mean_per_k: f64,
+    from_c: f64,
+    to_c: f64,
+    temperature_c: f64,
+) -> Result<Grown, Fault> {
+    at(
+        || Law::mean_coefficient(c(base_c), MeanCoefficient::from_per_kelvin(mean_per_k), c(from_c), c(to_c)),
+        temperature_c,
+    )
+}
+
+/// Grow by a table of mean coefficients from a base.
+///
+/// Parameters
+/// ----------
+/// base_c : float
+///     Temperature the means start from.
+/// rows : sequence of (float, float)
+///     Temperature and mean coefficient up to it, in rising order.
+/// temperature_c : float
+///     Where it is asked for.
+///
+/// Returns
+/// -------
+/// tuple of float
+///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is impossible, or the temperature is outside the range.
+#[expect(clippy::needless_pass_by_value, reason = "a list of Python is copied")]
+#[pyfunction]
+pub(crate) fn growth_mean_table(
+    base_c: f64,
+    rows: Vec<(f64, f64)>,
+    temperature_c: f64,
+) -> Result<Grown, Fault> {
+    at(
+        || {
+            let rows = rows.iter().map(|(t, a)| (c(*t), MeanCoefficient::from_per_kelvin(*a)));
+            Law::mean_table(c(base_c), &rows.collect::<Vec<_>>())
+        },
+        temperature_c,
+    )
+}
+
+/// Grow by a table of instantaneous coefficients.
+///
+/// Parameters
+/// ----------
+/// rows : sequence of (float, float)
+///     Temperature and instantaneous coefficient at it, in rising order.
+/// temperature_c : float
+///     Where it is asked for.
+///
+/// Returns
+/// -------
+/// tuple of float
+///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is impossible, or the temperature is outside the range.
+#[expect(clippy::needless_pass_by_value, reason = "a list of Python is copied")]
+#[pyfunction]
+pub(crate) fn growth_instantaneous_table(rows: Vec<(f64, f64)>, temperature_c: f64) -> Result<Grown, Fault> {
+    at(
+        || {
+            let rows = rows.iter().map(|(t, a)| (c(*t), InstantaneousCoefficient::from_per_kelvin(*a)));
+            Law::instantaneous_table(&rows.collect::<Vec<_>>())
+        },
+        temperature_c,
+    )
+}
+
+/// Grow by an instantaneous coefficient that is a polynomial.
+///
+/// Parameters
+/// ----------
+/// kelvin_coefficients : sequence of float
+///     c0, c1, c2, ... over kelvin.
+/// from_c, to_c : float
+///     Range, which holds 20 C.
+/// temperature_c : float
+///     Where it is asked for.
+///
+/// Returns
+/// -------
+/// tuple of float
+///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is impossible, or the temperature is outside the range.
+#[expect(clippy::needless_pass_by_value, reason = "a list of Python is copied")]
+#[pyfunction]
+pub(crate) fn growth_instantaneous_polynomial(
+    kelvin_coefficients: Vec<f64>,
+    from_c: f64,
+    to_c: f64,
+    temperature_c: f64,
+) -> Result<Grown, Fault> {
+    at(|| Law::instantaneous_polynomial(&kelvin_coefficients, c(from_c), c(to_c)), temperature_c)
+}
+
+/// Grow by a strain that is a polynomial.
+///
+/// Parameters
+/// ----------
+/// kelvin_coefficients : sequence of float
+///     c0, c1, c2, ... over kelvin.
+/// from_c, to_c : float
+///     Range, which holds 20 C.
+/// temperature_c : float
+///     Where it is asked for.
+///
+/// Returns
+/// -------
+/// tuple of float
+///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is impossible, or the temperature is outside the range.
+#[expect(clippy::needless_pass_by_value, reason = "a list of Python is copied")]
+#[pyfunction]
+pub(crate) fn growth_strain_polynomial(
+    kelvin_coefficients: Vec<f64>,
+    from_c: f64,
+    to_c: f64,
+    temperature_c: f64,
+) -> Result<Grown, Fault> {
+    at(|| Law::strain_polynomial(&kelvin_coefficients, c(from_c), c(to_c)), temperature_c)
+}
+
+/// Grow as compacted or spheroidal graphite iron.
+///
+/// Parameters
+/// ----------
+/// nodularity_percent : float
+///     Nodularity, in %.
+/// graphite_percent : float
+///     Area fraction of graphite, in %.
+/// pearlite_to_ferrite : float
+///     Pearlite over ferrite in the matrix.
+/// temperature_c : float
+///     Where it is asked for.
+///
+/// Returns
+/// -------
+/// tuple of float
+///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is impossible, or the temperature is outside the range.
+#[pyfunction]
+pub(crate) fn growth_graphite_iron(
+    nodularity_percent: f64,
+    graphite_percent: f64,
+    pearlite_to_ferrite: f64,
+    temperature_c: f64,
+) -> Result<Grown, Fault> {
+    at(|| Law::graphite_iron(nodularity_percent, graphite_percent, pearlite_to_ferrite), temperature_c)
+}
+
+/// Grow by the law of a built-in material.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Its name.
+/// temperature_c : float
+///     Where it is asked for.
+///
+/// Returns
+/// -------
+/// tuple of float
+///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is impossible, or the temperature is outside the range.
+#[pyfunction]
+pub(crate) fn growth_built_in(name: &str, temperature_c: f64) -> Result<Grown, Fault> {
+    at(|| library::named(name).map(library::Row::law), temperature_c)
+}
+
+/// Give the built-in materials as JSON.
+///
+/// Returns
+/// -------
+/// str
+///     A list of rows, as JSON.
+#[pyfunction]
+pub(crate) fn built_in_materials() -> Result<String, Fault> {
+    guarded(|| Ok(library::to_json()))
+}
