@@ -6,6 +6,8 @@ pub mod pin;
 
 pub mod press_fit;
 
+pub mod least;
+
 use crate::calc::{Formula, formula};
 use crate::error::Error;
 use crate::growth::running_strain;
