@@ -259,6 +259,14 @@ bounds! {
     CREVICE_VOLUME = "volume of the top-land crevice" ["cm3"] possible 0.0 to 5000.0, usual 0.0 to 3.0, "0.5 % to 2 % of the clearance volume";
     /// Height of the top land.
     LAND_HEIGHT = "height of the top land" ["mm"] possible 0.5 to 300.0, usual 2.0 to 20.0, GUIDE;
+    /// Half the stroke of an engine without offset.
+    CRANK_RADIUS = "crank radius" ["mm"] possible 5.0 to 2500.0, usual 12.0 to 125.0, "half of the stroke";
+    /// Pin beside the middle of the piston or cylinder beside the crankshaft, positive toward the major thrust side.
+    PIN_OFFSET = "pin offset" ["mm"] possible -100.0 to 100.0, usual -20.0 to 20.0, "pins 0.5 mm to 2 mm, cylinders to 15 mm; from memory";
+    /// Crank angle, two turns either way.
+    CRANK_ANGLE = "crank angle" ["deg"] possible -720.0 to 720.0, usual -720.0 to 720.0, "a cycle of four strokes";
+    /// Piston from top dead centre down.
+    TRAVEL = "travel of a piston" ["mm"] possible 0.0 to 5000.0, usual 0.0 to 250.0, "the stroke";
 }
 
 /// Refuses a number that does not lie above another one.

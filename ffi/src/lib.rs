@@ -79,6 +79,7 @@ pub mod ring;
 pub mod pin;
 pub mod liner;
 pub mod deck;
+pub mod crank;
 pub mod uncertainty;
 pub mod before;
 pub mod plausible;

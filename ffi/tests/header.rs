@@ -26,6 +26,7 @@ const SOURCES: &[&str] = &[
     "plausible",
     "shape",
     "deck",
+    "crank",
     "liner",
     "ring",
     "pin",

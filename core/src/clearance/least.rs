@@ -9,6 +9,7 @@
 
 use crate::bounds;
 use crate::error::{Error, ErrorKind};
+use crate::shape::angle::as_number;
 use core::f64::consts::PI;
 
 /// Highest order of a section; a higher one is refused.
@@ -311,11 +312,6 @@ struct Most {
     second: f64,
     third: f64,
     fourth: f64,
-}
-
-#[expect(clippy::cast_precision_loss, reason = "a count of angles is far below 2^53")]
-const fn as_number(count: usize) -> f64 {
-    count as f64
 }
 
 /// Tabulated directions in one turn.

@@ -8,6 +8,8 @@ pub mod press_fit;
 
 pub mod least;
 
+pub mod crank;
+
 use crate::calc::{Formula, formula};
 use crate::error::Error;
 use crate::growth::running_strain;

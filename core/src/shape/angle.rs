@@ -3,7 +3,7 @@
 use core::f64::consts::PI;
 
 /// Cosine and sine of `times` an angle in degrees.
-pub(super) fn turned(times: usize, angle_deg: f64) -> (f64, f64) {
+pub(crate) fn turned(times: usize, angle_deg: f64) -> (f64, f64) {
     // the remainder is exact, and so are the quarters taken off it
     let angle = (angle_deg % 360.0 * as_number(times)) % 360.0;
     let quarter = libm::round(angle / 90.0);
@@ -18,6 +18,6 @@ pub(super) fn turned(times: usize, angle_deg: f64) -> (f64, f64) {
 }
 
 #[expect(clippy::cast_precision_loss, reason = "a count of points is far below 2^53")]
-pub(super) fn as_number(count: usize) -> f64 {
+pub(crate) const fn as_number(count: usize) -> f64 {
     count as f64
 }

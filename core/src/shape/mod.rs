@@ -1,6 +1,6 @@
 //! 3 SHAPE: how several sizes of one part become its size, taper, out-of-round and ovality; and the shape itself from full traces.
 
-mod angle;
+pub(crate) mod angle;
 mod least;
 mod minimax;
 mod reference;
