@@ -63,6 +63,11 @@ impl Cubic {
         }
     }
 
+    /// At least every absolute value between two places: it may turn between them.
+    pub(super) fn largest(&self, low: f64, high: f64) -> f64 {
+        libm::fabs(self.value(low)) + self.steepest(low, high) * (high - low)
+    }
+
     /// Largest absolute second derivative between two places.
     pub(super) fn most_bent(&self, low: f64, high: f64) -> f64 {
         larger(libm::fabs(self.bend(low)), libm::fabs(self.bend(high)))
