@@ -2,6 +2,8 @@
 
 use gaugepoint::Error;
 use gaugepoint::bounds::{Verdict, judge};
+use gaugepoint::clearance::crank;
+use gaugepoint::clearance::least::Harmonics;
 use gaugepoint::clearance::press_fit::{self, PressFitParts};
 use gaugepoint::clearance::{pin, ring};
 use gaugepoint::decision::risk::{
@@ -626,8 +628,24 @@ pub fn parts_row(row: &[String]) -> Result<Named, Error> {
     if function == "gasket_band" {
         return gasket(arguments);
     }
+    if function == "least_clearance_of_section" {
+        return least(arguments);
+    }
     let x = numbers(arguments);
     match function {
+        "dead_centres" => {
+            return crank::dead_centres(x[0], x[1], x[2]).map(|d| {
+                given([("stroke_mm", d.stroke_mm), ("top_deg", d.top_deg), ("bottom_deg", d.bottom_deg)])
+            });
+        }
+        "piston_travel" => {
+            return crank::piston_travel(x[0], x[1], x[2], x[3])
+                .map(|t| given([("travel_mm", t.travel_mm), ("per_degree_mm", t.per_degree_mm)]));
+        }
+        "crank_angles_at" => {
+            return crank::crank_angles_at(x[0], x[1], x[2], x[3])
+                .map(|a| given([("before_deg", a.before_deg), ("after_deg", a.after_deg)]));
+        }
         "press_fit" => return pressed(&x),
         "liner_in_block" => return lined(&x),
         "compression_ratio" => return compressed(&x),
@@ -687,12 +705,23 @@ fn scalar(function: &str, x: &[f64]) -> Result<f64, Error> {
         ("rod_angle_mrad", &[deviation, base]) => pin::rod_angle_mrad(deviation, base),
         ("rod_skew_mm", &[angle, length]) => pin::rod_skew_mm(angle, length),
         ("top_land_crevice_cm3", &[bore, land, height]) => deck::top_land_crevice_cm3(bore, land, height),
+        ("depth_in_bore_mm", &[deck, crown, height, travel]) => {
+            crank::depth_in_bore_mm(deck, crown, height, travel)
+        }
         _ => panic!("{function} of {x:?}"),
     }
 }
 
 fn given<const N: usize>(named: [(&'static str, f64); N]) -> Named {
     named.into_iter().map(|(name, value)| (name, Some(value))).collect()
+}
+
+/// "mean|cosines|sines"
+fn least(arguments: &str) -> Result<Named, Error> {
+    let parts: Vec<&str> = arguments.split('|').collect();
+    let section = Harmonics::new(number(parts[0]), &numbers(parts[1]), &numbers(parts[2]))?;
+    let l = section.least();
+    Ok(given([("least_mm", l.least_mm), ("angle_deg", l.angle_deg), ("within_mm", l.within_mm)]))
 }
 
 fn pressed(x: &[f64]) -> Result<Named, Error> {

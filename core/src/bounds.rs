@@ -288,15 +288,17 @@ bounds! {
     GROWTH_RATIO_ERROR = "error of a growth ratio" ["1"] possible 0.0 to 0.5, usual 0.0 to 0.15, "ratios of strutted pistons are known to a tenth; from memory";
     /// Overlap on one side that an elastic skirt may take.
     ELASTIC_OVERLAP = "elastic overlap on one side" ["mm"] possible 0.0 to 0.2, usual 0.0 to 0.06, "skirts run with 0.01 mm to 0.05 mm of free overlap; from memory";
-    /// Crank angle.
-    CRANK_ANGLE = "crank angle" ["deg"] possible -360.0 to 720.0, usual -360.0 to 720.0, "a four-stroke cycle has 720 degrees";
-    /// Offset of the pin from the axis of the piston.
-    PIN_OFFSET = "offset of the pin" ["mm"] possible -10.0 to 10.0, usual -1.5 to 1.5, "0 mm to 1.5 mm, usually toward the major thrust side";
     /// Growth of a piston of controlled expansion over that of its alloy.
     GROWTH_RATIO = "growth ratio" ["1"] possible 0.1 to 2.0, usual 0.55 to 1.15,
         "0.6 to 0.75 on the thrust axis, 1.0 to 1.1 on the pin axis; from memory";
-    /// Crank radius.
-    CRANK_THROW = "crank radius" ["mm"] possible 5.0 to 2500.0, usual 12.0 to 125.0, "half the stroke";
+    /// Half the stroke of an engine without offset.
+    CRANK_RADIUS = "crank radius" ["mm"] possible 5.0 to 2500.0, usual 12.0 to 125.0, "half of the stroke";
+    /// Pin beside the middle of the piston or cylinder beside the crankshaft, positive toward the major thrust side.
+    PIN_OFFSET = "pin offset" ["mm"] possible -100.0 to 100.0, usual -20.0 to 20.0, "pins 0.5 mm to 2 mm, cylinders to 15 mm; from memory";
+    /// Crank angle, two turns either way.
+    CRANK_ANGLE = "crank angle" ["deg"] possible -720.0 to 720.0, usual -720.0 to 720.0, "a cycle of four strokes";
+    /// Piston from top dead centre down.
+    TRAVEL = "travel of a piston" ["mm"] possible 0.0 to 5000.0, usual 0.0 to 250.0, "the stroke";
 }
 
 /// Refuses a number that does not lie above another one.

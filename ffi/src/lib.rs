@@ -81,6 +81,7 @@ pub mod pin;
 pub mod liner;
 pub mod growth;
 pub mod deck;
+pub mod crank;
 pub mod uncertainty;
 pub mod before;
 pub mod plausible;

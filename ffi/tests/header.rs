@@ -27,6 +27,7 @@ const SOURCES: &[&str] = &[
     "plausible",
     "shape",
     "deck",
+    "crank",
     "liner",
     "growth",
     "ring",

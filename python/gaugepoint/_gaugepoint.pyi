@@ -58,6 +58,11 @@ __all__ = [
     "compression_ratio",
     "gasket_band",
     "ring_gap_factors",
+    "dead_centres",
+    "piston_travel",
+    "crank_angles_at",
+    "depth_in_bore_mm",
+    "least_clearance_of_section",
     "soak",
     "adequacy_proven",
     "adequacy_stringent",
@@ -1422,6 +1427,151 @@ def ring_gap_factors() -> list[tuple[str, float, str]]:
     -------
     list of tuple
         Duty, per mille of the bore, source.
+    """
+
+def dead_centres(
+    crank_radius_mm: float,
+    rod_mm: float,
+    pin_offset_mm: float,
+) -> tuple[float, float, float]:
+    """Give the stroke and the dead centres of a crank.
+
+    Parameters
+    ----------
+    crank_radius_mm, rod_mm : float
+        Half of the stroke without offset, rod from centre to centre, in mm.
+    pin_offset_mm : float
+        Pin beside the piston's middle, positive toward the major thrust side, in mm.
+
+    Returns
+    -------
+    tuple
+        Stroke, crank angle of top and of bottom dead centre.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the crank cannot turn; it
+        names the parameter, the value and the range.
+    """
+
+def piston_travel(
+    crank_radius_mm: float,
+    rod_mm: float,
+    pin_offset_mm: float,
+    crank_angle_deg: float,
+) -> tuple[float, float]:
+    """Give how far the piston is down at a crank angle.
+
+    Parameters
+    ----------
+    crank_radius_mm, rod_mm : float
+        Half of the stroke without offset, rod from centre to centre, in mm.
+    pin_offset_mm : float
+        Pin beside the piston's middle, positive toward the major thrust side, in mm.
+    crank_angle_deg : float
+        Crank angle, -720 to 720 degrees.
+
+    Returns
+    -------
+    tuple
+        Travel from top dead centre, and more of it for each degree.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the crank cannot turn; it
+        names the parameter, the value and the range.
+    """
+
+def crank_angles_at(
+    crank_radius_mm: float,
+    rod_mm: float,
+    pin_offset_mm: float,
+    travel_mm: float,
+) -> tuple[float, float]:
+    """Give the crank angles at which the piston is down by a travel.
+
+    Parameters
+    ----------
+    crank_radius_mm, rod_mm : float
+        Half of the stroke without offset, rod from centre to centre, in mm.
+    pin_offset_mm : float
+        Pin beside the piston's middle, positive toward the major thrust side, in mm.
+    travel_mm : float
+        From top dead centre down, in mm.
+
+    Returns
+    -------
+    tuple
+        Crank angle on the way up and on the way down.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the crank cannot turn; it
+        names the parameter, the value and the range.
+    """
+
+def depth_in_bore_mm(
+    deck_clearance_mm: float,
+    crown_height_mm: float,
+    height_mm: float,
+    travel_mm: float,
+) -> float:
+    """Give how deep below the deck a place of the piston is.
+
+    ``deck clearance + (crown - place) + travel``. Source: definition.
+
+    Parameters
+    ----------
+    deck_clearance_mm : float
+        From the deck down to the crown at top dead centre, in mm.
+    crown_height_mm, height_mm : float
+        Heights of the crown and of the place, up from the bottom edge of the skirt, in mm.
+    travel_mm : float
+        From top dead centre down, in mm.
+
+    Returns
+    -------
+    float
+        The depth, in mm; negative above the deck.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.depth_in_bore_mm(0.5, 60.0, 12.0, 10.0)
+    58.5
+    """
+
+def least_clearance_of_section(
+    mean_mm: float,
+    cos_mm: Sequence[float],
+    sin_mm: Sequence[float],
+) -> tuple[float, float, float]:
+    """Give the least value of a section over every angle.
+
+    Parameters
+    ----------
+    mean_mm : float
+        Mean of the section, in mm.
+    cos_mm, sin_mm : sequence of float
+        Coefficients in mm, the first of order 1; up to 32.
+
+    Returns
+    -------
+    tuple
+        The least value, its angle, how far the true one can lie below.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the parameter, the value and the range.
     """
 
 def soak(

@@ -10,21 +10,29 @@ __all__ = [
     "Assembly",
     "Chamber",
     "Compression",
+    "CrankAngles",
+    "DeadCentres",
     "Deck",
     "GapFactor",
     "GasketChoice",
     "HotGap",
+    "LeastClearance",
     "LinerFit",
     "LinerParts",
     "PinClearance",
+    "PistonTravel",
     "PressFit",
     "PressFitParts",
     "assembly_temperature",
     "compression_ratio",
+    "crank_angles_at",
+    "dead_centres",
     "deck",
     "gasket_band",
+    "least_clearance_of_section",
     "liner_in_block",
     "pin_clearance",
+    "piston_travel",
     "press_fit",
     "ring_gap_factors",
     "ring_hot_gap",
@@ -334,6 +342,50 @@ def ring_hot_gap(
     )
 
 
+@dataclass(frozen=True, slots=True)
+class DeadCentres:
+    """The two dead centres of a crank with an offset pin."""
+
+    stroke_mm: float
+    """From one to the other, in mm. With an offset it is more than twice the crank radius."""
+    top_deg: float
+    """Crank angle of top dead centre: 0 without an offset, below 0 for a pin offset to the major thrust side."""
+    bottom_deg: float
+    """Crank angle of bottom dead centre: 180 without an offset."""
+
+
+@dataclass(frozen=True, slots=True)
+class PistonTravel:
+    """How far the piston is down, and how fast it goes down."""
+
+    travel_mm: float
+    """From top dead centre down, in mm."""
+    per_degree_mm: float
+    """More travel for each degree of the crank, in mm; negative on the way up."""
+
+
+@dataclass(frozen=True, slots=True)
+class CrankAngles:
+    """The two crank angles at which a piston is down by a given travel."""
+
+    before_deg: float
+    """On the way up, before top dead centre."""
+    after_deg: float
+    """On the way down, after it."""
+
+
+@dataclass(frozen=True, slots=True)
+class LeastClearance:
+    """The least clearance of a section, and where it is."""
+
+    least_mm: float
+    """The clearance, in mm."""
+    angle_deg: float
+    """Its angle, from 0 up to 360; of angles whose values rounding cannot tell apart, the smallest."""
+    within_mm: float
+    """The true least value is between ``least_mm - within_mm`` and ``least_mm``."""
+
+
 def pin_clearance(
     hole_mm: float,
     hole_temperature_c: float,
@@ -607,3 +659,149 @@ def gasket_band(
     1.4
     """
     return GasketChoice(*_gaugepoint.gasket_band(projections_mm, bands, step_mm))
+
+
+def dead_centres(crank_radius_mm: float, rod_mm: float, pin_offset_mm: float) -> DeadCentres:
+    """Give the stroke and the dead centres of a crank with an offset pin.
+
+    ``sqrt((l + r)^2 - o^2) - sqrt((l - r)^2 - o^2)``, at ``-asin(o / (l + r))`` and ``180 - asin(o / (l - r))``. The crank angle is 0
+    with the throw in line with the cylinder, and grows as the crank turns. Source: Pythagoras.
+
+    Parameters
+    ----------
+    crank_radius_mm, rod_mm : float
+        Half of the stroke of an engine without offset, rod from centre to centre, in mm.
+    pin_offset_mm : float
+        Pin beside the piston's middle, positive toward the major thrust side, in mm. Seen from where the crankshaft turns
+        clockwise, that side is on the left.
+
+    Returns
+    -------
+    DeadCentres
+        Stroke, crank angles of top and bottom dead centre.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the rod is too short for the crank to turn; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.dead_centres(43.0, 143.0, 0.0)
+    DeadCentres(stroke_mm=86.0, top_deg=0.0, bottom_deg=180.0)
+    """
+    return DeadCentres(*_gaugepoint.dead_centres(crank_radius_mm, rod_mm, pin_offset_mm))
+
+
+def piston_travel(
+    crank_radius_mm: float, rod_mm: float, pin_offset_mm: float, crank_angle_deg: float
+) -> PistonTravel:
+    """Give how far the piston is down from top dead centre at a crank angle, and how fast it goes down.
+
+    ``sqrt((l + r)^2 - o^2) - r cos f - sqrt(l^2 - (r sin f + o)^2)``. Source: slider-crank geometry.
+
+    Parameters
+    ----------
+    crank_radius_mm, rod_mm : float
+        Half of the stroke of an engine without offset, rod from centre to centre, in mm.
+    pin_offset_mm : float
+        Pin beside the piston's middle, positive toward the major thrust side, in mm. Seen from where the crankshaft turns
+        clockwise, that side is on the left.
+    crank_angle_deg : float
+        Crank angle, -720 to 720 degrees; 0 with the throw in line with the cylinder.
+
+    Returns
+    -------
+    PistonTravel
+        Travel, and more of it for each degree.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the rod is too short for the crank to turn; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> round(gaugepoint.piston_travel(43.0, 143.0, 1.0, 90.0).travel_mm, 3)
+    49.935
+    """
+    return PistonTravel(*_gaugepoint.piston_travel(crank_radius_mm, rod_mm, pin_offset_mm, crank_angle_deg))
+
+
+def crank_angles_at(
+    crank_radius_mm: float, rod_mm: float, pin_offset_mm: float, travel_mm: float
+) -> CrankAngles:
+    """Give the two crank angles at which the piston is down by a travel.
+
+    The triangle of crank, rod and the line from the crankshaft's centre to the pin. Source: law of cosines.
+
+    Parameters
+    ----------
+    crank_radius_mm, rod_mm : float
+        Half of the stroke of an engine without offset, rod from centre to centre, in mm.
+    pin_offset_mm : float
+        Pin beside the piston's middle, positive toward the major thrust side, in mm. Seen from where the crankshaft turns
+        clockwise, that side is on the left.
+    travel_mm : float
+        From top dead centre down, in mm, up to the stroke.
+
+    Returns
+    -------
+    CrankAngles
+        Crank angles on the way up and on the way down.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the rod is too short for the crank to turn; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> round(gaugepoint.crank_angles_at(43.0, 143.0, 0.0, 10.0).after_deg, 2)
+    35.15
+    """
+    return CrankAngles(*_gaugepoint.crank_angles_at(crank_radius_mm, rod_mm, pin_offset_mm, travel_mm))
+
+
+def least_clearance_of_section(
+    mean_mm: float, cos_mm: Sequence[float], sin_mm: Sequence[float]
+) -> LeastClearance:
+    """Give the least value over every angle of a section, of a clearance or of any other.
+
+    The section is ``mean + sum of cos_n cos(n angle) + sin_n sin(n angle)``. Found without a grid to miss it between, with a bound on
+    its error. Source: Taylor's theorem.
+
+    Parameters
+    ----------
+    mean_mm : float
+        Mean of the section, in mm.
+    cos_mm, sin_mm : sequence of float
+        Coefficients in mm, the first of order 1; up to 32. One may be shorter than the other.
+
+    Returns
+    -------
+    LeastClearance
+        The least value, its angle, how far the true one can lie below.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or there are more than 32 orders; it
+        names the parameter, the value and the range.
+
+    Examples
+    --------
+    An oval piston is tightest along the thrust axis.
+
+    >>> import gaugepoint
+    >>> least = gaugepoint.least_clearance_of_section(0.0625, [0.0, -0.03125], [])
+    >>> least.least_mm, least.angle_deg
+    (0.03125, 0.0)
+    """
+    return LeastClearance(*_gaugepoint.least_clearance_of_section(mean_mm, cos_mm, sin_mm))

@@ -90,6 +90,11 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(parts::compression_ratio, module)?)?;
     module.add_function(wrap_pyfunction!(parts::gasket_band, module)?)?;
     module.add_function(wrap_pyfunction!(parts::ring_gap_factors, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::dead_centres, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::piston_travel, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::crank_angles_at, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::depth_in_bore_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(parts::least_clearance_of_section, module)?)?;
     module.add_function(wrap_pyfunction!(before::soak, module)?)?;
     module.add_function(wrap_pyfunction!(before::adequacy_proven, module)?)?;
     module.add_function(wrap_pyfunction!(before::adequacy_stringent, module)?)?;

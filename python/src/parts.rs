@@ -1,6 +1,8 @@
 //! Rings, pins, liners and the deck.
 
 use crate::error::{Fault, guarded};
+use gaugepoint::clearance::crank;
+use gaugepoint::clearance::least::Harmonics;
 use gaugepoint::clearance::pin;
 use gaugepoint::clearance::press_fit::{self as pressing, PressFit};
 use gaugepoint::clearance::ring::{self, GAP_FACTORS};
@@ -800,4 +802,163 @@ pub(crate) fn gasket_band(
 #[pyfunction]
 pub(crate) fn ring_gap_factors() -> Result<Vec<(&'static str, f64, &'static str)>, Fault> {
     Ok(GAP_FACTORS.iter().map(|f| (f.duty, f.per_mille, f.source)).collect())
+}
+
+/// Give the stroke and the dead centres of a crank.
+///
+/// Parameters
+/// ----------
+/// crank_radius_mm, rod_mm : float
+///     Half of the stroke without offset, rod from centre to centre, in mm.
+/// pin_offset_mm : float
+///     Pin beside the piston's middle, positive toward the major thrust side, in mm.
+///
+/// Returns
+/// -------
+/// tuple
+///     Stroke, crank angle of top and of bottom dead centre.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the crank cannot turn; it
+///     names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn dead_centres(
+    crank_radius_mm: f64,
+    rod_mm: f64,
+    pin_offset_mm: f64,
+) -> Result<(f64, f64, f64), Fault> {
+    let d = guarded(|| crank::dead_centres(crank_radius_mm, rod_mm, pin_offset_mm))?;
+    Ok((d.stroke_mm, d.top_deg, d.bottom_deg))
+}
+
+/// Give how far the piston is down at a crank angle.
+///
+/// Parameters
+/// ----------
+/// crank_radius_mm, rod_mm : float
+///     Half of the stroke without offset, rod from centre to centre, in mm.
+/// pin_offset_mm : float
+///     Pin beside the piston's middle, positive toward the major thrust side, in mm.
+/// crank_angle_deg : float
+///     Crank angle, -720 to 720 degrees.
+///
+/// Returns
+/// -------
+/// tuple
+///     Travel from top dead centre, and more of it for each degree.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the crank cannot turn; it
+///     names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn piston_travel(
+    crank_radius_mm: f64,
+    rod_mm: f64,
+    pin_offset_mm: f64,
+    crank_angle_deg: f64,
+) -> Result<(f64, f64), Fault> {
+    let t = guarded(|| crank::piston_travel(crank_radius_mm, rod_mm, pin_offset_mm, crank_angle_deg))?;
+    Ok((t.travel_mm, t.per_degree_mm))
+}
+
+/// Give the crank angles at which the piston is down by a travel.
+///
+/// Parameters
+/// ----------
+/// crank_radius_mm, rod_mm : float
+///     Half of the stroke without offset, rod from centre to centre, in mm.
+/// pin_offset_mm : float
+///     Pin beside the piston's middle, positive toward the major thrust side, in mm.
+/// travel_mm : float
+///     From top dead centre down, in mm.
+///
+/// Returns
+/// -------
+/// tuple
+///     Crank angle on the way up and on the way down.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible, or the crank cannot turn; it
+///     names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn crank_angles_at(
+    crank_radius_mm: f64,
+    rod_mm: f64,
+    pin_offset_mm: f64,
+    travel_mm: f64,
+) -> Result<(f64, f64), Fault> {
+    let a = guarded(|| crank::crank_angles_at(crank_radius_mm, rod_mm, pin_offset_mm, travel_mm))?;
+    Ok((a.before_deg, a.after_deg))
+}
+
+/// Give how deep below the deck a place of the piston is.
+///
+/// ``deck clearance + (crown - place) + travel``. Source: definition.
+///
+/// Parameters
+/// ----------
+/// deck_clearance_mm : float
+///     From the deck down to the crown at top dead centre, in mm.
+/// crown_height_mm, height_mm : float
+///     Heights of the crown and of the place, up from the bottom edge of the skirt, in mm.
+/// travel_mm : float
+///     From top dead centre down, in mm.
+///
+/// Returns
+/// -------
+/// float
+///     The depth, in mm; negative above the deck.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible; it names the parameter, the value and the range.
+///
+/// Examples
+/// --------
+/// >>> import gaugepoint
+/// >>> gaugepoint.depth_in_bore_mm(0.5, 60.0, 12.0, 10.0)
+/// 58.5
+#[pyfunction]
+pub(crate) fn depth_in_bore_mm(
+    deck_clearance_mm: f64,
+    crown_height_mm: f64,
+    height_mm: f64,
+    travel_mm: f64,
+) -> Result<f64, Fault> {
+    guarded(|| crank::depth_in_bore_mm(deck_clearance_mm, crown_height_mm, height_mm, travel_mm))
+}
+
+/// Give the least value of a section over every angle.
+///
+/// Parameters
+/// ----------
+/// mean_mm : float
+///     Mean of the section, in mm.
+/// cos_mm, sin_mm : sequence of float
+///     Coefficients in mm, the first of order 1; up to 32.
+///
+/// Returns
+/// -------
+/// tuple
+///     The least value, its angle, how far the true one can lie below.
+///
+/// Raises
+/// ------
+/// InputError
+///     When a number is not finite or impossible; it names the parameter, the value and the range.
+#[pyfunction]
+pub(crate) fn least_clearance_of_section(
+    mean_mm: f64,
+    cos_mm: Vec<f64>,
+    sin_mm: Vec<f64>,
+) -> Result<(f64, f64, f64), Fault> {
+    let l = guarded(|| Ok(Harmonics::new(mean_mm, &cos_mm, &sin_mm)?.least()))?;
+    Ok((l.least_mm, l.angle_deg, l.within_mm))
 }

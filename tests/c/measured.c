@@ -688,6 +688,57 @@ static int32_t of_chamber(const double *x, GaugepointError *error) {
   return status;
 }
 
+static int32_t of_dead_centres(const double *x, GaugepointError *error) {
+  RECORD(GaugepointDeadCentres, d);
+  int32_t status = gaugepoint_dead_centres(x[0], x[1], x[2], &d, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("stroke_mm", 1, d.stroke_mm);
+    put("top_deg", 1, d.top_deg);
+    put("bottom_deg", 1, d.bottom_deg);
+  }
+  return status;
+}
+
+static int32_t of_travel(const double *x, GaugepointError *error) {
+  RECORD(GaugepointPistonTravel, t);
+  int32_t status = gaugepoint_piston_travel(x[0], x[1], x[2], x[3], &t, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("travel_mm", 1, t.travel_mm);
+    put("per_degree_mm", 1, t.per_degree_mm);
+  }
+  return status;
+}
+
+static int32_t of_crank_angles(const double *x, GaugepointError *error) {
+  RECORD(GaugepointCrankAngles, a);
+  int32_t status = gaugepoint_crank_angles_at(x[0], x[1], x[2], x[3], &a, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("before_deg", 1, a.before_deg);
+    put("after_deg", 1, a.after_deg);
+  }
+  return status;
+}
+
+/* "mean|cosines|sines" */
+static int32_t of_least(char *text, GaugepointError *error) {
+  static Numbers cosines, sines;
+  char *bar = strchr(text, '|'), *last = strrchr(text, '|');
+  RECORD(GaugepointLeastClearance, l);
+  CHECK(bar != NULL && bar != last);
+  *bar = *last = '\0';
+  numbers(bar + 1, &cosines);
+  numbers(last + 1, &sines);
+  CHECK(cosines.count == sines.count);
+  int32_t status =
+      gaugepoint_least_clearance_of_section(strtod(text, NULL), cosines.value, sines.value, cosines.count, &l, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("least_mm", 1, l.least_mm);
+    put("angle_deg", 1, l.angle_deg);
+    put("within_mm", 1, l.within_mm);
+  }
+  return status;
+}
+
 /* "projections|from;to;thickness/from;to;thickness|step" */
 static int32_t of_gaskets(char *text, GaugepointError *error) {
   static Numbers projections, table;
@@ -731,6 +782,7 @@ static int32_t of_one_number(const char *name, const double *x, GaugepointError 
                    : same(name, "rod_skew_mm")    ? gaugepoint_rod_skew_mm(x[0], x[1], &out, error)
                    : same(name, "top_land_crevice_cm3")
                        ? gaugepoint_top_land_crevice_cm3(x[0], x[1], x[2], &out, error)
+                   : same(name, "depth_in_bore_mm") ? gaugepoint_depth_in_bore_mm(x[0], x[1], x[2], x[3], &out, error)
                        : -1;
   if (status == GAUGEPOINT_STATUS_OK) {
     put("result", 1, out);
@@ -746,10 +798,14 @@ static int32_t part(char **cells, GaugepointError *error) {
     int32_t (*call)(const double *, GaugepointError *);
   } calls[] = {{"ring_hot_gap", of_gap},          {"pin_clearance", of_pin},   {"press_fit", of_press_fit},
                {"assembly_temperature", of_assembly}, {"liner_in_block", of_liner}, {"deck", of_deck},
-               {"compression_ratio", of_chamber}};
+               {"compression_ratio", of_chamber},     {"dead_centres", of_dead_centres}, {"piston_travel", of_travel},
+               {"crank_angles_at", of_crank_angles}};
   static Numbers n;
   if (same(cells[1], "gasket_band")) {
     return of_gaskets(cells[2], error);
+  }
+  if (same(cells[1], "least_clearance_of_section")) {
+    return of_least(cells[2], error);
   }
   numbers(cells[2], &n);
   for (size_t k = 0; k < sizeof calls / sizeof calls[0]; k++) {

@@ -27,6 +27,8 @@ static const double projections[] = {0.5, 0.61};
 static const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER, unknown = GAUGEPOINT_STATUS_UNKNOWN_CHOICE;
 static const int32_t range = GAUGEPOINT_STATUS_OUT_OF_RANGE, missing = GAUGEPOINT_STATUS_MISSING_FIELD;
 
+static const double wave[] = {0.001, -0.05}, odd_wave[] = {0.001, NAN};
+
 static void null_pointers(void) {
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
   row = "null_pointers";
@@ -61,6 +63,11 @@ static void records(void) {
   REFUSED(GaugepointRingHotGap, gaugepoint_ring_hot_gap(NAN, 86, 90, 11e-6, 200, 11e-6, &out, &e), GAUGEPOINT_STATUS_NOT_FINITE, "gap_mm");
   REFUSED(GaugepointPinClearance, gaugepoint_pin_clearance(0, 20, 20e-6, 22, 20, 11e-6, &out, &e), range, "hole_mm");
   REFUSED(GaugepointAssembly, gaugepoint_assembly_temperature(22, 0, 0.02, 12e-6, &out, &e), range, "interference_mm");
+  REFUSED(GaugepointDeadCentres, gaugepoint_dead_centres(NAN, 143, 1, &out, &e), GAUGEPOINT_STATUS_NOT_FINITE, "crank_radius_mm");
+  REFUSED(GaugepointPistonTravel, gaugepoint_piston_travel(43, 143, 1, 1e4, &out, &e), range, "crank_angle_deg");
+  REFUSED(GaugepointCrankAngles, gaugepoint_crank_angles_at(43, 143, 1, 87, &out, &e), range, "travel_mm");
+  REFUSED(GaugepointLeastClearance, gaugepoint_least_clearance_of_section(0.1, wave, odd_wave, 2, &out, &e), GAUGEPOINT_STATUS_NOT_FINITE, "sin_mm/1");
+  REFUSED(GaugepointLeastClearance, gaugepoint_least_clearance_of_section(0.1, wave, NULL, 2, &out, &e), null, "sin_mm");
   REFUSED(GaugepointDeck, gaugepoint_deck(217, 86, -INFINITY, 31, 1, &out, &e), GAUGEPOINT_STATUS_NOT_FINITE, "rod_mm");
   parts.eye_mm = 22;
   REFUSED(GaugepointPressFit, gaugepoint_press_fit(&parts, &out, &e), GAUGEPOINT_STATUS_OUT_OF_ORDER, "eye_mm");
@@ -116,6 +123,10 @@ static void sizes(void) {
   SIZED(GaugepointAssembly, gaugepoint_assembly_temperature(22, 0.03, 0.02, 12e-6, &out, &e));
   SIZED(GaugepointLinerFit, gaugepoint_liner_in_block(&lined, 1, &out, &e));
   SIZED(GaugepointDeck, gaugepoint_deck(217, 86, 143, 31, 1, &out, &e));
+  SIZED(GaugepointDeadCentres, gaugepoint_dead_centres(43, 143, 1, &out, &e));
+  SIZED(GaugepointPistonTravel, gaugepoint_piston_travel(43, 143, 1, 90, &out, &e));
+  SIZED(GaugepointCrankAngles, gaugepoint_crank_angles_at(43, 143, 1, 40, &out, &e));
+  SIZED(GaugepointLeastClearance, gaugepoint_least_clearance_of_section(0.1, wave, wave, 2, &out, &e));
   SIZED(GaugepointCompression, gaugepoint_compression_ratio(&chamber, &out, &e));
   SIZED(GaugepointGasketChoice, gaugepoint_gasket_band(projections, 2, table, 2, 0.001, &out, &e));
 }
@@ -166,6 +177,12 @@ static void unmasked(void) {
   GaugepointAssembly heat = {.struct_size = sizeof heat};
   GaugepointLinerFit liner = {.struct_size = sizeof liner};
   GaugepointDeck deck = {.struct_size = sizeof deck};
+  GaugepointDeadCentres dead = {.struct_size = sizeof dead};
+  GaugepointPistonTravel travel = {.struct_size = sizeof travel};
+  GaugepointCrankAngles angles = {.struct_size = sizeof angles};
+  GaugepointLeastClearance least = {.struct_size = sizeof least};
+  const Six crank = {{43, 143, 1, 40, 0, 0}}, waves = {{0.01, -0.05, 0.002, 0.001, 0.0005, -0.0003}};
+  const Six places = {{0.4, 60, 12, 10, 0, 0}};
   GaugepointCompression ratio = {.struct_size = sizeof ratio};
   GaugepointGasketChoice choice = {.struct_size = sizeof choice};
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
@@ -184,6 +201,11 @@ static void unmasked(void) {
   EACH(Six, ring, gaugepoint_ring_conformable_amplitude_mm(50, IN, in.x[4], &out, &e), out)
   EACH(Six, groove, gaugepoint_keystone_groove_width_mm(IN, &out, &e), out)
   EACH(Six, heights, gaugepoint_deck(IN, in.x[4], &deck, &e), deck.squish_mm)
+  EACH(Six, crank, gaugepoint_dead_centres(in.x[0], in.x[1], in.x[2], &dead, &e), dead.stroke_mm)
+  EACH(Six, crank, gaugepoint_piston_travel(IN, &travel, &e), travel.travel_mm)
+  EACH(Six, crank, gaugepoint_crank_angles_at(IN, &angles, &e), angles.after_deg)
+  EACH(Six, places, gaugepoint_depth_in_bore_mm(IN, &out, &e), out)
+  EACH(Six, waves, gaugepoint_least_clearance_of_section(in.x[0], in.x, in.x, 6, &least, &e), least.least_mm)
   for (int k = 0; k < ODD * ODD; k++) {
     double a = odd[k % ODD], b = odd[k / ODD];
     CHECK(gaugepoint_rod_angle_mrad(a, b, &out, &e) != GAUGEPOINT_STATUS_OK || isfinite(out));

@@ -6,6 +6,8 @@ A double is taken as the exact number it is. A result comes with the largest ter
 of the library is a few units in the last place of that.
 """
 
+import random
+
 import mpmath
 
 mp = mpmath.mp.clone()
@@ -241,6 +243,89 @@ def gasket_band(projections, bands, step):
     }
 
 
+# ------------------------------------------------------------------------------------------------------------------------- crank
+
+
+def pin_height(radius, rod, offset, angle):
+    """Height of the pin above the crankshaft's centre, on its path beside it: the upper point of the path that is a rod's length
+    away from the crank pin, as the larger root of the quadratic for its distance."""
+    x, y = radius * mp.sin(angle), radius * mp.cos(angle)
+    across = x + offset
+    return max(mp.polyroots([1, -2 * y, y * y + across * across - rod * rod], maxsteps=200, extraprec=200), key=mp.re).real
+
+
+def dead_centres(radius, rod, offset):
+    """Where rod and crank lie in one line, and over each other."""
+    r, l, o = mpf(radius), mpf(rod), mpf(offset)
+    top, bottom = -mp.asin(o / (l + r)), mp.pi - mp.asin(o / (l - r))
+    stroke = mp.cos(top) * (l + r) + mp.cos(bottom) * (l - r)
+    return {
+        "stroke_mm": (stroke, 2 * r),
+        "top_deg": (mp.degrees(top), mp.degrees(top)),
+        "bottom_deg": (mp.degrees(bottom), mpf(180)),
+    }
+
+
+def travel_at(radius, rod, offset, angle):
+    return mp.cos(mp.asin(offset / (rod + radius))) * (rod + radius) - pin_height(radius, rod, offset, angle)
+
+
+def piston_travel(radius, rod, offset, angle_deg):
+    r, l, o, f = mpf(radius), mpf(rod), mpf(offset), mp.radians(mpf(angle_deg))
+    slope = mp.diff(lambda x: travel_at(r, l, o, x), f, h=mpf(10) ** -15) * mp.pi / 180
+    return {"travel_mm": (travel_at(r, l, o, f), l + r), "per_degree_mm": (mp.chop(slope, mpf(10) ** -20), r / 20)}
+
+
+def crank_angles_at(radius, rod, offset, travel):
+    """The roots of the travel on both sides of top dead centre, by halving."""
+    r, l, o, s = mpf(radius), mpf(rod), mpf(offset), mpf(travel)
+    top, bottom = -mp.asin(o / (l + r)), mp.pi - mp.asin(o / (l - r))
+
+    def root(high, low):
+        for _ in range(120):
+            middle = (high + low) / 2
+            high, low = (middle, low) if travel_at(r, l, o, middle) < s else (high, middle)
+        return mp.degrees((high + low) / 2)
+
+    return {"before_deg": (root(top, bottom - 2 * mp.pi), mpf(360)), "after_deg": (root(top, bottom), mpf(360))}
+
+
+def depth_in_bore_mm(deck_clearance, crown, place, travel):
+    return {"result": (mpf(deck_clearance) + mpf(crown) - mpf(place) + mpf(travel), mpf(crown) + mpf(travel))}
+
+
+# ----------------------------------------------------------------------------------------------------------------------- section
+
+
+def least_clearance_of_section(mean, cos, sin):
+    """By the roots of a companion polynomial: in `z = exp(i t)` the derivative of a section times `z^n` is a polynomial of degree 2n, and
+    the angles of the roots on the unit circle are where it is level."""
+    a, b = [mpf(x) for x in cos], [mpf(x) for x in sin]
+    n = max(k + 1 for k in range(len(a)) if a[k] or b[k])
+    # cos kt = (z^k + z^-k) / 2, sin kt = (z^k - z^-k) / 2i
+    waves = [(k + 1) * mp.mpc(b[k], a[k]) / 2 for k in range(n)]
+    high = [waves[k] for k in reversed(range(n))]
+    roots = mp.polyroots([*high, 0, *[mp.conj(w) for w in waves]], maxsteps=2000, extraprec=400)
+
+    def value(t):
+        return mpf(mean) + mp.fsum(a[k] * mp.cos((k + 1) * t) + b[k] * mp.sin((k + 1) * t) for k in range(n))
+
+    def bend(t):
+        return -mp.fsum((k + 1) ** 2 * (a[k] * mp.cos((k + 1) * t) + b[k] * mp.sin((k + 1) * t)) for k in range(n))
+
+    level = [(value(t), t) for t in (mp.arg(z) % (2 * mp.pi) for z in roots if abs(abs(z) - 1) < mpf(10) ** -9)]
+    lowest = min(level)[0]
+    size = abs(mpf(mean)) + mp.fsum(abs(x) for x in a + b)
+    out = {"least_mm": (lowest, size)}
+    # where another is as low to rounding the angle is a matter of taste
+    near = [t for v, t in level if v < lowest + size * mpf(10) ** -12]
+    if len(near) == 1:
+        curve = mp.fsum((k + 1) ** 2 * (abs(a[k]) + abs(b[k])) for k in range(n)) / bend(near[0])
+        if curve < 1000:
+            out["angle_deg"] = (mp.degrees(near[0]), 360 * curve)
+    return out
+
+
 # -------------------------------------------------------------------------------------------------------------------------- rows
 
 HEADING = """\
@@ -331,6 +416,25 @@ ROWS = [
     ("liner_loose", "liner_in_block", "86 1 91 104 0.04 0.005 " + IRON_IN_ALUMINIUM.format(110, 110), "pressure_mpa=0~0 contact is lost below 110 C"),
     ("liner_tightens", "liner_in_block", "86 0 91 110 0.03 0 72000 0.33 20.5e-6 110 110000 0.26 11.4e-6 100", None),
     # CHECKS.md 11.2
+    ("dead_plain", "dead_centres", "43 143 0", "stroke_mm=86~1e-13 top_deg=0~0 bottom_deg=180~1e-13 without offset the stroke is twice the crank radius"),
+    ("dead_offset", "dead_centres", "43 143 1", None),
+    ("dead_other_side", "dead_centres", "43 143 -1", None),
+    ("dead_beside", "dead_centres", "40 130 12", None),
+    ("dead_marine", "dead_centres", "1250 2900 0.5", None),
+    ("travel_top", "piston_travel", "43 143 0 0", "travel_mm=0~1e-13 per_degree_mm=0~1e-15 at top dead centre"),
+    ("travel_plain", "piston_travel", "43 143 0 60", "travel_mm=26.36179~5e-6 closed form r (1 - cos f) + l - sqrt(l^2 - r^2 sin^2 f) by hand"),
+    ("travel_quarter", "piston_travel", "43 143 1 90", "travel_mm=49.934826163148456~1e-12 by hand: sqrt(186^2 - 1) - sqrt(143^2 - 44^2)"),
+    ("travel_back", "piston_travel", "43 143 1 -90", "travel_mm=47.97926~5e-6 by hand: sqrt(186^2 - 1) - sqrt(143^2 - 42^2)"),
+    ("travel_round", "piston_travel", "43 143 1 450", "travel_mm=49.934826163148456~1e-12 a turn further than 90"),
+    ("travel_small", "piston_travel", "43 143 1 0.25", None),
+    ("travel_beside", "piston_travel", "40 130 12 137.5", None),
+    ("angles_top", "crank_angles_at", "43 143 1 0", None),
+    ("angles_small", "crank_angles_at", "43 143 1 0.001", None),
+    ("angles_plain", "crank_angles_at", "43 143 0 10", None),
+    ("angles_offset", "crank_angles_at", "43 143 1 10", None),
+    ("angles_other_side", "crank_angles_at", "40 130 -12 70", None),
+    ("depth_gauge_point", "depth_in_bore_mm", "0.4 60 12 10", "result=58.4~1e-13 sum by hand"),
+    ("depth_above", "depth_in_bore_mm", "-0.6 60 60 0", "result=-0.6~1e-14 the crown itself"),
     ("deck_identity", "deck", "227 86 143 31 1.2", "deck_clearance_mm=10~1e-13 protrusion_mm=-10~1e-13 squish_mm=11.2~1e-13 by hand"),
     ("deck_flush", "deck", "217 86 143 31 1.2", "deck_clearance_mm=0~0 protrusion_mm=0~0 squish_mm=1.2~0 by hand"),
     ("deck_protrudes", "deck", "216.4 86 143 31 1.3", "protrusion_mm=0.6~1e-13 squish_mm=0.7~1e-13 by hand"),
@@ -410,6 +514,13 @@ REFUSED = [
     ("refuse_liner_slip", "liner_in_block", "86 0 91 104 -0.05 0 " + IRON_IN_ALUMINIUM.format(20, 20), "out_of_range interference_mm", "a slip fit has no interference"),
     ("refuse_liner_nan", "liner_in_block", "86 0 91 104 0.05 0 " + IRON_IN_ALUMINIUM.format("nan", 20), "not_finite liner_temperature_c", "no number"),
     ("refuse_liner_hot", "liner_in_block", "86 0 91 104 0.05 0 " + IRON_IN_ALUMINIUM.format(20, 500), "out_of_range block_temperature_c", GUIDE),
+    ("refuse_dead_rod", "dead_centres", "43 44 1", "out_of_order rod_mm", "the crank cannot turn"),
+    ("refuse_dead_radius", "dead_centres", "0 143 1", "out_of_range crank_radius_mm", GUIDE),
+    ("refuse_travel_angle", "piston_travel", "43 143 1 nan", "not_finite crank_angle_deg", "no number"),
+    ("refuse_travel_offset", "piston_travel", "43 143 1000 0", "out_of_range pin_offset_mm", GUIDE),
+    ("refuse_angles_beyond", "crank_angles_at", "43 143 0 86.1", "out_of_range travel_mm", "beyond the stroke"),
+    ("refuse_angles_above", "crank_angles_at", "43 143 0 -0.1", "out_of_range travel_mm", "above top dead centre"),
+    ("refuse_depth", "depth_in_bore_mm", "0.4 60 nan 10", "not_finite height_mm", "no number"),
     ("refuse_deck_zero", "deck", "0 86 143 31 1.2", "out_of_range block_height_mm", GUIDE),
     ("refuse_deck_gasket", "deck", "217 86 143 31 0", "out_of_range gasket_mm", "a gasket has a thickness"),
     ("refuse_deck_rod", "deck", "217 86 nan 31 1.2", "not_finite rod_mm", "no number"),
@@ -421,6 +532,35 @@ REFUSED = [
     ("refuse_ratio_filled", "compression_ratio", "86 86 20 88 1 0 -40 0", "contradiction crown_cm3", "the dome fills more than the chamber"),
     ("refuse_ratio_infinite", "compression_ratio", "86 86 inf 88 1 0 0 0", "not_finite head_cm3", "no number"),
 ]
+REFUSED_SECTIONS = [
+    ("refuse_least_nan", "0.03|0;nan|0;0", "not_finite cos_mm/1", "no number"),
+    ("refuse_least_mean", "1e9|0;0.1|0;0", "out_of_range mean_mm", GUIDE),
+    ("refuse_least_orders", "0.03|" + ";".join(["0.001"] * 33) + "|" + ";".join(["0"] * 33), "out_of_range cos_mm", "up to 32 orders"),
+]
+
+
+def sections():
+    """Sections of a bore around a piston (invented): evenly numbered ones with all orders, oval ones, and near ties: three and four lobes of the
+    same depth, disturbed in a digit that counts less and less."""
+    numbers = random.Random(20)
+    rows = []
+    for k in range(60):
+        order = 1 + k % 8
+        scale = [0.01 / n ** (k % 3) for n in range(1, order + 1)]
+        cos, sin = ([float(f"{numbers.uniform(-s, s):.7f}") for s in scale] for _ in range(2))
+        if k % 2 and order > 1:
+            cos[1] = -0.05
+        rows.append((f"least_{k}", 0.06, cos, sin))
+    for k in range(24):
+        lobes, disturbed = 2 + k % 4, 1e-13 * 10 ** (k // 4)
+        cos, sin = [0.0] * 6, [0.0] * 6
+        cos[lobes - 1], sin[lobes - 1] = (0.01, 0.0) if k % 3 else (0.006, 0.008)
+        cos[lobes % 6], sin[0] = disturbed, disturbed / 2
+        rows.append((f"least_tie_{k}", 0.03, cos, sin))
+    joined = lambda list_: ";".join(repr(x) for x in list_)
+    return [(name, f"{mean!r}|{joined(cos)}|{joined(sin)}") for name, mean, cos, sin in rows]
+
+
 REFUSED_BANDS = [
     ("refuse_band_none", "", FIVE, "0.001", "missing_field projections_mm", "nothing was measured"),
     ("refuse_band_no_bands", "0.5", "", "0.001", "missing_field bands", "no bands"),
@@ -442,6 +582,9 @@ def numbers(text):
 
 
 def called(function, arguments):
+    if function == "least_clearance_of_section":
+        mean, cos, sin = arguments.split("|")
+        return least_clearance_of_section(float(mean), numbers(cos), numbers(sin))
     if function != "gasket_band":
         return globals()[function](*numbers(arguments.replace(" ", ";")))
     projections, bands, step = arguments.split("|")
@@ -490,6 +633,9 @@ def parts_csv():
     """The file of the rows."""
     rows = [row(*r) for r in ROWS]
     rows += [row(n, "gasket_band", f"{p}|{b}|{s}", published) for n, p, b, s, published in BANDS]
-    refused = REFUSED + [(n, "gasket_band", f"{p}|{b}|{s}", kind, why) for n, p, b, s, kind, why in REFUSED_BANDS]
+    section = "least_clearance_of_section"
+    rows += [row(name, section, arguments, None) for name, arguments in sections()]
+    refused = REFUSED + [(n, section, a, kind, why) for n, a, kind, why in REFUSED_SECTIONS]
+    refused += [(n, "gasket_band", f"{p}|{b}|{s}", kind, why) for n, p, b, s, kind, why in REFUSED_BANDS]
     rows += [f"{n},{f},{a.replace(' ', ';')},error:{kind},{why.replace(',', ' ')}" for n, f, a, kind, why in refused]
     return HEADING + "\n".join(rows) + "\n"

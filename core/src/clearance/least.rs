@@ -9,6 +9,7 @@
 
 use crate::bounds;
 use crate::error::{Error, ErrorKind};
+use crate::shape::angle::as_number;
 use core::f64::consts::PI;
 
 /// Highest order of a section; a higher one is refused.
@@ -229,25 +230,25 @@ impl Harmonics {
         self.bound(&[Arc::TURN])
     }
 
-    /// The same over some arcs; infinite for no arc.
+    /// The same over some arcs. None for no arc.
     #[must_use]
-    pub fn lower_bound_over(&self, arcs: &[Arc]) -> f64 {
-        self.bound(arcs)
+    pub fn lower_bound_over(&self, arcs: &[Arc]) -> Option<f64> {
+        (!arcs.is_empty()).then(|| self.bound(arcs))
     }
 
     fn search(&self, arcs: &[Arc]) -> Option<Least> {
         match self.order {
-            0..=8 => Search::<65>::new(self, &EIGHTS).over(arcs),
-            9..=16 => Search::<129>::new(self, &SIXTEENTHS).over(arcs),
-            _ => Search::<257>::new(self, &THIRTY_SECONDS).over(arcs),
+            0..=8 => Search::<65>::new(self, &EIGHTS.values(self)).over(arcs),
+            9..=16 => Search::<129>::new(self, &SIXTEENTHS.values(self)).over(arcs),
+            _ => Search::<257>::new(self, &THIRTY_SECONDS.values(self)).over(arcs),
         }
     }
 
     fn bound(&self, arcs: &[Arc]) -> f64 {
         match self.order {
-            0..=8 => Search::<65>::new(self, &EIGHTS).bound(arcs),
-            9..=16 => Search::<129>::new(self, &SIXTEENTHS).bound(arcs),
-            _ => Search::<257>::new(self, &THIRTY_SECONDS).bound(arcs),
+            0..=8 => Search::<65>::new(self, &EIGHTS.values(self)).bound(arcs),
+            9..=16 => Search::<129>::new(self, &SIXTEENTHS.values(self)).bound(arcs),
+            _ => Search::<257>::new(self, &THIRTY_SECONDS.values(self)).bound(arcs),
         }
     }
 
@@ -311,11 +312,6 @@ struct Most {
     second: f64,
     third: f64,
     fourth: f64,
-}
-
-#[expect(clippy::cast_precision_loss, reason = "a count of angles is far below 2^53")]
-const fn as_number(count: usize) -> f64 {
-    count as f64
 }
 
 /// Tabulated directions in one turn.
@@ -432,34 +428,42 @@ impl<const ORDERS: usize, const QUARTER: usize> Grid<ORDERS, QUARTER> {
     }
 
     /// The waves at equal angles of the whole turn, its first angle again at the end. What a quarter has, the others have with other signs.
-    fn fill(&self, section: &Harmonics, values: &mut [f64]) {
-        let (mut even, mut odd) = ([(0.0, 0.0); QUARTER], [(0.0, 0.0); QUARTER]);
+    fn values<const NODES: usize>(&self, section: &Harmonics) -> [f64; NODES] {
+        let mut values = [0.0; NODES];
+        let zero = [0.0; QUARTER];
+        let (mut even_cos, mut even_sin, mut odd_cos, mut odd_sin) = (zero, zero, zero, zero);
         let tables = self.cos.iter().zip(&self.sin);
-        for ((n, (a, b)), (cos, sin)) in section.waves().enumerate().zip(tables) {
-            let sums = if n % 2 == 0 { &mut odd } else { &mut even };
-            for ((sum, cos), sin) in sums.iter_mut().zip(cos).zip(sin) {
-                *sum = (sum.0 + a * cos, sum.1 + b * sin);
-            }
+        for (n, ((cos, sin), (a, b))) in tables.zip(section.waves()).enumerate() {
+            let (cos_sum, sin_sum) =
+                if n % 2 == 0 { (&mut odd_cos, &mut odd_sin) } else { (&mut even_cos, &mut even_sin) };
+            add(cos_sum, a, cos);
+            add(sin_sum, b, sin);
         }
-        let half = 2 * (QUARTER - 1);
-        for (k, ((even_cos, even_sin), (odd_cos, odd_sin))) in even.into_iter().zip(odd).enumerate() {
-            let (ahead, behind) = (even_cos + odd_cos, even_cos - odd_cos);
-            let (up, down) = (even_sin + odd_sin, even_sin - odd_sin);
-            put(values, k, ahead + up);
-            put(values, half - k, behind - down);
-            put(values, half + k, behind + down);
-            put(values, 2 * half - k, ahead - up);
+        let parts = || even_cos.iter().zip(&even_sin).zip(odd_cos.iter().zip(&odd_sin));
+        let (first, second) = values.split_at_mut(NODES / 2);
+        for (to, ((ec, es), (oc, os))) in first.iter_mut().zip(parts()) {
+            *to = (ec + oc) + (es + os);
         }
+        for (to, ((ec, es), (oc, os))) in first.iter_mut().rev().zip(parts().skip(1)) {
+            *to = (ec - oc) - (es - os);
+        }
+        for (to, ((ec, es), (oc, os))) in second.iter_mut().zip(parts()) {
+            *to = (ec - oc) + (es - os);
+        }
+        for (to, ((ec, es), (oc, os))) in second.iter_mut().rev().zip(parts()) {
+            *to = (ec + oc) - (es + os);
+        }
+        values
     }
 }
 
-fn put(values: &mut [f64], place: usize, value: f64) {
-    if let Some(to) = values.get_mut(place) {
-        *to = value;
+fn add<const POINTS: usize>(sums: &mut [f64; POINTS], factor: f64, table: &[f64; POINTS]) {
+    for (sum, value) in sums.iter_mut().zip(table) {
+        *sum += factor * value;
     }
 }
 
-/// Deepest halving of a cell: after it a cell is narrower than the last digit of its angle.
+/// Deepest halving of a cell: long before it a cell is flat to rounding.
 const DEEPEST: usize = 64;
 
 /// The search over a section, on a grid of `NODES - 1` cells.
@@ -467,7 +471,7 @@ struct Search<'s, const NODES: usize> {
     section: &'s Harmonics,
     most: Most,
     /// the waves at the nodes
-    values: [f64; NODES],
+    values: &'s [f64; NODES],
     /// lowest value that was met anywhere
     lowest: f64,
     /// what is proven of the places that were closed without being met
@@ -481,12 +485,7 @@ impl<'s, const NODES: usize> Search<'s, NODES> {
     const STEP: f64 = 2.0 * PI / as_number(NODES - 1);
     const STRIDE: usize = DIRECTIONS / (NODES - 1);
 
-    fn new<const ORDERS: usize, const QUARTER: usize>(
-        section: &'s Harmonics,
-        grid: &Grid<ORDERS, QUARTER>,
-    ) -> Self {
-        let mut values = [0.0; NODES];
-        grid.fill(section, &mut values);
+    fn new(section: &'s Harmonics, values: &'s [f64; NODES]) -> Self {
         let (lowest, floor) = (f64::INFINITY, f64::INFINITY);
         Search { section, most: section.most(), values, lowest, floor, best: None }
     }
@@ -497,10 +496,11 @@ impl<'s, const NODES: usize> Search<'s, NODES> {
     }
 
     /// Nodes from `from` to `to`, which may be a turn further: at most two pieces, each with its first node.
-    fn pieces(&self, from: usize, to: usize) -> [(usize, &[f64]); 2] {
+    fn pieces(&self, from: usize, to: usize) -> [(usize, &'s [f64]); 2] {
+        let values = self.values;
         let (from, to) =
             if from >= Self::CELLS { (from - Self::CELLS, to - Self::CELLS) } else { (from, to) };
-        let piece = |from: usize, to: usize| self.values.get(from..=to).unwrap_or_default();
+        let piece = |from: usize, to: usize| values.get(from..=to).unwrap_or_default();
         match to.checked_sub(Self::CELLS) {
             None | Some(0) => [(from, piece(from, to)), (Self::CELLS, &[])],
             Some(rest) => [(from, piece(from, Self::CELLS)), (Self::CELLS, piece(0, rest))],
@@ -575,13 +575,14 @@ impl<'s, const NODES: usize> Search<'s, NODES> {
         if lowest.1 < self.lowest {
             self.lowest = lowest.1;
         }
-        let dip = self.dip();
-        for cell in from..to {
-            let at = |node: usize| self.values.get(node % Self::CELLS).copied().unwrap_or(f64::INFINITY);
-            let (left, right) = (at(cell), at(cell + 1));
-            let end = if left < right { left } else { right };
-            if end - dip <= self.lowest && !closed.is_some_and(|c| c.holds(cell, Self::CELLS, Self::STEP)) {
-                self.refine(cell, 0.0, Self::STEP);
+        for (first, piece) in self.pieces(from, to) {
+            for (cell, pair) in piece.windows(2).enumerate().map(|(k, pair)| (first + k, pair)) {
+                let limit = self.lowest + self.dip();
+                if pair.iter().any(|end| *end <= limit)
+                    && !closed.is_some_and(|c| c.holds(cell, Self::CELLS, Self::STEP))
+                {
+                    self.refine(cell, 0.0, Self::STEP);
+                }
             }
         }
     }
@@ -647,8 +648,16 @@ impl<'s, const NODES: usize> Search<'s, NODES> {
 
     /// The part of a cell from `a` to `b`, offsets from its first node: closed by a bound, by a certificate, or halved.
     fn refine(&mut self, node: usize, a: f64, b: f64) {
-        let mut open = [(0.0, 0.0); DEEPEST];
-        let (mut count, mut now) = (0_usize, (a, b));
+        let middle = a + (b - a) / 2.0;
+        if !self.close(node, (a, b), middle) {
+            self.halve(node, (a, middle), (middle, b));
+        }
+    }
+
+    /// Halves until nothing is open; the lower angle first.
+    fn halve(&mut self, node: usize, left: (f64, f64), right: (f64, f64)) {
+        let mut open = [right; DEEPEST];
+        let (mut count, mut now) = (1_usize, left);
         loop {
             let middle = now.0 + (now.1 - now.0) / 2.0;
             match (self.close(node, now, middle), open.get_mut(count)) {

@@ -8,6 +8,8 @@ pub mod press_fit;
 
 pub mod least;
 
+pub mod crank;
+
 pub mod hot;
 
 use crate::calc::{Formula, formula};

@@ -439,8 +439,8 @@ fn gauge_position(fit: &HotFit) -> Position {
 }
 
 fn running_crank(fit: &HotFit) -> Option<f64> {
-    let running = fit.parts().running.as_ref().filter(|_| !fit.is_straight())?;
-    Some(running.motion.top_dead_centre_deg())
+    let motion = fit.parts().motion.as_ref().filter(|_| !fit.is_straight())?;
+    Some(motion.top_dead_centre_deg())
 }
 
 fn position_of(fit: &HotFit, place: &Place) -> Position {

@@ -20,13 +20,13 @@ use crate::assess::once;
 use crate::bounds;
 use crate::calc::Calc;
 use crate::clearance::hot::Parts;
-use crate::error::{Error, ErrorKind};
-use crate::growth::Materials;
+use crate::error::Error;
+use crate::growth::{Materials, Piecewise};
 use crate::job::{Entry, Warning, decode, document_schema};
 use crate::report::{JobName, RUNNING_CLEARANCE, SEIZURE, SERVICE_DATA};
 use document::{FitPiston, ReferenceCase};
 use hot::{Asked, Hot, Original};
-use read::{Reader, Shaped, Temperatures, law_of};
+use read::{Reader, Shaped, Temperatures};
 use trace::Sources;
 
 /// Format name of a hot fit.
@@ -135,16 +135,16 @@ impl Fit {
         let piston = reader.piston_shape(of_piston, gauge.value, skirt, "shape of the piston")?;
         let temperatures = reader.field(&document.running)?;
         let motion = document.motion.as_ref();
-        let running = motion.map(|motion| reader.motion(motion, &piston.height)).transpose()?;
+        let motion = motion.map(|motion| reader.motion(motion, &piston.height)).transpose()?;
         let parts = Parts {
             piston_diameter_mm: size.value(),
             piston: piston.shape.clone(),
             growth: piston.growth.clone(),
             piston_field: temperatures.piston.clone(),
             bore: bore_shape,
-            bore_law: law_of(materials, bore_material)?,
+            bore_law: Piecewise::of(materials.law(bore_material)?),
             bore_field: temperatures.bore.clone(),
-            running,
+            motion,
         };
         let sources = Sources {
             bore,

@@ -5,7 +5,7 @@ use super::shapes::{heights, piston_shape};
 use super::trace::{Spread, SurfaceSources};
 use crate::bounds;
 use crate::calc::{Calc, Measured};
-use crate::clearance::hot::{self, Law, Running, SurfaceGrowth};
+use crate::clearance::hot::{self, SurfaceGrowth};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::growth::field::{BoreField, PistonField};
@@ -147,7 +147,7 @@ impl Reader<'_> {
         skirt: usize,
     ) -> Result<(SurfaceGrowth, SurfaceSources), Error> {
         let material = entry.material.as_ref().map_or(Ok(skirt), |name| self.materials.find(name))?;
-        let law = law_of(self.materials, material)?;
+        let law = self.materials.law(material)?;
         let Some(GrowthRatio { thrust, pin, permissible_error }) = &entry.growth_ratio else {
             return Ok((SurfaceGrowth::free(law), SurfaceSources { material, ratios: None }));
         };
@@ -159,19 +159,16 @@ impl Reader<'_> {
         Ok((plain, SurfaceSources { material, ratios: Some((thrust, pin, spread)) }))
     }
 
-    pub(crate) fn motion(&mut self, motion: &Motion, height: &Given) -> Result<Running, Error> {
-        let radius = motion.crank_radius.read(&bounds::CRANK_THROW, self.warnings)?;
+    pub(crate) fn motion(&mut self, motion: &Motion, height: &Given) -> Result<hot::Motion, Error> {
+        let radius = motion.crank_radius.read(&bounds::CRANK_RADIUS, self.warnings)?;
         let rod = motion.rod_length.read(&bounds::ROD, self.warnings)?;
         let offset =
             motion.pin_offset.as_ref().map(|o| o.read(&bounds::PIN_OFFSET, self.warnings)).transpose()?;
         let deck = motion.deck_clearance.read(&bounds::DECK, self.warnings)?;
-        let made = hot::Motion::new(radius.value, rod.value, offset.map_or(0.0, |o| o.value));
         let place = motion.crank_radius.parent().to_owned();
-        Ok(Running {
-            motion: made.map_err(|e| e.moved(place))?,
-            deck_clearance_mm: deck.value,
-            piston_height_mm: height.value,
-        })
+        let offset = offset.map_or(0.0, |o| o.value);
+        hot::Motion::new(radius.value, rod.value, offset, deck.value, height.value)
+            .map_err(|e| e.moved(place))
     }
 
     /// Temperatures of piston and bore, each with its error.
@@ -200,11 +197,6 @@ impl Reader<'_> {
             place: place.to_owned(),
         })
     }
-}
-
-/// The law of a material as a hot fit computes with it.
-pub(crate) fn law_of(materials: &Materials, material: usize) -> Result<Law, Error> {
-    materials.law(material).map(|law| Law(law.clone()))
 }
 
 /// Temperatures of the running engine.

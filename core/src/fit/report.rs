@@ -2,7 +2,7 @@
 
 use crate::calc::Working;
 use crate::job::Warning;
-use crate::report::{BudgetLine, JobName, MeasuredValue, report};
+use crate::report::{JobName, MeasuredValue, report};
 use schemars::JsonSchema;
 use serde::Serialize;
 

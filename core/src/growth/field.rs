@@ -6,9 +6,8 @@
 use crate::bounds;
 use crate::calc::{Formula, formula};
 use crate::choice::choices;
-use crate::error::{Error, ErrorKind};
+use crate::error::Error;
 use crate::shape::curve::Curve;
-use crate::size::REFERENCE_TEMPERATURE_C;
 
 formula! {
     /// Temperature when the rise from 20 C is `k` times that of the field.

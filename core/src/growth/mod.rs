@@ -11,6 +11,10 @@ pub mod liner;
 
 pub mod field;
 
+mod piecewise;
+
+pub use piecewise::Piecewise;
+
 #[cfg(test)]
 mod tests;
 

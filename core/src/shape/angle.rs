@@ -18,6 +18,6 @@ pub(crate) fn turned(times: usize, angle_deg: f64) -> (f64, f64) {
 }
 
 #[expect(clippy::cast_precision_loss, reason = "a count of points is far below 2^53")]
-pub(crate) fn as_number(count: usize) -> f64 {
+pub(crate) const fn as_number(count: usize) -> f64 {
     count as f64
 }

@@ -14,6 +14,9 @@ const ANGLES: u16 = 360;
 /// Heights between two rows of the tables that are looked at.
 const BETWEEN: u16 = 8;
 
+/// A clearance with cosine and sine of its angle.
+type Around = (f64, (f64, f64));
+
 /// Where a piston has most room.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct BestPlaced {
@@ -33,7 +36,7 @@ impl HotFit {
     pub fn best_placed(&self, surface: usize, position: Position) -> Result<BestPlaced, Error> {
         let around = self.least_around(surface, position)?;
         let look = |at: &[f64]| -> Vec<Seen> {
-            let of = |(gap, (cosine, sine)): &(f64, (f64, f64))| {
+            let of = |(gap, (cosine, sine)): &Around| {
                 let shift = at.iter().zip([cosine, sine]).fold(0.0, |sum, (e, u)| sum + e * u);
                 Seen { deviation: gap - shift, gradient: vec![-cosine, -sine] }
             };
@@ -48,7 +51,7 @@ impl HotFit {
     }
 
     /// The least clearance over all heights of a surface at every degree that has surface and wall, with cosine and sine.
-    fn least_around(&self, index: usize, position: Position) -> Result<Vec<(f64, (f64, f64))>, Error> {
+    fn least_around(&self, index: usize, position: Position) -> Result<Vec<Around>, Error> {
         let heights = self.stations(index, BETWEEN)?;
         let mut places = Vec::with_capacity(heights.len());
         for height in heights {

@@ -15,7 +15,6 @@
 //! Per side, the piston centred: `c = R (1 + eps_bore) - r (1 + eps)`. Growth is free: no pressure, no oil film, and an overlap is what an
 //! elastic skirt takes up, not a fault by itself.
 
-mod law;
 mod motion;
 mod tables;
 pub mod contact;
@@ -25,13 +24,13 @@ pub mod onset;
 pub mod picture;
 pub mod smallest;
 
-pub use law::Law;
 pub use motion::Motion;
 
 use crate::bounds;
 use crate::calc::{Formula, formula};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::{BoreField, PistonField, Rise};
+use crate::growth::{Law, Piecewise};
 use crate::shape::angle::turned;
 use crate::shape::bore::{BoreShape, strictly_within};
 use crate::shape::curve::Curve;
@@ -52,16 +51,13 @@ formula! {
     PerSide: c ["mm"] = (bore_hot, piston_hot) => bore_hot - piston_hot; source "definition; per side";
     /// Clearance over the diameter.
     BothSides: clearance ["mm"] = (c, c_opposite) => c + c_opposite; source "definition; diametral";
-    /// Depth in the bore of a place of the piston; `travel` from top dead centre.
-    DepthOf: y ["mm"] = (deck_clearance, piston_height, z, travel) => deck_clearance + (piston_height - z) + travel;
-        source "the crown is `deck_clearance` below the deck at top dead centre";
 }
 
 /// How a surface of the piston grows.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SurfaceGrowth {
     /// Law of its material.
-    pub law: Law,
+    pub law: Piecewise,
     /// Growth on the thrust axis over that of the material; 1 without controlled expansion.
     pub ratio_thrust: f64,
     /// Growth on the pin axis over that of the material.
@@ -71,30 +67,19 @@ pub struct SurfaceGrowth {
 impl SurfaceGrowth {
     /// Free growth of a material.
     #[must_use]
-    pub fn free(law: Law) -> Self {
-        SurfaceGrowth { law, ratio_thrust: 1.0, ratio_pin: 1.0 }
+    pub fn free(law: &Law) -> Self {
+        SurfaceGrowth { law: Piecewise::of(law), ratio_thrust: 1.0, ratio_pin: 1.0 }
     }
 
     /// Growth of controlled expansion.
     ///
     /// # Errors
     /// [`ErrorKind::OutOfRange`] or [`ErrorKind::NotFinite`] for an impossible ratio.
-    pub fn controlled(law: Law, ratio_thrust: f64, ratio_pin: f64) -> Result<Self, Error> {
+    pub fn controlled(law: &Law, ratio_thrust: f64, ratio_pin: f64) -> Result<Self, Error> {
         bounds::GROWTH_RATIO.check("ratio_thrust", ratio_thrust)?;
         bounds::GROWTH_RATIO.check("ratio_pin", ratio_pin)?;
-        Ok(SurfaceGrowth { law, ratio_thrust, ratio_pin })
+        Ok(SurfaceGrowth { law: Piecewise::of(law), ratio_thrust, ratio_pin })
     }
-}
-
-/// How the piston moves in its bore.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Running {
-    /// Crank and rod.
-    pub motion: Motion,
-    /// Crown below the deck at top dead centre; negative where it stands out.
-    pub deck_clearance_mm: f64,
-    /// From the bottom edge of the skirt to the plane of the crown that is counted against the deck.
-    pub piston_height_mm: f64,
 }
 
 /// Everything a fit is made of.
@@ -111,11 +96,11 @@ pub struct Parts {
     /// The bore.
     pub bore: BoreShape,
     /// Law of the wall that carries the bore.
-    pub bore_law: Law,
+    pub bore_law: Piecewise,
     /// Its temperatures.
     pub bore_field: BoreField,
     /// How the piston moves; none when its place in the bore does not matter.
-    pub running: Option<Running>,
+    pub motion: Option<Motion>,
 }
 
 /// Where the piston stands in the bore.
@@ -171,7 +156,6 @@ impl HotFit {
     /// As [`HotFit::new`].
     pub fn at_rise(parts: Parts, rise: Rise) -> Result<Self, Error> {
         bounds::PISTON.check("piston_diameter_mm", parts.piston_diameter_mm)?;
-        check_running(parts.running.as_ref())?;
         check_growth(&parts)?;
         let depths = depths(&parts);
         let surfaces = parts
@@ -207,16 +191,16 @@ impl HotFit {
 
     /// Depth in the bore of the bottom edge of the skirt; a height `z` is at that less `z`.
     fn base_depth(&self, position: Position) -> Result<f64, Error> {
-        match (position, &self.parts.running) {
+        match (position, &self.parts.motion) {
             (Position::GaugeDepth(depth), _) => {
                 bounds::DEPTH.check("gauge_depth_mm", depth)?;
                 Ok(depth + self.parts.piston.gauge_height_mm)
             }
-            (Position::Crank(crank), Some(running)) => {
+            (Position::Crank(crank), Some(motion)) => {
                 check_crank(crank)?;
-                Ok(running.base_depth(running.motion.travel_mm(crank)))
+                Ok(motion.base_depth(motion.travel_mm(crank)))
             }
-            (Position::TopDeadCentre, Some(running)) => Ok(running.base_depth(0.0)),
+            (Position::TopDeadCentre, Some(motion)) => Ok(motion.base_depth(0.0)),
             (Position::Anywhere, _) if self.bore.straight => Ok(f64::NAN),
             (Position::Anywhere, _) => {
                 let reason = "the bore changes with depth, so it matters where the piston stands";
@@ -224,7 +208,7 @@ impl HotFit {
             }
             (Position::Crank(_) | Position::TopDeadCentre, None) => {
                 let reason = "crank, rod and deck are not known";
-                Err(Error::new(ErrorKind::MissingField, "", reason).at("running"))
+                Err(Error::new(ErrorKind::MissingField, "", reason).at("motion"))
             }
         }
     }
@@ -342,7 +326,7 @@ impl HotFit {
     }
 
     /// A surface by its index.
-    pub(crate) fn surface(&self, index: usize) -> Result<(&Surface, &SurfaceTables), Error> {
+    fn surface(&self, index: usize) -> Result<(&Surface, &SurfaceTables), Error> {
         match (self.parts.piston.surfaces.get(index), self.surfaces.get(index)) {
             (Some(surface), Some(tables)) => Ok((surface, tables)),
             _ => {
@@ -486,13 +470,6 @@ impl HotFit {
     }
 }
 
-impl Running {
-    /// Depth of the bottom edge of the skirt.
-    fn base_depth(&self, travel_mm: f64) -> f64 {
-        DepthOf::evaluate([self.deck_clearance_mm, self.piston_height_mm, 0.0, travel_mm])
-    }
-}
-
 /// Is an angle on a panel? Edges belong to it.
 fn on_panel(surface: &Surface, angle_deg: f64) -> bool {
     surface.panel_deg.is_none_or(|(thrust, minor)| {
@@ -514,16 +491,16 @@ fn coat(surface: &Surface, angle_deg: f64, height_mm: f64) -> f64 {
 
 /// Depths the piston comes to, within the bore; none when its place does not matter or is not known.
 fn depths(parts: &Parts) -> Option<(f64, f64)> {
-    let running = parts.running.as_ref()?;
+    let motion = parts.motion.as_ref()?;
     let (lowest, highest) = (
         parts.piston.surfaces.first().map_or(f64::NAN, |s| s.from_mm),
         parts.piston.surfaces.last().map_or(f64::NAN, |s| s.to_mm),
     );
-    Some((running.base_depth(0.0) - highest, running.base_depth(running.motion.stroke_mm()) - lowest))
+    Some((motion.base_depth(0.0) - highest, motion.base_depth(motion.stroke_mm()) - lowest))
 }
 
 fn check_crank(crank_deg: f64) -> Result<(), Error> {
-    match crank_deg >= -360.0 && crank_deg <= 720.0 {
+    match (-360.0..=720.0).contains(&crank_deg) {
         true => Ok(()),
         false => {
             let kind = if crank_deg.is_finite() { ErrorKind::OutOfRange } else { ErrorKind::NotFinite };
@@ -531,14 +508,6 @@ fn check_crank(crank_deg: f64) -> Result<(), Error> {
             Err(error.limits(-360.0, 720.0, "deg").at("crank_deg"))
         }
     }
-}
-
-fn check_running(running: Option<&Running>) -> Result<(), Error> {
-    if let Some(running) = running {
-        bounds::DECK.check("running/deck_clearance_mm", running.deck_clearance_mm)?;
-        bounds::PISTON_HEIGHT.check("running/piston_height_mm", running.piston_height_mm)?;
-    }
-    Ok(())
 }
 
 fn check_growth(parts: &Parts) -> Result<(), Error> {
@@ -552,7 +521,7 @@ fn check_growth(parts: &Parts) -> Result<(), Error> {
 
 /// A monotone cubic is largest and smallest at rows or at the ends of its stretch.
 fn check_law(
-    law: &Law,
+    law: &Piecewise,
     field: &Curve,
     (from, to): (f64, f64),
     risen: impl Fn(f64) -> f64,

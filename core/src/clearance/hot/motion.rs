@@ -1,85 +1,65 @@
-//! Stand-in for the slider-crank.
+//! Where the piston stands in the bore.
 
 use crate::bounds;
+use crate::calc::Formula;
+use crate::clearance::crank::{Crank, DepthInBore};
 use crate::error::Error;
-use crate::shape::angle::turned;
-use core::f64::consts::PI;
 
-/// Crank, rod and deck.
+/// How a piston moves in its bore: crank, rod and deck.
 #[derive(Debug, Clone, Copy, PartialEq)]
-#[non_exhaustive]
 pub struct Motion {
-    /// Half of the throw.
-    pub crank_radius_mm: f64,
-    /// Rod, centre to centre.
-    pub rod_length_mm: f64,
-    /// Pin axis from the cylinder axis, positive toward the major thrust side.
-    pub pin_offset_mm: f64,
+    crank: Crank,
+    deck_clearance_mm: f64,
+    crown_height_mm: f64,
 }
 
 impl Motion {
-    /// From its lengths.
+    /// Crank and rod in mm, the pin offset positive toward the major thrust side; the crown below the deck at top dead centre, negative where it
+    /// stands out; and from the bottom edge of the skirt to the plane of the crown that is counted against the deck.
     ///
     /// # Errors
-    /// When a number is impossible, or the rod is too short for the crank.
-    pub fn new(crank_radius_mm: f64, rod_length_mm: f64, pin_offset_mm: f64) -> Result<Self, Error> {
-        bounds::CRANK_THROW.check("crank_radius_mm", crank_radius_mm)?;
-        bounds::ROD.check("rod_length_mm", rod_length_mm)?;
-        bounds::check_above(
-            "rod_length_mm",
-            rod_length_mm,
-            crank_radius_mm + pin_offset_mm.abs(),
-            "the rod is too short",
-        )?;
-        Ok(Motion { crank_radius_mm, rod_length_mm, pin_offset_mm })
+    /// When a number is impossible, or the rod is too short for the crank to turn; the error names the parameter.
+    pub fn new(
+        crank_radius_mm: f64,
+        rod_mm: f64,
+        pin_offset_mm: f64,
+        deck_clearance_mm: f64,
+        crown_height_mm: f64,
+    ) -> Result<Self, Error> {
+        let crank = Crank::new(crank_radius_mm, rod_mm, pin_offset_mm)?;
+        bounds::DECK.check("deck_clearance_mm", deck_clearance_mm)?;
+        bounds::PISTON_HEIGHT.check("crown_height_mm", crown_height_mm)?;
+        Ok(Motion { crank, deck_clearance_mm, crown_height_mm })
     }
 
     /// Crank angle of top dead centre.
     #[must_use]
     pub fn top_dead_centre_deg(&self) -> f64 {
-        -libm::asin(self.pin_offset_mm / (self.rod_length_mm + self.crank_radius_mm)) * (180.0 / PI)
+        self.crank.top_deg()
     }
 
-    /// Crank angle of bottom dead centre.
-    #[must_use]
-    pub fn bottom_dead_centre_deg(&self) -> f64 {
-        180.0 - libm::asin(self.pin_offset_mm / (self.rod_length_mm - self.crank_radius_mm)) * (180.0 / PI)
-    }
-
-    /// Way of the piston down from top dead centre.
+    /// Travel from top dead centre at a crank angle.
     #[must_use]
     pub fn travel_mm(&self, crank_deg: f64) -> f64 {
-        let (r, l, o) = (self.crank_radius_mm, self.rod_length_mm, self.pin_offset_mm);
-        let (cosine, sine) = turned(1, crank_deg);
-        let side = r * sine + o;
-        libm::sqrt((l + r) * (l + r) - o * o) - r * cosine - libm::sqrt(l * l - side * side)
+        self.crank.travel(crank_deg)
     }
 
-    /// Way from top to bottom dead centre.
+    /// Travel from top to bottom dead centre.
     #[must_use]
     pub fn stroke_mm(&self) -> f64 {
-        let (r, l, o) = (self.crank_radius_mm, self.rod_length_mm, self.pin_offset_mm);
-        libm::sqrt((l + r) * (l + r) - o * o) - libm::sqrt((l - r) * (l - r) - o * o)
+        self.crank.stroke()
     }
 
-    /// Crank angle of a travel on the way down.
+    /// Crank angle of a travel on the way down; beyond a dead centre that of it.
     #[must_use]
     pub fn crank_deg(&self, travel_mm: f64) -> f64 {
-        let (mut low, mut high) = (self.top_dead_centre_deg(), self.bottom_dead_centre_deg());
-        if travel_mm <= 0.0 {
-            return low;
-        }
-        if travel_mm >= self.stroke_mm() {
-            return high;
-        }
-        for _ in 0..60 {
-            let middle = (low + high) / 2.0;
-            if self.travel_mm(middle) < travel_mm {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        (low + high) / 2.0
+        let stroke = self.crank.stroke();
+        let travel = if travel_mm < stroke { travel_mm } else { stroke };
+        self.crank.angles_at(if travel > 0.0 { travel } else { 0.0 }).after_deg
+    }
+
+    /// Depth of the bottom edge of the skirt.
+    pub(super) fn base_depth(&self, travel_mm: f64) -> f64 {
+        DepthInBore::evaluate([self.deck_clearance_mm, self.crown_height_mm, 0.0, travel_mm])
     }
 }

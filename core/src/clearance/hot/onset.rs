@@ -5,9 +5,9 @@
 //! factors is above the chord less `(B w / 2 + J)` times the way to the nearer end. An interval where that stays above what counts as touching has no contact;
 //! where it does not, the interval is divided. So the first contact is found, and none before it is skipped.
 
-use super::smallest::Smallest;
-use super::{HotFit, Law, Place};
+use super::{HotFit, Place};
 use crate::error::Error;
+use crate::growth::Piecewise;
 use crate::growth::field::{Rise, Scenario};
 use crate::shape::curve::Curve;
 use crate::size::REFERENCE_TEMPERATURE_C;
@@ -96,7 +96,7 @@ impl HotFit {
     /// Largest factor at which every law holds, and what ends there.
     fn highest(&self, scenario: Scenario) -> (f64, String) {
         let mut out = (LARGEST, format!("{LARGEST} times the rise was the most that was looked at"));
-        let mut limit = |law: &Law, curve: &Curve, reach: (f64, f64), of: &str| {
+        let mut limit = |law: &Piecewise, curve: &Curve, reach: (f64, f64), of: &str| {
             let (low, high) = law.range();
             for t in extremes(curve, reach) {
                 let rise = t - REFERENCE_TEMPERATURE_C;
@@ -123,14 +123,16 @@ impl HotFit {
     fn most_bent_in_rise(&self, scenario: Scenario, highest: f64) -> (f64, f64) {
         let mut bend = 0.0;
         let mut jump = 0.0;
-        let mut add = |law: &Law, curve: &Curve, reach: (f64, f64), radius: f64| {
+        let add = |law: &Piecewise, curve: &Curve, reach: (f64, f64), radius: f64| {
             let rise = extremes(curve, reach).map(|t| t - REFERENCE_TEMPERATURE_C);
             let most = rise.iter().fold(0.0, |m: f64, r| if libm::fabs(*r) > m { libm::fabs(*r) } else { m });
             let end = |r: f64| Rise { piston: highest, bore: highest }.piston_c(REFERENCE_TEMPERATURE_C + r);
             let ends = [REFERENCE_TEMPERATURE_C, end(rise[0]), end(rise[1])];
             let low = ends.iter().fold(f64::INFINITY, |m, t| if *t < m { *t } else { m });
             let high = ends.iter().fold(f64::NEG_INFINITY, |m, t| if *t > m { *t } else { m });
-            (radius * law.most_bent(low, high) * most * most, radius * law.jumps(low, high) * most)
+            let (falls, rises) = law.jumps(low, high);
+            let bend = radius * law.most_bent(low, high) * most * most;
+            (bend, radius * falls * most, radius * rises * most)
         };
         for (surface, growth) in self.parts.piston.surfaces.iter().zip(&self.parts.growth) {
             let ratio =
@@ -138,7 +140,8 @@ impl HotFit {
             let mut own = (0.0, 0.0);
             for curve in [&self.parts.piston_field.thrust_c, &self.parts.piston_field.pin_c] {
                 let radius = ratio * self.parts.piston_diameter_mm;
-                let (b, j) = add(&growth.law, curve, (surface.from_mm, surface.to_mm), radius);
+                // a clearance sags where the piston grows less steeply from a kink on
+                let (b, j, _) = add(&growth.law, curve, (surface.from_mm, surface.to_mm), radius);
                 own = (if b > own.0 { b } else { own.0 }, if j > own.1 { j } else { own.1 });
             }
             bend = if own.0 > bend { own.0 } else { bend };
@@ -147,7 +150,7 @@ impl HotFit {
         if scenario == Scenario::PistonAndBore {
             let reach = (self.bore.from_mm, self.bore.to_mm);
             let radius = self.parts.bore.diameter_mm;
-            let (b, j) = add(&self.parts.bore_law, &self.parts.bore_field.wall_c, reach, radius);
+            let (b, _, j) = add(&self.parts.bore_law, &self.parts.bore_field.wall_c, reach, radius);
             bend += b;
             jump += j;
         }

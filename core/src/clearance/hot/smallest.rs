@@ -5,7 +5,9 @@
 //! and `N` that of `R` over its depths. Less `M (z - z_mid)^2 / 2 + N (y - y_mid)^2 / 2` the clearance is concave for every angle, so over any convex
 //! polygon it is smallest at a corner:
 //!
-//! `c >= smallest corner section - M w_z^2 / 8 - N w_y^2 / 8`.
+//! `c >= smallest corner section - (M w_z / 2 + J) w_z / 4 - (N w_y / 2 + K) w_y / 4`,
+//!
+//! with J and K the jumps of the slope at the kinks of the laws of expansion.
 //!
 //! Cells are halved until that bound leaves less than [`WITHIN`] below the smallest clearance found. A section's own smallest value over every angle comes from
 //! [`least`](crate::clearance::least).
@@ -128,16 +130,16 @@ impl HotFit {
         if self.bore.straight {
             return Ok(Stands::Anywhere);
         }
-        match &self.parts.running {
-            Some(running) => {
-                Ok(Stands::Between(running.base_depth(0.0), running.base_depth(running.motion.stroke_mm())))
+        match &self.parts.motion {
+            Some(motion) => {
+                Ok(Stands::Between(motion.base_depth(0.0), motion.base_depth(motion.stroke_mm())))
             }
             None => Err(Error::new(
                 ErrorKind::MissingField,
                 "",
                 "the bore changes with depth, and crank, rod and deck are not known",
             )
-            .at("running")),
+            .at("motion")),
         }
     }
 
@@ -151,15 +153,15 @@ impl HotFit {
         if !search.best.value.is_finite() {
             return Err(not_in_the_bore());
         }
-        let (depth_mm, crank_deg) = match (search.stands, position, &self.parts.running) {
+        let (depth_mm, crank_deg) = match (search.stands, position, &self.parts.motion) {
             (Stands::Anywhere, ..) => (None, None),
             (Stands::At(base), Some(Position::Crank(crank)), _) => (Some(base - height), Some(crank)),
-            (Stands::At(base), _, Some(running)) => {
-                (Some(base - height), Some(running.motion.crank_deg(base - running.base_depth(0.0))))
+            (Stands::At(base), _, Some(motion)) => {
+                (Some(base - height), Some(motion.crank_deg(base - motion.base_depth(0.0))))
             }
             (Stands::At(base), ..) => (Some(base - height), None),
-            (Stands::Between(top, _), _, Some(running)) => {
-                (Some(depth), Some(running.motion.crank_deg(depth + height - top)))
+            (Stands::Between(top, _), _, Some(motion)) => {
+                (Some(depth), Some(motion.crank_deg(depth + height - top)))
             }
             (Stands::Between(..), ..) => (Some(depth), None),
         };
@@ -248,9 +250,9 @@ impl Search<'_> {
             lowest = smaller(lowest, self.meet(place, &piston, &bore, (z, y)));
         }
         let (wz, wy) = (z1 - z0, y.1 - y.0);
-        let m = piston_bend(self.tables, height, part.z, self.rise);
-        let n = bore_bend(fit, depth, y, self.rise);
-        lowest - m * wz * wz / 8.0 - n * wy * wy / 8.0
+        let (m, j) = piston_bend(self.tables, height, part.z, self.rise);
+        let (n, k) = bore_bend(fit, depth, y, self.rise);
+        lowest - (m * wz / 2.0 + j) * wz / 4.0 - (n * wy / 2.0 + k) * wy / 4.0
     }
 
     fn meet(&mut self, place: usize, piston: &PistonAt, bore: &BoreAt, at: (f64, f64)) -> f64 {
@@ -288,11 +290,10 @@ fn polygon((z0, z1): (f64, f64), (y0, y1): (f64, f64), (top, bottom): (f64, f64)
         let mut found = [None; 2];
         let mut count = 0;
         for (z, y) in on_side {
-            if z >= z0 && z <= z1 && y >= y0 && y <= y1 {
-                if let Some(place) = found.get_mut(count) {
-                    *place = Some((z, y));
-                    count += 1;
-                }
+            let inside = z >= z0 && z <= z1 && y >= y0 && y <= y1;
+            if let Some(place) = found.get_mut(count).filter(|_| inside) {
+                *place = Some((z, y));
+                count += 1;
             }
         }
         found
@@ -301,11 +302,12 @@ fn polygon((z0, z1): (f64, f64), (y0, y1): (f64, f64), (top, bottom): (f64, f64)
     [within((z0, y0)), within((z0, y1)), within((z1, y0)), within((z1, y1)), a, b, c, d]
 }
 
-/// At least the second derivative of the negative hot radius over height, for every angle.
-fn piston_bend(tables: &SurfaceTables, cell: &HeightCell, (z0, z1): (f64, f64), rise: Rise) -> f64 {
+/// At least the second derivative of the negative hot radius over height, for every angle, and the jumps of its slope at kinks of the law.
+fn piston_bend(tables: &SurfaceTables, cell: &HeightCell, (z0, z1): (f64, f64), rise: Rise) -> (f64, f64) {
     let (low, high) = (z0 - cell.from, z1 - cell.from);
     let law = &tables.growth.law;
     let mut strain = (0.0_f64, 0.0_f64, 0.0_f64);
+    let mut kink = 0.0;
     for (field, ratio) in
         [(&cell.thrust_c, tables.growth.ratio_thrust), (&cell.pin_c, tables.growth.ratio_pin)]
     {
@@ -318,8 +320,10 @@ fn piston_bend(tables: &SurfaceTables, cell: &HeightCell, (z0, z1): (f64, f64), 
         strain.0 = larger(strain.0, ratio * size);
         strain.1 = larger(strain.1, ratio * steep * slope);
         strain.2 = larger(strain.2, ratio * (bent * slope * slope + steep * bend));
+        // where the piston grows less steeply from a kink on, the clearance bends down to it
+        kink = larger(kink, ratio * law.jumps(t0, t1).0 * slope);
     }
-    let mut most = 0.0;
+    let mut most = (0.0, 0.0);
     for side in cell.radius.iter().take(if tables.symmetric { 1 } else { 2 }) {
         let [a0, a1, a2] = side;
         let size = libm::fabs(larger(a0.value(low), a0.value(high)))
@@ -331,25 +335,26 @@ fn piston_bend(tables: &SurfaceTables, cell: &HeightCell, (z0, z1): (f64, f64), 
         let both = |x: f64| libm::fabs(a0.bend(x)) + libm::fabs(a1.bend(x)) + libm::fabs(a2.bend(x));
         let own = larger(down(low), down(high));
         let extra = larger(both(low), both(high)) * strain.0 + 2.0 * slope * strain.1 + size * strain.2;
-        most = larger(most, own + extra);
+        most = (larger(most.0, own + extra), larger(most.1, size * kink));
     }
     most
 }
 
-/// At least the second derivative of the hot radius of the bore over depth, for every angle.
-fn bore_bend(fit: &HotFit, cell: &DepthCell, (y0, y1): (f64, f64), rise: Rise) -> f64 {
+/// At least the second derivative of the hot radius of the bore over depth, for every angle, and the jumps of its slope at kinks of the law.
+fn bore_bend(fit: &HotFit, cell: &DepthCell, (y0, y1): (f64, f64), rise: Rise) -> (f64, f64) {
     let (low, high) = (y0 - cell.from, y1 - cell.from);
     if fit.bore.straight {
-        return 0.0;
+        return (0.0, 0.0);
     }
     let law = &fit.bore.law;
-    let slope = libm::fabs(rise.bore) * cell.wall_c.steepest(low, high);
+    let wall_slope = libm::fabs(rise.bore) * cell.wall_c.steepest(low, high);
     let bend = libm::fabs(rise.bore) * cell.wall_c.most_bent(low, high);
     let (t0, t1) = (rise.bore_c(cell.wall_c.value(low)), rise.bore_c(cell.wall_c.value(high)));
     let (t0, t1) = (smaller(t0, t1), larger(t0, t1));
     let (steep, bent) = (law.steepest(t0, t1), law.most_bent(t0, t1));
     let strain = larger(libm::fabs(law.strain(t0)), libm::fabs(law.strain(t1)));
-    let (strain_slope, strain_bend) = (steep * slope, bent * slope * slope + steep * bend);
+    let strain_slope = steep * wall_slope;
+    let strain_bend = bent * wall_slope * wall_slope + steep * bend;
     let mut up = larger(cell.mean.bend(low), cell.mean.bend(high));
     let mut both = cell.mean.most_bent(low, high);
     let mut slope = cell.mean.steepest(low, high);
@@ -363,5 +368,6 @@ fn bore_bend(fit: &HotFit, cell: &DepthCell, (y0, y1): (f64, f64), rise: Rise) -
             size += larger(libm::fabs(wave.value(low)), libm::fabs(wave.value(high)));
         }
     }
-    larger(0.0, up + both * strain + 2.0 * slope * strain_slope + size * strain_bend)
+    let bend = up + both * strain + 2.0 * slope * strain_slope + size * strain_bend;
+    (larger(0.0, bend), size * law.jumps(t0, t1).1 * wall_slope)
 }

@@ -232,11 +232,6 @@ impl SurfaceTables {
         })
     }
 
-    /// The cell a height lies in, of two that meet there the lower one.
-    pub(super) fn cell(&self, height: f64) -> usize {
-        self.cells.partition_point(|c| c.to < height).min(self.cells.len().saturating_sub(1))
-    }
-
     /// The running piston at a height of a cell.
     pub(super) fn section(&self, cell: &HeightCell, height: f64, rise: Rise) -> PistonAt {
         let x = height - cell.from;
@@ -330,7 +325,7 @@ pub(super) struct BoreTables {
     pub(super) to_mm: f64,
     end_mm: f64,
     pub(super) cells: Vec<DepthCell>,
-    pub(super) law: super::Law,
+    pub(super) law: super::Piecewise,
 }
 
 /// The running bore at a depth.
@@ -408,11 +403,6 @@ impl BoreTables {
                 Err(error.value(depth).limits(self.from_mm, self.to_mm, "mm").at("depth_mm"))
             }
         }
-    }
-
-    /// The cell a depth lies in, of two that meet there the upper one.
-    pub(super) fn cell(&self, depth: f64) -> usize {
-        self.cells.partition_point(|c| c.to < depth).min(self.cells.len().saturating_sub(1))
     }
 
     /// The running bore at a depth of a cell.
