@@ -90,7 +90,7 @@ class Fit:
         zs = zs[(zs >= 0) & (zs <= f["top"])]
         v = of(ts[None, :], zs[:, None])
         best = float(v.min())
-        seeds = np.argsort(v, axis=None)[:400:10]
+        seeds = np.argsort(v, axis=None)[:300:25]
         for seed in seeds:
             i, j = np.unravel_index(seed, v.shape)
             t, z, wt, wz = ts[j], zs[i], 0.5, f["top"] / 200
@@ -121,7 +121,7 @@ class Fit:
         return float(found.x[2])
 
     def area(self, below):
-        ts, zs = np.arange(0.05, 360, 0.1), (np.arange(1200) + 0.5) * self.f["top"] / 1200
+        ts, zs = np.arange(0.1, 360, 0.2), (np.arange(500) + 0.5) * self.f["top"] / 500
         share = (self.clearance(ts[None, :], zs[:, None]) < below).mean()
         return float(share * np.pi * self.f["piston"] * self.f["top"])
 
@@ -196,7 +196,7 @@ def row(name, f):
         # every clearance rises by half of what the bore is made larger, times its growth
         out["bore_for_smallest_0.01"] = f["bore"] + 2 * (0.01 - least) / grown
         for scenario in ("piston_alone", "piston_and_bore", "piston_with_cold_bore"):
-            for touching in (0.0, -0.02):
+            for touching in (0.0, -0.02) if scenario == "piston_and_bore" else (0.0,):
                 k = fit.least(fit.factor(scenario, touching))
                 k = -1.0 if k <= 0 else (9.0 if k > fit.end(scenario) else k)
                 out[f"{scenario}_{touching:g}"] = k
@@ -206,7 +206,7 @@ def row(name, f):
 def main():
     rng = np.random.default_rng(20261)
     kinds = ["round", "even", "general", "controlled", "cut", "deep", "deep_even"]
-    text = HEADING + "".join(row(f"{kinds[k % 7]}_{k}", random_fit(rng, kinds[k % 7])) for k in range(42))
+    text = HEADING + "".join(row(f"{kinds[k % 7]}_{k}", random_fit(rng, kinds[k % 7])) for k in range(28))
     if "--check" in sys.argv:
         sys.exit(FILE.read_text() != text)
     FILE.write_text(text)
