@@ -207,9 +207,7 @@ fn first_contact_in_closed_form() {
         (Scenario::PistonAndBore, 0.1 / (piston - bore)),
         (Scenario::PistonWithColdBore, 0.1 / piston),
     ] {
-        let Onset::Touches(contact) = fit.onset(scenario, 0.0).unwrap() else {
-            panic!("{scenario:?}")
-        };
+        let Onset::Touches(contact) = fit.onset(scenario, 0.0).unwrap() else { panic!("{scenario:?}") };
         assert!((contact.factor - expected).abs() < 1e-9, "{scenario:?}: {} {expected}", contact.factor);
     }
 }

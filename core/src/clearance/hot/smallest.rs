@@ -47,6 +47,9 @@ struct Part {
     y: (f64, f64),
 }
 
+/// Corners of a part, in height and depth.
+type Corners = [Option<(f64, f64)>; 12];
+
 /// Where the piston may stand.
 #[derive(Debug, Clone, Copy)]
 enum Stands {
@@ -64,7 +67,9 @@ struct Search<'a> {
     rise: Rise,
     stands: Stands,
     /// by height cell, then depth cell
-    regions: Vec<Vec<Region>>,
+    regions: &'a [Vec<Region>],
+    /// the bore, where it is the same at every depth
+    alike: Option<BoreAt>,
     best: LeastOf,
     at: (f64, f64),
     lowest: f64,
@@ -97,18 +102,18 @@ impl HotFit {
     ) -> Result<Smallest, Error> {
         let (_, tables) = self.surface(surface)?;
         let stands = self.stands(position)?;
-        let mut regions = Vec::with_capacity(tables.cells.len() * self.bore.cells.len());
-        for height in &tables.cells {
-            for depth in &self.bore.cells {
-                regions.push(tables::regions(height, depth, tables.symmetric && self.bore.even)?);
-            }
-        }
+        let regions = self.regions.get(surface).map_or(&[][..], Vec::as_slice);
+        let alike = match (stands, self.bore.cells.first()) {
+            (Stands::Anywhere, Some(cell)) => Some(self.bore.section(cell, cell.from, rise)),
+            _ => None,
+        };
         let mut search = Search {
             fit: self,
             tables,
             rise,
             stands,
             regions,
+            alike,
             best: LeastOf { value: f64::INFINITY, within: 0.0, angle_deg: 0.0 },
             at: (f64::NAN, f64::NAN),
             lowest: f64::INFINITY,
@@ -226,7 +231,7 @@ impl Search<'_> {
         };
         let place = part.height_cell * fit.bore.cells.len() + part.depth_cell;
         let (z0, z1) = part.z;
-        let mut corners: [Option<(f64, f64)>; 8] = [None; 8];
+        let mut corners: Corners = [None; 12];
         let y = match self.stands {
             Stands::Anywhere => {
                 corners[0] = Some((z0, depth.from));
@@ -246,7 +251,7 @@ impl Search<'_> {
         let mut lowest = f64::INFINITY;
         for (z, y) in corners.into_iter().flatten() {
             let piston = self.tables.section(height, z, self.rise);
-            let bore = fit.bore.section(depth, y, self.rise);
+            let bore = self.alike.unwrap_or_else(|| fit.bore.section(depth, y, self.rise));
             lowest = smaller(lowest, self.meet(place, &piston, &bore, (z, y)));
         }
         let (wz, wy) = (z1 - z0, y.1 - y.0);
@@ -282,25 +287,23 @@ impl Search<'_> {
 }
 
 /// Corners of the part of a rectangle in which the depth of the bottom edge, `y + z`, is within its range.
-fn polygon((z0, z1): (f64, f64), (y0, y1): (f64, f64), (top, bottom): (f64, f64)) -> [Option<(f64, f64)>; 8] {
+fn polygon((z0, z1): (f64, f64), (y0, y1): (f64, f64), (top, bottom): (f64, f64)) -> Corners {
     let within = |(z, y): (f64, f64)| (z + y >= top && z + y <= bottom).then_some((z, y));
-    // where a line of one travel meets the sides: at most two of its four candidates are on the rectangle
+    // where a line of one travel meets the sides; through a corner it does so twice, and rounding must not lose one: a place that is
+    // a hair outside only lowers the bound
     let crossing = |base: f64| {
         let on_side = [(z0, base - z0), (z1, base - z1), (base - y0, y0), (base - y1, y1)];
-        let mut found = [None; 2];
-        let mut count = 0;
-        for (z, y) in on_side {
-            let inside = z >= z0 && z <= z1 && y >= y0 && y <= y1;
-            if let Some(place) = found.get_mut(count).filter(|_| inside) {
-                *place = Some((z, y));
-                count += 1;
-            }
-        }
-        found
+        on_side.map(|(z, y)| {
+            let inside = z >= z0 - HAIR && z <= z1 + HAIR && y >= y0 - HAIR && y <= y1 + HAIR;
+            inside.then_some((z, y))
+        })
     };
-    let ([a, b], [c, d]) = (crossing(top), crossing(bottom));
-    [within((z0, y0)), within((z0, y1)), within((z1, y0)), within((z1, y1)), a, b, c, d]
+    let ([a, b, c, d], [e, f, g, h]) = (crossing(top), crossing(bottom));
+    [within((z0, y0)), within((z0, y1)), within((z1, y0)), within((z1, y1)), a, b, c, d, e, f, g, h]
 }
+
+/// Rounding of a height or a depth, in mm, and far above it.
+const HAIR: f64 = 1e-10;
 
 /// At least the second derivative of the negative hot radius over height, for every angle, and the jumps of its slope at kinks of the law.
 fn piston_bend(tables: &SurfaceTables, cell: &HeightCell, (z0, z1): (f64, f64), rise: Rise) -> (f64, f64) {
@@ -326,9 +329,7 @@ fn piston_bend(tables: &SurfaceTables, cell: &HeightCell, (z0, z1): (f64, f64), 
     let mut most = (0.0, 0.0);
     for side in cell.radius.iter().take(if tables.symmetric { 1 } else { 2 }) {
         let [a0, a1, a2] = side;
-        let size = libm::fabs(larger(a0.value(low), a0.value(high)))
-            + larger(libm::fabs(a1.value(low)), libm::fabs(a1.value(high)))
-            + larger(libm::fabs(a2.value(low)), libm::fabs(a2.value(high)));
+        let size = a0.largest(low, high) + a1.largest(low, high) + a2.largest(low, high);
         let slope = a0.steepest(low, high) + a1.steepest(low, high) + a2.steepest(low, high);
         // -(a0'' + a1'' u + a2'' u^2) at both ends, u from -1 to 1
         let down = |x: f64| -a0.bend(x) + libm::fabs(a1.bend(x)) + larger(-a2.bend(x), 0.0);
@@ -358,14 +359,14 @@ fn bore_bend(fit: &HotFit, cell: &DepthCell, (y0, y1): (f64, f64), rise: Rise) -
     let mut up = larger(cell.mean.bend(low), cell.mean.bend(high));
     let mut both = cell.mean.most_bent(low, high);
     let mut slope = cell.mean.steepest(low, high);
-    let mut size = larger(cell.mean.value(low), cell.mean.value(high));
+    let mut size = cell.mean.largest(low, high);
     for (_, cosine, sine) in &cell.waves {
         for wave in [cosine, sine] {
             let bent = wave.most_bent(low, high);
             up += bent;
             both += bent;
             slope += wave.steepest(low, high);
-            size += larger(libm::fabs(wave.value(low)), libm::fabs(wave.value(high)));
+            size += wave.largest(low, high);
         }
     }
     let bend = up + both * strain + 2.0 * slope * strain_slope + size * strain_bend;

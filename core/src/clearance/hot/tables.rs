@@ -63,6 +63,11 @@ impl Cubic {
         }
     }
 
+    /// At least every absolute value between two places: it may turn between them.
+    pub(super) fn largest(&self, low: f64, high: f64) -> f64 {
+        libm::fabs(self.value(low)) + self.steepest(low, high) * (high - low)
+    }
+
     /// Largest absolute second derivative between two places.
     pub(super) fn most_bent(&self, low: f64, high: f64) -> f64 {
         larger(libm::fabs(self.bend(low)), libm::fabs(self.bend(high)))
@@ -230,6 +235,13 @@ impl SurfaceTables {
             coating: surface.coating_mm,
             symmetric: surface.thrust == surface.minor_thrust,
         })
+    }
+
+    /// What there is of surface and wall, by height cell, then depth cell.
+    pub(super) fn regions(&self, bore: &BoreTables) -> Result<Vec<Vec<Region>>, Error> {
+        let alike = self.symmetric && bore.even;
+        let pairs = self.cells.iter().flat_map(|height| bore.cells.iter().map(move |depth| (height, depth)));
+        pairs.map(|(height, depth)| regions(height, depth, alike)).collect()
     }
 
     /// The running piston at a height of a cell.
@@ -453,11 +465,7 @@ impl DepthCell {
 }
 
 /// The regions that have surface at heights of one cell and wall at depths of another.
-pub(super) fn regions(
-    height: &HeightCell,
-    depth: &DepthCell,
-    both_alike: bool,
-) -> Result<Vec<Region>, Error> {
+fn regions(height: &HeightCell, depth: &DepthCell, both_alike: bool) -> Result<Vec<Region>, Error> {
     let mut out = Vec::new();
     for (half, axis) in AXES_DEG.into_iter().enumerate() {
         for (spans, bare) in [(height.coated.get(half), false), (height.bare.get(half), true)] {
