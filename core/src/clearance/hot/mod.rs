@@ -35,7 +35,7 @@ use crate::shape::angle::turned;
 use crate::shape::bore::{BoreShape, strictly_within};
 use crate::shape::curve::Curve;
 use crate::shape::piston::{PistonShape, Surface, WindowKind};
-use tables::{BoreTables, SurfaceTables};
+use tables::{BoreTables, Region, SurfaceTables};
 
 formula! {
     /// Radius of a piston at an angle and a height, from the coefficients of its side there; `coat` is the coating on it.
@@ -138,6 +138,8 @@ pub struct HotFit {
     rise: Rise,
     surfaces: Vec<SurfaceTables>,
     bore: BoreTables,
+    /// by surface, and within it by height cell, then depth cell: where there is surface and wall
+    regions: Vec<Vec<Vec<Region>>>,
 }
 
 impl HotFit {
@@ -164,9 +166,10 @@ impl HotFit {
             .iter()
             .enumerate()
             .map(|(k, s)| SurfaceTables::new(&parts, s).map_err(|e| e.under(&format!("surfaces/{k}"))))
-            .collect::<Result<_, Error>>()?;
+            .collect::<Result<Vec<_>, Error>>()?;
         let bore = BoreTables::new(&parts, depths)?;
-        let fit = HotFit { parts, rise, surfaces, bore };
+        let regions = surfaces.iter().map(|s| s.regions(&bore)).collect::<Result<_, Error>>()?;
+        let fit = HotFit { parts, rise, surfaces, bore, regions };
         fit.check_temperatures(rise)?;
         Ok(fit)
     }

@@ -67,7 +67,9 @@ struct Search<'a> {
     rise: Rise,
     stands: Stands,
     /// by height cell, then depth cell
-    regions: Vec<Vec<Region>>,
+    regions: &'a [Vec<Region>],
+    /// the bore, where it is the same at every depth
+    alike: Option<BoreAt>,
     best: LeastOf,
     at: (f64, f64),
     lowest: f64,
@@ -100,18 +102,18 @@ impl HotFit {
     ) -> Result<Smallest, Error> {
         let (_, tables) = self.surface(surface)?;
         let stands = self.stands(position)?;
-        let mut regions = Vec::with_capacity(tables.cells.len() * self.bore.cells.len());
-        for height in &tables.cells {
-            for depth in &self.bore.cells {
-                regions.push(tables::regions(height, depth, tables.symmetric && self.bore.even)?);
-            }
-        }
+        let regions = self.regions.get(surface).map_or(&[][..], Vec::as_slice);
+        let alike = match (stands, self.bore.cells.first()) {
+            (Stands::Anywhere, Some(cell)) => Some(self.bore.section(cell, cell.from, rise)),
+            _ => None,
+        };
         let mut search = Search {
             fit: self,
             tables,
             rise,
             stands,
             regions,
+            alike,
             best: LeastOf { value: f64::INFINITY, within: 0.0, angle_deg: 0.0 },
             at: (f64::NAN, f64::NAN),
             lowest: f64::INFINITY,
@@ -249,7 +251,7 @@ impl Search<'_> {
         let mut lowest = f64::INFINITY;
         for (z, y) in corners.into_iter().flatten() {
             let piston = self.tables.section(height, z, self.rise);
-            let bore = fit.bore.section(depth, y, self.rise);
+            let bore = self.alike.unwrap_or_else(|| fit.bore.section(depth, y, self.rise));
             lowest = smaller(lowest, self.meet(place, &piston, &bore, (z, y)));
         }
         let (wz, wy) = (z1 - z0, y.1 - y.0);

@@ -237,6 +237,13 @@ impl SurfaceTables {
         })
     }
 
+    /// What there is of surface and wall, by height cell, then depth cell.
+    pub(super) fn regions(&self, bore: &BoreTables) -> Result<Vec<Vec<Region>>, Error> {
+        let alike = self.symmetric && bore.even;
+        let pairs = self.cells.iter().flat_map(|height| bore.cells.iter().map(move |depth| (height, depth)));
+        pairs.map(|(height, depth)| regions(height, depth, alike)).collect()
+    }
+
     /// The running piston at a height of a cell.
     pub(super) fn section(&self, cell: &HeightCell, height: f64, rise: Rise) -> PistonAt {
         let x = height - cell.from;
@@ -458,11 +465,7 @@ impl DepthCell {
 }
 
 /// The regions that have surface at heights of one cell and wall at depths of another.
-pub(super) fn regions(
-    height: &HeightCell,
-    depth: &DepthCell,
-    both_alike: bool,
-) -> Result<Vec<Region>, Error> {
+fn regions(height: &HeightCell, depth: &DepthCell, both_alike: bool) -> Result<Vec<Region>, Error> {
     let mut out = Vec::new();
     for (half, axis) in AXES_DEG.into_iter().enumerate() {
         for (spans, bare) in [(height.coated.get(half), false), (height.bare.get(half), true)] {
