@@ -10,6 +10,7 @@
 #![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
 
 use gaugepoint::decision::{Conformity, Of, Outcome};
+use gaugepoint::fit::{FitDocument, FitReport};
 use gaugepoint::measure::{MeasurementDocument, MeasurementReport, measure};
 use gaugepoint::report::{CylinderReport, MeasuredValue};
 use gaugepoint::sheet::{SheetDocument, SheetReport};
@@ -65,6 +66,8 @@ fn the_exported_schemas_are_current() {
         ("sheet", SheetDocument::schema()),
         ("sheet-report", SheetReport::schema()),
         ("measurement", MeasurementDocument::schema()),
+        ("fit", FitDocument::schema()),
+        ("fit-report", FitReport::schema()),
         ("measurement-report", MeasurementReport::schema()),
     ];
     for (name, schema) in schemas {

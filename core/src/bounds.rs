@@ -152,6 +152,14 @@ bounds! {
     /// Change of a piston's diameter over its height.
     BARREL = "barrel slope of a skirt" ["um/mm"] possible 0.0 to 50.0, usual 0.0 to 10.0,
         "skirts change by up to 10 um in a mm of height; above 50 it is a land or another unit";
+    /// Diameter or radius of a piston at a height against that at its gauge point.
+    DIAMETER_CHANGE = "diameter against the gauge diameter" ["mm"] possible -15.0 to 2.0, usual -1.5 to 0.05,
+        "lands are up to 1 % of the bore below the skirt; above the gauge point only the cool bottom of a skirt; from memory";
+    /// Diameter added at 45 degrees by the term of fourth order.
+    DOUBLE_OVALITY = "double ovality" ["mm"] possible -0.5 to 0.5, usual -0.2 to 0.2,
+        "within a quarter of the ovality, or the gauge point is not the largest diameter";
+    /// Half-width of the panel of a skirt.
+    PANEL = "half-width of a panel" ["deg"] possible 1.0 to 90.0, usual 20.0 to 75.0, "from memory; 90 is all round";
     /// Measuring force of a gauge on a part.
     MEASURING_FORCE = "measuring force" ["N"] possible 0.01 to 100.0, usual 0.5 to 30.0,
         "micrometers 5 N to 10 N, feeler strips up to 27 N";
@@ -269,6 +277,23 @@ bounds! {
     CREVICE_VOLUME = "volume of the top-land crevice" ["cm3"] possible 0.0 to 5000.0, usual 0.0 to 3.0, "0.5 % to 2 % of the clearance volume";
     /// Height of the top land.
     LAND_HEIGHT = "height of the top land" ["mm"] possible 0.5 to 300.0, usual 2.0 to 20.0, GUIDE;
+    /// Radius of a bore at a depth, or of one order of it, against the size.
+    BORE_FORM = "radius of a bore against half its size" ["mm"] possible -3.0 to 3.0, usual -0.2 to 0.2,
+        "a choke is up to 0.2 mm on the radius, a worn or distorted bore less; from memory";
+    /// Expanded uncertainty of the size of a part.
+    SIZE_UNCERTAINTY = "uncertainty of a size" ["mm"] possible 0.0 to 0.2, usual 0.0005 to 0.02, GUIDE;
+    /// Half-width of the error of the shape of a part, on the radius.
+    FORM_ERROR = "error of a shape" ["mm"] possible 0.0 to 0.1, usual 0.0 to 0.01, GUIDE;
+    /// Half-width of the error of the temperatures of a running part.
+    FIELD_ERROR = "error of the temperatures of a running part" ["K"] possible 0.0 to 150.0, usual 1.0 to 40.0,
+        "guide tables hold to 25 K; from memory";
+    /// Half-width of the error of a growth ratio.
+    GROWTH_RATIO_ERROR = "error of a growth ratio" ["1"] possible 0.0 to 0.5, usual 0.0 to 0.15, "ratios of strutted pistons are known to a tenth; from memory";
+    /// Overlap on one side that an elastic skirt may take.
+    ELASTIC_OVERLAP = "elastic overlap on one side" ["mm"] possible 0.0 to 0.2, usual 0.0 to 0.06, "skirts run with 0.01 mm to 0.05 mm of free overlap; from memory";
+    /// Growth of a piston of controlled expansion over that of its alloy.
+    GROWTH_RATIO = "growth ratio" ["1"] possible 0.1 to 2.0, usual 0.55 to 1.15,
+        "0.6 to 0.75 on the thrust axis, 1.0 to 1.1 on the pin axis; from memory";
     /// Half the stroke of an engine without offset.
     CRANK_RADIUS = "crank radius" ["mm"] possible 5.0 to 2500.0, usual 12.0 to 125.0, "half of the stroke";
     /// Pin beside the middle of the piston or cylinder beside the crankshaft, positive toward the major thrust side.
@@ -297,6 +322,12 @@ impl Bound {
             (true, false) => Verdict::Odd,
             (true, true) => Verdict::Usual,
         }
+    }
+
+    /// The bound of the same quantity counted the other way.
+    pub(crate) fn negative(&self) -> Bound {
+        let turned = |(low, high): (f64, f64)| (-high, -low);
+        Bound { possible: turned(self.possible), usual: turned(self.usual), ..*self }
     }
 
     /// What both bounds take; where nothing is left, what the other takes: it is the more special one.

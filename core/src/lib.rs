@@ -42,6 +42,8 @@ pub mod assess;
 
 pub mod measure;
 
+pub mod fit;
+
 pub mod budget;
 
 pub mod flat;

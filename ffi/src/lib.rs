@@ -65,6 +65,7 @@ mod caution;
 pub mod job;
 pub mod sheet;
 pub mod measure;
+pub mod fit;
 pub mod flat;
 pub mod array;
 mod record;

@@ -15,6 +15,7 @@ const SOURCES: &[&str] = &[
     "job",
     "sheet",
     "measure",
+    "fit",
     "flat",
     "array",
     "statistics",

@@ -5,7 +5,8 @@ against itself. The flat functions give the common numbers from plain floats; th
 the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
 traces), `growth` (laws of expansion, built-in materials), `parts` (rings, pins, liners, the deck), `uncertainty` (budgets), `decision` (risks),
 `before` (what to ask before measuring, plausible values). `clearances` (in `batch`) computes many rows in arrays. `measure` evaluates readings with their
-gauges, whose report and presets stand in `gaugepoint.measuring`. What is refused raises `InputError`.
+gauges, whose report and presets stand in `gaugepoint.measuring`; `fit` computes a hot fit, whose report stands in `gaugepoint.fitting`. What is refused
+raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -81,6 +82,7 @@ from gaugepoint.measuring import (
     measurement_schema,
     presets,
 )
+from gaugepoint.fitting import FitReport, fit, fit_report_schema, fit_schema
 from gaugepoint.report import Decision, Report
 from gaugepoint.sheet import SheetReport, check_sheet, sheet_report_schema, sheet_schema
 from gaugepoint.shape import (
@@ -141,10 +143,14 @@ __all__ = [
     "least_clearance_of_section",
     "piston_travel",
     "decide_mm",
+    "FitReport",
+    "fit",
     "fit_circle",
     "fit_circle_algebraic",
     "fit_cylinder",
     "fit_plane",
+    "fit_report_schema",
+    "fit_schema",
     "deck",
     "drift",
     "gasket_band",

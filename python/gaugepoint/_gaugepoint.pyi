@@ -85,6 +85,9 @@ __all__ = [
     "check_sheet",
     "sheet_schema",
     "sheet_report_schema",
+    "fit",
+    "fit_schema",
+    "fit_report_schema",
     "measure",
     "presets",
     "growth_mean_coefficient",
@@ -1909,6 +1912,45 @@ def sheet_schema() -> str:
 
 def sheet_report_schema() -> str:
     """Give the JSON Schema of the report on a sheet.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def fit(document: bytes, working: bool) -> tuple[str, str]:
+    """Compute a hot fit given as JSON. Other threads run meanwhile.
+
+    Parameters
+    ----------
+    document : bytes
+        The fit document, JSON in UTF-8.
+    working : bool
+        Put the working of every measured value into the report.
+
+    Returns
+    -------
+    tuple of str
+        The report as JSON and as text.
+
+    Raises
+    ------
+    InputError
+        When the document or a field of it is refused.
+    """
+
+def fit_schema() -> str:
+    """Give the JSON Schema of a fit document.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def fit_report_schema() -> str:
+    """Give the JSON Schema of a report on a hot fit.
 
     Returns
     -------

@@ -27,6 +27,8 @@ mod sheet;
 
 mod measure;
 
+mod fit;
+
 mod budget;
 
 mod batch;
@@ -126,6 +128,9 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(growth::built_in_materials, module)?)?;
     module.add_function(wrap_pyfunction!(measure::measurement_schema, module)?)?;
     module.add_function(wrap_pyfunction!(measure::measurement_report_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(fit::fit, module)?)?;
+    module.add_function(wrap_pyfunction!(fit::fit_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(fit::fit_report_schema, module)?)?;
     module.add_function(wrap_pyfunction!(budget::budget, module)?)?;
     module.add_function(wrap_pyfunction!(budget::budget_schema, module)?)?;
     module.add_function(wrap_pyfunction!(budget::budget_report_schema, module)?)?;

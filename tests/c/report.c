@@ -1,4 +1,4 @@
-/* report FILE [working|sheet]: the report of a job or sheet document, as the library gives it, to standard output. */
+/* report FILE [working|sheet|fit|fit-working]: the report of a job, sheet or fit document, as the library gives it, to standard output. */
 #include "check.h"
 
 int main(int count, char **words) {
@@ -9,9 +9,14 @@ int main(int count, char **words) {
   char *report = NULL, *job = file_text("", words[1], &length);
   GaugepointError error = GAUGEPOINT_ERROR_INIT;
   int32_t working = count > 2 && same(words[2], "working");
-  int32_t status = count > 2 && same(words[2], "sheet")
-                       ? gaugepoint_sheet_check(job, length, &report, &report_length, &error)
-                       : gaugepoint_job_assess(job, length, working, &report, &report_length, &error);
+  int32_t status;
+  if (count > 2 && same(words[2], "sheet")) {
+    status = gaugepoint_sheet_check(job, length, &report, &report_length, &error);
+  } else if (count > 2 && (same(words[2], "fit") || same(words[2], "fit-working"))) {
+    status = gaugepoint_fit(job, length, same(words[2], "fit-working"), &report, &report_length, &error);
+  } else {
+    status = gaugepoint_job_assess(job, length, working, &report, &report_length, &error);
+  }
   free(job);
   if (status != GAUGEPOINT_STATUS_OK) {
     fprintf(stderr, "%s: %s (%s)\n", words[1], error.message, gaugepoint_status_text(status));

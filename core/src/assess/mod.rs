@@ -317,31 +317,7 @@ impl Assessment {
 
     /// States a value in the report at `at`, and tells the working where it stands.
     fn state(&mut self, value: &Measured, at: &str) -> MeasuredValue {
-        let budget = self.calc.budget(value);
-        let coverage = self.calc.coverage(&budget);
-        let calc = &mut self.calc;
-        calc.place(value.figure, || format!("{at}/value_mm"));
-        calc.place(budget.standard, || format!("{at}/standard_uncertainty_mm"));
-        calc.place(coverage.expanded, || format!("{at}/expanded_uncertainty_mm"));
-        calc.place(coverage.factor, || format!("{at}/coverage_factor"));
-        if let Some(dof) = budget.dof {
-            calc.place(dof, || format!("{at}/dof"));
-        }
-        let lines = budget_lines(calc, &budget, at);
-        let dominant = lines.first().map(|l| Dominant {
-            source: l.source.clone(),
-            share: l.share,
-            path: l.path.clone(),
-        });
-        MeasuredValue {
-            value_mm: value.value(),
-            standard_uncertainty_mm: budget.standard.value,
-            expanded_uncertainty_mm: coverage.expanded.value,
-            coverage_factor: coverage.factor.value,
-            dof: budget.dof.map(|d| d.value),
-            budget: lines,
-            dominant,
-        }
+        state(&mut self.calc, value, at)
     }
 
     /// Judges a value, given at the temperature of the limit, and puts the decision at `at`.
@@ -524,6 +500,31 @@ fn check_laws(
 pub(crate) fn once(warnings: Vec<Warning>) -> Vec<Warning> {
     let mut seen = HashSet::with_capacity(warnings.len());
     warnings.into_iter().filter(|w| seen.insert(w.clone())).collect()
+}
+
+/// A value as the report tells it at `at`; the working learns where it stands.
+pub(crate) fn state(calc: &mut Calc, value: &Measured, at: &str) -> MeasuredValue {
+    let budget = calc.budget(value);
+    let coverage = calc.coverage(&budget);
+    calc.place(value.figure, || format!("{at}/value_mm"));
+    calc.place(budget.standard, || format!("{at}/standard_uncertainty_mm"));
+    calc.place(coverage.expanded, || format!("{at}/expanded_uncertainty_mm"));
+    calc.place(coverage.factor, || format!("{at}/coverage_factor"));
+    if let Some(dof) = budget.dof {
+        calc.place(dof, || format!("{at}/dof"));
+    }
+    let lines = budget_lines(calc, &budget, at);
+    let dominant =
+        lines.first().map(|l| Dominant { source: l.source.clone(), share: l.share, path: l.path.clone() });
+    MeasuredValue {
+        value_mm: value.value(),
+        standard_uncertainty_mm: budget.standard.value,
+        expanded_uncertainty_mm: coverage.expanded.value,
+        coverage_factor: coverage.factor.value,
+        dof: budget.dof.map(|d| d.value),
+        budget: lines,
+        dominant,
+    }
 }
 
 /// A budget as the report tells it, with its value at `at`.

@@ -58,7 +58,8 @@ pub struct CrankAngles {
 }
 
 /// The crank with what must hold for it to turn.
-struct Crank {
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Crank {
     radius: f64,
     rod: f64,
     offset: f64,
@@ -67,7 +68,7 @@ struct Crank {
 }
 
 impl Crank {
-    fn new(crank_radius_mm: f64, rod_mm: f64, pin_offset_mm: f64) -> Result<Crank, Error> {
+    pub(crate) fn new(crank_radius_mm: f64, rod_mm: f64, pin_offset_mm: f64) -> Result<Crank, Error> {
         let radius = bounds::CRANK_RADIUS.check("crank_radius_mm", crank_radius_mm)?;
         let rod = bounds::ROD.check("rod_mm", rod_mm)?;
         let offset = bounds::PIN_OFFSET.check("pin_offset_mm", pin_offset_mm)? + 0.0;
@@ -78,8 +79,36 @@ impl Crank {
         Ok(Crank { radius, rod, offset, top, bottom })
     }
 
-    fn stroke(&self) -> f64 {
+    pub(crate) fn stroke(&self) -> f64 {
         TrueStroke::evaluate([self.radius, self.rod, self.top, self.bottom])
+    }
+
+    /// Crank angle of top dead centre; arctangents hold their digits where an arcsine is near a right angle.
+    pub(crate) fn top_deg(&self) -> f64 {
+        -libm::atan2(self.offset, self.top) * (180.0 / PI) + 0.0
+    }
+
+    /// Travel at a crank angle; a dead centre that rounding puts a hair above itself is at it.
+    pub(crate) fn travel(&self, crank_angle_deg: f64) -> f64 {
+        let (cos, sin) = turned(1, crank_angle_deg);
+        let travel = Travel::evaluate([self.radius, self.rod, self.offset, self.top, sin, cos]);
+        if travel > 0.0 { travel } else { 0.0 }
+    }
+
+    /// The crank angles at a travel from 0 to the stroke.
+    pub(crate) fn angles_at(&self, travel_mm: f64) -> CrankAngles {
+        let Crank { radius, rod, offset, top, .. } = *self;
+        let pin = top - travel_mm;
+        // triangle of crank, rod and the line from the crankshaft's centre to the pin
+        let line = libm::sqrt(pin * pin + offset * offset);
+        let short = travel_mm * (2.0 * top - travel_mm) / (radius + rod + line);
+        let across = (line + rod - radius) * short;
+        let along = (line + radius + rod) * (line + radius - rod);
+        // at bottom dead centre the triangle closes, to rounding
+        let along = if along > 0.0 { along } else { 0.0 };
+        let half_width = 2.0 * libm::atan2(libm::sqrt(across), libm::sqrt(along)) * (180.0 / PI);
+        let middle = -libm::atan2(offset, pin) * (180.0 / PI);
+        CrankAngles { before_deg: middle - half_width + 0.0, after_deg: middle + half_width + 0.0 }
     }
 }
 
@@ -91,10 +120,8 @@ impl Crank {
 /// When a number is not finite or impossible, or the rod is too short for the crank to turn; the error names the parameter.
 pub fn dead_centres(crank_radius_mm: f64, rod_mm: f64, pin_offset_mm: f64) -> Result<DeadCentres, Error> {
     let crank = Crank::new(crank_radius_mm, rod_mm, pin_offset_mm)?;
-    // arctangents hold their digits where an arcsine is near a right angle
-    let top_deg = -libm::atan2(crank.offset, crank.top) * (180.0 / PI) + 0.0;
     let bottom_deg = 180.0 - libm::atan2(crank.offset, crank.bottom) * (180.0 / PI);
-    Ok(DeadCentres { stroke_mm: crank.stroke(), top_deg, bottom_deg })
+    Ok(DeadCentres { stroke_mm: crank.stroke(), top_deg: crank.top_deg(), bottom_deg })
 }
 
 /// Travel of the piston from top dead centre at a crank angle.
@@ -109,12 +136,9 @@ pub fn piston_travel(
 ) -> Result<PistonTravel, Error> {
     let crank = Crank::new(crank_radius_mm, rod_mm, pin_offset_mm)?;
     bounds::CRANK_ANGLE.check("crank_angle_deg", crank_angle_deg)?;
-    let Crank { radius, rod, offset, top, .. } = crank;
     let (cos, sin) = turned(1, crank_angle_deg);
-    let travel_mm = Travel::evaluate([radius, rod, offset, top, sin, cos]);
-    let per_degree_mm = TravelPerDegree::evaluate([radius, rod, offset, sin, cos]);
-    // a dead centre that rounding puts a hair above itself is at it
-    let travel_mm = if travel_mm > 0.0 { travel_mm } else { 0.0 };
+    let per_degree_mm = TravelPerDegree::evaluate([crank.radius, crank.rod, crank.offset, sin, cos]);
+    let travel_mm = crank.travel(crank_angle_deg);
     Ok(PistonTravel { travel_mm, per_degree_mm: per_degree_mm + 0.0 })
 }
 
@@ -138,18 +162,7 @@ pub fn crank_angles_at(
         let error = if travel_mm.is_finite() { error.value(travel_mm) } else { error };
         return Err(error.limits(0.0, stroke, "mm").at("travel_mm"));
     }
-    let Crank { radius, rod, offset, top, .. } = crank;
-    let pin = top - travel_mm;
-    // triangle of crank, rod and the line from the crankshaft's centre to the pin
-    let line = libm::sqrt(pin * pin + offset * offset);
-    let short = travel_mm * (2.0 * top - travel_mm) / (radius + rod + line);
-    let across = (line + rod - radius) * short;
-    let along = (line + radius + rod) * (line + radius - rod);
-    // at bottom dead centre the triangle closes, to rounding
-    let along = if along > 0.0 { along } else { 0.0 };
-    let half_width = 2.0 * libm::atan2(libm::sqrt(across), libm::sqrt(along)) * (180.0 / PI);
-    let middle = -libm::atan2(offset, pin) * (180.0 / PI);
-    Ok(CrankAngles { before_deg: middle - half_width + 0.0, after_deg: middle + half_width + 0.0 })
+    Ok(crank.angles_at(travel_mm))
 }
 
 /// How deep below the deck a place of the piston is, in mm: `deck clearance + (crown - place) + travel`.

@@ -10,6 +10,8 @@ pub mod least;
 
 pub mod crank;
 
+pub mod hot;
+
 use crate::calc::{Formula, formula};
 use crate::error::Error;
 use crate::growth::running_strain;

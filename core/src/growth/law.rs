@@ -732,6 +732,14 @@ impl Law {
         if self.0.holds_at(t_c) { self.0.growth(&mut Plain, &t_c) } else { f64::NAN }
     }
 
+    /// The mean coefficient that a table of means gives from its base to 20 C; 0 of another law.
+    pub(super) fn mean_at_20(&self) -> f64 {
+        match &self.0 {
+            Form::MeanTable { rows, .. } => between_rows(&mut Plain, rows, &REFERENCE_TEMPERATURE_C),
+            _ => 0.0,
+        }
+    }
+
     /// Slope of the strain by the temperature, per kelvin; at a [kink](Law::kinks) that of the piece toward 20 C. NaN outside the range.
     #[must_use]
     pub fn slope_at(&self, t_c: f64) -> f64 {

@@ -294,6 +294,12 @@ impl Materials {
         })
     }
 
+    /// The law of a material, without its uncertainty.
+    pub(crate) fn law(&self, index: usize) -> Result<&Law, Error> {
+        let unknown = || Error::new(ErrorKind::UnknownName, "", "no such material");
+        self.0.get(index).map(|(material, _)| material.law()).ok_or_else(unknown)
+    }
+
     /// Refuses a stated temperature at which the law of a material does not hold, though nothing may be read there yet.
     pub(crate) fn check(&self, index: usize, t: &Given) -> Result<(), Error> {
         match self.0.get(index) {

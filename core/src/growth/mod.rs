@@ -11,6 +11,12 @@ pub mod library;
 
 pub mod liner;
 
+pub mod field;
+
+mod piecewise;
+
+pub use piecewise::Piecewise;
+
 #[cfg(test)]
 mod tests;
 

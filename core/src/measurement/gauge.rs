@@ -180,9 +180,8 @@ impl Gauges {
                 on.name.words()?;
                 let size = certified(
                     calc,
-                    &on.size,
-                    near,
-                    (&on.expanded_uncertainty, &on.coverage_factor),
+                    (&on.size, near),
+                    (&bounds::STANDARD_UNCERTAINTY, &on.expanded_uncertainty, &on.coverage_factor),
                     || format!("setting ring of {name}"),
                     warnings,
                 )?;
@@ -273,9 +272,8 @@ impl Gauge {
         let name = || format!("standard of the zero check of {}", self.name);
         let size = certified(
             calc,
-            &check.size,
-            &bounds::STANDARD_SIZE,
-            (&check.expanded_uncertainty, &check.coverage_factor),
+            (&check.size, &bounds::STANDARD_SIZE),
+            (&bounds::STANDARD_UNCERTAINTY, &check.expanded_uncertainty, &check.coverage_factor),
             name,
             warnings,
         )?;
@@ -547,17 +545,16 @@ fn near_standard(label: &'static str, size: f64) -> Bound {
     Bound { label, possible: near(zero.possible), usual: near(zero.usual), ..zero }
 }
 
-/// A certified size with the source of its uncertainty.
-fn certified(
+/// A size with its expanded uncertainty as a source of its own.
+pub(crate) fn certified(
     calc: &mut Calc,
-    size: &Entry<Length>,
-    bound: &Bound,
-    (expanded, factor): (&Entry<Length>, &Entry<crate::job::Pure>),
+    (size, near): (&Entry<Length>, &Bound),
+    (bound, expanded, factor): (&Bound, &Entry<Length>, &Entry<crate::job::Pure>),
     name: impl FnOnce() -> String,
     warnings: &mut Vec<Warning>,
 ) -> Result<Measured, Error> {
-    let size = size.read(bound, warnings)?;
-    let expanded = expanded.read(&bounds::STANDARD_UNCERTAINTY, warnings)?;
+    let size = size.read(near, warnings)?;
+    let expanded = expanded.read(bound, warnings)?;
     let factor = factor.read(&bounds::COVERAGE_FACTOR, warnings)?;
     let source = calc.source(name(), &expanded.path, Distribution::STANDARD_NORMAL);
     let [expanded, factor] = [calc.given("expanded", &expanded), calc.given("k", &factor)];

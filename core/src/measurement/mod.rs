@@ -16,7 +16,9 @@ pub mod preset;
 
 mod placement;
 
-pub(crate) use gauge::{Between, DepthIndicators, Gauge, Gauges, Outside, Over, Strips, Transfers};
+pub(crate) use gauge::{
+    Between, DepthIndicators, Gauge, Gauges, Outside, Over, Strips, Transfers, certified,
+};
 pub(crate) use placement::{Effect, Placement};
 pub(crate) use repeatability::places;
 

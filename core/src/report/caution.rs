@@ -4,12 +4,17 @@ use super::data::{BoreReport, CylinderReport, PistonReport, Report};
 use crate::decision::Outcome;
 use crate::decision::finding::{Disposition, Finding, Place, What};
 
-const ALWAYS: &[&str] = &[
-    "The maker's service data, local codes and licensed practice come before this report. It rests on the limits, \
-     temperatures and readings that were given to it.",
-    "A piston that is too tight seizes: the rod can break out of the block, with fire and loss of control. Measure again \
-     before you override a verdict.",
-];
+const ALWAYS: &[&str] = &[SERVICE_DATA, SEIZURE];
+
+/// What every report says first.
+pub(crate) const SERVICE_DATA: &str = "The maker's service data, local codes and licensed practice come before this report. It rests on the limits, \
+     temperatures and readings that were given to it.";
+/// What a piston that is too tight does.
+pub(crate) const SEIZURE: &str = "A piston that is too tight seizes: the rod can break out of the block, with fire and loss of control. Measure again \
+     before you override a verdict.";
+/// What a running clearance is.
+pub(crate) const RUNNING_CLEARANCE: &str = "Running clearances are free growth at the stated temperatures: no pressure, no oil film, no bending of the \
+     skirt. One below zero is no verdict, because skirts are elastic: the margin is.";
 
 /// What a part that is heated for assembly calls for.
 pub const HEATED_PART: &str = "Heated parts burn and hide it: tongs, gloves, and every move planned before the heat. \
@@ -30,10 +35,7 @@ pub(crate) fn cautions(report: &Report) -> Vec<String> {
     let findings: Vec<&Finding> = report.cylinders.iter().flat_map(findings).collect();
     let worst = report.block.verdict.outcome;
     if report.cylinders.iter().any(|c| c.clearance.as_ref().is_some_and(|k| k.running.is_some())) {
-        out.push(
-            "Running clearances are free growth at the stated temperatures: no pressure, no oil film, no bending of the \
-             skirt. One below zero is no verdict, because skirts are elastic: the margin is.",
-        );
+        out.push(RUNNING_CLEARANCE);
     }
     if findings.iter().any(|f| f.disposition == Disposition::Clean || f.what == What::Carbon) {
         out.push(

@@ -5,8 +5,8 @@ mod data;
 mod markdown;
 mod text;
 
-pub(crate) use caution::cautions;
 pub use caution::{HEATED_PART, LINER_WORK, OVERHEATED_PART, PRESS_WORK};
+pub(crate) use caution::{RUNNING_CLEARANCE, SEIZURE, SERVICE_DATA, cautions};
 pub(crate) use data::report;
 pub use data::{
     Block, BorePlaceReport, BoreReport, BudgetLine, ClearanceReport, Conventions, CylinderReport, Dominant,

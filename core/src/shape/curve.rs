@@ -115,6 +115,59 @@ impl Curve {
         Curve { first: self.first - number, pieces: self.pieces.iter().map(lowered).collect() }
     }
 
+    /// The curve plus `factor` times another, over the places that both reach.
+    ///
+    /// # Errors
+    /// [`ErrorKind::Contradiction`] when they have no stretch in common.
+    pub fn plus(&self, factor: f64, other: &Curve) -> Result<Self, Error> {
+        let ((a, b), (c, d)) = (self.range(), other.range());
+        let (low, high) = (if a > c { a } else { c }, if b < d { b } else { d });
+        if low >= high {
+            let reason = "the two tables have no stretch of height in common";
+            return Err(Error::new(ErrorKind::Contradiction, format!("{a} to {b}, {c} to {d}"), reason));
+        }
+        let mut places: Vec<f64> = [low, high].into_iter().filter(|place| place.is_finite()).collect();
+        for piece in self.pieces.iter().chain(&other.pieces) {
+            places.extend([piece.from, piece.to].into_iter().filter(|place| *place > low && *place < high));
+        }
+        places.sort_by(f64::total_cmp);
+        places.dedup();
+        let between = |pair: &[f64]| match pair {
+            [from, to] => Some(self.between(*from, *to).plus(factor, &other.between(*from, *to))),
+            _ => None,
+        };
+        let pieces: Vec<Piece> = places.windows(2).filter_map(between).collect();
+        let first = pieces.first().map_or(self.first + factor * other.first, |piece| piece.value(piece.from));
+        Ok(Curve { first, pieces })
+    }
+
+    /// Place and value where `measure` of the value is largest between two places, of several the lowest.
+    ///
+    /// `measure` grows with the value or with its distance from zero, so that it is largest at an end or where the curve is level.
+    #[must_use]
+    pub(crate) fn largest(&self, from: f64, to: f64, measure: impl Fn(f64) -> f64) -> (f64, f64) {
+        let inside = |place: &f64| *place > from && *place < to;
+        let mut places = vec![from];
+        for piece in &self.pieces {
+            places.extend([piece.from].iter().chain(&piece.level()).copied().filter(inside));
+        }
+        places.push(to);
+        let start = (from, self.value(from));
+        places
+            .into_iter()
+            .map(|place| (place, self.value(place)))
+            .fold(start, |best, next| if measure(next.1) > measure(best.1) { next } else { best })
+    }
+
+    /// The part of the curve between two places of one piece, counted from the first of them.
+    fn between(&self, from: f64, to: f64) -> Piece {
+        let constant = Piece { from, to, coefficients: [self.first, 0.0, 0.0, 0.0] };
+        self.piece((from + to) / 2.0).map_or(constant, |piece| {
+            let ([_, _, _, c3], local) = (piece.coefficients, piece.local(from));
+            Piece { from, to, coefficients: [local.value, local.slope, local.curvature / 2.0, c3] }
+        })
+    }
+
     /// Value at a place.
     ///
     /// # Errors
@@ -193,6 +246,31 @@ impl Piece {
         let second = (chord * 3.0 - slope * 2.0 - next_slope) / width;
         let third = (slope + next_slope - chord * 2.0) / width / width;
         Piece { from, to, coefficients: [value, slope, second, third] }
+    }
+
+    /// Places at which the piece is level, within it; a piece that is level all along has none that its ends do not tell.
+    fn level(&self) -> Vec<f64> {
+        let [_, c1, c2, c3] = self.coefficients;
+        // c1 + 2 c2 x + 3 c3 x^2 = 0, by the sum that does not cancel
+        let square = c2 * c2 - 3.0 * c1 * c3;
+        if square < 0.0 {
+            return Vec::new();
+        }
+        let sum = -(c2 + if c2 < 0.0 { -square.sqrt() } else { square.sqrt() });
+        // a quotient is only made when it lies within: a host may trap a division by zero, or an overflow
+        let width = self.to - self.from;
+        let inside = |(above, below): &(f64, f64)| {
+            above.abs() < width * below.abs() && (*above < 0.0) == (*below < 0.0) && *above != 0.0
+        };
+        let places = [(sum, 3.0 * c3), (c1, sum)].into_iter().filter(inside);
+        places.map(|(above, below)| self.from + above / below).collect()
+    }
+
+    /// The sum with `factor` times another piece over the same places.
+    fn plus(&self, factor: f64, other: &Piece) -> Self {
+        let ([a0, a1, a2, a3], [b0, b1, b2, b3]) = (self.coefficients, other.coefficients);
+        let coefficients = [a0 + factor * b0, a1 + factor * b1, a2 + factor * b2, a3 + factor * b3];
+        Piece { coefficients, ..*self }
     }
 
     /// Value at a place.

@@ -12,9 +12,9 @@ use crate::error::{Error, ErrorKind};
 
 /// A point seen from a location: its deviation from the shape, and how a shift of the location changes it.
 #[derive(Debug, Clone)]
-pub(super) struct Seen {
-    pub(super) deviation: f64,
-    pub(super) gradient: Vec<f64>,
+pub(crate) struct Seen {
+    pub(crate) deviation: f64,
+    pub(crate) gradient: Vec<f64>,
 }
 
 /// What is asked of the shift.
@@ -44,7 +44,7 @@ impl Sides {
 }
 
 /// Smallest and largest deviation.
-pub(super) fn ends(seen: &[Seen]) -> (f64, f64) {
+pub(crate) fn ends(seen: &[Seen]) -> (f64, f64) {
     let start = (f64::INFINITY, f64::NEG_INFINITY);
     seen.iter().map(|p| p.deviation).fold(start, |(low, high), e| (smaller(low, e), larger(high, e)))
 }
@@ -56,7 +56,7 @@ const MOST_EXCHANGES: u32 = 5000;
 
 /// The location at which `look` sees what `reference` asks for, from a location near it. `size` is that of the shape, and
 /// settles what is rounding.
-pub(super) fn settle(
+pub(crate) fn settle(
     reference: Reference,
     start: Vec<f64>,
     size: f64,

@@ -2,13 +2,15 @@
 
 pub(crate) mod angle;
 mod least;
-mod minimax;
-mod reference;
+pub(crate) mod minimax;
+pub(crate) mod reference;
 pub mod curve;
 pub mod section;
 pub mod circle;
 pub mod cylinder;
 pub mod plane;
+pub mod bore;
+pub mod piston;
 
 pub mod deck;
 

@@ -104,8 +104,9 @@ impl Gauge {
             doc::Zeroed::Master(master) => {
                 master.name.words()?;
                 let name = || format!("master of {}", self.name);
-                let expanded = (&master.expanded_uncertainty, &master.coverage_factor);
-                let size = certified(calc, &master.size, &bounds::STEP, expanded, name, warnings)?;
+                let expanded =
+                    (&bounds::STANDARD_UNCERTAINTY, &master.expanded_uncertainty, &master.coverage_factor);
+                let size = certified(calc, (&master.size, &bounds::STEP), expanded, name, warnings)?;
                 let material = materials.find(&master.material)?;
                 let eps = materials.growth(calc, material, &t, &field)?;
                 calc.apply(crate::size::SetOnRing, [&size, &eps])

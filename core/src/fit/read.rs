@@ -1,0 +1,211 @@
+//! From the document to what is computed with: shapes, motion, temperatures, and the sources of uncertainty of all of them.
+
+use super::document::{BoreShape, Diameter, Field, GrowthRatio, Motion, PistonShape, SurfaceShape};
+use super::shapes::{heights, piston_shape};
+use super::trace::{Spread, SurfaceSources};
+use crate::bounds;
+use crate::calc::{Calc, Measured};
+use crate::clearance::hot::{self, SurfaceGrowth};
+use crate::error::{Error, ErrorKind};
+use crate::growth::Materials;
+use crate::growth::field::{BoreField, PistonField};
+use crate::job::{Entry, Given, Warning, check_length};
+use crate::measurement::distribution::Distribution;
+use crate::measurement::half_width;
+use crate::quantity::Length;
+use crate::shape::{bore, piston};
+
+/// What reading a document needs at hand.
+pub(crate) struct Reader<'a> {
+    pub(crate) calc: &'a mut Calc,
+    pub(crate) materials: &'a Materials,
+    pub(crate) warnings: &'a mut Vec<Warning>,
+}
+
+/// A piston with what its surfaces are made of.
+pub(crate) struct Shaped {
+    pub(crate) shape: piston::PistonShape,
+    pub(crate) growth: Vec<SurfaceGrowth>,
+    pub(crate) surfaces: Vec<SurfaceSources>,
+    pub(crate) spread: Option<Spread>,
+    pub(crate) height: Given,
+}
+
+impl Reader<'_> {
+    /// A diameter at 20 C with its uncertainty as a source of its own.
+    pub(crate) fn diameter(
+        &mut self,
+        size: &Diameter,
+        of: &str,
+        bound: &bounds::Bound,
+    ) -> Result<Measured, Error> {
+        let uncertainty = (&bounds::SIZE_UNCERTAINTY, &size.expanded_uncertainty, &size.coverage_factor);
+        let name = || format!("size of the {of}");
+        crate::measurement::certified(self.calc, (&size.value, bound), uncertainty, name, self.warnings)
+    }
+
+    /// A half-width as one source for everything it is stated of.
+    fn spread(&mut self, name: &str, error: Given) -> Spread {
+        let source = self.calc.source(name.to_owned(), &error.path, Distribution::STANDARD_RECTANGULAR);
+        Spread { source, standard: half_width(self.calc, &error) }
+    }
+
+    fn form_spread(&mut self, name: &str, error: Option<&Entry<Length>>) -> Result<Option<Spread>, Error> {
+        let Some(error) = error else {
+            return Ok(None);
+        };
+        let given = error.read(&bounds::FORM_ERROR, self.warnings)?;
+        Ok(Some(self.spread(name, given)))
+    }
+
+    pub(crate) fn bore_shape(
+        &mut self,
+        shape: Option<&BoreShape>,
+        diameter_mm: f64,
+        error_name: &str,
+    ) -> Result<(bore::BoreShape, Option<Spread>), Error> {
+        let round = bore::BoreShape::round(diameter_mm)?;
+        let Some(shape) = shape else {
+            return Ok((round, None));
+        };
+        let place = shape.rows.first().map_or("", |row| row.depth.parent());
+        let place = place.rsplit_once('/').map_or("", |(rows, _)| rows);
+        let depths = self.depths(&shape.rows, |row| &row.depth)?;
+        let mut radial = Vec::with_capacity(depths.len());
+        for row in &shape.rows {
+            radial.push(row.deviation.read(&bounds::BORE_FORM, self.warnings)?.value / 2.0);
+        }
+        let mut out = round.with_deviation(&depths, &radial).map_err(|e| e.moved(place.to_owned()))?;
+        for (order, cosines, sines) in self.harmonics(shape)? {
+            out =
+                out.with_harmonic(order, &depths, &cosines, &sines).map_err(|e| e.moved(place.to_owned()))?;
+        }
+        Ok((out, self.form_spread(error_name, shape.permissible_error.as_ref())?))
+    }
+
+    fn depths<R>(&mut self, rows: &[R], of: impl Fn(&R) -> &Entry<Length>) -> Result<Vec<f64>, Error> {
+        heights(rows, of, &bounds::DEPTH, self.warnings)
+    }
+
+    /// Orders with their columns over depth.
+    #[expect(clippy::type_complexity, reason = "an order and its two columns")]
+    fn harmonics(&mut self, shape: &BoreShape) -> Result<Vec<(usize, Vec<f64>, Vec<f64>)>, Error> {
+        let mut out: Vec<(usize, Vec<f64>, Vec<f64>)> = Vec::new();
+        for (index, row) in shape.rows.iter().enumerate() {
+            check_length(&row.harmonics, |h| &h.order)?;
+            for harmonic in &row.harmonics {
+                let order = harmonic.order.count(2, 32)? as usize;
+                let cosine = harmonic.cos.read(&bounds::BORE_FORM, self.warnings)?.value;
+                let sine = harmonic.sin.read(&bounds::BORE_FORM, self.warnings)?.value;
+                match out.iter_mut().find(|(known, ..)| *known == order) {
+                    Some((_, cosines, sines)) if cosines.len() == index => {
+                        cosines.push(cosine);
+                        sines.push(sine);
+                    }
+                    None if index == 0 => out.push((order, vec![cosine], vec![sine])),
+                    Some((_, cosines, _)) if cosines.len() > index => {
+                        return Err(harmonic.order.refuse(ErrorKind::Repeated, "this order stands twice"));
+                    }
+                    _ => {
+                        let reason = "every row has the same orders; one that is absent has the parts 0 mm";
+                        return Err(harmonic.order.refuse(ErrorKind::Contradiction, reason));
+                    }
+                }
+            }
+            if out.iter().any(|(_, cosines, _)| cosines.len() != index + 1) {
+                let reason = "every row has the same orders; one that is absent has the parts 0 mm";
+                return Err(row.depth.refuse(ErrorKind::Contradiction, reason));
+            }
+        }
+        Ok(out)
+    }
+
+    /// A piston of that shape, of a skirt of that material.
+    pub(crate) fn piston_shape(
+        &mut self,
+        shape: &PistonShape,
+        gauge_height_mm: f64,
+        skirt: usize,
+        error_name: &str,
+    ) -> Result<Shaped, Error> {
+        let height = shape.height.read(&bounds::PISTON_HEIGHT, self.warnings)?;
+        let cold = piston_shape(shape, gauge_height_mm, self.warnings)?;
+        let mut growth = Vec::with_capacity(shape.surfaces.len());
+        let mut surfaces = Vec::with_capacity(shape.surfaces.len());
+        for entry in &shape.surfaces {
+            let (plain, sources) = self.growth(entry, skirt)?;
+            growth.push(plain);
+            surfaces.push(sources);
+        }
+        let spread = self.form_spread(error_name, shape.permissible_error.as_ref())?;
+        Ok(Shaped { shape: cold, growth, surfaces, spread, height })
+    }
+
+    fn growth(
+        &mut self,
+        entry: &SurfaceShape,
+        skirt: usize,
+    ) -> Result<(SurfaceGrowth, SurfaceSources), Error> {
+        let material = entry.material.as_ref().map_or(Ok(skirt), |name| self.materials.find(name))?;
+        let law = self.materials.law(material)?;
+        let Some(GrowthRatio { thrust, pin, permissible_error }) = &entry.growth_ratio else {
+            return Ok((SurfaceGrowth::free(law), SurfaceSources { material, ratios: None }));
+        };
+        let thrust = thrust.read(&bounds::GROWTH_RATIO, self.warnings)?;
+        let pin = pin.read(&bounds::GROWTH_RATIO, self.warnings)?;
+        let error = permissible_error.read(&bounds::GROWTH_RATIO_ERROR, self.warnings)?;
+        let spread = self.spread(&format!("growth ratios of the {}", entry.name.text()), error);
+        let plain = SurfaceGrowth::controlled(law, thrust.value, pin.value)?;
+        Ok((plain, SurfaceSources { material, ratios: Some((thrust, pin, spread)) }))
+    }
+
+    pub(crate) fn motion(&mut self, motion: &Motion, height: &Given) -> Result<hot::Motion, Error> {
+        let radius = motion.crank_radius.read(&bounds::CRANK_RADIUS, self.warnings)?;
+        let rod = motion.rod_length.read(&bounds::ROD, self.warnings)?;
+        let offset =
+            motion.pin_offset.as_ref().map(|o| o.read(&bounds::PIN_OFFSET, self.warnings)).transpose()?;
+        let deck = motion.deck_clearance.read(&bounds::DECK, self.warnings)?;
+        let place = motion.crank_radius.parent().to_owned();
+        let offset = offset.map_or(0.0, |o| o.value);
+        hot::Motion::new(radius.value, rod.value, offset, deck.value, height.value)
+            .map_err(|e| e.moved(place))
+    }
+
+    /// Temperatures of piston and bore, each with its error.
+    pub(crate) fn field(&mut self, field: &Field) -> Result<Temperatures, Error> {
+        field.origin.words()?;
+        let zs = heights(&field.piston, |row| &row.height, &bounds::PISTON_HEIGHT, self.warnings)?;
+        let ys = self.depths(&field.bore, |row| &row.depth)?;
+        let (mut thrust, mut pin, mut wall) = (Vec::new(), Vec::new(), Vec::new());
+        for row in &field.piston {
+            thrust.push(row.thrust.read(&bounds::RUNNING_TEMPERATURE, self.warnings)?.value);
+            pin.push(row.pin.read(&bounds::RUNNING_TEMPERATURE, self.warnings)?.value);
+        }
+        for row in &field.bore {
+            wall.push(row.temperature.read(&bounds::RUNNING_TEMPERATURE, self.warnings)?.value);
+        }
+        let of_piston = field.piston_permissible_error.read(&bounds::FIELD_ERROR, self.warnings)?;
+        let of_bore = field.bore_permissible_error.read(&bounds::FIELD_ERROR, self.warnings)?;
+        let place = field.origin.parent();
+        Ok(Temperatures {
+            piston: PistonField::through(&zs, &thrust, &pin)
+                .map_err(|e| e.moved(format!("{place}/piston")))?,
+            bore: BoreField::through(&ys, &wall).map_err(|e| e.moved(format!("{place}/bore")))?,
+            piston_spread: self.spread("temperatures of the piston", of_piston),
+            bore_spread: self.spread("temperatures of the bore", of_bore),
+            origin: field.origin.text().to_owned(),
+            place: place.to_owned(),
+        })
+    }
+}
+
+/// Temperatures of the running engine.
+#[derive(Debug, Clone)]
+pub(crate) struct Temperatures {
+    pub(crate) piston: PistonField,
+    pub(crate) bore: BoreField,
+    pub(crate) piston_spread: Spread,
+    pub(crate) bore_spread: Spread,
+    pub(crate) origin: String,
+    pub(crate) place: String,
+}

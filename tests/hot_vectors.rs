@@ -1,0 +1,242 @@
+//! Hot fits against values from outside: brute force (tests/reference/hot_fit.py), published practice computed by hand, closed forms.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test that panics has failed"
+)]
+#![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
+
+use gaugepoint::clearance::hot::inverse::Answer;
+use gaugepoint::clearance::hot::onset::Onset;
+use gaugepoint::clearance::hot::{HotFit, Parts, Position, SurfaceGrowth};
+use gaugepoint::growth::field::{BoreField, PistonField, Rise, Scenario};
+use gaugepoint::growth::{Law, MeanCoefficient, Piecewise};
+use gaugepoint::quantity::Temperature;
+use gaugepoint::shape::bore::BoreShape;
+use gaugepoint::shape::piston::{Counted, PistonShape, Surface, Symmetric, Table, Window, WindowKind};
+use gaugepoint_tests::rows;
+use std::collections::HashMap;
+
+/// One mean coefficient from 20 C, from -50 C to 400 C.
+fn law(per_k: f64) -> Law {
+    let c = Temperature::from_celsius;
+    Law::mean_coefficient(c(20.0), MeanCoefficient::from_per_kelvin(per_k), c(-50.0), c(400.0)).unwrap()
+}
+
+fn numbers(text: &str) -> Vec<f64> {
+    text.split('/').map(|n| n.parse().unwrap()).collect()
+}
+
+/// A fit of a row: `key=numbers;...`.
+fn of_row(text: &str) -> (HotFit, Option<f64>) {
+    let cells: HashMap<&str, &str> = text.split(';').map(|c| c.split_once('=').unwrap()).collect();
+    let list = |key: &str| cells.get(key).map(|c| numbers(c)).unwrap_or_default();
+    let one = |key: &str| list(key)[0];
+    let table = |key: &str| {
+        let (places, values) = cells[key].split_once('@').unwrap();
+        (numbers(places), numbers(values))
+    };
+    let [barrel, ovality, double] = ["barrel", "ovality", "double"].map(table);
+    fn rows(t: &(Vec<f64>, Vec<f64>)) -> Table<'_> {
+        Table { heights_mm: &t.0, values_mm: &t.1 }
+    }
+    let drawing = Symmetric {
+        barrel: rows(&barrel),
+        counted: Counted::Above,
+        ovality: rows(&ovality),
+        double_ovality: Some(rows(&double)),
+    };
+    let mut skirt = Surface::symmetric("skirt", 0.0, one("top"), &drawing).unwrap();
+    skirt = skirt.with_coating(one("coating")).unwrap();
+    if let [thrust, minor] = list("panel")[..] {
+        skirt = skirt.with_panels(thrust, minor).unwrap();
+    }
+    if let [from_deg, to_deg, from_mm, to_mm] = list("cut")[..] {
+        let cut = Window { kind: WindowKind::CutOut, from_deg, to_deg, from_mm, to_mm };
+        skirt = skirt.with_window(cut).unwrap();
+    }
+    let mut bore = BoreShape::round(one("bore")).unwrap();
+    let (depths, deviation) = table("deviation");
+    bore = bore.with_deviation(&depths, &deviation).unwrap();
+    for wave in list("waves").chunks(3) {
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "an order from 2 to 6")]
+        let order = wave[0] as usize;
+        bore = bore.with_harmonic(order, &[0.0], &[wave[1]], &[wave[2]]).unwrap();
+    }
+    let (heights, thrust) = table("thrust");
+    let (wall_depths, wall) = table("wall");
+    let ratios = list("ratios");
+    let parts = Parts {
+        piston_diameter_mm: one("piston"),
+        piston: PistonShape::new(one("gauge"), vec![skirt]).unwrap(),
+        growth: vec![growth(20.5e-6, ratios[0], ratios[1])],
+        piston_field: PistonField::through(&heights, &thrust, &table("pin").1).unwrap(),
+        bore_field: BoreField::through(&wall_depths, &wall).unwrap(),
+        ..round(one("bore"), one("piston"), 11.4e-6, bore)
+    };
+    (HotFit::new(parts).unwrap(), list("depth").first().copied())
+}
+
+/// A round straight piston, 60 mm high, in a bore, everything at 20 C.
+fn round(bore_mm: f64, piston_mm: f64, bore_per_k: f64, bore: BoreShape) -> Parts {
+    let zero = Table { heights_mm: &[0.0], values_mm: &[0.0] };
+    let drawing = Symmetric { barrel: zero, counted: Counted::Above, ovality: zero, double_ovality: None };
+    let skirt = Surface::symmetric("skirt", 0.0, 60.0, &drawing).unwrap();
+    assert!((bore.diameter_mm - bore_mm).abs() < 1e-12);
+    made(piston_mm, PistonShape::new(12.0, vec![skirt]).unwrap(), bore, bore_per_k)
+}
+
+/// A fit of round parts with their coefficients and temperatures.
+fn plain((bore, bore_per_k, bore_c): (f64, f64, f64), (piston, per_k, c): (f64, f64, f64)) -> HotFit {
+    let parts = Parts {
+        growth: vec![growth(per_k, 1.0, 1.0)],
+        piston_field: PistonField::uniform(c, c).unwrap(),
+        bore_field: BoreField::uniform(bore_c).unwrap(),
+        ..round(bore, piston, bore_per_k, BoreShape::round(bore).unwrap())
+    };
+    HotFit::new(parts).unwrap()
+}
+
+/// Smallest clearance, first contact in three scenarios, the bore for a smallest clearance, most room, area of overlap: brute force on dense grids
+/// with local refinement, SciPy's curves and linear programme.
+#[test]
+fn brute_force_agrees() {
+    let mut wrong = Vec::new();
+    let mut held = HashMap::<&str, usize>::new();
+    let all = rows("tests/vectors/hot_fit.csv");
+    for row in &all {
+        let (fit, depth) = of_row(&row[1]);
+        let position = depth.map_or(Position::Anywhere, Position::GaugeDepth);
+        for cell in row[2].split(';') {
+            let (what, expected) = cell.split_once('=').unwrap();
+            let expected: f64 = expected.parse().unwrap();
+            let (value, tolerance) = match what {
+                "smallest" => {
+                    let found = fit.smallest_at(0, position).unwrap();
+                    assert!(found.within_mm <= 1.1e-9, "{}: {found:?}", row[0]);
+                    // the value is that of its place, by the formulas in turn
+                    let place = &found.place;
+                    let there = fit.at(place.angle_deg, place.height_mm, position).unwrap();
+                    assert!((there - found.clearance_mm).abs() < 1e-11, "{}: {there} {found:?}", row[0]);
+                    (found.clearance_mm, 1e-8)
+                }
+                // degrees and stations of the search leave a tenth of a micrometre, as it says
+                "placed" => (fit.best_placed(0, position).unwrap().clearance_mm, 2e-4),
+                // grids of the two areas differ: a strip of the rim, and one of a station
+                "area" => (fit.contact(0, position, 0.0).unwrap().area_mm2, 3.0 + 0.01 * expected),
+                "bore_for_smallest_0.01" => match fit.bore_for_smallest_clearance(0.01).unwrap() {
+                    Answer::Found(bore) => (bore, 2e-8),
+                    Answer::NoSolution(why) => panic!("{}: {why}", row[0]),
+                },
+                _ => {
+                    let (scenario, touching) = what.rsplit_once('_').unwrap();
+                    let scenario = Scenario::from_word(scenario).unwrap();
+                    let k = match fit.onset(scenario, touching.parse().unwrap()).unwrap() {
+                        Onset::Touches(contact) => {
+                            assert!(contact.slope_mm < 0.0, "{} {what}: {contact:?}", row[0]);
+                            contact.factor
+                        }
+                        Onset::TouchesCold => -1.0,
+                        Onset::NoContact { .. } => 9.0,
+                    };
+                    // a nanometre and a half over the slope, which is above 0.05 mm in these rows
+                    (k, 3e-8)
+                }
+            };
+            *held.entry(what).or_default() += 1;
+            if !((value - expected).abs() <= tolerance) {
+                wrong.push(format!("{} {what}: {value} against {expected}", row[0]));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{} wrong\n{}", wrong.len(), wrong.join("\n"));
+    assert!(held["smallest"] >= 28 && held["piston_alone_0"] >= 20, "{held:?}");
+}
+
+/// At 20 C nothing has grown: a round pair keeps half its bench clearance on each side, everywhere.
+#[test]
+fn at_20_c_nothing_grows() {
+    let hot = plain((86.035, 11.4e-6, 110.0), (86.0, 20.5e-6, 120.0));
+    let cold = HotFit::at_rise(hot.parts().clone(), Rise::COLD).unwrap();
+    assert!((cold.smallest(0).unwrap().clearance_mm - 0.0175).abs() < 1e-12);
+    assert!((cold.running_at_gauge_point(Position::Anywhere).unwrap() - 0.035).abs() < 1e-12);
+}
+
+/// Free growth against practice: growth and clearance to the micrometre, worked out by hand in a table of published coefficients and common clearances.
+/// It rounds the growths before it takes the difference.
+#[test]
+fn practice_by_hand() {
+    for (bore, (a_bore, t_bore), (a, t), cold_um, free_um) in [
+        (86.0, (11.4e-6, 110.0), (20.5e-6, 120.0), 35.0, -53.0),
+        (86.0, (11.4e-6, 110.0), (16e-6, 120.0), 35.0, -14.0),
+        (86.0, (11.4e-6, 110.0), (14e-6, 120.0), 35.0, 3.0),
+        (86.0, (19e-6, 110.0), (20.5e-6, 120.0), 30.0, 1.0),
+        (86.0, (16e-6, 110.0), (20.5e-6, 120.0), 35.0, -17.0),
+        (101.6, (11.4e-6, 115.0), (20e-6, 130.0), 76.0, -37.0),
+        (101.6, (11.4e-6, 115.0), (22.8e-6, 130.0), 114.0, -31.0),
+        (130.0, (11.4e-6, 105.0), (20.5e-6, 130.0), 140.0, -27.0),
+        (130.0, (11.4e-6, 105.0), (12e-6, 130.0), 100.0, 54.0),
+        (82.0, (20e-6, 110.0), (12e-6, 130.0), 45.0, 84.0),
+    ] {
+        let fit = plain((bore, a_bore, t_bore), (bore - cold_um / 1000.0, a, t));
+        let running = fit.running_at_gauge_point(Position::Anywhere).unwrap() * 1000.0;
+        assert!((running - free_um).abs() <= 1.0, "{bore}: {running} against {free_um}");
+        let smallest = fit.smallest(0).unwrap().clearance_mm * 2000.0;
+        assert!((smallest - running).abs() < 1e-8, "{smallest} {running}");
+    }
+}
+
+/// The alloy with 22.8e-6 in place of 20.5e-6 at the same bench clearance: 86 mm times 2.3e-6 times 110 K is 21.8 um less, by hand.
+#[test]
+fn another_alloy_at_the_same_clearance() {
+    let bore = (86.035, 11.4e-6, 110.0);
+    let at = |a: f64| plain(bore, (86.0, a, 130.0)).running_at_gauge_point(Position::Anywhere).unwrap();
+    assert!((at(20.5e-6) - at(22.8e-6) - 86.0 * 2.3e-6 * 110.0).abs() < 1e-12);
+}
+
+/// First contact of a round pair in closed form: bench clearance over what the piston grows beyond the bore.
+#[test]
+fn first_contact_in_closed_form() {
+    let fit = plain((86.1, 11.4e-6, 100.0), (86.0, 20.5e-6, 120.0));
+    let (piston, bore) = (86.0 * 20.5e-6 * 100.0, 86.1 * 11.4e-6 * 80.0);
+    for (scenario, expected) in [
+        (Scenario::PistonAlone, (0.1 + bore) / piston),
+        (Scenario::PistonAndBore, 0.1 / (piston - bore)),
+        (Scenario::PistonWithColdBore, 0.1 / piston),
+    ] {
+        let Onset::Touches(contact) = fit.onset(scenario, 0.0).unwrap() else { panic!("{scenario:?}") };
+        assert!((contact.factor - expected).abs() < 1e-9, "{scenario:?}: {} {expected}", contact.factor);
+    }
+}
+
+/// The bore for a running clearance of a round pair in closed form.
+#[test]
+fn inverse_gives_what_was_asked_for() {
+    let fit = plain((86.1, 11.4e-6, 100.0), (86.0, 20.5e-6, 120.0));
+    let Answer::Found(bore) = fit.bore_for_running_clearance(0.04, Position::Anywhere).unwrap() else {
+        panic!("no bore")
+    };
+    // D (1 + 11.4e-6 80) - 86 (1 + 20.5e-6 100) = 0.04, solved for D
+    let by_hand = (0.04 + 86.0 * (1.0 + 20.5e-6 * 100.0)) / (1.0 + 11.4e-6 * 80.0);
+    assert!((bore - by_hand).abs() < 1e-9, "{bore} {by_hand}");
+}
+
+fn growth(per_k: f64, ratio_thrust: f64, ratio_pin: f64) -> SurfaceGrowth {
+    SurfaceGrowth::controlled(&law(per_k), ratio_thrust, ratio_pin).unwrap()
+}
+
+fn made(piston_diameter_mm: f64, piston: PistonShape, bore: BoreShape, bore_per_k: f64) -> Parts {
+    Parts {
+        piston_diameter_mm,
+        piston,
+        growth: vec![growth(20.5e-6, 1.0, 1.0)],
+        piston_field: PistonField::uniform(20.0, 20.0).unwrap(),
+        bore,
+        bore_law: Piecewise::of(&law(bore_per_k)),
+        bore_field: BoreField::uniform(20.0).unwrap(),
+        motion: None,
+    }
+}
