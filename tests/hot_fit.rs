@@ -354,10 +354,10 @@ fn by_grid(parts: &Parts) -> f64 {
             let mut step = [5.0, 1.0, 3.0];
             while step[1] > 1e-7 {
                 let mut moved = false;
-                for k in 0..3 {
+                for (k, (low, high)) in limits.into_iter().enumerate() {
                     for way in [-1.0, 1.0] {
                         let mut next = at;
-                        next[k] = (next[k] + way * step[k]).clamp(limits[k].0, limits[k].1);
+                        next[k] = (next[k] + way * step[k]).clamp(low, high);
                         if c(next) < least {
                             (least, at, moved) = (c(next), next, true);
                         }
