@@ -9,6 +9,7 @@
 
 // the libraries are built because this crate depends on theirs
 use gaugepoint::budget::budget_json;
+use gaugepoint::fit::fit_json;
 use gaugepoint::measure::measure_json;
 use gaugepoint::measurement::preset;
 use gaugepoint::sheet::check_json;
@@ -295,6 +296,19 @@ fn measurements_and_presets_are_those_of_the_core_byte_by_byte() {
         let (success, out, said) = run(Command::new(&program).arg(file));
         let expected = "wrong_unit /readings/0/outside/off_axis/half_width: ";
         assert!(!success && out.is_empty() && said.starts_with(expected), "{said}");
+    }
+}
+
+#[test]
+fn hot_fits_are_those_of_the_core_byte_by_byte() {
+    let file = "core/examples/sawmill_fit.json";
+    for link in LINKS {
+        let program = program("report", link);
+        for (word, working) in [("fit", false), ("fit-working", true)] {
+            let expected = fit_json(&text(file), Options { working }).unwrap();
+            let given = output(Command::new(&program).arg(workspace(file)).arg(word));
+            assert!(given == expected.into_bytes(), "working {working}, {link:?}");
+        }
     }
 }
 

@@ -163,8 +163,7 @@ fn onset_of_round_parts() {
         }
         other => panic!("{other:?}"),
     };
-    let (bore, piston) = (20.0e-6_f64 * 100.0, 11e-6 * 90.0);
-    let (a, b) = (bore, piston);
+    let (a, b) = (20e-6 * 100.0, 11e-6 * 90.0);
     near("cold bore", found(Scenario::PistonWithColdBore, 0.0), (86.1 / 86.0 - 1.0) / a, 1e-7);
     near("piston alone", found(Scenario::PistonAlone, 0.0), (86.1 * (1.0 + b) / 86.0 - 1.0) / a, 1e-7);
     near("both", found(Scenario::PistonAndBore, 0.0), 0.1 / (86.0 * a - 86.1 * b), 1e-7);
@@ -173,7 +172,6 @@ fn onset_of_round_parts() {
     near("temperature there", fit.gauge_thrust_c(0.5), 70.0, 1e-12);
 
     let tight = HotFit::new(straight(85.99, 86.0, round_skirt(), &law(20e-6), &law(11e-6))).unwrap();
-    // a bore at its field is wider than the piston at 20 C; a cold one is not
     assert_eq!(tight.onset(Scenario::PistonWithColdBore, 0.0).unwrap(), Onset::TouchesCold);
     let wide = HotFit::new(straight(90.0, 86.0, round_skirt(), &law(20e-6), &law(11e-6))).unwrap();
     match wide.onset(Scenario::PistonAndBore, 0.0).unwrap() {
@@ -356,10 +354,10 @@ fn by_grid(parts: &Parts) -> f64 {
             let mut step = [5.0, 1.0, 3.0];
             while step[1] > 1e-7 {
                 let mut moved = false;
-                for k in 0..3 {
+                for (k, (low, high)) in limits.into_iter().enumerate() {
                     for way in [-1.0, 1.0] {
                         let mut next = at;
-                        next[k] = (next[k] + way * step[k]).clamp(limits[k].0, limits[k].1);
+                        next[k] = (next[k] + way * step[k]).clamp(low, high);
                         if c(next) < least {
                             (least, at, moved) = (c(next), next, true);
                         }
@@ -414,7 +412,7 @@ fn smallest_in_an_even_bore_against_a_grid() {
 
 #[test]
 fn smallest_in_a_general_bore_against_a_grid() {
-    against_grid(Kind::General, 200..215);
+    against_grid(Kind::General, 200..208);
 }
 
 /// Of random fits: below the factor found nothing touches, at it something does.

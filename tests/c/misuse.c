@@ -62,6 +62,11 @@ static void null_pointers(void) {
   refused(gaugepoint_measure(job, job_length, 0, &report, NULL, &e), null, &e, "report_length");
   refused(gaugepoint_measure(job, job_length, 2, &report, &length, &e), GAUGEPOINT_STATUS_UNKNOWN_CHOICE, &e, "with_working");
   refused(gaugepoint_measure(job, job_length, 0, &report, &length, &e), GAUGEPOINT_STATUS_UNKNOWN_FORMAT, &e, "/format");
+  refused(gaugepoint_fit(NULL, 0, 0, &report, &length, &e), null, &e, "document");
+  refused(gaugepoint_fit(job, job_length, 0, NULL, &length, &e), null, &e, "report");
+  refused(gaugepoint_fit(job, job_length, 0, &report, NULL, &e), null, &e, "report_length");
+  refused(gaugepoint_fit(job, job_length, 2, &report, &length, &e), GAUGEPOINT_STATUS_UNKNOWN_CHOICE, &e, "with_working");
+  refused(gaugepoint_fit(job, job_length, 0, &report, &length, &e), GAUGEPOINT_STATUS_UNKNOWN_FORMAT, &e, "/format");
   refused(gaugepoint_presets(NULL, &length, &e), null, &e, "table");
   refused(gaugepoint_presets(&report, NULL, &e), null, &e, "table_length");
   CHECK(report == &place && length == 7);

@@ -24,6 +24,7 @@ JOBS = {
     "guard_bands": ROOT / "tests" / "vectors" / "jobs" / "guard_bands.json",
     "few_readings": ROOT / "tests" / "vectors" / "jobs" / "few_readings.json",
     "ratio": ROOT / "tests" / "vectors" / "jobs" / "ratio.json",
+    "materials": ROOT / "tests" / "vectors" / "jobs" / "materials.json",
 }
 AGREE = 1e-10  # mm or probability; finite differences of the reference are good to about 1e-12
 MOVED = 1e-9

@@ -7,7 +7,8 @@ REPOSITORY = Path(__file__).parents[2]
 VECTORS = REPOSITORY / "tests" / "vectors"
 SHEETS = VECTORS / "sheets"
 THREE_WAYS = REPOSITORY / "core" / "examples" / "three_ways.json"
-EXAMPLES = sorted(set((REPOSITORY / "core" / "examples").glob("*.json")) - {THREE_WAYS})
+HOT_FIT = REPOSITORY / "core" / "examples" / "sawmill_fit.json"
+EXAMPLES = sorted(set((REPOSITORY / "core" / "examples").glob("*.json")) - {THREE_WAYS, HOT_FIT})
 MEASUREMENTS = [THREE_WAYS, VECTORS / "measurements" / "every_kind.json"]
 
 

@@ -15,6 +15,7 @@ const LAWS: &[&str] = &[
         "from": "19 C", "to": "390 C"}}"#,
     r#"{"strain_polynomial": {"kelvin_coefficients": ["-4.1277e-3", "-3.0389e-6", "8.7696e-8", "-9.9821e-11"],
         "from": "-253 C", "to": "26 C"}}"#,
+    r#"{"graphite_iron": {"nodularity_percent": "42.5", "graphite_percent": "6.5", "pearlite_to_ferrite": "0.9"}}"#,
 ];
 
 fn material(law: &str) -> Material {
