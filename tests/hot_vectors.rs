@@ -1,4 +1,4 @@
-//! Hot fits against values from outside: brute force (tests/reference/hot_fit.py), published practice computed by hand, closed forms.
+//! Hot fits against values from outside: brute force (tests/reference/hot_fit.py) and closed forms.
 
 #![allow(
     clippy::unwrap_used,
@@ -50,7 +50,9 @@ fn of_row(text: &str) -> (HotFit, Option<f64>) {
         double_ovality: Some(rows(&double)),
     };
     let mut skirt = Surface::symmetric("skirt", 0.0, one("top"), &drawing).unwrap();
-    skirt = skirt.with_coating(one("coating")).unwrap();
+    if one("coating") > 0.0 {
+        skirt = skirt.with_coating(one("coating")).unwrap();
+    }
     if let [thrust, minor] = list("panel")[..] {
         skirt = skirt.with_panels(thrust, minor).unwrap();
     }
@@ -165,30 +167,6 @@ fn at_20_c_nothing_grows() {
     assert!((cold.running_at_gauge_point(Position::Anywhere).unwrap() - 0.035).abs() < 1e-12);
 }
 
-/// Free growth against practice: growth and clearance to the micrometre, worked out by hand in a table of published coefficients and common clearances.
-/// It rounds the growths before it takes the difference.
-#[test]
-fn practice_by_hand() {
-    for (bore, (a_bore, t_bore), (a, t), cold_um, free_um) in [
-        (86.0, (11.4e-6, 110.0), (20.5e-6, 120.0), 35.0, -53.0),
-        (86.0, (11.4e-6, 110.0), (16e-6, 120.0), 35.0, -14.0),
-        (86.0, (11.4e-6, 110.0), (14e-6, 120.0), 35.0, 3.0),
-        (86.0, (19e-6, 110.0), (20.5e-6, 120.0), 30.0, 1.0),
-        (86.0, (16e-6, 110.0), (20.5e-6, 120.0), 35.0, -17.0),
-        (101.6, (11.4e-6, 115.0), (20e-6, 130.0), 76.0, -37.0),
-        (101.6, (11.4e-6, 115.0), (22.8e-6, 130.0), 114.0, -31.0),
-        (130.0, (11.4e-6, 105.0), (20.5e-6, 130.0), 140.0, -27.0),
-        (130.0, (11.4e-6, 105.0), (12e-6, 130.0), 100.0, 54.0),
-        (82.0, (20e-6, 110.0), (12e-6, 130.0), 45.0, 84.0),
-    ] {
-        let fit = plain((bore, a_bore, t_bore), (bore - cold_um / 1000.0, a, t));
-        let running = fit.running_at_gauge_point(Position::Anywhere).unwrap() * 1000.0;
-        assert!((running - free_um).abs() <= 1.0, "{bore}: {running} against {free_um}");
-        let smallest = fit.smallest(0).unwrap().clearance_mm * 2000.0;
-        assert!((smallest - running).abs() < 1e-8, "{smallest} {running}");
-    }
-}
-
 /// The alloy with 22.8e-6 in place of 20.5e-6 at the same bench clearance: 86 mm times 2.3e-6 times 110 K is 21.8 um less, by hand.
 #[test]
 fn another_alloy_at_the_same_clearance() {
@@ -210,18 +188,6 @@ fn first_contact_in_closed_form() {
         let Onset::Touches(contact) = fit.onset(scenario, 0.0).unwrap() else { panic!("{scenario:?}") };
         assert!((contact.factor - expected).abs() < 1e-9, "{scenario:?}: {} {expected}", contact.factor);
     }
-}
-
-/// The bore for a running clearance of a round pair in closed form.
-#[test]
-fn inverse_gives_what_was_asked_for() {
-    let fit = plain((86.1, 11.4e-6, 100.0), (86.0, 20.5e-6, 120.0));
-    let Answer::Found(bore) = fit.bore_for_running_clearance(0.04, Position::Anywhere).unwrap() else {
-        panic!("no bore")
-    };
-    // D (1 + 11.4e-6 80) - 86 (1 + 20.5e-6 100) = 0.04, solved for D
-    let by_hand = (0.04 + 86.0 * (1.0 + 20.5e-6 * 100.0)) / (1.0 + 11.4e-6 * 80.0);
-    assert!((bore - by_hand).abs() < 1e-9, "{bore} {by_hand}");
 }
 
 fn growth(per_k: f64, ratio_thrust: f64, ratio_pin: f64) -> SurfaceGrowth {

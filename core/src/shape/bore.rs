@@ -127,7 +127,7 @@ impl BoreShape {
         bounds::DEPTH.check("from_mm", port.from_mm)?;
         bounds::DEPTH.check("to_mm", port.to_mm)?;
         bounds::check_above("to_mm", port.to_mm, port.from_mm, "a port ends below its beginning")?;
-        if port.from_deg == port.to_deg {
+        if (port.to_deg - port.from_deg).abs() <= 0.0 {
             let error = Error::new(ErrorKind::OutOfOrder, port.to_deg.to_string(), "a port has a width");
             return Err(error.at("to_deg"));
         }

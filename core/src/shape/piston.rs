@@ -257,7 +257,7 @@ impl Surface {
             }
         }
         bounds::check_above("to_mm", window.to_mm, window.from_mm, "a window ends above its beginning")?;
-        if window.from_deg == window.to_deg {
+        if (window.to_deg - window.from_deg).abs() <= 0.0 {
             let reason = "a window has a width";
             return Err(Error::new(ErrorKind::OutOfOrder, window.to_deg.to_string(), reason).at("to_deg"));
         }

@@ -342,6 +342,10 @@ pub(super) struct BoreTables {
 
 /// The running bore at a depth.
 #[derive(Debug, Clone, Copy)]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "one of them lives at a time, on the stack, and allocates nothing"
+)]
 pub(super) enum BoreAt {
     /// radius in `cos 2t`
     Even([f64; 4]),
@@ -383,7 +387,7 @@ impl BoreTables {
         let even = bore.harmonics.iter().all(|h| {
             let silent = h.sin_mm.pieces().is_empty() && h.sin_mm.value(0.0) == 0.0;
             matches!(h.order, 2 | 4 | 6)
-                && (silent || h.sin_mm.pieces().iter().all(|p| p.coefficients == [0.0; 4]))
+                && (silent || h.sin_mm.pieces().iter().all(|p| p.coefficients.iter().all(|c| c.abs() <= 0.0)))
         });
         Ok(BoreTables {
             straight: bore.is_straight() && wall.pieces().is_empty(),
