@@ -149,7 +149,7 @@ fn brute_force_agrees() {
                 }
             };
             *held.entry(what).or_default() += 1;
-            if !((value - expected).abs() <= tolerance) {
+            if (value - expected).abs().total_cmp(&tolerance).is_gt() {
                 wrong.push(format!("{} {what}: {value} against {expected}", row[0]));
             }
         }
