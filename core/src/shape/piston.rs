@@ -2,6 +2,12 @@
 //!
 //! Heights are up from the bottom edge of the skirt; angles are 0 on the major thrust side, 90 on the pin axis toward the front.
 
+mod fit;
+mod reading;
+
+pub use fit::{Estimate, FittedSurface, Points, Reading, Station, TraceFit, fit_surface, fit_trace};
+pub use reading::{FormWarning, Largest, OddForm};
+
 use super::angle::turned;
 use super::curve::Curve;
 use crate::bounds::{self, Bound, Verdict};
@@ -257,7 +263,8 @@ impl Surface {
             }
         }
         bounds::check_above("to_mm", window.to_mm, window.from_mm, "a window ends above its beginning")?;
-        if (window.to_deg - window.from_deg).abs() <= 0.0 {
+        let width = window.to_deg - window.from_deg;
+        if width.abs() < 0.001 || width <= -360.0 {
             let reason = "a window has a width";
             return Err(Error::new(ErrorKind::OutOfOrder, window.to_deg.to_string(), reason).at("to_deg"));
         }
@@ -282,6 +289,18 @@ impl Surface {
     #[must_use]
     pub fn deviation_mm(&self, height_mm: f64, angle_deg: f64) -> f64 {
         self.side(angle_deg).deviation_mm(height_mm, angle_deg)
+    }
+
+    /// Refuses a skirt that changes more over its height than one can.
+    fn check_slope(&self) -> Result<(), Error> {
+        let rows = self.rows();
+        let diameter =
+            |height: f64| self.thrust.barrel.value(height) + self.minor_thrust.barrel.value(height);
+        for (from, to) in rows.iter().zip(rows.iter().skip(1)) {
+            let slope = (diameter(*to) - diameter(*from)) / (to - from) * 1000.0;
+            bounds::BARREL.check("surfaces/0/barrel", slope.abs())?;
+        }
+        Ok(())
     }
 
     /// Refuses sides that do not meet on the pin axis at every height.
@@ -323,6 +342,7 @@ impl PistonShape {
         let reference = (thrust + minor) / 2.0;
         skirt.thrust.barrel = skirt.thrust.barrel.less(reference);
         skirt.minor_thrust.barrel = skirt.minor_thrust.barrel.less(reference);
+        skirt.check_slope()?;
         for (k, pair) in surfaces.windows(2).enumerate() {
             if let [below, above] = pair
                 && above.from_mm < below.to_mm
