@@ -220,16 +220,15 @@ impl Surface {
             })
         };
         let change = |height: f64, angle: f64| at(self.diameter_coefficients(height), angle);
-        let beside = |sign: f64, from: f64, height: f64| {
+        // a pin axis that is larger is told once, as a larger diameter beside the gauge direction
+        let beside = |sign: f64, from: f64, other: Option<f64>, height: f64| {
             let coefficients = self.diameter_coefficients(height).map(|c| c * sign);
             let base = at(coefficients, from);
-            let (angle, most) = level_angles(coefficients).into_iter().chain([90.0 - from]).fold(
-                (from, base),
-                |best, angle| {
+            let (angle, most) =
+                level_angles(coefficients).into_iter().chain(other).fold((from, base), |best, angle| {
                     let next = at(coefficients, angle);
                     if next > best.1 { (angle, next) } else { best }
-                },
-            );
+                });
             (most - base > NOISE).then_some((Some(angle), most - base))
         };
         let odd = |bound: &bounds::Bound, value: f64| {
@@ -240,8 +239,8 @@ impl Surface {
             odd(&bounds::BARREL, ((slope(&self.thrust) + slope(&self.minor_thrust)) * 1000.0).abs())
         };
         let found = [
-            worst(OddForm::LargerBeside, &|h| beside(1.0, 0.0, h)),
-            worst(OddForm::SmallerBeside, &|h| beside(-1.0, 90.0, h)),
+            worst(OddForm::LargerBeside, &|h| beside(1.0, 0.0, Some(90.0), h)),
+            worst(OddForm::SmallerBeside, &|h| beside(-1.0, 90.0, None, h)),
             worst(OddForm::OddOvality, &|h| odd(&bounds::OVALITY, change(h, 0.0) - change(h, 90.0))),
             worst(OddForm::OddBarrel, &|h| odd(&bounds::DIAMETER_CHANGE, change(h, 0.0)).filter(|_| skirt)),
             worst(OddForm::OddSlope, &|h| slope(h).filter(|_| skirt)),
