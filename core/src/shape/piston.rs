@@ -1,6 +1,6 @@
 //! The shape of a piston: skirt and lands over height and angle.
 //!
-//! Heights are up from the bottom edge of the skirt; angles are 0 on the major thrust side, 90 on the pin axis toward the front.
+#![doc = include_str!("../../docs/piston-shape.md")]
 
 mod fit;
 mod reading;
