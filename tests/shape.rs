@@ -152,3 +152,18 @@ fn uncertainty_of_a_fit_is_the_scatter_of_fits() {
         assert!(1.0 - (squares[k] / stated[k]).sqrt() < 0.04, "{squares:?} {stated:?}");
     }
 }
+
+/// In C there is one count for all three.
+#[test]
+fn as_many_angles_and_values_as_heights() {
+    let of = |angles_deg: &[f64], values_mm: &[f64]| {
+        let heights_mm = &[8.0, 8.0];
+        let (reading, uncertainty_mm) = (Reading::Diameters, None);
+        let error =
+            fit_surface(&Points { heights_mm, angles_deg, values_mm, reading, uncertainty_mm }, false);
+        let error = error.unwrap_err();
+        (error.kind(), error.field().to_owned())
+    };
+    assert_eq!(of(&[0.0], &[86.0, 86.0]), (ErrorKind::Contradiction, "angles_deg".to_owned()));
+    assert_eq!(of(&[0.0, 90.0], &[86.0]), (ErrorKind::Contradiction, "values_mm".to_owned()));
+}

@@ -315,8 +315,6 @@ def fits():
         ("one_axis", "0;/8;8/0;180/86;86", "diameters", "error:out_of_range angles_deg", "one axis shows no oval"),
         ("two_radii", "0;/8;8/0;90/43;42.8", "radii", "error:out_of_range angles_deg", "position and oval at once"),
         ("nan_value", "0;/8;8/0;90/86;nan", "diameters", "error:not_finite values_mm/1", "place of the number"),
-        ("fewer_angles", "0;/8;8/0/86;86", "diameters", "error:contradiction angles_deg", "one is missing"),
-        ("fewer_values", "0;/8;8/0;90/86", "diameters", "error:contradiction values_mm", "one is missing"),
         ("no_points", "0;///", "diameters", "error:missing_field heights_mm", "none"),
         ("diameter_as_radius", "0;/8;8/0;90/860;860", "radii", "error:out_of_range values_mm/0", "a diameter; ten times"),
         ("vast_uncertainty", "0;2/8;8/0;90/86;85.7", "diameters", "error:out_of_range uncertainty_mm", "micrometres as mm"),
