@@ -16,6 +16,7 @@ use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
 use gaugepoint_tests::named::{Named, before_row, growth_row, parts_row, risk_row, shape_row, study_row};
+use gaugepoint_tests::pistons::piston_row;
 use gaugepoint_tests::{
     BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, batch_row, budget, job, measurement, rows, text,
     uncertainty_row, workspace,
@@ -183,6 +184,7 @@ fn rows_of_named_results_hold() {
         ("risk", risk_row),
         ("before", before_row),
         ("shape", shape_row),
+        ("piston", piston_row),
         ("parts", parts_row),
         ("growth", growth_row),
     ];

@@ -10,6 +10,7 @@
 
 pub mod expression;
 pub mod named;
+pub mod pistons;
 pub mod replay;
 
 use serde_json::Value;

@@ -29,11 +29,11 @@ use gaugepoint::shape::section::{self, Harmonic, Section};
 /// Results by name, in the order of the record in C; none where nothing is given.
 pub type Named = Vec<(&'static str, Option<f64>)>;
 
-fn number(text: &str) -> f64 {
+pub(crate) fn number(text: &str) -> f64 {
     text.parse().unwrap_or_else(|e| panic!("{text}: {e}"))
 }
 
-fn numbers(text: &str) -> Vec<f64> {
+pub(crate) fn numbers(text: &str) -> Vec<f64> {
     text.split(';').filter(|n| !n.is_empty()).map(number).collect()
 }
 
@@ -712,7 +712,7 @@ fn scalar(function: &str, x: &[f64]) -> Result<f64, Error> {
     }
 }
 
-fn given<const N: usize>(named: [(&'static str, f64); N]) -> Named {
+pub(crate) fn given<const N: usize>(named: [(&'static str, f64); N]) -> Named {
     named.into_iter().map(|(name, value)| (name, Some(value))).collect()
 }
 

@@ -158,6 +158,10 @@ bounds! {
     /// Diameter added at 45 degrees by the term of fourth order.
     DOUBLE_OVALITY = "double ovality" ["mm"] possible -0.5 to 0.5, usual -0.2 to 0.2,
         "within a quarter of the ovality, or the gauge point is not the largest diameter";
+    /// Radius of a piston from an axis near its own.
+    PISTON_RADIUS = "radius of a piston" ["mm"] possible 5.0 to 550.0, usual 14.5 to 100.0, "half of the piston diameter";
+    /// Standard uncertainty of one reading of a diameter or radius.
+    READING_UNCERTAINTY = "standard uncertainty of a reading" ["mm"] possible 0.00001 to 0.05, usual 0.0003 to 0.005, GUIDE;
     /// Half-width of the panel of a skirt.
     PANEL = "half-width of a panel" ["deg"] possible 1.0 to 90.0, usual 20.0 to 75.0, "from memory; 90 is all round";
     /// Measuring force of a gauge on a part.

@@ -16,7 +16,7 @@
  * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
  * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
  * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
- * what ends in Parts or Chamber, and what stands within a record.
+ * what ends in Parts or Chamber, the drawing and points of a piston, and what stands within a record.
  *
  * ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
  * anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -535,6 +535,90 @@ typedef enum GaugepointCoefficients {
    */
   GAUGEPOINT_COEFFICIENTS_INSTANTANEOUS = 2,
 } GaugepointCoefficients;
+ * Whether the sides of a surface are equal.
+ */
+typedef enum GaugepointPistonForm {
+  /**
+   * Both sides are equal: tables of diameters.
+   */
+  GAUGEPOINT_PISTON_FORM_SYMMETRIC = 1,
+  /**
+   * Each side has its own: tables of radii.
+   */
+  GAUGEPOINT_PISTON_FORM_ASYMMETRIC = 2,
+} GaugepointPistonForm;
+
+/**
+ * How the rows of a table against the gauge diameter are counted.
+ */
+typedef enum GaugepointCounted {
+  /**
+   * Size there less the size at the gauge point: negative where the piston is smaller.
+   */
+  GAUGEPOINT_COUNTED_ABOVE = 1,
+  /**
+   * Drop: positive where the piston is smaller.
+   */
+  GAUGEPOINT_COUNTED_BELOW = 2,
+} GaugepointCounted;
+
+/**
+ * What a window takes away.
+ */
+typedef enum GaugepointWindowKind {
+  /**
+   * There is no surface: a cut-out, a slot, a relief.
+   */
+  GAUGEPOINT_WINDOW_KIND_CUT_OUT = 1,
+  /**
+   * There is no coating: a place to measure bare metal.
+   */
+  GAUGEPOINT_WINDOW_KIND_BARE = 2,
+} GaugepointWindowKind;
+
+/**
+ * What was read at each point of a piston.
+ */
+typedef enum GaugepointPistonReading {
+  /**
+   * Radii from any one axis near that of the piston.
+   */
+  GAUGEPOINT_PISTON_READING_RADII = 1,
+  /**
+   * Two-point diameters at the angles of their axes.
+   */
+  GAUGEPOINT_PISTON_READING_DIAMETERS = 2,
+} GaugepointPistonReading;
+
+/**
+ * What is odd about the form of a piston; none of it is refused.
+ */
+typedef enum GaugepointOddForm {
+  /**
+   * A diameter beside the gauge direction is larger.
+   */
+  GAUGEPOINT_ODD_FORM_LARGER_BESIDE = 1,
+  /**
+   * A diameter beside the pin axis is smaller.
+   */
+  GAUGEPOINT_ODD_FORM_SMALLER_BESIDE = 2,
+  /**
+   * The ovality is not usual.
+   */
+  GAUGEPOINT_ODD_FORM_ODD_OVALITY = 3,
+  /**
+   * The diameter against the gauge diameter is not usual for a skirt.
+   */
+  GAUGEPOINT_ODD_FORM_ODD_BARREL = 4,
+  /**
+   * The skirt changes over its height more than is usual.
+   */
+  GAUGEPOINT_ODD_FORM_ODD_SLOPE = 5,
+  /**
+   * The coating is not usual.
+   */
+  GAUGEPOINT_ODD_FORM_ODD_COATING = 6,
+} GaugepointOddForm;
 
 /**
  * What was refused, and why. Belongs to the caller; see ERROR at the head.
@@ -1518,6 +1602,424 @@ typedef struct GaugepointSection {
    */
   double least_share;
 } GaugepointSection;
+
+/**
+ * A row of a table over height. A plain structure; see RECORDS at the head.
+ */
+typedef struct GaugepointTableRow {
+  /**
+   * Height from the bottom edge of the skirt.
+   */
+  double height_mm;
+  /**
+   * The quantity there.
+   */
+  double value_mm;
+} GaugepointTableRow;
+
+/**
+ * A table over height: one row holds at every height, two are a straight line, more a monotone cubic. A plain structure.
+ */
+typedef struct GaugepointTable {
+  /**
+   * The rows by rising height; may be NULL when there are none.
+   */
+  const struct GaugepointTableRow *rows;
+  /**
+   * How many there are; 0 leaves the table out.
+   */
+  size_t count;
+} GaugepointTable;
+
+/**
+ * A part of a surface that lacks something; its edge belongs to what is around. A plain structure.
+ */
+typedef struct GaugepointWindow {
+  /**
+   * A GaugepointWindowKind.
+   */
+  int32_t kind;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Angle at which it begins.
+   */
+  double from_deg;
+  /**
+   * Angle at which it ends, in the direction of rising angles: from 350 to 10 is 20 degrees wide.
+   */
+  double to_deg;
+  /**
+   * Height at which it begins.
+   */
+  double from_mm;
+  /**
+   * Height at which it ends.
+   */
+  double to_mm;
+} GaugepointWindow;
+
+/**
+ * A skirt or a land as its drawing gives it. A plain structure; start it zeroed.
+ */
+typedef struct GaugepointPistonSurface {
+  /**
+   * A GaugepointPistonForm: which of the tables count.
+   */
+  int32_t form;
+  /**
+   * A GaugepointCounted: how `barrel`, `thrust`, `pin_axis` and `minor_thrust` are counted.
+   */
+  int32_t counted;
+  /**
+   * 1 when the two panels are given, else 0: all round.
+   */
+  int32_t has_panels;
+  /**
+   * 1 when `coating_mm` is given, else 0.
+   */
+  int32_t has_coating;
+  /**
+   * Height at which it begins.
+   */
+  double from_mm;
+  /**
+   * Height at which it ends.
+   */
+  double to_mm;
+  /**
+   * Half-width of the thrust panel; beside the panels there is no surface.
+   */
+  double thrust_panel_deg;
+  /**
+   * Half-width of the minor thrust panel.
+   */
+  double minor_thrust_panel_deg;
+  /**
+   * Coating, per side.
+   */
+  double coating_mm;
+  /**
+   * Symmetric: diameter in the thrust direction against the gauge diameter.
+   */
+  struct GaugepointTable barrel;
+  /**
+   * Symmetric: diameter in the thrust direction less that on the pin axis.
+   */
+  struct GaugepointTable ovality;
+  /**
+   * Symmetric: diameter added at 45 degrees; none is a simple oval.
+   */
+  struct GaugepointTable double_ovality;
+  /**
+   * Asymmetric: radius on the major thrust side against half the gauge diameter.
+   */
+  struct GaugepointTable thrust;
+  /**
+   * Asymmetric: radius on the pin axis against half the gauge diameter.
+   */
+  struct GaugepointTable pin_axis;
+  /**
+   * Asymmetric: radius on the minor thrust side against half the gauge diameter.
+   */
+  struct GaugepointTable minor_thrust;
+  /**
+   * Asymmetric: radius added at 45 degrees on the major thrust side; none is a simple oval.
+   */
+  struct GaugepointTable thrust_fourth;
+  /**
+   * Asymmetric: radius added at 135 degrees on the minor thrust side; none is a simple oval.
+   */
+  struct GaugepointTable minor_thrust_fourth;
+  /**
+   * Where there is no metal or no coating; may be NULL when there are none.
+   */
+  const struct GaugepointWindow *windows;
+  /**
+   * How many there are.
+   */
+  size_t window_count;
+} GaugepointPistonSurface;
+
+/**
+ * Skirt and lands of a piston, but for its size. A plain structure.
+ */
+typedef struct GaugepointPiston {
+  /**
+   * Height of the gauge point, on the skirt at angle 0.
+   */
+  double gauge_height_mm;
+  /**
+   * The skirt first, then the lands upward.
+   */
+  const struct GaugepointPistonSurface *surfaces;
+  /**
+   * How many there are.
+   */
+  size_t surface_count;
+} GaugepointPiston;
+
+/**
+ * The largest diameter of a section; see RECORDS at the head.
+ */
+typedef struct GaugepointLargest {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Its angle, from 0 up to 180 degrees; of several the smallest.
+   */
+  double angle_deg;
+  /**
+   * The diameter.
+   */
+  double diameter_mm;
+} GaugepointLargest;
+
+/**
+ * Something odd about the form of a piston, where it is worst. A plain structure.
+ */
+typedef struct GaugepointFormWarning {
+  /**
+   * A GaugepointOddForm.
+   */
+  int32_t kind;
+  /**
+   * 1 when `angle_deg` is given, else 0.
+   */
+  int32_t has_angle;
+  /**
+   * Place of the surface, 0 the skirt.
+   */
+  size_t surface;
+  /**
+   * Height.
+   */
+  double height_mm;
+  /**
+   * Angle of the diameter that is larger or smaller.
+   */
+  double angle_deg;
+  /**
+   * By how much it is larger or smaller, or what is odd, in mm; a slope in um/mm.
+   */
+  double value;
+} GaugepointFormWarning;
+
+/**
+ * Measured points of a piston. A plain structure.
+ */
+typedef struct GaugepointPistonPoints {
+  /**
+   * Height of each point from the bottom edge of the skirt.
+   */
+  const double *heights_mm;
+  /**
+   * Angle of each, 0 to 360 degrees.
+   */
+  const double *angles_deg;
+  /**
+   * Radius or diameter of each.
+   */
+  const double *values_mm;
+  /**
+   * How many there are.
+   */
+  size_t count;
+  /**
+   * A GaugepointPistonReading.
+   */
+  int32_t reading;
+  /**
+   * 1 when `uncertainty_mm` is given, else 0.
+   */
+  int32_t has_uncertainty;
+  /**
+   * Standard uncertainty of one reading; it counts where no reading is left to see the scatter by.
+   */
+  double uncertainty_mm;
+} GaugepointPistonPoints;
+
+/**
+ * What the points at one height say; diametral. A plain structure.
+ */
+typedef struct GaugepointPistonStation {
+  /**
+   * The height.
+   */
+  double height_mm;
+  /**
+   * Points there.
+   */
+  size_t points;
+  /**
+   * 1 when the uncertainties are given, else 0: nothing is left to see them by.
+   */
+  int32_t has_uncertainty;
+  /**
+   * 1 when the double ovality is given, else 0: it was not asked for.
+   */
+  int32_t has_double_ovality;
+  /**
+   * Diameter in the thrust direction.
+   */
+  double diameter_mm;
+  /**
+   * Its standard uncertainty.
+   */
+  double diameter_uncertainty_mm;
+  /**
+   * That less the diameter on the pin axis.
+   */
+  double ovality_mm;
+  /**
+   * Its standard uncertainty.
+   */
+  double ovality_uncertainty_mm;
+  /**
+   * Diameter added at 45 degrees.
+   */
+  double double_ovality_mm;
+  /**
+   * Its standard uncertainty.
+   */
+  double double_ovality_uncertainty_mm;
+  /**
+   * How well the angles tell them apart: 1 when they are spread evenly.
+   */
+  double least_share;
+} GaugepointPistonStation;
+
+/**
+ * A surface as points say it is, without its stations and residuals; see RECORDS at the head.
+ */
+typedef struct GaugepointPistonFit {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Number of stations that were written.
+   */
+  size_t stations;
+  /**
+   * Readings less unknowns.
+   */
+  size_t dof;
+  /**
+   * 1 when `deviation_mm` is given, else 0: there are no degrees of freedom.
+   */
+  int32_t has_deviation;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Standard deviation of a reading about the fit, over all stations.
+   */
+  double deviation_mm;
+} GaugepointPistonFit;
+
+/**
+ * How a piston lies and what is left, when it is held against a form, without its residuals; see RECORDS at the head.
+ */
+typedef struct GaugepointPistonTrace {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Place of the largest residual, without sign.
+   */
+  size_t largest;
+  /**
+   * Readings less unknowns.
+   */
+  size_t dof;
+  /**
+   * 1 when the uncertainties are given, else 0.
+   */
+  int32_t has_uncertainty;
+  /**
+   * 1 when `deviation_mm` is given, else 0: there are no degrees of freedom.
+   */
+  int32_t has_deviation;
+  /**
+   * 1 when `x_mm` is given, else 0: the points do not see it.
+   */
+  int32_t has_x;
+  /**
+   * 1 when `y_mm` is given, else 0.
+   */
+  int32_t has_y;
+  /**
+   * 1 when `slope_x` is given, else 0.
+   */
+  int32_t has_slope_x;
+  /**
+   * 1 when `slope_y` is given, else 0.
+   */
+  int32_t has_slope_y;
+  /**
+   * Diameter of the piston less that of the form.
+   */
+  double size_mm;
+  /**
+   * Its standard uncertainty.
+   */
+  double size_uncertainty_mm;
+  /**
+   * Position of the axis along 0 degrees, at `height_mm`.
+   */
+  double x_mm;
+  /**
+   * Its standard uncertainty.
+   */
+  double x_uncertainty_mm;
+  /**
+   * Position of the axis along 90 degrees, at `height_mm`.
+   */
+  double y_mm;
+  /**
+   * Its standard uncertainty.
+   */
+  double y_uncertainty_mm;
+  /**
+   * How far the axis moves along 0 degrees for each mm of height.
+   */
+  double slope_x;
+  /**
+   * Its standard uncertainty.
+   */
+  double slope_x_uncertainty;
+  /**
+   * How far the axis moves along 90 degrees for each mm of height.
+   */
+  double slope_y;
+  /**
+   * Its standard uncertainty.
+   */
+  double slope_y_uncertainty;
+  /**
+   * Height of the position.
+   */
+  double height_mm;
+  /**
+   * Root of the mean square of the residuals.
+   */
+  double rms_mm;
+  /**
+   * Standard deviation of a reading about the fit.
+   */
+  double deviation_mm;
+  /**
+   * How well the points tell the unknowns apart: 1 when they are spread evenly.
+   */
+  double least_share;
+} GaugepointPistonTrace;
 
 /**
  * Where the piston stops at top dead centre; see RECORDS at the head.
@@ -2810,6 +3312,84 @@ int32_t gaugepoint_v_block_factor(size_t order,
                                   double probe_deg,
                                   double *out,
                                   struct GaugepointError *error);
+
+/**
+ * Radius at a height and an angle, with the coating where there is one; the gauge diameter is that of bare metal.
+ *
+ * Refused where there is no surface: between surfaces, in a cut-out, beside the panels.
+ */
+int32_t gaugepoint_piston_radius_mm(const struct GaugepointPiston *piston,
+                                    double gauge_diameter_mm,
+                                    double height_mm,
+                                    double angle_deg,
+                                    double *out,
+                                    struct GaugepointError *error);
+
+/**
+ * Diameter that a micrometer reads at a height and an angle: the radii at both ends. As gaugepoint_piston_radius_mm.
+ */
+int32_t gaugepoint_piston_diameter_mm(const struct GaugepointPiston *piston,
+                                      double gauge_diameter_mm,
+                                      double height_mm,
+                                      double angle_deg,
+                                      double *out,
+                                      struct GaugepointError *error);
+
+/**
+ * Ovality that a micrometer reads at a height: the diameter at 0 less that at 90 degrees.
+ */
+int32_t gaugepoint_piston_ovality_mm(const struct GaugepointPiston *piston,
+                                     double height_mm,
+                                     double *out,
+                                     struct GaugepointError *error);
+
+/**
+ * The largest diameter that a micrometer finds at a height, over all angles at which both ends have a surface.
+ */
+int32_t gaugepoint_piston_largest(const struct GaugepointPiston *piston,
+                                  double gauge_diameter_mm,
+                                  double height_mm,
+                                  struct GaugepointLargest *out,
+                                  struct GaugepointError *error);
+
+/**
+ * What is odd about a form: of each kind and surface the worst. Six for each surface are room enough.
+ *
+ * `count` gets their number, which is kept on failure.
+ */
+int32_t gaugepoint_piston_warnings(const struct GaugepointPiston *piston,
+                                   struct GaugepointFormWarning *warnings,
+                                   size_t room,
+                                   size_t *count,
+                                   struct GaugepointError *error);
+
+/**
+ * Fits a symmetric surface to points: at each height the diameter, the ovality and, with `double_ovality` 1, that too.
+ *
+ * `stations` has `room`; `residuals_mm` has room for one number for each point: reading less fit. Heights within a
+ * micrometre are one station. Radii may be counted from any axis near that of the piston. Refused when the angles at a
+ * height do not tell the unknowns apart.
+ */
+int32_t gaugepoint_fit_piston_surface(const struct GaugepointPistonPoints *points,
+                                      int32_t double_ovality,
+                                      struct GaugepointPistonStation *stations,
+                                      size_t room,
+                                      double *residuals_mm,
+                                      struct GaugepointPistonFit *out,
+                                      struct GaugepointError *error);
+
+/**
+ * Holds points against a form: the size, position and tilt that leave the least squares, to the first order, and what is
+ * left.
+ *
+ * `residuals_mm` has room for one number for each point: reading less form; below zero material is missing.
+ */
+int32_t gaugepoint_fit_piston_trace(const struct GaugepointPiston *piston,
+                                    double gauge_diameter_mm,
+                                    const struct GaugepointPistonPoints *points,
+                                    double *residuals_mm,
+                                    struct GaugepointPistonTrace *out,
+                                    struct GaugepointError *error);
 
 /**
  * Deck clearance, protrusion and squish: block height - (stroke / 2 + rod + compression height), and the compressed gasket.

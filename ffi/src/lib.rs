@@ -15,7 +15,7 @@
 //! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
 //! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
 //! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
-//! what ends in Parts or Chamber, and what stands within a record.
+//! what ends in Parts or Chamber, the drawing and points of a piston, and what stands within a record.
 //!
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
 //! anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -74,6 +74,7 @@ pub mod study;
 pub mod bias;
 pub mod chart;
 pub mod shape;
+pub mod piston;
 pub mod decision;
 pub mod risk;
 pub mod ring;

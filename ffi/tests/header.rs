@@ -26,6 +26,7 @@ const SOURCES: &[&str] = &[
     "before",
     "plausible",
     "shape",
+    "piston",
     "deck",
     "crank",
     "liner",
@@ -54,6 +55,11 @@ const ENUMERATIONS: &[&str] = &[
     "TemperColour",
     "Confidence",
     "Coefficients",
+    "PistonForm",
+    "Counted",
+    "WindowKind",
+    "PistonReading",
+    "OddForm",
 ];
 
 fn path(of: &str) -> PathBuf {

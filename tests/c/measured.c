@@ -1032,6 +1032,216 @@ static int32_t growth(char **cells, GaugepointError *error) {
   return status;
 }
 
+enum { SURFACES = 4, TABLES = 8, ROWS = 16 };
+
+/* A piston as a row of piston.csv gives it; what it points to stands beside it. */
+typedef struct {
+  GaugepointPiston piston;
+  GaugepointPistonSurface surfaces[SURFACES];
+  GaugepointTableRow rows[SURFACES][TABLES][ROWS];
+  GaugepointWindow windows[SURFACES][ROWS];
+} Drawn;
+
+static void surface_of(const char *text, size_t k, Drawn *d) {
+  static Numbers n;
+  GaugepointPistonSurface *s = &d->surfaces[k];
+  numbers(text, &n);
+  const double *v = n.value;
+  int32_t form = (int32_t)v[0];
+  GaugepointTable *symmetric[] = {&s->barrel, &s->ovality, &s->double_ovality, NULL, NULL};
+  GaugepointTable *asymmetric[] = {&s->thrust, &s->pin_axis, &s->minor_thrust, &s->thrust_fourth, &s->minor_thrust_fourth};
+  CHECK(n.groups == 7 && n.size[0] == 7);
+  s->form = form;
+  s->counted = (int32_t)v[1];
+  s->from_mm = v[2];
+  s->to_mm = v[3];
+  s->has_coating = v[4] > 0;
+  s->coating_mm = v[4];
+  s->has_panels = v[5] > 0;
+  s->thrust_panel_deg = v[5];
+  s->minor_thrust_panel_deg = v[6];
+  v += 7;
+  for (size_t t = 0; t < 5; t++) {
+    GaugepointTable *table = (form == 1 ? symmetric : asymmetric)[t];
+    size_t count = n.size[t + 1] / 2;
+    CHECK(count <= ROWS && (table != NULL || count == 0));
+    if (table != NULL) {
+      memcpy(d->rows[k][t], v, count * sizeof d->rows[k][t][0]);
+      table->rows = d->rows[k][t];
+      table->count = count;
+    }
+    v += 2 * count;
+  }
+  s->windows = d->windows[k];
+  s->window_count = n.size[6] / 5;
+  for (size_t w = 0; w < s->window_count; w++, v += 5) {
+    GaugepointWindow window = {(int32_t)v[0], 0, v[1], v[2], v[3], v[4]};
+    d->windows[k][w] = window;
+  }
+}
+
+/* "gauge height|surface|surface"; the text is cut into pieces. */
+static Drawn *drawn(char *text) {
+  static Drawn d;
+  char *bar = strchr(text, '|');
+  memset(&d, 0, sizeof d);
+  d.piston.gauge_height_mm = strtod(text, NULL);
+  d.piston.surfaces = d.surfaces;
+  while (bar != NULL) {
+    char *next = strchr(++bar, '|');
+    if (next != NULL) {
+      *next = '\0';
+    }
+    CHECK(d.piston.surface_count < SURFACES);
+    surface_of(bar, d.piston.surface_count++, &d);
+    bar = next;
+  }
+  return &d;
+}
+
+/* "uncertainty/heights/angles/values" */
+static GaugepointPistonPoints points_of(const char *reading, const char *text, Numbers *n) {
+  GaugepointPistonPoints p;
+  numbers(text, n);
+  CHECK(n->groups == 4);
+  p.has_uncertainty = n->size[0] == 1;
+  p.uncertainty_mm = p.has_uncertainty ? n->value[0] : NAN;
+  p.heights_mm = n->value + n->size[0];
+  p.angles_deg = p.heights_mm + n->size[1];
+  p.values_mm = p.angles_deg + n->size[2];
+  p.count = n->size[1];
+  p.reading = same(reading, "radii") ? GAUGEPOINT_PISTON_READING_RADII : GAUGEPOINT_PISTON_READING_DIAMETERS;
+  return p;
+}
+
+/* A name that depends on a place; it lasts to the end of the row. */
+static const char *placed(const char *form, size_t place) {
+  static char texts[NAMES][48];
+  char *text = texts[names];
+  snprintf(text, sizeof texts[0], form, (int)place);
+  return text;
+}
+
+static int32_t of_warnings(char *text, GaugepointError *error) {
+  GaugepointFormWarning w[6 * SURFACES];
+  size_t count = 77;
+  int32_t status = gaugepoint_piston_warnings(&drawn(text)->piston, w, 6 * SURFACES, &count, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("count", 1, (double)count);
+    for (size_t k = 0; k < count; k++) {
+      put(placed("%d.kind", k), 1, w[k].kind);
+      put(placed("%d.surface", k), 1, (double)w[k].surface);
+      put(placed("%d.height_mm", k), 1, w[k].height_mm);
+      put(placed("%d.angle_deg", k), w[k].has_angle, w[k].angle_deg);
+      put(placed("%d.value", k), 1, w[k].value);
+    }
+  } else {
+    CHECK(count == 77);
+  }
+  return status;
+}
+
+static int32_t of_piston_surface(const char *reading, const char *text, GaugepointError *error) {
+  static Numbers n;
+  static double residuals[MOST];
+  GaugepointPistonStation s[16];
+  RECORD(GaugepointPistonFit, f);
+  GaugepointPistonPoints points = points_of(reading, strchr(text, ';') + 1, &n);
+  int32_t status = gaugepoint_fit_piston_surface(&points, text[0] == '1', s, 16, residuals, &f, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("stations", 1, (double)f.stations);
+    put("dof", 1, (double)f.dof);
+    put("deviation_mm", f.has_deviation, f.deviation_mm);
+    for (size_t k = 0; k < f.stations; k++) {
+      int u = s[k].has_uncertainty, more = s[k].has_double_ovality;
+      put(placed("%d.height_mm", k), 1, s[k].height_mm);
+      put(placed("%d.points", k), 1, (double)s[k].points);
+      put(placed("%d.diameter_mm", k), 1, s[k].diameter_mm);
+      put(placed("%d.diameter_uncertainty_mm", k), u, s[k].diameter_uncertainty_mm);
+      put(placed("%d.ovality_mm", k), 1, s[k].ovality_mm);
+      put(placed("%d.ovality_uncertainty_mm", k), u, s[k].ovality_uncertainty_mm);
+      put(placed("%d.double_ovality_mm", k), more, s[k].double_ovality_mm);
+      put(placed("%d.double_ovality_uncertainty_mm", k), u && more, s[k].double_ovality_uncertainty_mm);
+    }
+    put(placed("residuals.%d", 0), 1, residuals[0]);
+    put(placed("residuals.%d", points.count - 1), 1, residuals[points.count - 1]);
+  }
+  return status;
+}
+
+static int32_t of_piston_trace(const char *reading, char *text, GaugepointError *error) {
+  static Numbers n;
+  static double residuals[MOST];
+  RECORD(GaugepointPistonTrace, f);
+  char *bar = strchr(text, '|'), *rest;
+  CHECK(bar != NULL);
+  *bar = '\0';
+  double gauge = strtod(text, &rest);
+  GaugepointPistonPoints points = points_of(reading, rest + 1, &n);
+  int32_t status = gaugepoint_fit_piston_trace(&drawn(bar + 1)->piston, gauge, &points, residuals, &f, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    int u = f.has_uncertainty;
+    put("size_mm", 1, f.size_mm);
+    put("size_mm_uncertainty", u, f.size_uncertainty_mm);
+    put("x_mm", f.has_x, f.x_mm);
+    put("x_mm_uncertainty", u && f.has_x, f.x_uncertainty_mm);
+    put("y_mm", f.has_y, f.y_mm);
+    put("y_mm_uncertainty", u && f.has_y, f.y_uncertainty_mm);
+    put("slope_x", f.has_slope_x, f.slope_x);
+    put("slope_x_uncertainty", u && f.has_slope_x, f.slope_x_uncertainty);
+    put("slope_y", f.has_slope_y, f.slope_y);
+    put("slope_y_uncertainty", u && f.has_slope_y, f.slope_y_uncertainty);
+    put("height_mm", 1, f.height_mm);
+    put("rms_mm", 1, f.rms_mm);
+    put("largest", 1, (double)f.largest);
+    put("dof", 1, (double)f.dof);
+    put("deviation_mm", f.has_deviation, f.deviation_mm);
+    put("least_share", 1, f.least_share);
+    put(placed("residuals.%d", f.largest), 1, residuals[f.largest]);
+    put("residuals.0", 1, residuals[0]);
+  }
+  return status;
+}
+
+static int32_t piston(char **cells, GaugepointError *error) {
+  static Numbers n;
+  char *text = cells[3], *bar;
+  if (same(cells[1], "piston_warnings")) {
+    return of_warnings(text, error);
+  }
+  if (same(cells[1], "fit_piston_surface")) {
+    return of_piston_surface(cells[2], text, error);
+  }
+  if (same(cells[1], "fit_piston_trace")) {
+    return of_piston_trace(cells[2], text, error);
+  }
+  bar = strchr(text, '|');
+  CHECK(bar != NULL);
+  *bar = '\0';
+  numbers(text, &n);
+  const double *x = n.value;
+  const GaugepointPiston *of = &drawn(bar + 1)->piston;
+  if (same(cells[1], "piston_largest")) {
+    RECORD(GaugepointLargest, l);
+    int32_t status = gaugepoint_piston_largest(of, x[0], x[1], &l, error);
+    if (status == GAUGEPOINT_STATUS_OK) {
+      put("angle_deg", 1, l.angle_deg);
+      put("diameter_mm", 1, l.diameter_mm);
+    }
+    return status;
+  }
+  double out = 7;
+  int32_t status = same(cells[1], "piston_radius_mm")     ? gaugepoint_piston_radius_mm(of, x[0], x[1], x[2], &out, error)
+                   : same(cells[1], "piston_diameter_mm") ? gaugepoint_piston_diameter_mm(of, x[0], x[1], x[2], &out, error)
+                                                          : gaugepoint_piston_ovality_mm(of, x[0], &out, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("result", 1, out);
+  } else {
+    CHECK(isnan(out));
+  }
+  return status;
+}
+
 static const Named *find(const char *name) {
   for (int k = 0; k < names; k++) {
     if (same(named[k].name, name)) {
@@ -1105,6 +1315,7 @@ int main(int count, char **words) {
   file(words[1], "risk.csv", 8, risk);
   file(words[1], "before.csv", 6, before);
   file(words[1], "shape.csv", 6, shape);
+  file(words[1], "piston.csv", 6, piston);
   file(words[1], "parts.csv", 5, part);
   file(words[1], "growth.csv", 5, growth);
   table();

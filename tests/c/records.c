@@ -351,6 +351,71 @@ static void sections(void) {
   CHECK(isnan(d));
 }
 
+/* A piston is refused before anything that it points to is missed, and nothing is written on failure. */
+static void pistons(void) {
+  GaugepointLargest out, before;
+  const GaugepointTableRow flat[] = {{0, 0}}, oval[] = {{0, 0.25}};
+  const GaugepointWindow window = {1, 0, 350, 10, 5, 9};
+  const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER, unknown = GAUGEPOINT_STATUS_UNKNOWN_CHOICE;
+  GaugepointPistonSurface skirt;
+  GaugepointPiston piston = {5, &skirt, 1}, none = {5, NULL, 1};
+  row = "pistons";
+  memset(&skirt, 0, sizeof skirt);
+  skirt.form = GAUGEPOINT_PISTON_FORM_SYMMETRIC;
+  skirt.counted = GAUGEPOINT_COUNTED_ABOVE;
+  skirt.to_mm = 40;
+  skirt.barrel.rows = flat;
+  skirt.ovality.rows = oval;
+  skirt.barrel.count = skirt.ovality.count = 1;
+  GaugepointPistonSurface good = skirt;
+  REFUSED(gaugepoint_piston_largest(NULL, 86, 12, &out, &e), null, "piston");
+  REFUSED(gaugepoint_piston_largest(&none, 86, 12, &out, &e), null, "surfaces");
+  skirt.form = 0;
+  REFUSED(gaugepoint_piston_largest(&piston, 86, 12, &out, &e), unknown, "form");
+  skirt = good;
+  skirt.counted = 3;
+  REFUSED(gaugepoint_piston_largest(&piston, 86, 12, &out, &e), unknown, "counted");
+  skirt = good;
+  skirt.has_coating = 2;
+  REFUSED(gaugepoint_piston_largest(&piston, 86, 12, &out, &e), unknown, "has_coating");
+  skirt = good;
+  skirt.ovality.rows = NULL;
+  REFUSED(gaugepoint_piston_largest(&piston, 86, 12, &out, &e), null, "ovality");
+  skirt = good;
+  skirt.ovality.count = SIZE_MAX;
+  REFUSED(gaugepoint_piston_largest(&piston, 86, 12, &out, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "ovality");
+  skirt = good;
+  skirt.window_count = 1;
+  REFUSED(gaugepoint_piston_largest(&piston, 86, 12, &out, &e), null, "windows");
+  skirt.windows = &window;
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  double d = 7;
+  CHECK(gaugepoint_piston_diameter_mm(&piston, 86, 7, 0, &d, &e) == GAUGEPOINT_STATUS_CONTRADICTION && isnan(d));
+  CHECK(gaugepoint_piston_diameter_mm(&piston, 86, 12, 0, &d, &e) == GAUGEPOINT_STATUS_OK && d == 86.0);
+  CHECK(gaugepoint_piston_diameter_mm(&piston, 86, 12, 90, NULL, &e) == null && same(e.field, "out"));
+  GaugepointFormWarning warnings[1];
+  size_t count = 7;
+  CHECK(gaugepoint_piston_warnings(&piston, warnings, 1, NULL, &e) == null && same(e.field, "count"));
+  CHECK(gaugepoint_piston_warnings(&piston, NULL, 1, &count, &e) == null && same(e.field, "warnings") && count == 7);
+  CHECK(gaugepoint_piston_warnings(&piston, warnings, 1, &count, NULL) == GAUGEPOINT_STATUS_OK && count == 0);
+  const double heights[] = {12, 12}, angles[] = {0, 90}, values[] = {86, 85.75};
+  GaugepointPistonPoints points = {heights, angles, values, 2, GAUGEPOINT_PISTON_READING_DIAMETERS, 0, NAN};
+  GaugepointPistonStation station;
+  GaugepointPistonFit fit;
+  double residuals[2] = {7, 7};
+  fit.struct_size = sizeof fit;
+  CHECK(gaugepoint_fit_piston_surface(&points, 0, &station, 0, residuals, &fit, &e) == GAUGEPOINT_STATUS_CONTRADICTION);
+  CHECK(same(e.field, "room") && residuals[0] == 7);
+  CHECK(gaugepoint_fit_piston_surface(&points, 2, &station, 1, residuals, &fit, &e) == unknown);
+  CHECK(gaugepoint_fit_piston_surface(&points, 0, &station, 1, NULL, &fit, &e) == null && same(e.field, "residuals_mm"));
+  CHECK(gaugepoint_fit_piston_surface(NULL, 0, &station, 1, residuals, &fit, &e) == null && same(e.field, "points"));
+  CHECK(gaugepoint_fit_piston_surface(&points, 0, &station, 1, residuals, &fit, &e) == GAUGEPOINT_STATUS_OK);
+  CHECK(fit.stations == 1 && fit.has_deviation == 0 && station.has_uncertainty == 0);
+  CHECK(fabs(station.ovality_mm - 0.25) < 1e-12);
+  points.reading = 3;
+  CHECK(gaugepoint_fit_piston_surface(&points, 0, &station, 1, residuals, &fit, &e) == unknown && same(e.field, "reading"));
+}
+
 /* The values end where the readable memory ends: one byte further is a fault. */
 static void exact_lengths(void) {
   size_t page = (size_t)sysconf(_SC_PAGESIZE);
@@ -385,6 +450,7 @@ int main(void) {
   sizes();
   fits();
   sections();
+  pistons();
   exact_lengths();
   return finish();
 }

@@ -8,6 +8,26 @@ pub(super) struct Solution {
     pub(super) residuals: Vec<f64>,
     /// Smallest share of a column that the columns before it do not explain, of a column that is seen evenly.
     pub(super) least_share: f64,
+    /// Rows of the triangle, the diagonal first.
+    triangle: Vec<Vec<f64>>,
+}
+
+impl Solution {
+    /// Standard deviation of a weighted sum of the coefficients when each number on the right side has one of 1, independently; weights that
+    /// are left out are zero.
+    ///
+    /// With the triangle `R` the covariance is `(R' R)^-1`, so it is the length of `y` with `R' y = weights`.
+    pub(super) fn spread(&self, weights: &[f64]) -> f64 {
+        let mut y: Vec<f64> = Vec::with_capacity(self.triangle.len());
+        for (k, row) in self.triangle.iter().enumerate() {
+            let above = self.triangle.iter().zip(&y).enumerate();
+            let known =
+                above.fold(0.0, |sum, (j, (row, y))| sum + row.get(k - j).copied().unwrap_or(0.0) * y);
+            let weight = weights.get(k).copied().unwrap_or(0.0);
+            y.push((weight - known) / row.first().copied().unwrap_or(1.0));
+        }
+        dot(&y, &y).sqrt()
+    }
 }
 
 /// A column that the columns before it explain nearly whole.
@@ -43,7 +63,9 @@ pub(super) fn least_squares(
         row.extend(columns.iter_mut().rev().map(|other| take_out(&unit, other)));
         rows.push((row, take_out(&unit, &mut right)));
     }
-    Ok(Solution { coefficients: back(&rows), residuals: right, least_share })
+    let coefficients = back(&rows);
+    let triangle = rows.into_iter().map(|(row, _)| row).collect();
+    Ok(Solution { coefficients, residuals: right, least_share, triangle })
 }
 
 /// Takes the part of `other` along `unit` out of it; gives that part.

@@ -1,6 +1,12 @@
 //! The shape of a piston: skirt and lands over height and angle.
 //!
-//! Heights are up from the bottom edge of the skirt; angles are 0 on the major thrust side, 90 on the pin axis toward the front.
+#![doc = include_str!("../../docs/piston-shape.md")]
+
+mod fit;
+mod reading;
+
+pub use fit::{Estimate, FittedSurface, Points, Reading, Station, TraceFit, fit_surface, fit_trace};
+pub use reading::{FormWarning, Largest, OddForm};
 
 use super::angle::turned;
 use super::curve::Curve;
@@ -144,6 +150,32 @@ pub struct Asymmetric<'a> {
     pub minor_thrust_fourth: Option<Table<'a>>,
 }
 
+/// The tables of a surface.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Form<'a> {
+    /// Both sides are equal.
+    Symmetric(Symmetric<'a>),
+    /// Each side has its own.
+    Asymmetric(Asymmetric<'a>),
+}
+
+/// A surface as its drawing gives it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SurfaceDrawing<'a> {
+    /// Height at which it begins.
+    pub from_mm: f64,
+    /// Height at which it ends.
+    pub to_mm: f64,
+    /// Its tables.
+    pub form: Form<'a>,
+    /// Half-width of the thrust panel and of the minor thrust panel, beyond which there is no surface; none: all round.
+    pub panel_deg: Option<(f64, f64)>,
+    /// Coating, per side; none without.
+    pub coating_mm: Option<f64>,
+    /// Where there is no metal or no coating.
+    pub windows: Vec<Window>,
+}
+
 /// Both sides of a surface meet on the pin axis to this, in mm: rounding of printed tables is far above, rounding of arithmetic far below.
 const MEET: f64 = 1e-9;
 
@@ -154,11 +186,13 @@ impl Surface {
     /// With the place in the tables (`ovality/values_mm/2`) when a number is not finite or impossible, when heights do not rise, or when a
     /// table does not reach from `from_mm` to `to_mm`.
     pub fn symmetric(name: &str, from_mm: f64, to_mm: f64, drawing: &Symmetric<'_>) -> Result<Self, Error> {
+        let span = checked_span(from_mm, to_mm)?;
         let (bound, sign) = counted(drawing.counted);
-        let barrel = curve("barrel", &drawing.barrel, &bound, sign / 2.0)?;
-        let ovality = curve("ovality", &drawing.ovality, &bounds::OVALITY, 0.5)?;
-        let fourth = fourth("double_ovality", drawing.double_ovality.as_ref(), 0.5)?;
-        let side = Side { barrel, ovality, fourth };
+        let side = Side {
+            barrel: curve("barrel", &drawing.barrel, &bound, sign / 2.0, span)?,
+            ovality: curve("ovality", &drawing.ovality, &bounds::OVALITY, 0.5, span)?,
+            fourth: fourth("double_ovality", drawing.double_ovality.as_ref(), 0.5, span)?,
+        };
         Surface::of_sides(name, from_mm, to_mm, side.clone(), side)
     }
 
@@ -167,19 +201,17 @@ impl Surface {
     /// # Errors
     /// As [`Surface::symmetric`].
     pub fn asymmetric(name: &str, from_mm: f64, to_mm: f64, drawing: &Asymmetric<'_>) -> Result<Self, Error> {
+        let span = checked_span(from_mm, to_mm)?;
         let (bound, sign) = counted(drawing.counted);
-        let pin_axis = curve("pin_axis", &drawing.pin_axis, &bound, sign)?;
-        let side = |field: &str, table: &Table<'_>, (fourth_field, added): (&str, Option<&Table<'_>>)| {
-            let barrel = curve(field, table, &bound, sign)?;
+        let pin_axis = curve("pin_axis", &drawing.pin_axis, &bound, sign, span)?;
+        let side = |field: &str, table: &Table<'_>, fourth_field: &str, added: Option<&Table<'_>>| {
+            let barrel = curve(field, table, &bound, sign, span)?;
             let ovality = barrel.plus(-1.0, &pin_axis).map_err(|e| e.at(field))?;
-            Ok(Side { ovality, barrel, fourth: fourth(fourth_field, added, 1.0)? })
+            Ok(Side { ovality, barrel, fourth: fourth(fourth_field, added, 1.0, span)? })
         };
-        let thrust = side("thrust", &drawing.thrust, ("thrust_fourth", drawing.thrust_fourth.as_ref()))?;
-        let minor_thrust = side(
-            "minor_thrust",
-            &drawing.minor_thrust,
-            ("minor_thrust_fourth", drawing.minor_thrust_fourth.as_ref()),
-        )?;
+        let (major, minor) = (drawing.thrust_fourth.as_ref(), drawing.minor_thrust_fourth.as_ref());
+        let thrust = side("thrust", &drawing.thrust, "thrust_fourth", major)?;
+        let minor_thrust = side("minor_thrust", &drawing.minor_thrust, "minor_thrust_fourth", minor)?;
         Surface::of_sides(name, from_mm, to_mm, thrust, minor_thrust)
     }
 
@@ -195,17 +227,11 @@ impl Surface {
         thrust: Side,
         minor_thrust: Side,
     ) -> Result<Self, Error> {
-        bounds::PISTON_HEIGHT.check("from_mm", from_mm)?;
-        bounds::PISTON_HEIGHT.check("to_mm", to_mm)?;
-        bounds::check_above("to_mm", to_mm, from_mm, "a surface ends above its beginning")?;
+        let span = checked_span(from_mm, to_mm)?;
         for (side, field) in [(&thrust, "thrust"), (&minor_thrust, "minor_thrust")] {
-            for (curve, of) in
-                [(&side.barrel, "barrel"), (&side.ovality, "ovality"), (&side.fourth, "fourth")]
-            {
-                let reaches = |height: f64| curve.check(height).map_err(|e| e.moved(format!("{field}/{of}")));
-                reaches(from_mm)?;
-                reaches(to_mm)?;
-            }
+            reaching(&format!("{field}/barrel"), &side.barrel, span)?;
+            reaching(&format!("{field}/ovality"), &side.ovality, span)?;
+            reaching(&format!("{field}/fourth"), &side.fourth, span)?;
         }
         let surface = Surface {
             name: name.to_owned(),
@@ -221,14 +247,33 @@ impl Surface {
         Ok(surface)
     }
 
+    /// A surface of a drawing.
+    fn drawn(name: &str, drawing: &SurfaceDrawing<'_>) -> Result<Self, Error> {
+        let SurfaceDrawing { from_mm, to_mm, .. } = *drawing;
+        let mut surface = match &drawing.form {
+            Form::Symmetric(form) => Surface::symmetric(name, from_mm, to_mm, form)?,
+            Form::Asymmetric(form) => Surface::asymmetric(name, from_mm, to_mm, form)?,
+        };
+        if let Some((thrust, minor_thrust)) = drawing.panel_deg {
+            surface = surface.with_panels(thrust, minor_thrust)?;
+        }
+        if let Some(coating) = drawing.coating_mm {
+            surface = surface.with_coating(coating)?;
+        }
+        for (k, window) in drawing.windows.iter().enumerate() {
+            surface = surface.with_window(*window).map_err(|e| e.under(&format!("windows/{k}")))?;
+        }
+        Ok(surface)
+    }
+
     /// The same surface with panels of these half-widths, in degrees.
     ///
     /// # Errors
     /// [`ErrorKind::OutOfRange`] or [`ErrorKind::NotFinite`] for a half-width above 90.
-    pub fn with_panels(self, thrust_deg: f64, minor_thrust_deg: f64) -> Result<Self, Error> {
-        bounds::PANEL.check("thrust_deg", thrust_deg)?;
-        bounds::PANEL.check("minor_thrust_deg", minor_thrust_deg)?;
-        Ok(Surface { panel_deg: Some((thrust_deg, minor_thrust_deg)), ..self })
+    pub fn with_panels(self, thrust_panel_deg: f64, minor_thrust_panel_deg: f64) -> Result<Self, Error> {
+        bounds::PANEL.check("thrust_panel_deg", thrust_panel_deg)?;
+        bounds::PANEL.check("minor_thrust_panel_deg", minor_thrust_panel_deg)?;
+        Ok(Surface { panel_deg: Some((thrust_panel_deg, minor_thrust_panel_deg)), ..self })
     }
 
     /// The same surface with a coating, per side.
@@ -257,7 +302,8 @@ impl Surface {
             }
         }
         bounds::check_above("to_mm", window.to_mm, window.from_mm, "a window ends above its beginning")?;
-        if (window.to_deg - window.from_deg).abs() <= 0.0 {
+        let width = window.to_deg - window.from_deg;
+        if width.abs() < 0.001 || width <= -360.0 {
             let reason = "a window has a width";
             return Err(Error::new(ErrorKind::OutOfOrder, window.to_deg.to_string(), reason).at("to_deg"));
         }
@@ -282,6 +328,18 @@ impl Surface {
     #[must_use]
     pub fn deviation_mm(&self, height_mm: f64, angle_deg: f64) -> f64 {
         self.side(angle_deg).deviation_mm(height_mm, angle_deg)
+    }
+
+    /// Refuses a skirt that changes more over its height than one can.
+    fn check_slope(&self) -> Result<(), Error> {
+        let rows = self.rows();
+        let diameter =
+            |height: f64| self.thrust.barrel.value(height) + self.minor_thrust.barrel.value(height);
+        for (from, to) in rows.iter().zip(rows.iter().skip(1)) {
+            let slope = (diameter(*to) - diameter(*from)) / (to - from) * 1000.0;
+            bounds::BARREL.check("surfaces/0/barrel", slope.abs())?;
+        }
+        Ok(())
     }
 
     /// Refuses sides that do not meet on the pin axis at every height.
@@ -323,6 +381,7 @@ impl PistonShape {
         let reference = (thrust + minor) / 2.0;
         skirt.thrust.barrel = skirt.thrust.barrel.less(reference);
         skirt.minor_thrust.barrel = skirt.minor_thrust.barrel.less(reference);
+        skirt.check_slope()?;
         for (k, pair) in surfaces.windows(2).enumerate() {
             if let [below, above] = pair
                 && above.from_mm < below.to_mm
@@ -335,12 +394,26 @@ impl PistonShape {
         Ok(PistonShape { gauge_height_mm, surfaces })
     }
 
+    /// A piston from the drawings of its surfaces: the skirt first, then the lands upward.
+    ///
+    /// # Errors
+    /// As [`PistonShape::new`] and the constructors of [`Surface`]; the error names the place (`surfaces/0/barrel/values_mm/2`).
+    pub fn from_drawings(gauge_height_mm: f64, surfaces: &[SurfaceDrawing<'_>]) -> Result<Self, Error> {
+        let one = |(k, drawing): (usize, &SurfaceDrawing<'_>)| {
+            let name = if k == 0 { "skirt".to_owned() } else { format!("land {k}") };
+            Surface::drawn(&name, drawing).map_err(|e| e.under(&format!("surfaces/{k}")))
+        };
+        let surfaces = surfaces.iter().enumerate().map(one).collect::<Result<Vec<_>, _>>()?;
+        PistonShape::new(gauge_height_mm, surfaces)
+    }
+
     /// The surface at a height; where two meet, the lower.
     ///
     /// # Errors
-    /// [`ErrorKind::OutOfRange`] for a height without surface: beyond the tables, or in a groove.
+    /// [`ErrorKind::OutOfRange`] for a height without surface: beyond the tables, or in a groove; [`ErrorKind::NotFinite`].
     pub fn surface_at(&self, height_mm: f64) -> Result<&Surface, Error> {
-        let found = self.surfaces.iter().find(|s| s.check_height(height_mm).is_ok());
+        bounds::PISTON_HEIGHT.check("height_mm", height_mm)?;
+        let found = self.surfaces.iter().find(|s| height_mm >= s.from_mm && height_mm <= s.to_mm);
         found.ok_or_else(|| {
             let low = self.surfaces.first().map_or(f64::NAN, |s| s.from_mm);
             let high = self.surfaces.last().map_or(f64::NAN, |s| s.to_mm);
@@ -380,8 +453,27 @@ fn counted(counted: Counted) -> (Bound, f64) {
     }
 }
 
-/// The curve through the rows of a table, each value times `factor`.
-fn curve(field: &str, table: &Table<'_>, bound: &Bound, factor: f64) -> Result<Curve, Error> {
+fn checked_span(from_mm: f64, to_mm: f64) -> Result<(f64, f64), Error> {
+    bounds::PISTON_HEIGHT.check("from_mm", from_mm)?;
+    bounds::PISTON_HEIGHT.check("to_mm", to_mm)?;
+    bounds::check_above("to_mm", to_mm, from_mm, "a surface ends above its beginning")?;
+    Ok((from_mm, to_mm))
+}
+
+/// Refuses a curve that does not reach over a surface.
+fn reaching(field: &str, curve: &Curve, (from_mm, to_mm): (f64, f64)) -> Result<(), Error> {
+    let ends = curve.check(from_mm).and_then(|()| curve.check(to_mm));
+    ends.map_err(|e| e.moved(field.to_owned()))
+}
+
+/// The curve through the rows of a table, each value times `factor`, over a surface.
+fn curve(
+    field: &str,
+    table: &Table<'_>,
+    bound: &Bound,
+    factor: f64,
+    span: (f64, f64),
+) -> Result<Curve, Error> {
     for (k, height) in table.heights_mm.iter().enumerate() {
         bounds::PISTON_HEIGHT.check(&format!("{field}/heights_mm/{k}"), *height)?;
     }
@@ -389,15 +481,15 @@ fn curve(field: &str, table: &Table<'_>, bound: &Bound, factor: f64) -> Result<C
         bound.check(&format!("{field}/values_mm/{k}"), *value)?;
     }
     let values: Vec<f64> = table.values_mm.iter().map(|v| v * factor).collect();
-    Curve::through(table.heights_mm, &values).map_err(|e| {
+    let curve = Curve::through(table.heights_mm, &values).map_err(|e| {
         let place = e.field().replace("places", "heights_mm").replace("values", "values_mm");
         e.moved(format!("{field}/{place}"))
-    })
+    })?;
+    reaching(field, &curve, span)?;
+    Ok(curve)
 }
 
-fn fourth(field: &str, table: Option<&Table<'_>>, factor: f64) -> Result<Curve, Error> {
-    let Some(table) = table else {
-        return Ok(Curve::constant(0.0));
-    };
-    curve(field, table, &bounds::DOUBLE_OVALITY, factor)
+fn fourth(field: &str, table: Option<&Table<'_>>, factor: f64, span: (f64, f64)) -> Result<Curve, Error> {
+    let constant = Ok(Curve::constant(0.0));
+    table.map_or(constant, |table| curve(field, table, &bounds::DOUBLE_OVALITY, factor, span))
 }
