@@ -535,6 +535,8 @@ typedef enum GaugepointCoefficients {
    */
   GAUGEPOINT_COEFFICIENTS_INSTANTANEOUS = 2,
 } GaugepointCoefficients;
+
+/**
  * Whether the sides of a surface are equal.
  */
 typedef enum GaugepointPistonForm {
