@@ -60,17 +60,24 @@ fn vectors_hold_and_the_stated_error_is_true() {
     for row in rows("tests/vectors/stack.csv") {
         let (x, expected): (f64, f64) = (row[3].parse().unwrap(), row[4].parse().unwrap());
         let tolerance: f64 = row[5].parse().unwrap();
+        let start = std::time::Instant::now();
         match value_and_error(&stack(&row[1]), &row[2], x) {
             Ok((value, stated)) => {
                 let miss = ((value - expected) / expected).abs();
                 // the expected value itself is rounded to a double
                 if !(miss <= tolerance && miss <= stated + 4.0 * f64::EPSILON) {
-                    misses.push(format!("{}: {value:e} against {expected:e}, off {miss:e}, stated {stated:e}", row[0]));
+                    misses.push(format!(
+                        "{}: {value:e} against {expected:e}, off {miss:e}, stated {stated:e}",
+                        row[0]
+                    ));
                 }
             }
             Err(error) => misses.push(format!("{}: {error}", row[0])),
         }
         held += 1;
+        if start.elapsed().as_millis() > 20 {
+            println!("slow {} {:?}", row[0], start.elapsed());
+        }
     }
     assert!(misses.is_empty() && held > 350, "{} of {held}:\n{}", misses.len(), misses.join("\n"));
 }

@@ -163,6 +163,9 @@ impl Walk<'_> {
                 *place = ratio;
             }
         }
-        self.widths.iter().zip(ratios).fold(normal_cdf(z), |out, (width, ratio)| out * ratio * self.sd / width)
+        self.widths
+            .iter()
+            .zip(ratios)
+            .fold(normal_cdf(z), |out, (width, ratio)| out * ratio * self.sd / width)
     }
 }

@@ -277,7 +277,9 @@ impl Contributor {
         let upper = within("upper", limits.1, -LARGEST, LARGEST)?;
         if upper < lower {
             let reason = "the upper limit must not be below the lower";
-            return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason).value(upper).at("upper"));
+            return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason)
+                .value(upper)
+                .at("upper"));
         }
         Ok(Contributor {
             name: name.to_owned(),
@@ -347,7 +349,8 @@ impl Contributor {
 
     /// Mean of what it adds.
     pub(super) fn mean_part(&self) -> f64 {
-        sum([self.nominal_part(), self.coefficient * f64::from(self.count) * self.variation.mean()].into_iter())
+        sum([self.nominal_part(), self.coefficient * f64::from(self.count) * self.variation.mean()]
+            .into_iter())
     }
 }
 
@@ -356,7 +359,9 @@ pub(super) fn check_name(name: &str) -> Result<(), Error> {
         return Err(Error::new(ErrorKind::MissingField, name, "a contributor needs a name").at("name"));
     }
     if name.chars().any(moves_the_cursor) {
-        return Err(Error::new(ErrorKind::ControlCharacter, name, "a name holds no control characters").at("name"));
+        return Err(
+            Error::new(ErrorKind::ControlCharacter, name, "a name holds no control characters").at("name")
+        );
     }
     Ok(())
 }

@@ -1,13 +1,13 @@
 //! Few terms, of which one is neither a rectangle nor normal: the tail of all others, averaged over that one. Everything added is positive.
 
 use super::kernel::{Kernel, Scaled};
-use super::sum::{Asked, Estimate, Sum};
+use super::sum::{Asked, Estimate, Sum, Way};
 use crate::quadrature::Integral;
 
 /// Relative error of one integral.
-const WANTED: f64 = 1e-13;
-/// Deepest nesting of integrals.
-const MOST_TERMS: usize = 3;
+const WANTED: f64 = 1e-12;
+/// Most evaluations of one integral.
+const MOST_EVALUATIONS: u32 = 6000;
 /// Most values of samples enumerated.
 pub(super) const MOST_ATOMS: f64 = 1e6;
 /// Most corners of the other terms that are looked for.
@@ -18,15 +18,17 @@ pub(super) fn at(sum: &Sum, x: (f64, f64), asked: Asked) -> Option<Estimate> {
     if let Some(values) = outer.atoms() {
         return enumerated(&values, &rest, x, asked);
     }
-    let terms = rest.kernels.len() + usize::from(rest.count() > 0 || rest.variance > 0.0);
-    match terms {
-        0 => Some(alone(&outer, x.0, asked)),
-        _ if terms >= MOST_TERMS => None,
-        _ => averaged(&outer, &rest, x, asked),
+    let others = rest.count() > 0 || rest.variance > 0.0;
+    match rest.kernels.len() {
+        0 if !others => Some(alone(&outer, x.0, asked)),
+        // integrals are not nested
+        0 => averaged(&outer, &rest, x, asked),
+        1 if !others => averaged(&outer, &rest, x, asked),
+        _ => None,
     }
 }
 
-fn alone(term: &Scaled, x: f64, asked: Asked) -> Estimate {
+pub(super) fn alone(term: &Scaled, x: f64, asked: Asked) -> Estimate {
     let value = match asked {
         Asked::Above => term.above(x),
         Asked::Density => term.density(x),
@@ -65,20 +67,20 @@ fn enumerated(values: &[f64], rest: &Sum, x: (f64, f64), asked: Asked) -> Option
     }
     let mut out = Estimate::ZERO;
     for value in values {
-        let part = either_side(rest, &mirror, super::closed::plus(x, -value), asked)?;
+        let part = either_side(Sum::at, (rest, &mirror), super::closed::plus(x, -value), asked)?;
         out = Estimate { value: out.value + part.value / count, error: out.error + part.error / count };
     }
     Some(out)
 }
 
 /// The rest at any place, also below its mean; a step where nothing is left of it.
-fn either_side(rest: &Sum, mirror: &Sum, x: (f64, f64), asked: Asked) -> Option<Estimate> {
+fn either_side(way: Way, (rest, mirror): (&Sum, &Sum), x: (f64, f64), asked: Asked) -> Option<Estimate> {
     let nothing = rest.kernels.is_empty() && rest.count() == 0 && rest.variance <= 0.0;
     if nothing {
         let above = if x.0 < 0.0 { 1.0 } else { 0.0 };
         return (asked == Asked::Above).then_some(Estimate { value: above, error: 0.0 });
     }
-    let estimate = super::sum::either(rest, mirror, x, asked);
+    let estimate = super::sum::either(way, rest, mirror, x, asked);
     estimate.error.is_finite().then_some(estimate)
 }
 
@@ -86,8 +88,11 @@ fn averaged(outer: &Scaled, rest: &Sum, x: (f64, f64), asked: Asked) -> Option<E
     let cuts: Vec<f64> = corners(rest).into_iter().map(|c| x.0 - c).collect();
     let mirror = rest.mirrored();
     let worst = core::cell::Cell::new(0.0);
+    let evaluations = core::cell::Cell::new(0);
     let f = |v: f64| {
-        let Some(part) = either_side(rest, &mirror, super::closed::plus(x, -v), asked) else { return f64::NAN };
+        evaluations.set(evaluations.get() + 1);
+        let part = either_side(Sum::plain, (rest, &mirror), super::closed::plus(x, -v), asked);
+        let Some(part) = part.filter(|_| evaluations.get() < MOST_EVALUATIONS) else { return f64::NAN };
         if part.value > 0.0 && part.relative() > worst.get() {
             worst.set(part.relative());
         }

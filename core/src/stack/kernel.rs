@@ -36,7 +36,6 @@ pub(super) struct Scaled {
 /// A value and the logarithm of its weight.
 pub(super) type Node = (f64, f64);
 
-
 /// Tilted scores outside this square of a distance weigh less than a rounding: `exp(-45)`.
 const SQUARE_OF_REACH: f64 = 90.0;
 
@@ -196,9 +195,7 @@ impl Kernel {
             Kernel::Beta { alpha, beta, low, high, ln_scale } => {
                 let width = high - low;
                 double_exponential(*low, *high, bandwidth(width, s, t), |from, to, _| {
-                    ln_scale
-                        + (alpha - 1.0) * libm::log(from / width)
-                        + (beta - 1.0) * libm::log(to / width)
+                    ln_scale + (alpha - 1.0) * libm::log(from / width) + (beta - 1.0) * libm::log(to / width)
                 })
             }
         }
@@ -319,6 +316,21 @@ impl Scaled {
         nodes.into_iter().map(|(v, ln)| (self.placed(v), ln)).collect()
     }
 
+    /// About how many nodes a tilt and a frequency need.
+    pub(super) fn effort(&self, s: f64, t: f64) -> f64 {
+        let (s, t) = (s * self.factor, t * self.factor);
+        match &self.kernel {
+            Kernel::Beta { low, high, .. } | Kernel::Triangle { low, high, .. } => {
+                1.4 * (high - low) * libm::sqrt(s * s + t * t) + 250.0
+            }
+            Kernel::Scores { pieces, .. } => {
+                let width = |p: &ScorePiece| libm::fmin(p.high - p.low, 25.0);
+                pieces.iter().map(|p| 1.4 * width(p) * (p.slope * (t.abs() + s.abs()) + 9.0) + 120.0).sum()
+            }
+            Kernel::Atoms(values) => super::number(values.len()),
+        }
+    }
+
     /// The values of a sample; none for a density.
     pub(super) fn atoms(&self) -> Option<Vec<f64>> {
         match &self.kernel {
@@ -385,8 +397,11 @@ impl Scaled {
                 let g = |a: f64| {
                     let (sine, cosine) = (libm::sin(a), libm::cos(a));
                     let logs = (2.0 * alpha - 1.0) * libm::log(sine) + (2.0 * beta - 1.0) * libm::log(cosine);
-                    let value =
-                        if cosine > sine { low + width * sine * sine } else { high - width * cosine * cosine };
+                    let value = if cosine > sine {
+                        low + width * sine * sine
+                    } else {
+                        high - width * cosine * cosine
+                    };
                     2.0 * width * libm::exp(ln_scale + logs) * f(self.placed(value))
                 };
                 crate::quadrature::integral(&g, &angles, tolerance)

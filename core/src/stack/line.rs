@@ -16,6 +16,8 @@ const WANTED: f64 = 1e-12;
 /// Most steps; and most steps times nodes.
 const MOST_STEPS: f64 = 40_000.0;
 const MOST_WORK: f64 = 4e6;
+/// Most nodes on the real line.
+const MOST_NODES: f64 = 4000.0;
 /// Roundings of one term, and more for each step of the rotations.
 const ROUNDINGS: f64 = 12.0 * f64::EPSILON;
 
@@ -34,10 +36,7 @@ impl Complex {
     }
 
     fn times(self, other: Complex) -> Self {
-        Complex {
-            re: self.re * other.re - self.im * other.im,
-            im: self.re * other.im + self.im * other.re,
-        }
+        Complex { re: self.re * other.re - self.im * other.im, im: self.re * other.im + self.im * other.re }
     }
 
     fn scaled(self, factor: f64) -> Self {
@@ -115,19 +114,23 @@ struct Line<'a> {
 pub(super) fn at(sum: &Sum, x: f64, asked: Asked) -> Option<Estimate> {
     let least = 0.8 / sum.whole_variance.sqrt();
     let (s, curvature) = sum.tilt(x, least);
+    // a step of a kernel so steep that its nodes would be too many is left to the other ways
+    let effort = |t: f64| sum.kernels.iter().map(|k| k.effort(s, t)).sum::<f64>();
+    if effort(0.0) > MOST_NODES {
+        return None;
+    }
     let mut line = Line::new(sum, x, s, curvature, asked);
     let (length, aliases) = line.length()?;
     let h = 2.0 * PI / length;
     let (end, left_out) = line.end(h)?;
     let steps = (end / h).ceil();
     if !sum.kernels.is_empty() {
+        if effort(end) * steps > MOST_WORK {
+            return None;
+        }
         line.nodes = sum.kernels.iter().map(|k| k.nodes(s, end)).collect();
         line.logarithms = line.nodes.iter().map(|nodes| ln_transform(nodes, s)).collect();
         line.exponent = line.exponent();
-        let work = steps * line.nodes.iter().map(|n| super::number(n.len())).sum::<f64>();
-        if work > MOST_WORK {
-            return None;
-        }
     }
     let (total, roundings) = line.trapezoidal(h, steps);
     let unit = libm::exp(line.exponent) * h / (2.0 * PI);
@@ -211,17 +214,10 @@ impl<'a> Line<'a> {
         let wanted = WANTED * size;
         let mut length = libm::fmax(7.4 * self.curvature.sqrt(), -(libm::log(size) + self.exponent) / s);
         for _ in 0..60 {
-            let above = if self.x + length >= self.sum.ends.1 {
-                0.0
-            } else {
-                self.chernoff(length, 1.0).0
-            };
+            let above = if self.x + length >= self.sum.ends.1 { 0.0 } else { self.chernoff(length, 1.0).0 };
             // beyond the lower end the probability above is 1 and the density 0
-            let (below, whole) = if self.x - length <= self.sum.ends.0 {
-                (0.0, true)
-            } else {
-                self.chernoff(length, -1.0)
-            };
+            let (below, whole) =
+                if self.x - length <= self.sum.ends.0 { (0.0, true) } else { self.chernoff(length, -1.0) };
             if above + below <= wanted {
                 return Some((length, Aliases { error: (above + below) * libm::exp(self.exponent), whole }));
             }
@@ -300,8 +296,7 @@ impl<'a> Line<'a> {
         let (mut phase, phase_step) = (Complex::ONE, turn(self.sum.variance * s - self.x));
         // exp(-variance t^2 / 2) at k h by its ratios
         let square = self.sum.variance * h * h;
-        let (mut normal, mut ratio, ratio_step) =
-            (1.0, libm::exp(-square / 2.0), libm::exp(-square));
+        let (mut normal, mut ratio, ratio_step) = (1.0, libm::exp(-square / 2.0), libm::exp(-square));
         let (mut total, mut roundings) = (1.0, ROUNDINGS);
         let mut k = 0.0;
         while k < steps {

@@ -142,7 +142,9 @@ impl Stack {
         for (k, (of, factor)) in factors.iter().enumerate() {
             let place = format!("factors/{k}");
             let Some(contributor) = self.contributors.iter().find(|c| c.name == *of) else {
-                return Err(Error::new(ErrorKind::UnknownName, *of, "no contributor has this name").at(&place));
+                return Err(
+                    Error::new(ErrorKind::UnknownName, *of, "no contributor has this name").at(&place)
+                );
             };
             let factor = within(&place, *factor, -LARGEST, LARGEST)?;
             effects.push(contributor.coefficient * f64::from(contributor.count) * factor);
@@ -266,7 +268,9 @@ impl Stack {
         let above = self.side("upper", upper, f64::INFINITY)?;
         if upper < lower {
             let reason = "the upper limit must not be below the lower";
-            return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason).value(upper).at("upper"));
+            return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason)
+                .value(upper)
+                .at("upper"));
         }
         let error = libm::fmax(below.relative(), above.relative());
         Ok(Tail { below: below.value, above: above.value, error })
@@ -282,12 +286,12 @@ impl Stack {
     }
 
     fn above(&self, x: f64) -> Estimate {
-        sum::either(&self.up, &self.down, self.from_centre(x), Asked::Above)
+        sum::either(Sum::at, &self.up, &self.down, self.from_centre(x), Asked::Above)
     }
 
     fn below(&self, x: f64) -> Estimate {
         let (x, rest) = self.from_centre(x);
-        sum::either(&self.down, &self.up, (-x, -rest), Asked::Above)
+        sum::either(Sum::at, &self.down, &self.up, (-x, -rest), Asked::Above)
     }
 
     /// `x` less the centre, with the rest that a double does not hold.
@@ -310,7 +314,7 @@ impl Stack {
     }
 
     fn density_at(&self, x: f64) -> Estimate {
-        sum::either(&self.up, &self.down, self.from_centre(x), Asked::Density)
+        sum::either(Sum::at, &self.up, &self.down, self.from_centre(x), Asked::Density)
     }
 
     /// The size that the stack is below with this probability, between 0 and 1.

@@ -91,10 +91,7 @@ impl Sum {
             variance,
             mean: sum(moments.iter().map(|m| m.0)),
             whole_variance: variance + sum(squares) + sum(moments.iter().map(|m| m.1)),
-            ends: (
-                lows.iter().sum::<f64>() - reach - infinite,
-                highs.iter().sum::<f64>() + reach + infinite,
-            ),
+            ends: (lows.iter().sum::<f64>() - reach - infinite, highs.iter().sum::<f64>() + reach + infinite),
             rough: kernels.iter().map(|k| k.nodes(0.0, 0.0)).collect(),
             rectangles,
             kernels,
@@ -123,9 +120,7 @@ impl Sum {
 
     /// Has it a part with a density?
     pub(super) fn is_continuous(&self) -> bool {
-        self.variance > 0.0
-            || !self.rectangles.is_empty()
-            || self.kernels.iter().any(|k| k.atoms().is_none())
+        self.variance > 0.0 || !self.rectangles.is_empty() || self.kernels.iter().any(|k| k.atoms().is_none())
     }
 
     /// Terms of a full enumeration of the samples.
@@ -158,6 +153,17 @@ impl Sum {
             best = best.better(convolution::at(self, x, asked));
         }
         best
+    }
+
+    /// The same without any integral: a closed form, or one kernel alone.
+    pub(super) fn plain(&self, x: (f64, f64), asked: Asked) -> Estimate {
+        if x.0 >= self.ends.1 {
+            return Estimate::ZERO;
+        }
+        match self.kernels.as_slice() {
+            [one] if self.count() == 0 && self.variance <= 0.0 => convolution::alone(one, x.0, asked),
+            _ => Estimate { value: 0.0, error: f64::INFINITY }.better(closed::at(self, x, asked)),
+        }
     }
 
     /// First and second derivative of the cumulant generating function at a real tilt.
@@ -251,13 +257,16 @@ pub(super) fn ln_transform(nodes: &[Node], s: f64) -> f64 {
     top + libm::log(sum(nodes.iter().map(|(v, ln)| libm::exp(ln + s * v - top))))
 }
 
+/// A way to the value of a sum at or beyond its mean.
+pub(super) type Way = fn(&Sum, (f64, f64), Asked) -> Estimate;
+
 /// A sum at any place, from itself and from its mirror: below the mean by the other side.
-pub(super) fn either(up: &Sum, down: &Sum, x: (f64, f64), asked: Asked) -> Estimate {
+pub(super) fn either(way: Way, up: &Sum, down: &Sum, x: (f64, f64), asked: Asked) -> Estimate {
     // of samples alone every side is exact, and a value at x itself is on neither
     if x.0 >= up.mean || !up.is_continuous() {
-        return up.at(x, asked);
+        return way(up, x, asked);
     }
-    let other = down.at((-x.0, -x.1), asked);
+    let other = way(down, (-x.0, -x.1), asked);
     match asked {
         Asked::Density => other,
         Asked::Above => Estimate { value: 1.0 - other.value, error: other.error },
