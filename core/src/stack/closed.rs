@@ -154,7 +154,7 @@ impl Walk<'_> {
             clippy::cast_sign_loss,
             reason = "z is below -0.7: at most a few hundred more than the count"
         )]
-        let start = (root * root) as usize + 2;
+        let start = (root * root) as usize + 60;
         let mut ratio = 0.0;
         let mut ratios = vec![0.0; count];
         for k in (2..=start).rev() {

@@ -6,6 +6,8 @@ use crate::quadrature::Integral;
 
 /// Relative error of one integral.
 const WANTED: f64 = 1e-12;
+/// One that is taken where roundings leave no more.
+const COARSE: f64 = 3e-10;
 /// Most evaluations of one integral.
 const MOST_EVALUATIONS: u32 = 6000;
 /// Most values of samples enumerated.
@@ -103,9 +105,15 @@ fn averaged(outer: &Scaled, rest: &Sum, x: (f64, f64), asked: Asked) -> Option<E
     if rough.is_nan() || rough <= 0.0 {
         return None;
     }
-    let Integral { value, error } = outer.integral_over(&cuts, rough * WANTED, &f);
-    let error = error + value * (worst.get() + 1e-13);
-    value.is_finite().then_some(Estimate { value, error })
+    // close to an end the places themselves are rounded, and only the second tolerance can be reached
+    let to = |wanted: f64| {
+        evaluations.set(0);
+        let Integral { value, error } = outer.integral_over(&cuts, rough * wanted, &f);
+        let error = error + value * (worst.get() + 1e-13);
+        value.is_finite().then_some(Estimate { value, error })
+    };
+    let coarse = || to(COARSE).map(|e| Estimate { error: libm::fmax(e.error, e.value * COARSE), ..e });
+    to(WANTED).or_else(coarse)
 }
 
 /// Corners of the distribution of a sum: all sums of corners of its terms; about a normal part some distances.
