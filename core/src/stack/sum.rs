@@ -135,7 +135,9 @@ impl Sum {
             return Estimate::ZERO;
         }
         let terms = closed::terms(self);
-        let quick = if terms <= QUICK_TERMS { closed::at(self, x, asked) } else { None };
+        // beside a normal part that is not small the line ends after a few steps, and a term costs more than a step
+        let quick_terms = if self.variance * 400.0 > self.whole_variance { 8 } else { QUICK_TERMS };
+        let quick = if terms <= quick_terms { closed::at(self, x, asked) } else { None };
         if let Some(known) = quick
             && known.relative() <= GOOD
         {
