@@ -91,7 +91,7 @@ impl Variation {
         let (low, high) = ordered(limits)?;
         let kernel = Kernel::truncated(mean, sd, low, high);
         match &kernel {
-            Kernel::Scores { share, .. } if !(*share >= 1e-12) => {
+            Kernel::Scores { share, .. } if share.is_nan() || *share < 1e-12 => {
                 let reason = "next to nothing of the normal lies between the limits";
                 Err(refused("limits", *share, reason, 1e-12, 1.0))
             }

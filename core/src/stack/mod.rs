@@ -286,16 +286,16 @@ impl Stack {
     }
 
     fn above(&self, x: f64) -> Estimate {
-        sum::either(Sum::at, &self.up, &self.down, self.from_centre(x), Asked::Above)
+        sum::either(Sum::at, &self.up, &self.down, self.about_centre(x), Asked::Above)
     }
 
     fn below(&self, x: f64) -> Estimate {
-        let (x, rest) = self.from_centre(x);
+        let (x, rest) = self.about_centre(x);
         sum::either(Sum::at, &self.down, &self.up, (-x, -rest), Asked::Above)
     }
 
     /// `x` less the centre, with the rest that a double does not hold.
-    fn from_centre(&self, x: f64) -> (f64, f64) {
+    fn about_centre(&self, x: f64) -> (f64, f64) {
         let whole = closed::plus((-self.centre.0, -self.centre.1), x);
         (whole.0 + 0.0, whole.1)
     }
@@ -314,7 +314,7 @@ impl Stack {
     }
 
     fn density_at(&self, x: f64) -> Estimate {
-        sum::either(Sum::at, &self.up, &self.down, self.from_centre(x), Asked::Density)
+        sum::either(Sum::at, &self.up, &self.down, self.about_centre(x), Asked::Density)
     }
 
     /// The size that the stack is below with this probability, between 0 and 1.
