@@ -36,6 +36,8 @@ pub mod clearance;
 
 pub mod decision;
 
+pub mod stack;
+
 pub mod report;
 
 pub mod assess;

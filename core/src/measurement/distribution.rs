@@ -458,12 +458,12 @@ fn curvilinear_lower(tail: f64, half_width: f64, error: f64) -> f64 {
 }
 
 /// A size: finite, not negative, small enough for its powers.
-pub(super) fn size(field: &str, value: f64) -> Result<f64, Error> {
+pub(crate) fn size(field: &str, value: f64) -> Result<f64, Error> {
     // minus zero is zero
     within(field, value, 0.0, LARGEST).map(|v| v + 0.0)
 }
 
-fn above_zero(field: &str, value: f64) -> Result<f64, Error> {
+pub(crate) fn above_zero(field: &str, value: f64) -> Result<f64, Error> {
     let value = size(field, value)?;
     if value > 0.0 {
         return Ok(value);
@@ -487,7 +487,7 @@ pub(super) fn degrees(field: &str, value: f64) -> Result<f64, Error> {
     }
 }
 
-pub(super) fn within(field: &str, value: f64, lower: f64, upper: f64) -> Result<f64, Error> {
+pub(crate) fn within(field: &str, value: f64, lower: f64, upper: f64) -> Result<f64, Error> {
     if !value.is_finite() {
         let error = Error::new(ErrorKind::NotFinite, value.to_string(), "a finite number is needed");
         return Err(error.limits(lower, upper, "").at(field));
@@ -498,7 +498,7 @@ pub(super) fn within(field: &str, value: f64, lower: f64, upper: f64) -> Result<
     Ok(value)
 }
 
-pub(super) fn refused(field: &str, value: f64, reason: &str, lower: f64, upper: f64) -> Error {
+pub(crate) fn refused(field: &str, value: f64, reason: &str, lower: f64, upper: f64) -> Error {
     let error = Error::new(ErrorKind::OutOfRange, written(value), reason);
     error.value(value).limits(lower, upper, "").at(field)
 }

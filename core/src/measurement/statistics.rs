@@ -119,7 +119,7 @@ pub(super) fn range(values: &[f64]) -> f64 {
 }
 
 /// Sum that carries the rounding of each addition along. Source: Neumaier, ZAMM 54 (1974).
-pub(super) fn sum(values: impl Iterator<Item = f64>) -> f64 {
+pub(crate) fn sum(values: impl Iterator<Item = f64>) -> f64 {
     let (mut sum, mut rest) = (0.0_f64, 0.0_f64);
     for value in values {
         let next = sum + value;
@@ -130,7 +130,7 @@ pub(super) fn sum(values: impl Iterator<Item = f64>) -> f64 {
 }
 
 #[expect(clippy::cast_precision_loss, reason = "a count of readings is far below 2^53")]
-pub(super) fn as_number(count: usize) -> f64 {
+pub(crate) fn as_number(count: usize) -> f64 {
     count as f64
 }
 
@@ -150,6 +150,6 @@ pub(super) fn readable(value: f64, place: impl FnOnce() -> String) -> Result<(),
     }
 }
 
-pub(super) fn too_few(field: &str, reason: &str) -> Error {
+pub(crate) fn too_few(field: &str, reason: &str) -> Error {
     Error::new(ErrorKind::MissingField, "", reason).at(field)
 }

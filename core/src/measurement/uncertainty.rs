@@ -533,7 +533,7 @@ fn diagonal(triangle: &[Vec<f64>]) -> impl Iterator<Item = f64> {
 }
 
 /// Root of the sum of squares, scaled by the largest so that no square is lost or overflows.
-pub(super) fn root_sum_square(parts: &[f64]) -> f64 {
+pub(crate) fn root_sum_square(parts: &[f64]) -> f64 {
     let largest = parts.iter().fold(0.0_f64, |most, part| {
         // a part that is not a number must not be passed over
         if part.abs() > most || part.is_nan() { part.abs() } else { most }

@@ -1,0 +1,426 @@
+//! Terms of a sum that are not made of rectangles and a normal: density, tail, and the nodes of their transform.
+
+use crate::special::{beta_i, normal_cdf, normal_density, normal_quantile};
+use core::f64::consts::PI;
+
+/// A distribution in its own unit and place.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Kernel {
+    /// Beta of two shapes between two ends.
+    Beta { alpha: f64, beta: f64, low: f64, high: f64, ln_scale: f64 },
+    /// Two straight flanks.
+    Triangle { low: f64, mode: f64, high: f64 },
+    /// A line over the normal score in each of a few pieces.
+    Scores { pieces: Vec<ScorePiece>, share: f64 },
+    /// Equally probable values.
+    Atoms(Vec<f64>),
+}
+
+/// A piece of [`Kernel::Scores`]: the value is `at + slope z` for scores from `low` to `high`.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct ScorePiece {
+    pub(super) low: f64,
+    pub(super) high: f64,
+    pub(super) at: f64,
+    pub(super) slope: f64,
+}
+
+/// A kernel times a factor, plus a shift.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Scaled {
+    pub(super) kernel: Kernel,
+    pub(super) factor: f64,
+    pub(super) shift: f64,
+}
+
+/// A value and the logarithm of its weight.
+pub(super) type Node = (f64, f64);
+
+/// Tilted scores outside this square of a distance weigh less than a rounding: `exp(-45)`.
+const SQUARE_OF_REACH: f64 = 90.0;
+
+impl Kernel {
+    pub(super) fn beta(alpha: f64, beta: f64, low: f64, high: f64) -> Self {
+        let ln_scale =
+            libm::lgamma(alpha + beta) - libm::lgamma(alpha) - libm::lgamma(beta) - libm::log(high - low);
+        Kernel::Beta { alpha, beta, low, high, ln_scale }
+    }
+
+    /// Pieces between measured quantiles, straight over the normal score; the first and the last go on.
+    pub(super) fn skewed(points: &[(f64, f64)]) -> Self {
+        let count = points.len();
+        let pieces = points.windows(2).enumerate().filter_map(|(k, pair)| {
+            let [(p0, v0), (p1, v1)] = pair else { return None };
+            let (z0, z1) = (normal_quantile(*p0), normal_quantile(*p1));
+            let slope = (v1 - v0) / (z1 - z0);
+            let low = if k == 0 { f64::NEG_INFINITY } else { z0 };
+            let high = if k + 2 == count { f64::INFINITY } else { z1 };
+            Some(ScorePiece { low, high, at: v0 - slope * z0, slope })
+        });
+        Kernel::Scores { pieces: pieces.collect(), share: 1.0 }
+    }
+
+    pub(super) fn truncated(mean: f64, sd: f64, low: f64, high: f64) -> Self {
+        let piece = ScorePiece { low: (low - mean) / sd, high: (high - mean) / sd, at: mean, slope: sd };
+        Kernel::Scores { pieces: vec![piece], share: between(piece.low, piece.high) }
+    }
+
+    fn ends(&self) -> (f64, f64) {
+        match self {
+            Kernel::Beta { low, high, .. } | Kernel::Triangle { low, high, .. } => (*low, *high),
+            Kernel::Scores { pieces, .. } => (
+                pieces.first().map_or(0.0, |p| p.at + p.slope * p.low),
+                pieces.last().map_or(0.0, |p| p.at + p.slope * p.high),
+            ),
+            Kernel::Atoms(values) => values
+                .iter()
+                .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), v| (libm::fmin(a, *v), libm::fmax(b, *v))),
+        }
+    }
+
+    /// Where the density has a corner or a step, the ends too; not for atoms.
+    fn corners(&self) -> Vec<f64> {
+        match self {
+            Kernel::Beta { low, high, .. } => vec![*low, *high],
+            Kernel::Triangle { low, mode, high } => vec![*low, *mode, *high],
+            Kernel::Scores { pieces, .. } => {
+                let mut out: Vec<f64> = pieces.iter().map(|p| p.at + p.slope * p.low).collect();
+                out.extend(pieces.last().map(|p| p.at + p.slope * p.high));
+                out.retain(|v| v.is_finite());
+                out
+            }
+            Kernel::Atoms(_) => Vec::new(),
+        }
+    }
+
+    fn density(&self, v: f64) -> f64 {
+        let (low, high) = self.ends();
+        if v < low || v > high {
+            return 0.0;
+        }
+        match self {
+            Kernel::Beta { alpha, beta, low, high, ln_scale } => {
+                let width = high - low;
+                let logs = (alpha - 1.0) * libm::log((v - low) / width)
+                    + (beta - 1.0) * libm::log((high - v) / width);
+                // the exponent 0 of a flat end times the logarithm of 0
+                let logs = if logs.is_nan() { 0.0 } else { logs };
+                libm::exp(ln_scale + logs)
+            }
+            Kernel::Triangle { low, mode, high } => {
+                let top = 2.0 / (high - low);
+                if v < *mode { top * (v - low) / (mode - low) } else { top * falling(v, *mode, *high) }
+            }
+            Kernel::Scores { pieces, share } => pieces
+                .iter()
+                .find(|p| v <= p.at + p.slope * p.high)
+                .map_or(0.0, |p| normal_density((v - p.at) / p.slope) / p.slope / share),
+            Kernel::Atoms(_) => f64::NAN,
+        }
+    }
+
+    /// Probability above `v`.
+    fn above(&self, v: f64) -> f64 {
+        let (low, high) = self.ends();
+        if v >= high || v < low {
+            return if v < low { 1.0 } else { 0.0 };
+        }
+        match self {
+            Kernel::Beta { alpha, beta, low, high, .. } => beta_i(*beta, *alpha, (high - v) / (high - low)),
+            Kernel::Triangle { low, mode, high } => {
+                if v < *mode {
+                    1.0 - (v - low) * (v - low) / ((high - low) * (mode - low))
+                } else {
+                    (high - v) * (high - v) / ((high - low) * (high - mode))
+                }
+            }
+            Kernel::Scores { pieces, share } => {
+                let part = |p: &ScorePiece| {
+                    let z = (v - p.at) / p.slope;
+                    if z >= p.high { 0.0 } else { between(libm::fmax(z, p.low), p.high) }
+                };
+                pieces.iter().rev().map(part).sum::<f64>() / share
+            }
+            Kernel::Atoms(values) => share_of(values, |a| a > v),
+        }
+    }
+
+    /// Probability below `v`.
+    fn below(&self, v: f64) -> f64 {
+        let (low, high) = self.ends();
+        if v > high || v <= low {
+            return if v > high { 1.0 } else { 0.0 };
+        }
+        match self {
+            Kernel::Beta { alpha, beta, low, high, .. } => beta_i(*alpha, *beta, (v - low) / (high - low)),
+            Kernel::Triangle { low, mode, high } => {
+                if v < *mode {
+                    (v - low) * (v - low) / ((high - low) * (mode - low))
+                } else {
+                    1.0 - (high - v) * (high - v) / ((high - low) * (high - mode))
+                }
+            }
+            Kernel::Scores { pieces, share } => {
+                let part = |p: &ScorePiece| {
+                    let z = (v - p.at) / p.slope;
+                    if z <= p.low { 0.0 } else { between(p.low, libm::fmin(z, p.high)) }
+                };
+                pieces.iter().map(part).sum::<f64>() / share
+            }
+            Kernel::Atoms(values) => share_of(values, |a| a < v),
+        }
+    }
+
+    /// Values and logarithms of weights whose sum of `exp(z v)` is the transform, for tilts about `s` and frequencies up to `t`.
+    fn nodes(&self, s: f64, t: f64) -> Vec<Node> {
+        match self {
+            Kernel::Atoms(values) => {
+                let ln = -libm::log(super::number(values.len()));
+                values.iter().map(|v| (*v, ln)).collect()
+            }
+            Kernel::Scores { pieces, share } => {
+                let ln_share = libm::log(*share);
+                pieces.iter().flat_map(|p| score_nodes(p, ln_share, s, t)).collect()
+            }
+            Kernel::Triangle { low, mode, high } => {
+                let top = 2.0 / (high - low);
+                let up = double_exponential(*low, *mode, bandwidth(mode - low, s, t), |from, _, _| {
+                    libm::log(top * from / (mode - low))
+                });
+                let down = double_exponential(*mode, *high, bandwidth(high - mode, s, t), |_, to, _| {
+                    libm::log(top * to / (high - mode))
+                });
+                up.into_iter().chain(down).collect()
+            }
+            Kernel::Beta { alpha, beta, low, high, ln_scale } => {
+                let width = high - low;
+                double_exponential(*low, *high, bandwidth(width, s, t), |from, to, _| {
+                    ln_scale + (alpha - 1.0) * libm::log(from / width) + (beta - 1.0) * libm::log(to / width)
+                })
+            }
+        }
+    }
+
+    /// Is every tilt of the density without a step to infinity, so that its transform falls as 1 / t?
+    fn has_bounded_density(&self) -> bool {
+        match self {
+            Kernel::Beta { alpha, beta, .. } => *alpha >= 1.0 && *beta >= 1.0,
+            Kernel::Atoms(_) => false,
+            _ => true,
+        }
+    }
+}
+
+fn falling(v: f64, mode: f64, high: f64) -> f64 {
+    if high > mode { (high - v) / (high - mode) } else { 1.0 }
+}
+
+fn share_of(values: &[f64], which: impl Fn(f64) -> bool) -> f64 {
+    super::number(values.iter().filter(|v| which(**v)).count()) / super::number(values.len())
+}
+
+/// Probability of a normal score between two, from the side where it holds its digits.
+fn between(low: f64, high: f64) -> f64 {
+    if low > 0.0 { normal_cdf(-low) - normal_cdf(-high) } else { normal_cdf(high) - normal_cdf(low) }
+}
+
+/// Room that a transform over a width needs: highest frequency in the variable of the double exponential, plus that of the rule.
+fn bandwidth(width: f64, s: f64, t: f64) -> f64 {
+    width * PI / 4.0 * libm::sqrt(s * s + t * t) + 70.0
+}
+
+fn score_nodes(p: &ScorePiece, ln_share: f64, s: f64, t: f64) -> Vec<Node> {
+    // the tilted density is that of a normal about this score
+    let centre = p.slope * s;
+    let away = libm::fmax(libm::fmax(p.low - centre, centre - p.high), 0.0);
+    let reach = libm::sqrt(SQUARE_OF_REACH + away * away);
+    let (low, high) = (libm::fmax(p.low, centre - reach), libm::fmin(p.high, centre + reach));
+    if low >= high {
+        return Vec::new();
+    }
+    let room = (high - low) * PI / 4.0 * (p.slope.abs() * t + 9.0 + away) + 70.0;
+    let ln = |_: f64, _: f64, z: f64| -z * z / 2.0 - 0.5 * libm::log(2.0 * PI) - ln_share;
+    let nodes = double_exponential(low, high, room, ln);
+    nodes.into_iter().map(|(z, ln_weight)| (p.at + p.slope * z, ln_weight)).collect()
+}
+
+/// Nodes of the double exponential rule on an interval. Source: Takahasi and Mori, Publ. RIMS 9 (1974). `ln_density` gets the distances
+/// from both ends, which hold their digits, and the value.
+fn double_exponential(
+    low: f64,
+    high: f64,
+    room: f64,
+    ln_density: impl Fn(f64, f64, f64) -> f64,
+) -> Vec<Node> {
+    let width = high - low;
+    if width <= 0.0 {
+        return Vec::new();
+    }
+    let h = 2.0 * PI / room;
+    let mut out = Vec::new();
+    let mut push = |u: f64| {
+        let e = libm::exp(-PI * libm::sinh(u.abs()));
+        let near = width * e / (1.0 + e);
+        let (from, to) = if u < 0.0 { (near, width - near) } else { (width - near, near) };
+        let value = if u < 0.0 { low + near } else { high - near };
+        let ln_step = libm::log(width * h * PI * libm::cosh(u) * e / ((1.0 + e) * (1.0 + e)));
+        let ln = ln_step + ln_density(from, to, value);
+        if ln.is_finite() {
+            out.push((value, ln));
+        }
+    };
+    push(0.0);
+    let mut k = 1.0;
+    // beyond this the distance to the end is below the smallest number
+    while k * h < 5.3 {
+        push(k * h);
+        push(-k * h);
+        k += 1.0;
+    }
+    out
+}
+
+impl Scaled {
+    pub(super) fn mirrored(&self) -> Self {
+        Scaled { kernel: self.kernel.clone(), factor: -self.factor, shift: -self.shift }
+    }
+
+    fn own(&self, x: f64) -> f64 {
+        (x - self.shift) / self.factor
+    }
+
+    fn placed(&self, v: f64) -> f64 {
+        self.shift + self.factor * v
+    }
+
+    pub(super) fn ends(&self) -> (f64, f64) {
+        let (low, high) = self.kernel.ends();
+        let (a, b) = (self.placed(low), self.placed(high));
+        if a < b { (a, b) } else { (b, a) }
+    }
+
+    pub(super) fn corners(&self) -> Vec<f64> {
+        self.kernel.corners().into_iter().map(|v| self.placed(v)).collect()
+    }
+
+    pub(super) fn density(&self, x: f64) -> f64 {
+        self.kernel.density(self.own(x)) / self.factor.abs()
+    }
+
+    pub(super) fn above(&self, x: f64) -> f64 {
+        if self.factor > 0.0 { self.kernel.above(self.own(x)) } else { self.kernel.below(self.own(x)) }
+    }
+
+    pub(super) fn nodes(&self, s: f64, t: f64) -> Vec<Node> {
+        let nodes = self.kernel.nodes(s * self.factor, t * self.factor.abs());
+        nodes.into_iter().map(|(v, ln)| (self.placed(v), ln)).collect()
+    }
+
+    /// About how many nodes a tilt and a frequency need.
+    pub(super) fn effort(&self, s: f64, t: f64) -> f64 {
+        let (s, t) = (s * self.factor, t * self.factor);
+        match &self.kernel {
+            Kernel::Beta { low, high, .. } | Kernel::Triangle { low, high, .. } => {
+                1.4 * (high - low) * libm::sqrt(s * s + t * t) + 250.0
+            }
+            Kernel::Scores { pieces, .. } => {
+                let width = |p: &ScorePiece| libm::fmin(p.high - p.low, 25.0);
+                pieces.iter().map(|p| 1.4 * width(p) * (p.slope * (t.abs() + s.abs()) + 9.0) + 120.0).sum()
+            }
+            Kernel::Atoms(values) => super::number(values.len()),
+        }
+    }
+
+    /// The values of a sample; none for a density.
+    pub(super) fn atoms(&self) -> Option<Vec<f64>> {
+        match &self.kernel {
+            Kernel::Atoms(values) => Some(values.iter().map(|v| self.placed(*v)).collect()),
+            _ => None,
+        }
+    }
+
+    /// Largest value of the tilted and normalised density from its nodes, times 2 for each piece: more than its total variation.
+    /// None when the density is not bounded.
+    pub(super) fn variation(&self, s: f64, ln_transform: f64, nodes: &[Node]) -> Option<f64> {
+        if !self.kernel.has_bounded_density() {
+            return None;
+        }
+        let pieces = match &self.kernel {
+            Kernel::Scores { pieces, .. } => super::number(pieces.len()),
+            _ => 1.0,
+        };
+        let largest = nodes
+            .iter()
+            .map(|(v, _)| self.density(*v) * libm::exp(s * v - ln_transform))
+            .fold(0.0, libm::fmax);
+        // between two nodes the density may be a little larger than at both
+        Some(2.0 * pieces * 1.5 * largest)
+    }
+
+    /// Mean and variance of the kernel, from nodes.
+    pub(super) fn moments(&self) -> (f64, f64) {
+        let nodes = self.nodes(0.0, 0.0);
+        let moment = |f: &dyn Fn(f64) -> f64| {
+            crate::measurement::statistics::sum(nodes.iter().map(|(v, ln)| f(*v) * libm::exp(*ln)))
+        };
+        let mean = moment(&|v| v);
+        (mean, moment(&|v| (v - mean) * (v - mean)))
+    }
+
+    /// Pieces to integrate over, each smooth within: ends and the places `cuts` inside; infinite ends are cut where nothing is left.
+    pub(super) fn integral_over(
+        &self,
+        cuts: &[f64],
+        tolerance: f64,
+        f: &dyn Fn(f64) -> f64,
+    ) -> crate::quadrature::Integral {
+        let (low, high) = self.reach();
+        let mut points: Vec<f64> = self.corners();
+        points.extend(cuts.iter().copied());
+        points.extend([low, high]);
+        points.retain(|v| *v >= low && *v <= high);
+        points.sort_by(f64::total_cmp);
+        points.dedup();
+        match &self.kernel {
+            Kernel::Beta { alpha, beta, low, high, ln_scale } => {
+                // v = low + width sin^2(a): the roots at the ends are gone
+                let width = high - low;
+                let angle = |x: &f64| {
+                    let from = (self.own(*x) - low) / width;
+                    2.0 * libm::atan2(
+                        libm::sqrt(libm::fmax(from, 0.0)),
+                        1.0 + libm::sqrt(libm::fmax(1.0 - from, 0.0)),
+                    )
+                };
+                let mut angles: Vec<f64> = points.iter().map(angle).collect();
+                angles.sort_by(f64::total_cmp);
+                let g = |a: f64| {
+                    let (sine, cosine) = (libm::sin(a), libm::cos(a));
+                    let logs = (2.0 * alpha - 1.0) * libm::log(sine) + (2.0 * beta - 1.0) * libm::log(cosine);
+                    let value = if cosine > sine {
+                        low + width * sine * sine
+                    } else {
+                        high - width * cosine * cosine
+                    };
+                    2.0 * width * libm::exp(ln_scale + logs) * f(self.placed(value))
+                };
+                crate::quadrature::integral(&g, &angles, tolerance)
+            }
+            _ => crate::quadrature::integral(&|x| self.density(x) * f(x), &points, tolerance),
+        }
+    }
+
+    /// Ends, with infinite ones cut where less is left than the smallest number.
+    fn reach(&self) -> (f64, f64) {
+        match &self.kernel {
+            Kernel::Scores { pieces, .. } => {
+                let low =
+                    pieces.first().map_or(0.0, |p| self.placed(p.at + p.slope * libm::fmax(p.low, -38.0)));
+                let high =
+                    pieces.last().map_or(0.0, |p| self.placed(p.at + p.slope * libm::fmin(p.high, 38.0)));
+                if low < high { (low, high) } else { (high, low) }
+            }
+            _ => self.ends(),
+        }
+    }
+}

@@ -1,0 +1,339 @@
+//! Probabilities by the transform along a vertical line of the plane, tilted to the saddle point.
+//!
+//! With `K` the cumulant generating function, `P(X > x) = 1 / (2 pi i)` times the integral of `exp(K(z) - z x) / z` along `Re z = s > 0`
+//! (Daniels, Annals of Mathematical Statistics 25 (1954); Lugannani and Rice, Advances in Applied Probability 12 (1980)). The trapezoidal sum of
+//! step `h` along that line is not an approximation of unknown error: by Poisson's formula it is the sum over all whole `k` of
+//! `exp(k s L) P(X > x + k L)`, `L = 2 pi / h`. The term `k = 0` is wanted. Of those below, `P` is 1 but for a little, and the 1 is a
+//! geometric series, which is subtracted; that little, and the terms above, are bounded by Chernoff's inequality. What the sum leaves out at its end is bounded by the
+//! decay of the factors. So the error is bounded, not guessed; `L` and the end are chosen by these bounds.
+
+use super::kernel::Node;
+use super::sum::{Asked, Estimate, Sum, ln_transform, rectangle_edge};
+use core::f64::consts::PI;
+
+/// Relative error that step and end are chosen for.
+const WANTED: f64 = 1e-12;
+/// Most steps; and most steps times nodes.
+const MOST_STEPS: f64 = 40_000.0;
+const MOST_WORK: f64 = 4e6;
+/// Most nodes on the real line.
+const MOST_NODES: f64 = 4000.0;
+/// Roundings of one term, and more for each step of the rotations.
+const ROUNDINGS: f64 = 12.0 * f64::EPSILON;
+
+/// A complex number.
+#[derive(Debug, Clone, Copy)]
+struct Complex {
+    re: f64,
+    im: f64,
+}
+
+impl Complex {
+    const ONE: Complex = Complex { re: 1.0, im: 0.0 };
+
+    fn turn(angle: f64) -> Self {
+        Complex { re: libm::cos(angle), im: libm::sin(angle) }
+    }
+
+    fn times(self, other: Complex) -> Self {
+        Complex { re: self.re * other.re - self.im * other.im, im: self.re * other.im + self.im * other.re }
+    }
+
+    fn scaled(self, factor: f64) -> Self {
+        Complex { re: self.re * factor, im: self.im * factor }
+    }
+
+    /// A whole power by squaring.
+    fn power(self, mut n: u32) -> Self {
+        let (mut base, mut out) = (self, Complex::ONE);
+        while n > 1 {
+            if n % 2 == 1 {
+                out = out.times(base);
+            }
+            base = base.times(base);
+            n /= 2;
+        }
+        if n == 1 { out.times(base) } else { out }
+    }
+}
+
+/// What turns at each step: the transform of the kernels from nodes of weight 1 in sum.
+struct Spinning {
+    now: Vec<Complex>,
+    step: Vec<Complex>,
+}
+
+impl Spinning {
+    fn new(nodes: &[Node], s: f64, ln: f64, h: f64) -> Self {
+        let heavy: Vec<(f64, f64)> = nodes
+            .iter()
+            .map(|(v, ln_weight)| (*v, libm::exp(ln_weight + s * v - ln)))
+            .filter(|(_, weight)| *weight > 1e-25)
+            .collect();
+        Spinning {
+            now: heavy.iter().map(|(_, weight)| Complex { re: *weight, im: 0.0 }).collect(),
+            step: heavy.iter().map(|(v, _)| Complex::turn(v * h)).collect(),
+        }
+    }
+
+    fn advance(&mut self) -> Complex {
+        let mut sum = Complex { re: 0.0, im: 0.0 };
+        for (now, step) in self.now.iter_mut().zip(&self.step) {
+            *now = now.times(*step);
+            sum = Complex { re: sum.re + now.re, im: sum.im + now.im };
+        }
+        sum
+    }
+}
+
+/// A rectangle at a tilt: half-width, how many, and `coth(a s)`.
+struct Side {
+    half_width: f64,
+    count: u32,
+    coth: f64,
+}
+
+/// The integrand at a tilt, relative to its value on the real line.
+struct Line<'a> {
+    sum: &'a Sum,
+    x: f64,
+    s: f64,
+    asked: Asked,
+    sides: Vec<Side>,
+    /// Total variation of each kernel's tilted density, where there is one.
+    variations: Vec<Option<f64>>,
+    logarithms: Vec<f64>,
+    nodes: Vec<Vec<Node>>,
+    /// Variance at the tilt.
+    curvature: f64,
+    mean: f64,
+    /// `K(s) - s x`.
+    exponent: f64,
+}
+
+pub(super) fn at(sum: &Sum, x: f64, asked: Asked) -> Option<Estimate> {
+    let least = 0.8 / sum.whole_variance.sqrt();
+    let (s, curvature) = sum.tilt(x, least);
+    // a step of a kernel so steep that its nodes would be too many is left to the other ways
+    let effort = |t: f64| sum.kernels.iter().map(|k| k.effort(s, t)).sum::<f64>();
+    if effort(0.0) > MOST_NODES {
+        return None;
+    }
+    let mut line = Line::new(sum, x, s, curvature, asked);
+    let (length, aliases) = line.length()?;
+    let h = 2.0 * PI / length;
+    let (end, left_out) = line.end(h)?;
+    let steps = (end / h).ceil();
+    if !sum.kernels.is_empty() {
+        if effort(end) * steps > MOST_WORK {
+            return None;
+        }
+        line.nodes = sum.kernels.iter().map(|k| k.nodes(s, end)).collect();
+        line.logarithms = line.nodes.iter().map(|nodes| ln_transform(nodes, s)).collect();
+        line.exponent = line.exponent();
+    }
+    let (total, roundings) = line.trapezoidal(h, steps);
+    let unit = libm::exp(line.exponent) * h / (2.0 * PI);
+    let unit = if asked == Asked::Above { unit / s } else { unit };
+    let geometric = match asked {
+        // x - L may lie within the distribution; then nothing was taken as 1
+        Asked::Above if aliases.whole => {
+            let e = libm::exp(-s * length);
+            e / (1.0 - e)
+        }
+        _ => 0.0,
+    };
+    let value = unit * total - geometric;
+    let error = unit * (2.0 * left_out / h + roundings * (1.0 + line.exponent.abs() / 8.0))
+        + aliases.error
+        + geometric * ROUNDINGS;
+    (value > 0.0).then_some(Estimate { value, error })
+}
+
+/// What the other terms of Poisson's formula may add, and whether the ones below are taken as 1.
+struct Aliases {
+    error: f64,
+    whole: bool,
+}
+
+impl<'a> Line<'a> {
+    fn new(sum: &'a Sum, x: f64, s: f64, curvature: f64, asked: Asked) -> Self {
+        let side = |r: &super::sum::Rectangles| {
+            let e = libm::expm1(-2.0 * r.half_width * s);
+            Side { half_width: r.half_width, count: r.count, coth: -(2.0 + e) / e }
+        };
+        let nodes: Vec<Vec<Node>> = sum.kernels.iter().map(|k| k.nodes(s, 0.0)).collect();
+        let logarithms: Vec<f64> = nodes.iter().map(|n| ln_transform(n, s)).collect();
+        let variations = sum
+            .kernels
+            .iter()
+            .zip(nodes.iter().zip(&logarithms))
+            .map(|(k, (n, ln))| k.variation(s, *ln, n))
+            .collect();
+        let mean = sum.slopes(s).0;
+        let sides = sum.rectangles.iter().map(side).collect();
+        let mut line =
+            Line { sum, x, s, asked, sides, variations, logarithms, nodes, curvature, mean, exponent: 0.0 };
+        line.exponent = line.exponent();
+        line
+    }
+
+    /// `K(s) - s x`; the large parts of the rectangles are subtracted from `x` first.
+    fn exponent(&self) -> f64 {
+        let s = self.s;
+        let reach = self
+            .sum
+            .rectangles
+            .iter()
+            .fold((-self.x, 0.0), |at, r| super::closed::plus(at, r.half_width * f64::from(r.count)));
+        let edges = self.sum.rectangles.iter().map(|r| f64::from(r.count) * rectangle_edge(r.half_width * s));
+        self.sum.variance * s * s / 2.0
+            + s * (reach.0 + reach.1)
+            + edges.sum::<f64>()
+            + self.logarithms.iter().sum::<f64>()
+    }
+
+    /// Chernoff: a bound of `exp(k s L) P` of the side that is far, `direction` 1 for the terms above and -1 for those below, relative to
+    /// `exp(exponent)`; and whether the terms below were taken as 1.
+    fn chernoff(&self, length: f64, direction: f64) -> (f64, bool) {
+        let lean = direction * (self.x - self.mean);
+        let delta = (length + lean) / self.curvature;
+        if delta <= 0.0 {
+            return (f64::INFINITY, false);
+        }
+        let tilt = self.s + direction * delta;
+        let change = self.sum.cumulant(tilt) - self.sum.cumulant(self.s) - direction * delta * self.x;
+        let ratio = libm::exp(-delta * length);
+        (libm::exp(change) * ratio / (1.0 - ratio), direction < 0.0 && tilt < 0.0)
+    }
+
+    /// The shortest distance of the copies that leaves a small error, and that error.
+    fn length(&self) -> Option<(f64, Aliases)> {
+        let s = self.s;
+        let size = self.size();
+        let wanted = WANTED * size;
+        let mut length = libm::fmax(7.4 * self.curvature.sqrt(), -(libm::log(size) + self.exponent) / s);
+        for _ in 0..60 {
+            let above = if self.x + length >= self.sum.ends.1 { 0.0 } else { self.chernoff(length, 1.0).0 };
+            // beyond the lower end the probability above is 1 and the density 0
+            let (below, whole) =
+                if self.x - length <= self.sum.ends.0 { (0.0, true) } else { self.chernoff(length, -1.0) };
+            if above + below <= wanted {
+                return Some((length, Aliases { error: (above + below) * libm::exp(self.exponent), whole }));
+            }
+            length *= 1.15;
+        }
+        None
+    }
+
+    /// About the answer over `exp(exponent)`.
+    fn size(&self) -> f64 {
+        let width = (2.0 * PI * self.curvature).sqrt();
+        if self.asked == Asked::Above { 1.0 / (self.s * width) } else { 1.0 / width }
+    }
+
+    /// Bound of the integrand at all frequencies from `t` on, relative to that at 0, and the power it falls with.
+    fn envelope(&self, t: f64) -> (f64, f64) {
+        let ratio = self.s / (self.s * self.s + t * t).sqrt();
+        let (mut bound, mut power) = (1.0, 0.0);
+        for side in &self.sides {
+            let factor = side.coth * ratio;
+            if factor < 1.0 {
+                bound *= real_power(factor, side.count);
+                power += f64::from(side.count);
+            }
+        }
+        for variation in self.variations.iter().flatten() {
+            if *variation < t {
+                bound *= variation / t;
+                power += 1.0;
+            }
+        }
+        if self.asked == Asked::Above {
+            bound *= ratio;
+            power += 1.0;
+        }
+        (bound, power)
+    }
+
+    /// Bound of the integral from `t` on.
+    fn beyond(&self, t: f64) -> f64 {
+        let (bound, power) = self.envelope(t);
+        let square = self.sum.variance * t * t;
+        let by_power = if power > 1.0 { t / (power - 1.0) } else { f64::INFINITY };
+        let by_normal = if square > 0.0 { t / square } else { f64::INFINITY };
+        bound * libm::exp(-square / 2.0) * libm::fmin(by_power, by_normal)
+    }
+
+    /// Where the sum may end, and the bound of what it leaves out.
+    fn end(&self, h: f64) -> Option<(f64, f64)> {
+        let wanted = WANTED * libm::sqrt(PI / (2.0 * self.curvature));
+        let mut end = 3.0 / self.curvature.sqrt();
+        while end <= MOST_STEPS * h {
+            let left_out = self.beyond(end);
+            if left_out <= wanted {
+                return Some((end, left_out));
+            }
+            end *= 1.12;
+        }
+        // the best that can be had; its error says what it is worth
+        let end = MOST_STEPS * h;
+        Some((end, self.beyond(end))).filter(|(_, left_out)| left_out.is_finite())
+    }
+
+    /// Sum over all frequencies `k h`, both signs, relative to the value at 0, and the roundings in it.
+    fn trapezoidal(&self, h: f64, steps: f64) -> (f64, f64) {
+        let s = self.s;
+        let turn = |a: f64| Complex::turn(a * h);
+        let mut rotations: Vec<(Complex, Complex)> =
+            self.sides.iter().map(|side| (Complex::ONE, turn(side.half_width))).collect();
+        let mut spinning: Vec<Spinning> = self
+            .nodes
+            .iter()
+            .zip(&self.logarithms)
+            .map(|(nodes, ln)| Spinning::new(nodes, s, *ln, h))
+            .collect();
+        let (mut phase, phase_step) = (Complex::ONE, turn(self.sum.variance * s - self.x));
+        // exp(-variance t^2 / 2) at k h by its ratios
+        let square = self.sum.variance * h * h;
+        let (mut normal, mut ratio, ratio_step) = (1.0, libm::exp(-square / 2.0), libm::exp(-square));
+        let (mut total, mut roundings) = (1.0, ROUNDINGS);
+        let mut k = 0.0;
+        while k < steps {
+            k += 1.0;
+            let t = k * h;
+            let inverse = s / (s * s + t * t);
+            let pole = Complex { re: s * inverse, im: -t * inverse };
+            normal *= ratio;
+            ratio *= ratio_step;
+            phase = phase.times(phase_step);
+            let mut value = phase.scaled(normal);
+            for (side, (now, step)) in self.sides.iter().zip(rotations.iter_mut()) {
+                *now = now.times(*step);
+                let factor = Complex { re: now.re, im: side.coth * now.im }.times(pole);
+                value = value.times(factor.power(side.count));
+            }
+            for kernel in &mut spinning {
+                value = value.times(kernel.advance());
+            }
+            if self.asked == Asked::Above {
+                value = value.times(pole);
+            }
+            total += 2.0 * value.re;
+            roundings += 2.0 * (value.re.abs() + value.im.abs()) * (ROUNDINGS + k * f64::EPSILON);
+        }
+        (total, roundings)
+    }
+}
+
+fn real_power(x: f64, n: u32) -> f64 {
+    let (mut base, mut out, mut n) = (x, 1.0, n);
+    while n > 0 {
+        if n % 2 == 1 {
+            out *= base;
+        }
+        base *= base;
+        n /= 2;
+    }
+    out
+}

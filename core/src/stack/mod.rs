@@ -1,0 +1,406 @@
+#![doc = include_str!("../../docs/stack.md")]
+
+mod closed;
+mod contributor;
+mod convolution;
+mod kernel;
+mod line;
+mod sum;
+
+pub use contributor::{Contributor, Toward, Variation};
+
+use crate::error::{Error, ErrorKind};
+use crate::measurement::distribution::{Distribution, coverage, within};
+use crate::measurement::statistics::{self, too_few};
+use crate::measurement::uncertainty::root_sum_square;
+use crate::special::normal_quantile;
+use contributor::{LARGEST, Parts};
+use sum::{Asked, Estimate, Sum};
+
+/// Most pieces of a stack, counts included.
+const MOST_PIECES: u32 = 2000;
+/// A probability known no better than this is not given.
+const WORST: f64 = 1e-6;
+
+fn number(count: usize) -> f64 {
+    statistics::as_number(count)
+}
+
+/// A linear stack, ready for its probabilities. See the [module](self).
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stack {
+    contributors: Vec<Contributor>,
+    causes: Vec<Cause>,
+    /// Where the sums are zero.
+    centre: (f64, f64),
+    up: Sum,
+    down: Sum,
+}
+
+/// A shared cause, with its effect on the whole stack.
+#[derive(Debug, Clone, PartialEq)]
+struct Cause {
+    name: String,
+    distribution: Distribution,
+    factor: f64,
+}
+
+/// An interval of sizes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Span {
+    /// Lower end.
+    pub lower: f64,
+    /// Upper end.
+    pub upper: f64,
+}
+
+/// Probabilities outside limits.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tail {
+    /// Probability below the lower limit.
+    pub below: f64,
+    /// Probability above the upper limit.
+    pub above: f64,
+    /// Bound of the relative error of both.
+    pub error: f64,
+}
+
+impl Tail {
+    /// Parts per million outside.
+    #[must_use]
+    pub fn ppm(&self) -> f64 {
+        1e6 * (self.below + self.above)
+    }
+}
+
+/// A share of the variance.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Share {
+    /// Name of the contributor or shared cause.
+    pub name: String,
+    /// Standard deviation that it alone gives the stack.
+    pub standard_deviation: f64,
+    /// Its share of the variance, 0 to 1; 0 when nothing varies.
+    pub share: f64,
+}
+
+/// Capability of the stack against limits.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Capability {
+    /// `(upper - lower) / (6 sigma)`.
+    pub cp: f64,
+    /// Smaller distance of the mean from a limit over `3 sigma`.
+    pub cpk: f64,
+    /// Probabilities outside, from the exact distribution.
+    pub tail: Tail,
+}
+
+impl Stack {
+    /// A stack of one contributor or more.
+    ///
+    /// # Errors
+    /// [`ErrorKind::MissingField`] without contributors, [`ErrorKind::Repeated`] for a name that stands twice, [`ErrorKind::OutOfRange`]
+    /// for more than 2000 pieces.
+    pub fn new(contributors: Vec<Contributor>) -> Result<Self, Error> {
+        if contributors.is_empty() {
+            return Err(too_few("contributors", "at least one contributor is needed"));
+        }
+        let pieces: u32 = contributors.iter().map(|c| c.count).fold(0, u32::saturating_add);
+        within("contributors", f64::from(pieces), 1.0, f64::from(MOST_PIECES))?;
+        for (k, contributor) in contributors.iter().enumerate() {
+            let same = |c: &&Contributor| c.name == contributor.name;
+            if contributors.iter().take(k).any(|c| same(&c)) {
+                let reason = "this contributor stands twice; equal pieces are a count";
+                let error = Error::new(ErrorKind::Repeated, contributor.name.as_str(), reason);
+                return Err(error.at(&format!("contributors/{k}/name")));
+            }
+        }
+        Ok(Self::made(contributors, Vec::new()))
+    }
+
+    /// With a cause that several contributors share: each named one moves by the factor times the error of the cause, with every
+    /// piece of it. What two contributors share cancels where one adds and the other subtracts.
+    ///
+    /// # Errors
+    /// [`ErrorKind::UnknownName`] for a contributor that is not there, [`ErrorKind::Repeated`] for a name that stands twice,
+    /// [`ErrorKind::MissingField`] without factors, [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`]; as [`Variation::about`].
+    pub fn with_cause(
+        mut self,
+        name: &str,
+        distribution: Distribution,
+        factors: &[(&str, f64)],
+    ) -> Result<Self, Error> {
+        contributor::check_name(name)?;
+        Variation::about(0.0, distribution)?;
+        if self.causes.iter().any(|c| c.name == name) || self.contributors.iter().any(|c| c.name == name) {
+            return Err(Error::new(ErrorKind::Repeated, name, "this name stands twice").at("name"));
+        }
+        if factors.is_empty() {
+            return Err(too_few("factors", "a shared cause acts on at least one contributor"));
+        }
+        let mut effects = Vec::new();
+        for (k, (of, factor)) in factors.iter().enumerate() {
+            let place = format!("factors/{k}");
+            let Some(contributor) = self.contributors.iter().find(|c| c.name == *of) else {
+                return Err(
+                    Error::new(ErrorKind::UnknownName, *of, "no contributor has this name").at(&place)
+                );
+            };
+            let factor = within(&place, *factor, -LARGEST, LARGEST)?;
+            effects.push(contributor.coefficient * f64::from(contributor.count) * factor);
+        }
+        let factor = statistics::sum(effects.into_iter());
+        within("factors", factor, -LARGEST, LARGEST)?;
+        self.causes.push(Cause { name: name.to_owned(), distribution, factor });
+        Ok(Self::made(self.contributors, self.causes))
+    }
+
+    fn made(contributors: Vec<Contributor>, causes: Vec<Cause>) -> Self {
+        let mut parts = Parts::default();
+        for contributor in &contributors {
+            contributor.add_to(&mut parts);
+        }
+        for cause in &causes {
+            parts.add(&cause.distribution, cause.factor);
+        }
+        let variance = statistics::sum(parts.variances.iter().copied());
+        let up = Sum::new(&parts.widths, variance, parts.kernels);
+        let centre = parts.centres.iter().fold((0.0, 0.0), |at, part| closed::plus(at, *part));
+        Stack { contributors, causes, centre, down: up.mirrored(), up }
+    }
+
+    /// Size at nominal.
+    #[must_use]
+    pub fn nominal(&self) -> f64 {
+        statistics::sum(self.contributors.iter().map(Contributor::nominal_part))
+    }
+
+    /// Mean of the stack.
+    #[must_use]
+    pub fn mean(&self) -> f64 {
+        statistics::sum(self.contributors.iter().map(Contributor::mean_part))
+    }
+
+    /// Standard deviation of the stack.
+    #[must_use]
+    pub fn standard_deviation(&self) -> f64 {
+        root_sum_square(&self.shares().iter().map(|s| s.standard_deviation).collect::<Vec<_>>())
+    }
+
+    /// Worst case: all contributors at their limits at once. Definition; shared causes are within the limits.
+    #[must_use]
+    pub fn worst_case(&self) -> Span {
+        let (lows, highs): (Vec<f64>, Vec<f64>) = self.contributors.iter().map(Contributor::span).unzip();
+        Span { lower: statistics::sum(lows.into_iter()), upper: statistics::sum(highs.into_iter()) }
+    }
+
+    /// Root-sum-square of the half-widths of the limits, about the middle of the worst case, times a factor (1: the plain one).
+    ///
+    /// # Errors
+    /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`] outside 0 to 100.
+    pub fn root_sum_square(&self, factor: f64) -> Result<Span, Error> {
+        let factor = within("factor", factor, 0.0, 100.0)?;
+        Ok(self.about_middle(factor * root_sum_square(&self.halves())))
+    }
+
+    /// Root-sum-square with Bender's factor 1.5. Source: A. Bender, Benderizing tolerances, Graphic Science (1962); the factor from memory.
+    #[must_use]
+    pub fn bender(&self) -> Span {
+        self.about_middle(1.5 * root_sum_square(&self.halves()))
+    }
+
+    /// Factor of the modified root-sum-square: `0.5 (sum T - RSS) / (RSS (sqrt(n) - 1)) + 1`; none for fewer than two pieces or without limits.
+    /// Source: P. Drake, Dimensioning and Tolerancing Handbook, McGraw-Hill (1999), chapter 9; from memory.
+    #[must_use]
+    pub fn modified_factor(&self) -> Option<f64> {
+        let halves = self.halves();
+        let rss = root_sum_square(&halves);
+        let total = statistics::sum(halves.iter().copied());
+        (halves.len() > 1 && rss > 0.0)
+            .then(|| 0.5 * (total - rss) / (rss * (number(halves.len()).sqrt() - 1.0)) + 1.0)
+    }
+
+    /// Modified root-sum-square: the plain one times [`modified_factor`](Self::modified_factor), 1 where there is none.
+    #[must_use]
+    pub fn modified_root_sum_square(&self) -> Span {
+        let factor = self.modified_factor().unwrap_or(1.0);
+        self.about_middle(factor * root_sum_square(&self.halves()))
+    }
+
+    /// Half-widths of the limits, one for each piece.
+    fn halves(&self) -> Vec<f64> {
+        let pieces = |c: &Contributor| core::iter::repeat_n(c.half(), c.count as usize);
+        self.contributors.iter().flat_map(pieces).collect()
+    }
+
+    fn about_middle(&self, half: f64) -> Span {
+        let Span { lower, upper } = self.worst_case();
+        let middle = lower + (upper - lower) / 2.0;
+        Span { lower: middle - half, upper: middle + half }
+    }
+
+    /// Shares of the variance by contributors and shared causes, largest first.
+    #[must_use]
+    pub fn shares(&self) -> Vec<Share> {
+        let own = self.contributors.iter().map(|c| (c.name.clone(), c.variance().sqrt()));
+        let shared = self
+            .causes
+            .iter()
+            .map(|c| (c.name.clone(), (c.factor * c.distribution.standard_uncertainty()).abs()));
+        let all: Vec<(String, f64)> = own.chain(shared).collect();
+        let total = root_sum_square(&all.iter().map(|(_, sd)| *sd).collect::<Vec<_>>());
+        let share = |sd: f64| if total > 0.0 { (sd / total) * (sd / total) } else { 0.0 };
+        let mut out: Vec<Share> = all
+            .into_iter()
+            .map(|(name, sd)| Share { name, standard_deviation: sd, share: share(sd) })
+            .collect();
+        out.sort_by(|a, b| b.share.total_cmp(&a.share));
+        out
+    }
+
+    /// Probabilities below `lower` and above `upper`, with a bound of their relative error. An infinite limit is no limit.
+    ///
+    /// # Errors
+    /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`], [`ErrorKind::OutOfOrder`]; [`ErrorKind::Contradiction`] when no way reaches a relative error of 1e-6, which
+    /// takes many samples without a continuous partner or several steep shapes without a normal one.
+    pub fn outside(&self, lower: f64, upper: f64) -> Result<Tail, Error> {
+        let below = self.side("lower", lower, f64::NEG_INFINITY)?;
+        let above = self.side("upper", upper, f64::INFINITY)?;
+        if upper < lower {
+            let reason = "the upper limit must not be below the lower";
+            return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason)
+                .value(upper)
+                .at("upper"));
+        }
+        let error = libm::fmax(below.relative(), above.relative());
+        Ok(Tail { below: below.value, above: above.value, error })
+    }
+
+    #[expect(clippy::float_cmp, reason = "infinity is no limit, exactly")]
+    fn side(&self, field: &str, x: f64, none: f64) -> Result<Estimate, Error> {
+        if x == none {
+            return Ok(Estimate::ZERO);
+        }
+        let x = within(field, x, -f64::MAX, f64::MAX)?;
+        known(field, x, if none > 0.0 { self.above(x) } else { self.below(x) })
+    }
+
+    fn above(&self, x: f64) -> Estimate {
+        sum::either(Sum::at, &self.up, &self.down, self.about_centre(x), Asked::Above)
+    }
+
+    fn below(&self, x: f64) -> Estimate {
+        let (x, rest) = self.about_centre(x);
+        sum::either(Sum::at, &self.down, &self.up, (-x, -rest), Asked::Above)
+    }
+
+    /// `x` less the centre, with the rest that a double does not hold.
+    fn about_centre(&self, x: f64) -> (f64, f64) {
+        let whole = closed::plus((-self.centre.0, -self.centre.1), x);
+        (whole.0 + 0.0, whole.1)
+    }
+
+    /// Density at `x`, per unit of length.
+    ///
+    /// # Errors
+    /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`]; [`ErrorKind::Contradiction`] for samples alone, which have none, and as [`Self::outside`].
+    pub fn density(&self, x: f64) -> Result<f64, Error> {
+        let x = within("x", x, -f64::MAX, f64::MAX)?;
+        if !self.up.is_continuous() {
+            let reason = "samples alone have no density";
+            return Err(Error::new(ErrorKind::Contradiction, x.to_string(), reason).at("x"));
+        }
+        known("x", x, self.density_at(x)).map(|d| d.value)
+    }
+
+    fn density_at(&self, x: f64) -> Estimate {
+        sum::either(Sum::at, &self.up, &self.down, self.about_centre(x), Asked::Density)
+    }
+
+    /// The size that the stack is below with this probability, between 0 and 1.
+    ///
+    /// # Errors
+    /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`]; [`ErrorKind::Contradiction`] for samples alone and as [`Self::outside`].
+    pub fn quantile(&self, probability: f64) -> Result<f64, Error> {
+        let p = coverage("probability", probability)?;
+        if p > 0.5 { self.root(1.0 - p, 1.0) } else { self.root(p, -1.0) }
+    }
+
+    /// The size that the stack is above with this probability: for a small one it keeps the digits that `1 - probability` has not.
+    ///
+    /// # Errors
+    /// As [`Self::quantile`].
+    pub fn quantile_above(&self, probability: f64) -> Result<f64, Error> {
+        let p = coverage("probability", probability)?;
+        if p > 0.5 { self.root(1.0 - p, -1.0) } else { self.root(p, 1.0) }
+    }
+
+    /// Root of the tail on a side, 1 above and -1 below: Newton's method on its logarithm, within a bracket.
+    fn root(&self, p: f64, side: f64) -> Result<f64, Error> {
+        if !self.up.is_continuous() {
+            let reason = "samples alone have no quantile for every probability";
+            return Err(Error::new(ErrorKind::Contradiction, p.to_string(), reason).at("probability"));
+        }
+        let tail = |x: f64| {
+            known("probability", p, if side > 0.0 { self.above(x) } else { self.below(x) }).map(|t| t.value)
+        };
+        let centre = self.centre.0 + self.up.mean;
+        let sd = self.up.whole_variance.sqrt();
+        let (low, high) = self.up.ends;
+        let end = self.centre.0 + if side > 0.0 { high } else { low };
+        // distances outward from the mean, negative toward the other side
+        let (mut near, mut far) = (-8.0 * sd, (end - centre) * side);
+        let mut at = libm::fmin(-normal_quantile(p) * sd, far * (1.0 - p / 2.0));
+        for _ in 0..100 {
+            let x = centre + side * at;
+            let value = tail(x)?;
+            let miss = libm::log(value / p);
+            if value > p {
+                near = at;
+            } else {
+                far = at;
+            }
+            let step = miss * value / self.density_at(x).value;
+            if miss.abs() < 1e-12 || step.abs() <= 1e-16 * x.abs() {
+                return Ok(x + 0.0);
+            }
+            let newton = at + step;
+            let halved = if far.is_finite() { near + (far - near) / 2.0 } else { near + 2.0 * sd };
+            let next = if newton > near && newton < far { newton } else { halved };
+            #[expect(clippy::float_cmp, reason = "the bracket holds no further double")]
+            if next == at {
+                return Ok(x + 0.0);
+            }
+            at = next;
+        }
+        let reason = "no size was found for this probability";
+        Err(Error::new(ErrorKind::Contradiction, p.to_string(), reason).at("probability"))
+    }
+
+    /// Capability against two limits: indices from mean and standard deviation, probabilities from the exact distribution.
+    ///
+    /// # Errors
+    /// As [`Self::outside`]; [`ErrorKind::Contradiction`] when nothing varies, [`ErrorKind::NotFinite`] for an infinite limit.
+    pub fn capability(&self, lower: f64, upper: f64) -> Result<Capability, Error> {
+        within("lower", lower, -f64::MAX, f64::MAX)?;
+        within("upper", upper, -f64::MAX, f64::MAX)?;
+        let (mean, sd) = (self.mean(), self.standard_deviation());
+        if sd <= 0.0 {
+            let reason = "a stack that does not vary has no capability";
+            return Err(Error::new(ErrorKind::Contradiction, "0", reason).at("standard_deviation"));
+        }
+        let tail = self.outside(lower, upper)?;
+        let cp = (upper - lower) / (6.0 * sd);
+        let cpk = libm::fmin(upper - mean, mean - lower) / (3.0 * sd);
+        Ok(Capability { cp, cpk, tail })
+    }
+}
+
+/// Refuses an estimate that is not known well enough.
+fn known(field: &str, x: f64, estimate: Estimate) -> Result<Estimate, Error> {
+    if estimate.relative() <= WORST {
+        return Ok(estimate);
+    }
+    let reason = "no way to this probability is accurate enough for these contributors; a normal contributor, however small, would help";
+    Err(Error::new(ErrorKind::Contradiction, x.to_string(), reason).value(x).at(field))
+}

@@ -1,0 +1,276 @@
+//! A sum of independent terms about zero, and the choice of the way to its probabilities.
+
+use super::kernel::{Node, Scaled};
+use super::{closed, convolution, line};
+use crate::measurement::statistics::sum;
+
+/// Equal rectangles: half-width and how many.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Rectangles {
+    pub(super) half_width: f64,
+    pub(super) count: u32,
+}
+
+/// A sum in the form that probabilities are computed from: rectangles about zero, one normal about zero, other terms.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(super) struct Sum {
+    pub(super) rectangles: Vec<Rectangles>,
+    /// Variance of the normal part.
+    pub(super) variance: f64,
+    pub(super) kernels: Vec<Scaled>,
+    /// Nodes of every kernel for small tilts, from which the tilt is found.
+    rough: Vec<Vec<Node>>,
+    /// Mean and variance of the whole.
+    pub(super) mean: f64,
+    pub(super) whole_variance: f64,
+    /// Ends of the whole, from the middle of the rectangles; infinite with a normal part.
+    pub(super) ends: (f64, f64),
+}
+
+/// What is asked of a sum at a place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Asked {
+    /// Probability above.
+    Above,
+    /// Density.
+    Density,
+}
+
+/// A value and a bound of its absolute error.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Estimate {
+    pub(super) value: f64,
+    pub(super) error: f64,
+}
+
+impl Estimate {
+    pub(super) const ZERO: Estimate = Estimate { value: 0.0, error: 0.0 };
+
+    pub(super) fn relative(&self) -> f64 {
+        match self.value {
+            // nothing beyond the ends, without doubt
+            0.0 if self.error == 0.0 => 0.0,
+            value if value > 0.0 => self.error / value,
+            _ => f64::INFINITY,
+        }
+    }
+
+    fn better(self, other: Option<Estimate>) -> Estimate {
+        match other {
+            Some(other) if other.relative() < self.relative() => other,
+            _ => self,
+        }
+    }
+}
+
+/// A value known to this relative error is taken without a second way.
+const GOOD: f64 = 1e-11;
+/// One known to this is taken before the slowest way is tried.
+const GOOD_ENOUGH: f64 = 1e-10;
+/// Most terms of a closed form that are summed without asking for another way first.
+const QUICK_TERMS: u64 = 300;
+
+impl Sum {
+    pub(super) fn new(widths: &[f64], variance: f64, kernels: Vec<Scaled>) -> Self {
+        let mut widths: Vec<f64> = widths.iter().copied().filter(|w| *w > 0.0).collect();
+        widths.sort_by(|a, b| b.total_cmp(a));
+        let mut rectangles: Vec<Rectangles> = Vec::new();
+        for half_width in widths {
+            match rectangles.last_mut() {
+                #[expect(clippy::float_cmp, reason = "equal widths are one term of the closed form")]
+                Some(last) if last.half_width == half_width => last.count += 1,
+                _ => rectangles.push(Rectangles { half_width, count: 1 }),
+            }
+        }
+        let reach = sum(rectangles.iter().map(|r| r.half_width * f64::from(r.count)));
+        let moments: Vec<(f64, f64)> = kernels.iter().map(Scaled::moments).collect();
+        let squares = rectangles.iter().map(|r| f64::from(r.count) * r.half_width * r.half_width / 3.0);
+        let infinite = if variance > 0.0 { f64::INFINITY } else { 0.0 };
+        let (lows, highs): (Vec<f64>, Vec<f64>) = kernels.iter().map(Scaled::ends).unzip();
+        Sum {
+            variance,
+            mean: sum(moments.iter().map(|m| m.0)),
+            whole_variance: variance + sum(squares) + sum(moments.iter().map(|m| m.1)),
+            ends: (lows.iter().sum::<f64>() - reach - infinite, highs.iter().sum::<f64>() + reach + infinite),
+            rough: kernels.iter().map(|k| k.nodes(0.0, 0.0)).collect(),
+            rectangles,
+            kernels,
+        }
+    }
+
+    /// The same seen from the other side.
+    pub(super) fn mirrored(&self) -> Self {
+        let (low, high) = self.ends;
+        let mirror = |nodes: &Vec<Node>| nodes.iter().map(|(v, ln)| (-v, *ln)).collect();
+        Sum {
+            rectangles: self.rectangles.clone(),
+            variance: self.variance,
+            kernels: self.kernels.iter().map(Scaled::mirrored).collect(),
+            rough: self.rough.iter().map(mirror).collect(),
+            mean: -self.mean,
+            whole_variance: self.whole_variance,
+            ends: (-high, -low),
+        }
+    }
+
+    /// Number of rectangles.
+    pub(super) fn count(&self) -> u32 {
+        self.rectangles.iter().map(|r| r.count).sum()
+    }
+
+    /// Has it a part with a density?
+    pub(super) fn is_continuous(&self) -> bool {
+        self.variance > 0.0 || !self.rectangles.is_empty() || self.kernels.iter().any(|k| k.atoms().is_none())
+    }
+
+    /// Terms of a full enumeration of the samples.
+    pub(super) fn enumeration(&self) -> f64 {
+        let sizes = self.kernels.iter().filter_map(Scaled::atoms);
+        sizes.map(|a| super::number(a.len())).product()
+    }
+
+    /// Probability above a place at or beyond the mean, or the density there; `x` is a number and its rest.
+    pub(super) fn at(&self, x: (f64, f64), asked: Asked) -> Estimate {
+        if x.0 > self.ends.1 || (x.0 >= self.ends.1 && x.1 >= 0.0) {
+            return Estimate::ZERO;
+        }
+        let terms = closed::terms(self);
+        // beside a normal part that is not small the line ends after a few steps, and a term costs more than a step
+        let quick_terms = if self.variance * 400.0 > self.whole_variance { 8 } else { QUICK_TERMS };
+        let quick = if terms <= quick_terms { closed::at(self, x, asked) } else { None };
+        if let Some(known) = quick
+            && known.relative() <= GOOD
+        {
+            return known;
+        }
+        let mut best = Estimate { value: 0.0, error: f64::INFINITY }.better(quick);
+        // one kernel alone, or samples alone, need no integral
+        if self.is_continuous() && (self.kernels.len() != 1 || self.count() > 0 || self.variance > 0.0) {
+            best = best.better(line::at(self, x.0, asked));
+        }
+        if best.relative() > GOOD_ENOUGH && quick.is_none() {
+            best = best.better(closed::at(self, x, asked));
+        }
+        if best.relative() > GOOD_ENOUGH {
+            best = best.better(convolution::at(self, x, asked));
+        }
+        best
+    }
+
+    /// The same without any integral: a closed form, or one kernel alone.
+    pub(super) fn plain(&self, x: (f64, f64), asked: Asked) -> Estimate {
+        if x.0 >= self.ends.1 {
+            return Estimate::ZERO;
+        }
+        match self.kernels.as_slice() {
+            [one] if self.count() == 0 && self.variance <= 0.0 => convolution::alone(one, x.0, asked),
+            _ => Estimate { value: 0.0, error: f64::INFINITY }.better(closed::at(self, x, asked)),
+        }
+    }
+
+    /// First and second derivative of the cumulant generating function at a real tilt.
+    pub(super) fn slopes(&self, s: f64) -> (f64, f64) {
+        let (mut first, mut second) = (self.variance * s, self.variance);
+        for r in &self.rectangles {
+            let (a, m) = (r.half_width, f64::from(r.count));
+            let (k1, k2) = rectangle_slopes(a * s);
+            first += m * a * k1;
+            second += m * a * a * k2;
+        }
+        for nodes in &self.rough {
+            let (k1, k2) = node_slopes(nodes, s);
+            first += k1;
+            second += k2;
+        }
+        (first, second)
+    }
+
+    /// Cumulant generating function at a real tilt.
+    pub(super) fn cumulant(&self, s: f64) -> f64 {
+        let normal = self.variance * s * s / 2.0;
+        let of_rectangles = self.rectangles.iter().map(|r| {
+            let u = libm::fabs(r.half_width * s);
+            f64::from(r.count) * (u + rectangle_edge(u))
+        });
+        let of_kernels = self.kernels.iter().map(|k| ln_transform(&k.nodes(s, 0.0), s));
+        normal + of_rectangles.sum::<f64>() + of_kernels.sum::<f64>()
+    }
+
+    /// A positive tilt whose mean is about `x`, at least `least`, and the variance there.
+    pub(super) fn tilt(&self, x: f64, least: f64) -> (f64, f64) {
+        let (mut low, mut high) = (0.0, f64::INFINITY);
+        let mut s = libm::fmax(least, (x - self.mean) / self.whole_variance);
+        for _ in 0..80 {
+            let (mean, variance) = self.slopes(s);
+            let miss = mean - x;
+            // the integral is the same along every line: near is enough
+            if miss * miss <= 0.01 * variance || (miss > 0.0 && s <= least) {
+                return (s, variance);
+            }
+            if miss < 0.0 {
+                low = s;
+            } else {
+                high = s;
+            }
+            let newton = s - miss / variance;
+            let halved = if high.is_finite() { low + (high - low) / 2.0 } else { 2.0 * s };
+            let inside = newton > low && newton < high && newton < 8.0 * s;
+            s = libm::fmax(if inside { newton } else { halved }, least);
+        }
+        (s, self.slopes(s).1)
+    }
+}
+
+/// `ln((1 - exp(-2u)) / 2u)`: the logarithm of `sinh(u) / u`, less `u`.
+pub(super) fn rectangle_edge(u: f64) -> f64 {
+    if u < 1e-9 { -u } else { libm::log(-libm::expm1(-2.0 * u) / (2.0 * u)) }
+}
+
+/// Derivatives of `ln(sinh(u) / u)`.
+fn rectangle_slopes(u: f64) -> (f64, f64) {
+    let size = u.abs();
+    if size < 0.02 {
+        // the first terms of the series; what is left out is below 1e-9, and a tilt needs no more
+        return (u / 3.0 - u * u * u / 45.0, 1.0 / 3.0 - u * u / 15.0);
+    }
+    let e = libm::exp(-2.0 * size);
+    let first = (1.0 + e) / (1.0 - e) - 1.0 / size;
+    let second = 1.0 / (u * u) - 4.0 * e / ((1.0 - e) * (1.0 - e));
+    (if u < 0.0 { -first } else { first }, second)
+}
+
+/// Mean and variance of tilted nodes.
+fn node_slopes(nodes: &[Node], s: f64) -> (f64, f64) {
+    let top = nodes.iter().map(|(v, ln)| ln + s * v).fold(f64::NEG_INFINITY, libm::fmax);
+    let (mut weight, mut first) = (0.0, 0.0);
+    for (v, ln) in nodes {
+        let w = libm::exp(ln + s * v - top);
+        weight += w;
+        first += w * v;
+    }
+    let mean = first / weight;
+    let second: f64 = nodes.iter().map(|(v, ln)| libm::exp(ln + s * v - top) * (v - mean) * (v - mean)).sum();
+    (mean, second / weight)
+}
+
+/// Logarithm of the transform of nodes at a real tilt.
+pub(super) fn ln_transform(nodes: &[Node], s: f64) -> f64 {
+    let top = nodes.iter().map(|(v, ln)| ln + s * v).fold(f64::NEG_INFINITY, libm::fmax);
+    top + libm::log(sum(nodes.iter().map(|(v, ln)| libm::exp(ln + s * v - top))))
+}
+
+/// A way to the value of a sum at or beyond its mean.
+pub(super) type Way = fn(&Sum, (f64, f64), Asked) -> Estimate;
+
+/// A sum at any place, from itself and from its mirror: below the mean by the other side.
+pub(super) fn either(way: Way, up: &Sum, down: &Sum, x: (f64, f64), asked: Asked) -> Estimate {
+    // of samples alone every side is exact, and a value at x itself is on neither
+    if x.0 >= up.mean || !up.is_continuous() {
+        return way(up, x, asked);
+    }
+    let other = way(down, (-x.0, -x.1), asked);
+    match asked {
+        Asked::Density => other,
+        Asked::Above => Estimate { value: 1.0 - other.value, error: other.error },
+    }
+}
