@@ -2866,6 +2866,21 @@ int32_t gaugepoint_presets(char **table,
                            struct GaugepointError *error);
 
 /**
+ * Computes the hot fit of one piston in one bore and gives its report, both JSON: the clearance everywhere and at temperature, its smallest value
+ * with its place and uncertainty, the margin to the reference case, first contact, and what was looked for.
+ *
+ * `document` is a fit document of `document_length` bytes. `with_working` is 1 to have the working of every measured value in the
+ * report, else 0. `report` gets the text, to be freed by gaugepoint_text_free, and `report_length` its length in bytes without
+ * the NUL that ends it. Anything that is refused gives a status and no report.
+ */
+int32_t gaugepoint_fit(const char *document,
+                       size_t document_length,
+                       int32_t with_working,
+                       char **report,
+                       size_t *report_length,
+                       struct GaugepointError *error);
+
+/**
  * Size at 20 C from the reading of a micrometer or caliper, in mm.
  *
  * (reading - zero_error) (1 + a_gauge (t_gauge - 20)) / (1 + a_part (t_part - 20)), for temperatures from -5 C to 60 C
