@@ -243,9 +243,10 @@ enum Kind {
 
 fn random(seed: u64, kind: Kind) -> Parts {
     let mut r = Random(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15) | 1);
-    let heights = [0.0, r.between(5.0, 11.0), 12.0, r.between(15.0, 30.0), 50.0];
+    let heights = [0.0, r.between(5.0, 7.0), 12.0, r.between(17.0, 30.0), 50.0];
     let ovality = r.many(5, 0.0, 0.4);
-    let barrel = r.many(5, -0.01, 0.12);
+    // no steeper than a skirt may be
+    let barrel = r.many(5, -0.01, 0.06);
     let double = r.many(5, -0.05, 0.05);
     let shape = piston((&heights, &barrel), (&heights, &ovality), Some((&heights, &double)));
     let rows = [0.0, r.between(10.0, 25.0), r.between(30.0, 45.0), 50.0];

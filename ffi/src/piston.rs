@@ -429,15 +429,20 @@ pub unsafe extern "C" fn gaugepoint_fit_piston_surface(
 ) -> i32 {
     // SAFETY: the contract of the header
     unsafe {
-        let arrays =
-            (array_out("stations", stations, room), array_out("residuals_mm", residuals_mm, usize::MAX));
-        status(error, (arrays, record("out", out)), || {
-            let fit = fit_surface(&points_of(points)?, flag("double_ovality", double_ovality)?)?;
-            let found = fit.stations.iter().copied().map(GaugepointPistonStation::from).collect();
-            let found = fitting(found, "room", room)?;
-            let record = GaugepointPistonFit::from(&fit);
-            Ok(((found, fit.residuals_mm), record))
-        })
+        status(
+            error,
+            (
+                (array_out("stations", stations, room), array_out("residuals_mm", residuals_mm, usize::MAX)),
+                record("out", out),
+            ),
+            || {
+                let fit = fit_surface(&points_of(points)?, flag("double_ovality", double_ovality)?)?;
+                let found = fit.stations.iter().copied().map(GaugepointPistonStation::from).collect();
+                let found = fitting(found, "room", room)?;
+                let record = GaugepointPistonFit::from(&fit);
+                Ok(((found, fit.residuals_mm), record))
+            },
+        )
     }
 }
 

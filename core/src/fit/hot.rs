@@ -149,7 +149,11 @@ pub(crate) struct Hot<'a> {
 impl Hot<'_> {
     /// Everything that is asked of the fit.
     pub(crate) fn report(mut self) -> Result<HotReport, Error> {
-        let fit = HotFit::new(self.parts.clone()).map_err(|e| self.placed(e))?;
+        self.told().map_err(|e| self.placed(e))
+    }
+
+    fn told(&mut self) -> Result<HotReport, Error> {
+        let fit = HotFit::new(self.parts.clone())?;
         let bench = self.calc.apply(Bench, [&self.sources.bore, &self.sources.piston]);
         let running = self.running(&fit, &self.sources.clone())?;
         let mut smallest = Vec::with_capacity(self.parts.piston.surfaces.len());
@@ -198,7 +202,7 @@ impl Hot<'_> {
     fn surface(&mut self, fit: &HotFit, index: usize) -> Result<(Measured, SurfaceReport), Error> {
         let shape = self.parts.piston.surfaces.get(index);
         let name = shape.map(|s| s.name.clone()).unwrap_or_default();
-        let found = fit.smallest(index).map_err(|e| self.placed(e))?;
+        let found = fit.smallest(index)?;
         let of = name.clone();
         self.calc.heading(|| of);
         let sources = self.sources.clone();
@@ -302,10 +306,10 @@ impl Hot<'_> {
         let least = self.calc.given("c_min", &original.least).into();
         let piston = self.calc.apply(ReferencePiston, [&self.sources.bore, &eps_bore, &least, &eps_piston]);
         let parts = Parts { piston_diameter_mm: piston.value(), ..original.parts.clone() };
-        let fit = HotFit::new(parts).map_err(|e| self.placed(e))?;
+        let fit = HotFit::new(parts)?;
         let sources = Sources { piston, ..original.sources.clone() };
         let own_running = self.running(&fit, &sources)?;
-        let found = fit.smallest(0).map_err(|e| self.placed(e))?;
+        let found = fit.smallest(0)?;
         let own_smallest = self.clearance(&fit, &sources, &found.place)?;
         let margin = self.calc.apply(MarginOf, [running, &own_running]);
         let smallest_margin = smallest.map(|s| self.calc.apply(MarginOf, [s, &own_smallest]));
@@ -335,7 +339,7 @@ impl Hot<'_> {
             place: None,
             stopped_by,
         };
-        match fit.onset(scenario, touching).map_err(|e| self.placed(e))? {
+        match fit.onset(scenario, touching)? {
             Onset::Touches(contact) => self.touches(fit, scenario, touching, &contact),
             Onset::TouchesCold => Ok(none("touches_at_20_c", 0.0, None)),
             Onset::NoContact { factor, stopped_by, .. } => Ok(none("no_contact", factor, Some(stopped_by))),
@@ -388,13 +392,20 @@ impl Hot<'_> {
     }
 }
 
-/// A refusal of the fit itself has no place in the document: it is told of the temperatures, or of the shape it names.
 impl Hot<'_> {
+    /// A refusal of the fit itself, at the part of the document it is of.
     fn placed(&self, error: Error) -> Error {
-        if error.field().starts_with('/') {
-            return error;
-        }
-        error.under(&self.sources.field)
+        let (field, shape) = (&self.sources.field, &self.sources.bore_place);
+        let place = match error.field() {
+            known if known.starts_with('/') => return error,
+            of if of.contains("piston_field") => format!("{field}/piston"),
+            of if of.contains("bore_field") => format!("{field}/bore"),
+            of if of.starts_with("bore/") => shape.clone(),
+            // it matters where the piston stands, and that is not known
+            of if of == "motion" || of == "position" => "/motion".to_owned(),
+            _ => return error.under(field),
+        };
+        error.moved(place)
     }
 }
 

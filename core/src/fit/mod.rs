@@ -22,7 +22,7 @@ use crate::calc::Calc;
 use crate::clearance::hot::Parts;
 use crate::error::Error;
 use crate::growth::{Materials, Piecewise};
-use crate::job::{Entry, Warning, decode, document_schema};
+use crate::job::{Entry, Given, Warning, decode, document_schema};
 use crate::report::{JobName, RUNNING_CLEARANCE, SEIZURE, SERVICE_DATA};
 use document::{FitPiston, ReferenceCase};
 use hot::{Asked, Hot, Original};
@@ -132,7 +132,7 @@ impl Fit {
         let skirt = materials.find(&document.piston.material)?;
         let gauge = document.piston.gauge_height.read(&bounds::PISTON_HEIGHT, reader.warnings)?;
         let of_piston = &document.piston.shape;
-        let piston = reader.piston_shape(of_piston, gauge.value, skirt, "shape of the piston")?;
+        let piston = reader.piston_shape(of_piston, &gauge, skirt, "shape of the piston")?;
         let temperatures = reader.field(&document.running)?;
         let motion = document.motion.as_ref();
         let motion = motion.map(|motion| reader.motion(motion, &piston.height)).transpose()?;
@@ -156,8 +156,9 @@ impl Fit {
             piston_field: Some(temperatures.piston_spread),
             surfaces: piston.surfaces.clone(),
             field: temperatures.place.clone(),
+            bore_place: document.bore.size.value.parent().replace("/size", "/shape"),
         };
-        let of = Found { parts: &parts, sources: &sources, piston: &document.piston, gauge: gauge.value };
+        let of = Found { parts: &parts, sources: &sources, piston: &document.piston, gauge: &gauge };
         let original =
             document.reference.as_ref().map(|case| original(&mut reader, case, &of)).transpose()?;
         let asked = Asked::from_document(document, reader.warnings)?;
@@ -177,7 +178,7 @@ struct Found<'a> {
     parts: &'a Parts,
     sources: &'a Sources,
     piston: &'a FitPiston,
-    gauge: f64,
+    gauge: &'a Given,
 }
 
 fn original(reader: &mut Reader<'_>, case: &ReferenceCase, of: &Found<'_>) -> Result<Original, Error> {

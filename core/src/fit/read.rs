@@ -124,12 +124,12 @@ impl Reader<'_> {
     pub(crate) fn piston_shape(
         &mut self,
         shape: &PistonShape,
-        gauge_height_mm: f64,
+        gauge: &Given,
         skirt: usize,
         error_name: &str,
     ) -> Result<Shaped, Error> {
         let height = shape.height.read(&bounds::PISTON_HEIGHT, self.warnings)?;
-        let cold = piston_shape(shape, gauge_height_mm, self.warnings)?;
+        let cold = piston_shape(shape, gauge, self.warnings)?;
         let mut growth = Vec::with_capacity(shape.surfaces.len());
         let mut surfaces = Vec::with_capacity(shape.surfaces.len());
         for entry in &shape.surfaces {
@@ -165,10 +165,9 @@ impl Reader<'_> {
         let offset =
             motion.pin_offset.as_ref().map(|o| o.read(&bounds::PIN_OFFSET, self.warnings)).transpose()?;
         let deck = motion.deck_clearance.read(&bounds::DECK, self.warnings)?;
-        let place = motion.crank_radius.parent().to_owned();
         let offset = offset.map_or(0.0, |o| o.value);
         hot::Motion::new(radius.value, rod.value, offset, deck.value, height.value)
-            .map_err(|e| e.moved(place))
+            .map_err(|e| e.moved(motion.rod_length.path().to_owned()))
     }
 
     /// Temperatures of piston and bore, each with its error.

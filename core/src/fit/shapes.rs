@@ -3,14 +3,14 @@
 use super::document::{PistonShape, ShapeRow, SideRow, SurfaceShape, SurfaceWindow};
 use crate::bounds;
 use crate::error::{Error, ErrorKind};
-use crate::job::{Entry, Warning, check_length};
+use crate::job::{Entry, Given, Warning, check_length};
 use crate::quantity::Length;
 use crate::shape::piston::{self, Asymmetric, Counted, Surface, Symmetric, Table, Window};
 
 /// Reads the shape of a piston that stands at `field` of its document.
 pub(crate) fn piston_shape(
     shape: &PistonShape,
-    gauge_height_mm: f64,
+    gauge: &Given,
     warnings: &mut Vec<Warning>,
 ) -> Result<piston::PistonShape, Error> {
     check_length(&shape.surfaces, |s| &s.name)?;
@@ -22,7 +22,10 @@ pub(crate) fn piston_shape(
         }
         surfaces.push(surface(entry, name, warnings).map_err(|e| below(entry.name.parent(), e))?);
     }
-    piston::PistonShape::new(gauge_height_mm, surfaces).map_err(|e| below(shape.height.parent(), e))
+    piston::PistonShape::new(gauge.value, surfaces).map_err(|e| match e.field() {
+        "gauge_height_mm" => e.moved(gauge.path.clone()),
+        _ => below(shape.height.parent(), e),
+    })
 }
 
 /// A refusal of the shape itself is told under the place of the document that holds it.

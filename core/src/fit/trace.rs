@@ -47,6 +47,8 @@ pub(crate) struct Sources {
     pub(crate) surfaces: Vec<SurfaceSources>,
     /// field of the temperatures, for a refusal
     pub(crate) field: String,
+    /// field of the shape of the bore, for a refusal
+    pub(crate) bore_place: String,
 }
 
 /// One clearance under way.
