@@ -8,6 +8,7 @@ from gaugepoint.decision import Distribution
 from gaugepoint.error import InputError
 from gaugepoint.parts import Chamber, LinerParts, PressFitParts
 from numpy.typing import NDArray
+from gaugepoint.shape import Piston
 
 __all__ = [
     "ERROR_KINDS",
@@ -33,6 +34,13 @@ __all__ = [
     "two_point_mm",
     "three_leg_mm",
     "v_block_factor",
+    "piston_radius_mm",
+    "piston_diameter_mm",
+    "piston_ovality_mm",
+    "piston_largest",
+    "piston_warnings",
+    "fit_piston_surface",
+    "fit_piston_trace",
     "decide_mm",
     "global_risks",
     "acceptance_proven",
@@ -128,6 +136,12 @@ _Plane: TypeAlias = tuple[float, float, float, float, float, float, float | None
 _BoreAxis: TypeAlias = tuple[float, float, float, float, float, float, float]
 _Wave: TypeAlias = tuple[int, float | None, float | None]
 _Section: TypeAlias = tuple[float, tuple[float, float] | None, list[_Wave], float | None, float]
+_Found: TypeAlias = tuple[float, float | None]
+_Station: TypeAlias = tuple[float, int, _Found, _Found, _Found | None, float]
+_FittedSurface: TypeAlias = tuple[list[_Station], float | None, int, list[float]]
+_TraceFit: TypeAlias = tuple[
+    _Found, list[_Found | None], float, list[float], float, int, float | None, int, float
+]
 _Adequacy: TypeAlias = tuple[bool, float, float, float]
 _Agreed: TypeAlias = tuple[float, float, float, float, bool]
 _Outliers: TypeAlias = tuple[float, int, tuple[int, float] | None, float, list[tuple[int, float]]]
@@ -659,6 +673,182 @@ def v_block_factor(order: int, included_deg: float, probe_deg: float = 0.0) -> f
     >>> import gaugepoint
     >>> round(gaugepoint.v_block_factor(3, 60.0), 6), round(gaugepoint.v_block_factor(2, 60.0), 6)
     (3.0, 0.0)
+    """
+
+def piston_radius_mm(piston: Piston, gauge_diameter_mm: float, height_mm: float, angle_deg: float) -> float:
+    """Give the radius of a piston at a height and an angle.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+    gauge_diameter_mm : float
+        Diameter of the bare metal at the gauge point.
+    height_mm, angle_deg : float
+        Where.
+
+    Returns
+    -------
+    float
+        The radius, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or there is no surface; it names the place.
+    """
+
+def piston_diameter_mm(piston: Piston, gauge_diameter_mm: float, height_mm: float, angle_deg: float) -> float:
+    """Give the diameter that a micrometer reads on a piston.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+    gauge_diameter_mm : float
+        Diameter of the bare metal at the gauge point.
+    height_mm, angle_deg : float
+        Where.
+
+    Returns
+    -------
+    float
+        The diameter, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or an end has no surface; it names the place.
+    """
+
+def piston_ovality_mm(piston: Piston, height_mm: float) -> float:
+    """Give the ovality that a micrometer reads on a piston.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+    height_mm : float
+        Where.
+
+    Returns
+    -------
+    float
+        The ovality, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or an end has no surface; it names the place.
+    """
+
+def piston_largest(piston: Piston, gauge_diameter_mm: float, height_mm: float) -> tuple[float, float]:
+    """Give the largest diameter of a piston at a height.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+    gauge_diameter_mm : float
+        Diameter of the bare metal at the gauge point.
+    height_mm : float
+        Where.
+
+    Returns
+    -------
+    tuple
+        Angle and diameter.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or there is no surface; it names the place.
+    """
+
+def piston_warnings(piston: Piston) -> list[tuple[str, int, float, float | None, float]]:
+    """Give what is odd about the form of a piston.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+
+    Returns
+    -------
+    list
+        Kind, surface, height, angle and value of each.
+
+    Raises
+    ------
+    InputError
+        When the form is refused; it names the place.
+    """
+
+def fit_piston_surface(
+    heights_mm: Sequence[float],
+    angles_deg: Sequence[float],
+    values_mm: Sequence[float],
+    reading: str,
+    double_ovality: bool,
+    uncertainty_mm: float | None,
+) -> _FittedSurface:
+    """Fit the surface of a piston to points.
+
+    Parameters
+    ----------
+    heights_mm, angles_deg, values_mm : sequence of float
+        The points.
+    reading : str
+        What was read.
+    double_ovality : bool
+        Whether it is fitted.
+    uncertainty_mm : float or None
+        Standard uncertainty of a reading.
+
+    Returns
+    -------
+    tuple
+        Stations, deviation, degrees of freedom, residuals.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the angles do not tell the unknowns apart; it names the place.
+    """
+
+def fit_piston_trace(
+    piston: Piston,
+    gauge_diameter_mm: float,
+    heights_mm: Sequence[float],
+    angles_deg: Sequence[float],
+    values_mm: Sequence[float],
+    reading: str,
+    uncertainty_mm: float | None,
+) -> _TraceFit:
+    """Hold points against the form of a piston.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+    gauge_diameter_mm : float
+        Diameter of the bare metal at the gauge point.
+    heights_mm, angles_deg, values_mm : sequence of float
+        The points.
+    reading : str
+        What was read.
+    uncertainty_mm : float or None
+        Standard uncertainty of a reading.
+
+    Returns
+    -------
+    tuple
+        Size, position and slopes, height, residuals, rms, largest, deviation, degrees of freedom, least share.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the points do not tell the unknowns apart; it names the place.
     """
 
 def decide_mm(

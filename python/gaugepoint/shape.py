@@ -11,18 +11,35 @@ from gaugepoint import _gaugepoint
 from gaugepoint._gaugepoint import v_block_factor
 
 __all__ = [
+    "AsymmetricSurface",
     "BoreAxis",
     "Circle",
     "Cylinder",
+    "Estimate",
+    "FittedSurface",
     "Form",
+    "FormWarning",
     "Harmonic",
+    "Largest",
+    "Piston",
     "Plane",
     "Section",
+    "Station",
+    "SymmetricSurface",
+    "TraceFit",
+    "Window",
     "bore_to_main_line",
     "fit_circle",
     "fit_circle_algebraic",
     "fit_cylinder",
+    "fit_piston_surface",
+    "fit_piston_trace",
     "fit_plane",
+    "piston_diameter_mm",
+    "piston_largest",
+    "piston_ovality_mm",
+    "piston_radius_mm",
+    "piston_warnings",
     "section_from_diameters",
     "section_from_radii",
     "three_leg_mm",
@@ -486,3 +503,453 @@ def _section(
 
 def _waves(section: Section) -> list[tuple[int, float | None, float | None]]:
     return [(h.order, h.cos_mm, h.sin_mm) for h in section.harmonics]
+
+
+Rows = Sequence[tuple[float, float]]
+"""A table over height: pairs of height and value, by rising height. One row holds at every height, two are a straight line (a taper),
+more the monotone cubic."""
+
+Counted = Literal["above", "below"]
+"""How a table against the gauge diameter is counted: size there less the size at the gauge point, or the drop."""
+
+
+@dataclass(frozen=True, slots=True)
+class Window:
+    """A part of a surface that lacks something; its edge belongs to what is around."""
+
+    kind: Literal["cut_out", "bare"]
+    """No surface, or no coating."""
+    from_deg: float
+    """Angle at which it begins."""
+    to_deg: float
+    """Angle at which it ends, in the direction of rising angles: from 350 to 10 is 20 degrees wide."""
+    from_mm: float
+    """Height at which it begins."""
+    to_mm: float
+    """Height at which it ends."""
+
+
+@dataclass(frozen=True, slots=True)
+class SymmetricSurface:
+    """A skirt or a land with two equal sides; tables of diameters, in mm."""
+
+    from_mm: float
+    """Height at which it begins, up from the bottom edge of the skirt."""
+    to_mm: float
+    """Height at which it ends."""
+    barrel: Rows
+    """Diameter in the thrust direction against the gauge diameter."""
+    ovality: Rows
+    """Diameter in the thrust direction less that on the pin axis."""
+    double_ovality: Rows | None = None
+    """Diameter added at 45 degrees; None is a simple oval."""
+    counted: Counted = "above"
+    """How `barrel` is counted."""
+    coating_mm: float | None = None
+    """Coating, per side."""
+    panel_deg: tuple[float, float] | None = None
+    """Half-widths of the thrust panel and of the minor thrust panel; beside them there is no surface. None: all round."""
+    windows: Sequence[Window] = ()
+    """Where there is no metal or no coating."""
+
+
+@dataclass(frozen=True, slots=True)
+class AsymmetricSurface:
+    """A skirt or a land with two different sides; tables of radii against half the gauge diameter, in mm."""
+
+    from_mm: float
+    """Height at which it begins, up from the bottom edge of the skirt."""
+    to_mm: float
+    """Height at which it ends."""
+    thrust: Rows
+    """Radius on the major thrust side."""
+    pin_axis: Rows
+    """Radius on the pin axis, on which both sides meet."""
+    minor_thrust: Rows
+    """Radius on the minor thrust side."""
+    thrust_fourth: Rows | None = None
+    """Radius added at 45 degrees on the major thrust side; None is a simple oval."""
+    minor_thrust_fourth: Rows | None = None
+    """Radius added at 135 degrees on the minor thrust side; None is a simple oval."""
+    counted: Counted = "above"
+    """How the three radii are counted."""
+    coating_mm: float | None = None
+    """Coating, per side."""
+    panel_deg: tuple[float, float] | None = None
+    """Half-widths of the thrust panel and of the minor thrust panel; beside them there is no surface. None: all round."""
+    windows: Sequence[Window] = ()
+    """Where there is no metal or no coating."""
+
+
+@dataclass(frozen=True, slots=True)
+class Piston:
+    """Skirt and lands of a piston, but for its size: everything is counted from the diameter of bare metal at the gauge point."""
+
+    gauge_height_mm: float
+    """Height of the gauge point, on the skirt at angle 0."""
+    surfaces: Sequence[SymmetricSurface | AsymmetricSurface]
+    """The skirt first, then the lands upward."""
+
+
+@dataclass(frozen=True, slots=True)
+class Largest:
+    """The largest diameter of a section."""
+
+    angle_deg: float
+    """Its angle, from 0 up to 180 degrees; of several the smallest."""
+    diameter_mm: float
+    """The diameter."""
+
+
+@dataclass(frozen=True, slots=True)
+class FormWarning:
+    """Something odd about the form of a piston, where it is worst."""
+
+    kind: str
+    """`larger_beside`, `smaller_beside`, `odd_ovality`, `odd_barrel`, `odd_slope` or `odd_coating`."""
+    surface: int
+    """Place of the surface, 0 the skirt."""
+    height_mm: float
+    """Height."""
+    angle_deg: float | None
+    """Angle of the diameter that is larger or smaller."""
+    value: float
+    """By how much it is larger or smaller, or what is odd, in mm; a slope in um/mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Estimate:
+    """What a fit found."""
+
+    value: float
+    """The number."""
+    uncertainty: float | None
+    """Its standard uncertainty; None when nothing is left to see it by and none was stated."""
+
+
+@dataclass(frozen=True, slots=True)
+class Station:
+    """What the points at one height say; diametral."""
+
+    height_mm: float
+    """The height."""
+    points: int
+    """Points there."""
+    diameter_mm: Estimate
+    """Diameter in the thrust direction."""
+    ovality_mm: Estimate
+    """That less the diameter on the pin axis."""
+    double_ovality_mm: Estimate | None
+    """Diameter added at 45 degrees; None when it was not asked for."""
+    least_share: float
+    """How well the angles tell them apart: 1 when they are spread evenly."""
+
+
+@dataclass(frozen=True, slots=True)
+class FittedSurface:
+    """A surface as points say it is."""
+
+    stations: tuple[Station, ...]
+    """By rising height."""
+    deviation_mm: float | None
+    """Standard deviation of a reading about the fit; None without degrees of freedom."""
+    dof: int
+    """Readings less unknowns."""
+    residuals_mm: tuple[float, ...]
+    """Reading less fit of each point."""
+
+
+@dataclass(frozen=True, slots=True)
+class TraceFit:
+    """How a piston lies and what is left, when it is held against a form."""
+
+    size_mm: Estimate
+    """Diameter of the piston less that of the form."""
+    x_mm: Estimate | None
+    """Position of the axis along 0 degrees, at `height_mm`; None where the points do not see it."""
+    y_mm: Estimate | None
+    """Position of the axis along 90 degrees, at `height_mm`; None where the points do not see it."""
+    slope_x: Estimate | None
+    """How far the axis moves along 0 degrees for each mm of height; None where the points do not see it."""
+    slope_y: Estimate | None
+    """How far the axis moves along 90 degrees for each mm of height; None where the points do not see it."""
+    height_mm: float
+    """Height of the position: in the middle of the lowest and the highest point."""
+    residuals_mm: tuple[float, ...]
+    """Reading less form of each point, once size and position are taken out; below zero material is missing."""
+    rms_mm: float
+    """Root of their mean square."""
+    largest: int
+    """Place of the largest of them, without sign."""
+    deviation_mm: float | None
+    """Standard deviation of a reading about the fit; None without degrees of freedom."""
+    dof: int
+    """Readings less unknowns."""
+    least_share: float
+    """How well the points tell the unknowns apart: 1 when they are spread evenly."""
+
+
+def piston_radius_mm(piston: Piston, gauge_diameter_mm: float, height_mm: float, angle_deg: float) -> float:
+    """Give the radius at a height and an angle, with the coating where there is one.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+    gauge_diameter_mm : float
+        Diameter of the bare metal at the gauge point.
+    height_mm : float
+        Up from the bottom edge of the skirt.
+    angle_deg : float
+        0 on the major thrust side, 90 on the pin axis toward the front.
+
+    Returns
+    -------
+    float
+        The radius, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible (``surfaces/0/barrel/values_mm/2``), or there is no surface.
+
+    Examples
+    --------
+    >>> from gaugepoint import shape
+    >>> skirt = shape.SymmetricSurface(4.0, 48.0, [(4, 0.005), (12, 0), (48, 0.06)], [(4, 0.32), (48, 0.4)], [(4, 0.04)], "below")
+    >>> piston = shape.Piston(12.0, [skirt])
+    >>> round(shape.piston_radius_mm(piston, 86.0, 12.0, 0.0), 6)
+    43.0
+    """
+    return _gaugepoint.piston_radius_mm(piston, gauge_diameter_mm, height_mm, angle_deg)
+
+
+def piston_diameter_mm(piston: Piston, gauge_diameter_mm: float, height_mm: float, angle_deg: float) -> float:
+    """Give the diameter that a micrometer reads: the radii at an angle and across, with the coating where there is one.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+    gauge_diameter_mm : float
+        Diameter of the bare metal at the gauge point.
+    height_mm : float
+        Up from the bottom edge of the skirt.
+    angle_deg : float
+        0 on the major thrust side, 90 on the pin axis toward the front.
+
+    Returns
+    -------
+    float
+        The diameter, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible (``surfaces/0/barrel/values_mm/2``), or there is no surface.
+
+    Examples
+    --------
+    >>> from gaugepoint import shape
+    >>> skirt = shape.SymmetricSurface(4.0, 48.0, [(4, 0.005), (12, 0), (48, 0.06)], [(4, 0.32), (48, 0.4)], [(4, 0.04)], "below")
+    >>> piston = shape.Piston(12.0, [skirt])
+    >>> round(shape.piston_diameter_mm(piston, 86.0, 48.0, 90.0), 6)
+    85.54
+    """
+    return _gaugepoint.piston_diameter_mm(piston, gauge_diameter_mm, height_mm, angle_deg)
+
+
+def piston_ovality_mm(piston: Piston, height_mm: float) -> float:
+    """Give the ovality that a micrometer reads: the diameter at 0 less that at 90 degrees.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+    height_mm : float
+        Up from the bottom edge of the skirt.
+
+    Returns
+    -------
+    float
+        The ovality, in mm.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible (``surfaces/0/barrel/values_mm/2``), or there is no surface.
+
+    Examples
+    --------
+    >>> from gaugepoint import shape
+    >>> skirt = shape.SymmetricSurface(4.0, 48.0, [(4, 0.005), (12, 0), (48, 0.06)], [(4, 0.32), (48, 0.4)], [(4, 0.04)], "below")
+    >>> piston = shape.Piston(12.0, [skirt])
+    >>> round(shape.piston_ovality_mm(piston, 26.0), 6)
+    0.36
+    """
+    return _gaugepoint.piston_ovality_mm(piston, height_mm)
+
+
+def piston_largest(piston: Piston, gauge_diameter_mm: float, height_mm: float) -> Largest:
+    """Give the largest diameter that a micrometer finds at a height, over all angles at which both ends have a surface.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+    gauge_diameter_mm : float
+        Diameter of the bare metal at the gauge point.
+    height_mm : float
+        Up from the bottom edge of the skirt.
+
+    Returns
+    -------
+    Largest
+        Angle and diameter.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible (``surfaces/0/barrel/values_mm/2``), or there is no surface.
+
+    Examples
+    --------
+    >>> from gaugepoint import shape
+    >>> skirt = shape.SymmetricSurface(4.0, 48.0, [(4, 0.005), (12, 0), (48, 0.06)], [(4, 0.32), (48, 0.4)], [(4, 0.04)], "below")
+    >>> piston = shape.Piston(12.0, [skirt])
+    >>> shape.piston_largest(piston, 86.0, 12.0)
+    Largest(angle_deg=0.0, diameter_mm=86.0)
+    """
+    return Largest(*_gaugepoint.piston_largest(piston, gauge_diameter_mm, height_mm))
+
+
+def piston_warnings(piston: Piston) -> tuple[FormWarning, ...]:
+    """Give what is odd about a form: of each kind and surface the worst. None of it is refused.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+
+    Returns
+    -------
+    tuple of FormWarning
+        By surfaces; empty when nothing is odd.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible (``surfaces/0/barrel/values_mm/2``), or there is no surface.
+
+    Examples
+    --------
+    >>> from gaugepoint import shape
+    >>> skirt = shape.SymmetricSurface(4.0, 48.0, [(4, 0.005), (12, 0), (48, 0.06)], [(4, 0.32), (48, 0.4)], [(4, 0.04)], "below")
+    >>> piston = shape.Piston(12.0, [skirt])
+    >>> shape.piston_warnings(piston)
+    ()
+    """
+    return tuple(FormWarning(*warning) for warning in _gaugepoint.piston_warnings(piston))
+
+
+def fit_piston_surface(
+    heights_mm: Sequence[float],
+    angles_deg: Sequence[float],
+    values_mm: Sequence[float],
+    reading: Literal["diameters", "radii"] = "diameters",
+    *,
+    double_ovality: bool = False,
+    uncertainty_mm: float | None = None,
+) -> FittedSurface:
+    """Fit a symmetric surface to points: at each height the diameter, the ovality and, when asked for, the double ovality.
+
+    Parameters
+    ----------
+    heights_mm, angles_deg, values_mm : sequence of float
+        Height, angle and radius or diameter of each point.
+    reading : {"diameters", "radii"}
+        What was read; radii may be counted from any axis near that of the piston.
+    double_ovality : bool
+        Whether it is fitted.
+    uncertainty_mm : float, optional
+        Standard uncertainty of one reading; it counts where no reading is left to see the scatter by.
+
+    Returns
+    -------
+    FittedSurface
+        Stations with their uncertainties, and what is left.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible (``values_mm/3``), or the points do not tell the unknowns apart.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> fit = gaugepoint.fit_piston_surface([8, 8], [0, 90], [86.25, 86.0], uncertainty_mm=0.001)
+    >>> fit.stations[0].diameter_mm.value, fit.stations[0].ovality_mm.value, fit.dof
+    (86.25, 0.25, 0)
+    """
+    found, deviation, dof, residuals = _gaugepoint.fit_piston_surface(
+        heights_mm, angles_deg, values_mm, reading, double_ovality, uncertainty_mm
+    )
+    stations = (
+        Station(height, points, Estimate(*diameter), Estimate(*ovality), double and Estimate(*double), share)
+        for height, points, diameter, ovality, double, share in found
+    )
+    return FittedSurface(tuple(stations), deviation, dof, tuple(residuals))
+
+
+def fit_piston_trace(
+    piston: Piston,
+    gauge_diameter_mm: float,
+    heights_mm: Sequence[float],
+    angles_deg: Sequence[float],
+    values_mm: Sequence[float],
+    reading: Literal["diameters", "radii"] = "radii",
+    *,
+    uncertainty_mm: float | None = None,
+) -> TraceFit:
+    """Hold points against a form: the size, position and tilt that leave the least squares, and what is left.
+
+    Parameters
+    ----------
+    piston : Piston
+        Its form.
+    gauge_diameter_mm : float
+        Diameter of the bare metal at the gauge point.
+    heights_mm, angles_deg, values_mm : sequence of float
+        Height, angle and radius or diameter of each point.
+    reading : {"diameters", "radii"}
+        What was read; radii may be counted from any axis near that of the piston.
+    uncertainty_mm : float, optional
+        Standard uncertainty of one reading; it counts where no reading is left to see the scatter by.
+
+    Returns
+    -------
+    TraceFit
+        Size, position and tilt with their uncertainties, and what is left: the map of wear.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible (``values_mm/3``), or the points do not tell the unknowns apart.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> from gaugepoint import shape
+    >>> skirt = shape.SymmetricSurface(4.0, 48.0, [(4, 0.005), (12, 0), (48, 0.06)], [(4, 0.32), (48, 0.4)], [(4, 0.04)], "below")
+    >>> piston = shape.Piston(12.0, [skirt])
+    >>> fit = gaugepoint.fit_piston_trace(piston, 86.0, [12, 12], [0, 180], [85.98, 85.98], "diameters")
+    >>> round(fit.size_mm.value, 6), fit.x_mm
+    (-0.02, None)
+    """
+    size, placed, height, residuals, rms, largest, deviation, dof, share = _gaugepoint.fit_piston_trace(
+        piston, gauge_diameter_mm, heights_mm, angles_deg, values_mm, reading, uncertainty_mm
+    )
+    x, y, slope_x, slope_y = (one and Estimate(*one) for one in placed)
+    return TraceFit(
+        Estimate(*size), x, y, slope_x, slope_y, height, tuple(residuals), rms, largest, deviation, dof, share
+    )

@@ -11,6 +11,8 @@ mod measurement;
 
 mod shape;
 
+mod piston;
+
 mod decision;
 
 mod risk;
@@ -64,6 +66,13 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(shape::two_point_mm, module)?)?;
     module.add_function(wrap_pyfunction!(shape::three_leg_mm, module)?)?;
     module.add_function(wrap_pyfunction!(shape::v_block_factor, module)?)?;
+    module.add_function(wrap_pyfunction!(piston::piston_radius_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(piston::piston_diameter_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(piston::piston_ovality_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(piston::piston_largest, module)?)?;
+    module.add_function(wrap_pyfunction!(piston::piston_warnings, module)?)?;
+    module.add_function(wrap_pyfunction!(piston::fit_piston_surface, module)?)?;
+    module.add_function(wrap_pyfunction!(piston::fit_piston_trace, module)?)?;
     module.add_function(wrap_pyfunction!(decision::decide_mm, module)?)?;
     module.add_function(wrap_pyfunction!(risk::global_risks, module)?)?;
     module.add_function(wrap_pyfunction!(risk::acceptance_proven, module)?)?;

@@ -48,6 +48,11 @@ def shape():
     return _commented("shape.csv", ["id", "function", "choice", "given", "expected", "source"])
 
 
+def piston():
+    """Rows of piston.csv, as texts."""
+    return _commented("piston.csv", ["id", "function", "choice", "given", "expected", "source"])
+
+
 def parts():
     """Rows of parts.csv, as texts."""
     return _commented("parts.csv", ["id", "function", "arguments", "expected", "source"])
