@@ -4,6 +4,7 @@ import pickle
 import subprocess
 import sys
 import threading
+import time
 
 import gaugepoint
 import numpy as np
@@ -181,6 +182,7 @@ def test_the_interpreter_is_free_meanwhile():
     def count():
         while not done.is_set():
             counted[0] += 1
+            time.sleep(0.0005)  # lets go at once: it counts only while the other thread lets go, too
 
     switch = sys.getswitchinterval()
     sys.setswitchinterval(100)  # a thread that holds the interpreter keeps it

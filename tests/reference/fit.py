@@ -207,7 +207,7 @@ class Fit:
         for low, high in arcs:
             t = np.linspace(low, high, 61)
             grid = self.clearance(surface, t[:, None, None], z[None, :, None], s[None, None, :])
-            order = np.argsort(grid, axis=None)[:6]
+            order = np.argsort(grid, axis=None)[:1]
             bounds = [(low, high), surface["z"], (0.0, self.stroke if self.moves else 0.0)]
             for flat in order:
                 i, j, k = np.unravel_index(flat, grid.shape)
@@ -221,7 +221,7 @@ class Fit:
 
         if best is None or value < best[0]:
             best = (float(value), start)
-        options = {"xatol": 1e-9, "fatol": 1e-15, "maxiter": 4000, "maxfev": 4000, "initial_simplex": self.simplex(start, bounds)}
+        options = {"xatol": 1e-6, "fatol": 1e-13, "maxiter": 400, "initial_simplex": self.simplex(start, bounds)}
         found = minimize(of, start, method="Nelder-Mead", options=options)
         return (found.fun, found.x) if found.fun < best[0] else best
 
@@ -257,21 +257,21 @@ def sources(document):
     return names
 
 
-def smallest_of_all(fit):
-    return min(fit.smallest(s)[0] for s in fit.surfaces)
+def smallest_of_skirt(fit):
+    return fit.smallest(fit.surfaces[0])[0]
 
 
 def onset(document, scenario, touching, highest):
-    """Factor on the rise at which the smallest clearance is used up, or none up to `highest`."""
+    """Factor on the rise at which the smallest clearance of the skirt is used up, or none up to `highest`."""
     rise = {"piston_alone": lambda k: (k, 1.0), "piston_and_bore": lambda k: (k, k), "piston_with_cold_bore": lambda k: (k, 0.0)}[scenario]
-    gap = lambda k: smallest_of_all(Fit(document, rise=rise(k))) - touching
-    ks = np.linspace(0.0, highest, 9)
+    gap = lambda k: smallest_of_skirt(Fit(document, rise=rise(k))) - touching
+    ks = np.linspace(0.0, highest, 5)
     values = [gap(k) for k in ks]
     if values[0] <= 0:
         return 0.0
     for low, high, a, b in zip(ks, ks[1:], values, values[1:], strict=False):
         if a > 0 >= b:
-            return brentq(gap, low, high, xtol=1e-10)
+            return brentq(gap, low, high, xtol=1e-8)
     return None
 
 

@@ -219,14 +219,19 @@ impl Hot<'_> {
                 thrust_mm: best.thrust_mm,
                 pin_mm: best.pin_mm,
             },
-            overlap: self.overlap(fit, &found)?,
+            overlap: self.overlap(fit, &found, &smallest)?,
             ovality: ovality(fit, index)?,
         };
         Ok((smallest, report))
     }
 
     /// Where the surface overlaps, at the crank angle of its smallest clearance.
-    fn overlap(&self, fit: &HotFit, found: &Smallest) -> Result<Option<OverlapReport>, Error> {
+    fn overlap(
+        &self,
+        fit: &HotFit,
+        found: &Smallest,
+        smallest: &Measured,
+    ) -> Result<Option<OverlapReport>, Error> {
         if found.clearance_mm >= 0.0 {
             return Ok(None);
         }
@@ -239,7 +244,7 @@ impl Hot<'_> {
         Ok(Some(OverlapReport {
             area_mm2: patch.area_mm2,
             beyond_allowed_mm2: beyond.map(|b| b.area_mm2),
-            largest_mm: -found.clearance_mm,
+            largest_mm: -smallest.value(),
             bands: patch.bands.into_iter().map(band).collect(),
         }))
     }
