@@ -49,7 +49,7 @@ impl FitDocument {
     /// [`FitDocument::from_json`] for a host whose text is bytes.
     ///
     /// # Errors
-    /// As [`FitDocument::from_json`], and [`ErrorKind::NotUtf8`].
+    /// As [`FitDocument::from_json`], and [`crate::ErrorKind::NotUtf8`].
     pub fn from_json_bytes(bytes: &[u8]) -> Result<Self, Error> {
         Self::from_json(decode::text(bytes)?)
     }
@@ -101,7 +101,7 @@ pub fn fit_json(document: &str, options: Options) -> Result<String, Error> {
 /// [`fit_json`] for a host whose text is bytes.
 ///
 /// # Errors
-/// As [`fit_json`], and [`ErrorKind::NotUtf8`].
+/// As [`fit_json`], and [`crate::ErrorKind::NotUtf8`].
 pub fn fit_json_bytes(document: &[u8], options: Options) -> Result<String, Error> {
     Ok(fit(&FitDocument::from_json_bytes(document)?, options)?.to_json())
 }

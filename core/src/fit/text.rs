@@ -1,7 +1,7 @@
 //! The report on a hot fit as text: at most 100 columns.
 
 use super::report::{
-    FitReport, FoundReport, HotReport, OnsetReport, PlaceReport, ReferenceReport, SurfaceReport,
+    BestPlaced, FitReport, FoundReport, HotReport, OnsetReport, PlaceReport, ReferenceReport, SurfaceReport,
 };
 use crate::report::{MeasuredValue, Page};
 
@@ -68,15 +68,7 @@ fn told_surface(page: &mut Page, surface: &SurfaceReport) {
             &format!("most of its uncertainty: {} ({:.0} %)", dominant.source, dominant.share * 100.0),
         );
     }
-    let best = &surface.best_placed;
-    page.line(
-        "  ",
-        &format!(
-            "moved {} to where it has most room: {:.3}",
-            sideways(best.thrust_mm, best.pin_mm),
-            best.clearance_mm
-        ),
-    );
+    page.line("  ", &best_placed(&surface.best_placed));
     if let Some(overlap) = &surface.overlap {
         let beyond = overlap
             .beyond_allowed_mm2
@@ -97,10 +89,23 @@ fn told_surface(page: &mut Page, surface: &SurfaceReport) {
     }
 }
 
-fn sideways(thrust_mm: f64, pin_mm: f64) -> String {
-    let side = if thrust_mm < 0.0 { "minor thrust" } else { "major thrust" };
-    let end = if pin_mm < 0.0 { "flywheel" } else { "front" };
-    format!("{:.3} to the {side} side and {:.3} to the {end}", thrust_mm.abs(), pin_mm.abs())
+/// Moves below this are none to a technician, in mm.
+const NO_MOVE: f64 = 0.0005;
+
+fn best_placed(best: &BestPlaced) -> String {
+    let move_to = |mm: f64, [positive, negative]: [&str; 2]| {
+        let side = if mm < 0.0 { negative } else { positive };
+        (mm.abs() >= NO_MOVE).then(|| format!("{:.3} to the {side}", mm.abs()))
+    };
+    let moves = [
+        move_to(best.thrust_mm, ["major thrust side", "minor thrust side"]),
+        move_to(best.pin_mm, ["front", "flywheel"]),
+    ];
+    let moves: Vec<String> = moves.into_iter().flatten().collect();
+    match moves.is_empty() {
+        true => format!("centred it has most room: {:.3}", best.clearance_mm),
+        false => format!("moved {} it has most room: {:.3}", moves.join(" and "), best.clearance_mm),
+    }
 }
 
 fn told_reference(page: &mut Page, reference: &ReferenceReport) {

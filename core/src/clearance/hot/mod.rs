@@ -291,10 +291,8 @@ impl HotFit {
             let reason = "one number for every angle and height";
             return Err(Error::new(ErrorKind::Contradiction, out.len().to_string(), reason).at("out"));
         }
-        let mut cosines = Vec::with_capacity(angles_deg.len());
         for (k, angle) in angles_deg.iter().enumerate() {
             bounds::ANGLE.check(&format!("angles_deg/{k}"), *angle)?;
-            cosines.push(*angle);
         }
         let mut rows = Vec::with_capacity(heights_mm.len());
         for (k, height) in heights_mm.iter().enumerate() {
