@@ -236,19 +236,6 @@ class Fit:
         return np.array(points)
 
 
-def contributions(document, names, value):
-    """Standard uncertainty that every source puts into a value."""
-    out = {}
-    for name in names:
-        up, down = (value(Fit_of(document, {name: sign * STEP})) for sign in (1, -1))
-        out[name] = (up - down) / (2 * STEP)
-    return out
-
-
-def Fit_of(document, errors):
-    return lambda **more: Fit(document, errors, **more)
-
-
 def sources(document):
     names = ["size of the bore", "size of the piston", "temperatures of the piston", "temperatures of the bore"]
     names += [f"coefficient of expansion of {m['name']}" for m in document["materials"]]

@@ -156,10 +156,12 @@ impl Hot<'_> {
         let fit = HotFit::new(self.parts.clone())?;
         let bench = self.calc.apply(Bench, [&self.sources.bore, &self.sources.piston]);
         let running = self.running(&fit, &self.sources.clone())?;
+        let mut places = Vec::with_capacity(self.parts.piston.surfaces.len());
         let mut smallest = Vec::with_capacity(self.parts.piston.surfaces.len());
         let mut surfaces = Vec::with_capacity(self.parts.piston.surfaces.len());
         for index in 0..self.parts.piston.surfaces.len() {
-            let (value, report) = self.surface(&fit, index)?;
+            let (found, value, report) = self.surface(&fit, index)?;
+            places.push(found.place);
             smallest.push(value);
             surfaces.push(report);
         }
@@ -170,7 +172,7 @@ impl Hot<'_> {
             Scenario::ALL.iter().map(|scenario| self.onset(&fit, *scenario)).collect::<Result<_, _>>()?;
         let at = self.at.clone();
         let found = self.found(&fit)?;
-        let pictures = self.pictures(&fit, reference.as_ref().map(|r| &r.fit))?;
+        let pictures = self.pictures(&fit, &places, reference.as_ref().map(|r| &r.fit))?;
         Ok(HotReport {
             bench: state(self.calc, &bench, &format!("{at}/bench")),
             running: state(self.calc, &running, &format!("{at}/running")),
@@ -199,7 +201,7 @@ impl Hot<'_> {
         Trace { calc: self.calc, materials: self.materials, fit, sources, rise: Rise::FULL }.clearance(place)
     }
 
-    fn surface(&mut self, fit: &HotFit, index: usize) -> Result<(Measured, SurfaceReport), Error> {
+    fn surface(&mut self, fit: &HotFit, index: usize) -> Result<(Smallest, Measured, SurfaceReport), Error> {
         let shape = self.parts.piston.surfaces.get(index);
         let name = shape.map(|s| s.name.clone()).unwrap_or_default();
         let found = fit.smallest(index)?;
@@ -222,7 +224,7 @@ impl Hot<'_> {
             overlap: self.overlap(fit, &found, &smallest)?,
             ovality: ovality(fit, index)?,
         };
-        Ok((smallest, report))
+        Ok((found, smallest, report))
     }
 
     /// Where the surface overlaps, at the crank angle of its smallest clearance.
@@ -266,7 +268,12 @@ impl Hot<'_> {
         Ok(out)
     }
 
-    fn pictures(&self, fit: &HotFit, reference: Option<&HotFit>) -> Result<Option<PicturesReport>, Error> {
+    fn pictures(
+        &self,
+        fit: &HotFit,
+        places: &[Place],
+        reference: Option<&HotFit>,
+    ) -> Result<Option<PicturesReport>, Error> {
         let Some(asked) = &self.asked.pictures else {
             return Ok(None);
         };
@@ -281,11 +288,10 @@ impl Hot<'_> {
             (Some(crank), _) => Position::Crank(crank),
             (None, _) => Position::TopDeadCentre,
         };
-        for (index, shape) in self.parts.piston.surfaces.iter().enumerate() {
+        for (index, (shape, place)) in self.parts.piston.surfaces.iter().zip(places).enumerate() {
             let surface = shape.name.clone();
-            let found = fit.smallest(index)?;
-            let at_smallest = position_of(fit, &found.place);
-            let height_mm = found.place.height_mm;
+            let at_smallest = position_of(fit, place);
+            let height_mm = place.height_mm;
             out.profile.push(profile(surface.clone(), fit.profile(index, asked.heights)?));
             let section = fit.section_at(height_mm, at_smallest, asked.angles)?;
             out.sections.push(section_picture(surface.clone(), height_mm, section));

@@ -1,24 +1,15 @@
 //! The clearance at one place again, by the formulas in turn, with every source of uncertainty and its working.
 
-use crate::calc::{Calc, Figure, Measured, SourceId, formula};
-use crate::clearance::hot::{HotFit, HotRadius, PerSide, PistonRadius, Place, StrainAt};
+use crate::calc::{Calc, Figure, Measured, SourceId};
+use crate::clearance::hot::{HotFit, PerSide, PistonRadius, Place, StrainAt};
 use crate::error::{Error, ErrorKind};
-use crate::growth::Materials;
 use crate::growth::field::{Rise, Risen};
+use crate::growth::{Grown, Materials};
 use crate::job::Given;
 use crate::shape::angle::turned;
 use crate::shape::bore::{MeanRadius, WithHarmonic};
 use crate::shape::curve::Curve;
-use crate::shape::piston::Side;
-
-formula! {
-    /// Mean part of the radius of a side, less half the gauge diameter.
-    MeanPart: a ["mm"] = (barrel, ovality, fourth) => barrel - ovality / 2.0 + fourth / 2.0; source "definition of ovality and fourth order";
-    /// Half of a quantity.
-    Half: half ["mm"] = (x) => x / 2.0; source "definition of ovality and fourth order";
-    /// The other half.
-    MinusHalf: half ["mm"] = (x) => x * -0.5; source "definition of ovality and fourth order";
-}
+use crate::shape::piston::{Half, MeanPart, MinusHalf, Side};
 
 /// A source of uncertainty with its standard uncertainty.
 #[derive(Debug, Clone, Copy)]
@@ -110,7 +101,7 @@ impl Trace<'_> {
         let wall = &self.fit.parts().bore_field.wall_c;
         let t = self.temperature(wall, depth, self.rise.bore, sources.bore_field);
         let eps = self.materials.growth(self.calc, sources.bore_material, &t, &sources.field)?;
-        Ok(self.calc.apply(HotRadius, [&radius, &eps]))
+        Ok(self.calc.apply(Grown, [&radius, &eps]))
     }
 
     fn piston_hot(&mut self, place: &Place) -> Result<Measured, Error> {
@@ -135,7 +126,7 @@ impl Trace<'_> {
         let pin = self.materials.growth(self.calc, growth.material, &pin, &sources.field)?;
         let [ratio_thrust, ratio_pin] = self.ratios(growth);
         let eps = self.calc.apply(StrainAt, [&ratio_thrust, &thrust, &ratio_pin, &pin, &cos_2]);
-        Ok(self.calc.apply(HotRadius, [&cold, &eps]))
+        Ok(self.calc.apply(Grown, [&cold, &eps]))
     }
 
     fn coefficients(&mut self, side: &Side, height: f64) -> [Measured; 3] {

@@ -21,3 +21,9 @@ pub(crate) fn turned(times: usize, angle_deg: f64) -> (f64, f64) {
 pub(crate) const fn as_number(count: usize) -> f64 {
     count as f64
 }
+
+/// From one angle to another in the direction of rising angles, 0 up to 360 degrees.
+pub(crate) fn forward(from_deg: f64, to_deg: f64) -> f64 {
+    let apart = (to_deg - from_deg) % 360.0;
+    if apart < 0.0 { apart + 360.0 } else { apart }
+}

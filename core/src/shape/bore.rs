@@ -3,7 +3,7 @@
 //! Depths are down from the deck; angles are those of the piston: 0 on the major thrust side, 90 on the pin axis toward the front.
 //! Between rows the cosine and the sine part of an order are interpolated, never amplitude and phase, which jump where a wave dies out.
 
-use super::angle::turned;
+use super::angle::{forward, turned};
 use super::curve::Curve;
 use crate::bounds;
 use crate::calc::{Formula, formula};
@@ -173,13 +173,9 @@ impl BoreShape {
 }
 
 /// Is an angle between two others, in the direction of rising angles, and on neither?
-pub(crate) fn strictly_within(angle_deg: f64, from_deg: f64, to_deg: f64) -> bool {
-    let up = |a: f64| {
-        let turn = a % 360.0;
-        if turn < 0.0 { turn + 360.0 } else { turn }
-    };
-    let (along, width) = (up(angle_deg - from_deg), up(to_deg - from_deg));
-    along > 0.0 && along < width
+fn strictly_within(angle_deg: f64, from_deg: f64, to_deg: f64) -> bool {
+    let along = forward(from_deg, angle_deg);
+    along > 0.0 && along < forward(from_deg, to_deg)
 }
 
 fn curve(depths_mm: &[f64], field: &str, values_mm: &[f64]) -> Result<Curve, Error> {

@@ -92,10 +92,10 @@ pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
     a.iter().zip(b).fold(0.0, |sum, (a, b)| sum + a * b)
 }
 
-pub(super) fn smaller(a: f64, b: f64) -> f64 {
+pub(crate) fn smaller(a: f64, b: f64) -> f64 {
     if b < a { b } else { a }
 }
 
-pub(super) fn larger(a: f64, b: f64) -> f64 {
+pub(crate) fn larger(a: f64, b: f64) -> f64 {
     if b > a { b } else { a }
 }

@@ -1,7 +1,7 @@
 //! 3 SHAPE: how several sizes of one part become its size, taper, out-of-round and ovality; and the shape itself from full traces.
 
 pub(crate) mod angle;
-mod least;
+pub(crate) mod least;
 pub(crate) mod minimax;
 pub(crate) mod reference;
 pub mod curve;

@@ -11,8 +11,18 @@ pub use reading::{FormWarning, Largest, OddForm};
 use super::angle::turned;
 use super::curve::Curve;
 use crate::bounds::{self, Bound, Verdict};
+use crate::calc::{Formula, formula};
 use crate::choice::choices;
 use crate::error::{Error, ErrorKind};
+
+formula! {
+    /// Mean part of the radius of a side, less half the gauge diameter.
+    MeanPart: a ["mm"] = (barrel, ovality, fourth) => barrel - ovality / 2.0 + fourth / 2.0; source "definition of ovality and fourth order";
+    /// Half of a quantity.
+    Half: half ["mm"] = (x) => x / 2.0; source "definition of ovality and fourth order";
+    /// The other half.
+    MinusHalf: half ["mm"] = (x) => x * -0.5; source "definition of ovality and fourth order";
+}
 
 choices! {
     /// How the rows of a table of diameters over height are counted.
@@ -59,9 +69,13 @@ impl Side {
     /// `[A, B, C]` of `r - D_gauge/2 = A + B cos 2t + C cos 4t` at a height that was checked.
     #[must_use]
     pub fn coefficients(&self, height_mm: f64) -> [f64; 3] {
-        let (half_oval, half_fourth) =
-            (self.ovality.value(height_mm) / 2.0, self.fourth.value(height_mm) / 2.0);
-        [self.barrel.value(height_mm) - half_oval + half_fourth, half_oval, -half_fourth]
+        let [barrel, ovality, fourth] =
+            [&self.barrel, &self.ovality, &self.fourth].map(|curve| curve.value(height_mm));
+        [
+            MeanPart::evaluate([barrel, ovality, fourth]),
+            Half::evaluate([ovality]),
+            MinusHalf::evaluate([fourth]),
+        ]
     }
 
     /// Radius less half the gauge diameter, at a height that was checked.

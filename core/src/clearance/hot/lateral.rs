@@ -6,6 +6,7 @@
 use super::{HotFit, Position};
 use crate::error::Error;
 use crate::shape::angle::turned;
+use crate::shape::least::smaller;
 use crate::shape::minimax::{Seen, settle};
 use crate::shape::reference::Reference;
 
@@ -67,7 +68,7 @@ impl HotFit {
             for (height, depth) in &places {
                 if self.supported(index, angle, *height, *depth) {
                     let gap = self.clearance(index, angle, *height, *depth);
-                    least = Some(least.map_or(gap, |l| if gap < l { gap } else { l }));
+                    least = Some(least.map_or(gap, |l| smaller(l, gap)));
                 }
             }
             out.extend(least.map(|gap| (gap, turned(1, angle))));

@@ -30,11 +30,11 @@ use crate::bounds;
 use crate::calc::{Formula, formula};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::{BoreField, PistonField, Rise};
-use crate::growth::{Law, Piecewise};
+use crate::growth::{Grown, Law, Piecewise};
 use crate::shape::angle::turned;
-use crate::shape::bore::{BoreShape, strictly_within};
+use crate::shape::bore::BoreShape;
 use crate::shape::curve::Curve;
-use crate::shape::piston::{PistonShape, Surface, WindowKind};
+use crate::shape::piston::{PistonShape, Surface};
 use tables::{BoreTables, Region, SurfaceTables};
 
 formula! {
@@ -45,8 +45,6 @@ formula! {
     StrainAt: eps ["1"] = (ratio_thrust, eps_thrust, ratio_pin, eps_pin, cos_2) =>
         ratio_thrust * eps_thrust * ((1.0 + cos_2) / 2.0) + ratio_pin * eps_pin * ((1.0 - cos_2) / 2.0);
         source "eps_thrust cos^2 t + eps_pin sin^2 t, an empirical law; (1 + cos 2t) / 2 is cos^2 t";
-    /// A radius at its temperature.
-    HotRadius: r_hot ["mm"] = (r, eps) => r * (1.0 + eps); source "definition of strain";
     /// Clearance on one side of a centred piston.
     PerSide: c ["mm"] = (bore_hot, piston_hot) => bore_hot - piston_hot; source "definition; per side";
     /// Clearance over the diameter.
@@ -339,14 +337,8 @@ impl HotFit {
 
     /// Is there surface and wall at a place that was checked? Edges belong to what is around.
     fn supported(&self, surface: usize, angle_deg: f64, height_mm: f64, depth_mm: Option<f64>) -> bool {
-        let on_piston = self.parts.piston.surfaces.get(surface).is_some_and(|s| {
-            let cut = s.windows.iter().filter(|w| w.kind == WindowKind::CutOut).any(|w| {
-                height_mm > w.from_mm
-                    && height_mm < w.to_mm
-                    && strictly_within(angle_deg, w.from_deg, w.to_deg)
-            });
-            !cut && on_panel(s, angle_deg)
-        });
+        let surface = self.parts.piston.surfaces.get(surface);
+        let on_piston = surface.is_some_and(|s| s.coating_at(height_mm, angle_deg).is_some());
         on_piston && depth_mm.is_none_or(|depth| self.parts.bore.supports(depth, angle_deg))
     }
 
@@ -374,10 +366,7 @@ impl HotFit {
     fn bore_at_rise(&self, depth_mm: Option<f64>, angle_deg: f64, rise: Rise) -> f64 {
         let depth = depth_mm.unwrap_or(0.0);
         let celsius = rise.bore_c(self.parts.bore_field.wall_c.value(depth));
-        HotRadius::evaluate([
-            self.parts.bore.radius_mm(depth, angle_deg),
-            self.parts.bore_law.strain(celsius),
-        ])
+        Grown::evaluate([self.parts.bore.radius_mm(depth, angle_deg), self.parts.bore_law.strain(celsius)])
     }
 
     /// Radius of the piston at 20 C at a place that was checked.
@@ -399,7 +388,7 @@ impl HotFit {
     fn piston_at_rise(&self, surface: usize, angle_deg: f64, height_mm: f64, rise: Rise) -> f64 {
         let cold = self.piston_cold_mm(surface, angle_deg, height_mm);
         let eps = self.strain_at_rise(surface, height_mm, turned(2, angle_deg).0, rise);
-        HotRadius::evaluate([cold, eps])
+        Grown::evaluate([cold, eps])
     }
 
     /// Strain of a surface at a height, where the cosine of twice the angle is known.
@@ -471,23 +460,9 @@ impl HotFit {
     }
 }
 
-/// Is an angle on a panel? Edges belong to it.
-fn on_panel(surface: &Surface, angle_deg: f64) -> bool {
-    surface.panel_deg.is_none_or(|(thrust, minor)| {
-        let from_axis = |axis: f64| {
-            let apart = (angle_deg - axis).abs() % 360.0;
-            if apart > 180.0 { 360.0 - apart } else { apart }
-        };
-        from_axis(0.0) <= thrust || from_axis(180.0) <= minor
-    })
-}
-
-/// Coating at a place: none within a window without it.
+/// Coating at a place; beside the surface, where pictures go on, that of the surface.
 fn coat(surface: &Surface, angle_deg: f64, height_mm: f64) -> f64 {
-    let bare = surface.windows.iter().filter(|w| w.kind == WindowKind::Bare).any(|w| {
-        height_mm > w.from_mm && height_mm < w.to_mm && strictly_within(angle_deg, w.from_deg, w.to_deg)
-    });
-    if bare { 0.0 } else { surface.coating_mm }
+    surface.coating_at(height_mm, angle_deg).unwrap_or(surface.coating_mm)
 }
 
 /// Depths the piston comes to, within the bore; none when its place does not matter or is not known.

@@ -10,6 +10,7 @@ use crate::error::Error;
 use crate::growth::Piecewise;
 use crate::growth::field::{Rise, Scenario};
 use crate::shape::curve::Curve;
+use crate::shape::least::{larger, smaller};
 use crate::size::REFERENCE_TEMPERATURE_C;
 
 /// Largest factor that is looked at.
@@ -125,27 +126,23 @@ impl HotFit {
         let mut jump = 0.0;
         let add = |law: &Piecewise, curve: &Curve, reach: (f64, f64), radius: f64| {
             let rise = extremes(curve, reach).map(|t| t - REFERENCE_TEMPERATURE_C);
-            let most = rise.iter().fold(0.0, |m: f64, r| if libm::fabs(*r) > m { libm::fabs(*r) } else { m });
+            let most = rise.iter().fold(0.0, |m, r| larger(m, libm::fabs(*r)));
             let end = |r: f64| Rise { piston: highest, bore: highest }.piston_c(REFERENCE_TEMPERATURE_C + r);
             let ends = [REFERENCE_TEMPERATURE_C, end(rise[0]), end(rise[1])];
-            let low = ends.iter().fold(f64::INFINITY, |m, t| if *t < m { *t } else { m });
-            let high = ends.iter().fold(f64::NEG_INFINITY, |m, t| if *t > m { *t } else { m });
+            let low = ends.iter().fold(f64::INFINITY, |m, t| smaller(m, *t));
+            let high = ends.iter().fold(f64::NEG_INFINITY, |m, t| larger(m, *t));
             let (falls, rises) = law.jumps(low, high);
             let bend = radius * law.most_bent(low, high) * most * most;
             (bend, radius * falls * most, radius * rises * most)
         };
         for (surface, growth) in self.parts.piston.surfaces.iter().zip(&self.parts.growth) {
-            let ratio =
-                if growth.ratio_pin > growth.ratio_thrust { growth.ratio_pin } else { growth.ratio_thrust };
-            let mut own = (0.0, 0.0);
+            let ratio = larger(growth.ratio_thrust, growth.ratio_pin);
             for curve in [&self.parts.piston_field.thrust_c, &self.parts.piston_field.pin_c] {
                 let radius = ratio * self.parts.piston_diameter_mm;
                 // a clearance sags where the piston grows less steeply from a kink on
                 let (b, j, _) = add(&growth.law, curve, (surface.from_mm, surface.to_mm), radius);
-                own = (if b > own.0 { b } else { own.0 }, if j > own.1 { j } else { own.1 });
+                (bend, jump) = (larger(bend, b), larger(jump, j));
             }
-            bend = if own.0 > bend { own.0 } else { bend };
-            jump = if own.1 > jump { own.1 } else { jump };
         }
         if scenario == Scenario::PistonAndBore {
             let reach = (self.bore.from_mm, self.bore.to_mm);
@@ -207,9 +204,9 @@ impl Way<'_> {
     fn clear(&self, a: &Seen, b: &Seen) -> bool {
         let width = b.k - a.k;
         let sag = self.bend * width / 2.0 + self.jump;
-        let lowest = if b.gap < a.gap { b.gap } else { a.gap };
+        let lowest = smaller(a.gap, b.gap);
         // it sags by at most a quarter of that times the width, and no steeper than that from either end
-        let fall = if b.gap < a.gap { a.gap - b.gap } else { b.gap - a.gap };
+        let fall = libm::fabs(a.gap - b.gap);
         lowest > sag * width / 4.0 || fall >= sag * width
     }
 
@@ -222,8 +219,7 @@ impl Way<'_> {
             let chord = low.k + (high.k - low.k) * (weight_low / (weight_low - weight_high));
             // kept off the ends, so that the interval always shrinks from both sides
             let edge = SAME / 2.0;
-            let chord = if chord < low.k + edge { low.k + edge } else { chord };
-            let middle = self.seen(if chord > high.k - edge { high.k - edge } else { chord })?;
+            let middle = self.seen(smaller(larger(chord, low.k + edge), high.k - edge))?;
             // of an end that stays for a second time half the weight: the chord then steps over the contact
             if middle.gap > 0.0 {
                 weight_high = if kept_high { weight_high / 2.0 } else { high.gap };
@@ -242,7 +238,5 @@ fn extremes(curve: &Curve, (from, to): (f64, f64)) -> [f64; 2] {
     let rows = curve.pieces().iter().map(|p| p.from).filter(|x| *x > from && *x < to);
     let places = rows.chain([from, to].into_iter().filter(|x| x.is_finite()));
     let first = curve.value(if from.is_finite() { from } else { 0.0 });
-    places.map(|x| curve.value(x)).fold([first, first], |[low, high], t| {
-        [if t < low { t } else { low }, if t > high { t } else { high }]
-    })
+    places.map(|x| curve.value(x)).fold([first, first], |[low, high], t| [smaller(low, t), larger(high, t)])
 }

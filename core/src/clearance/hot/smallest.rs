@@ -12,12 +12,11 @@
 //! Cells are halved until that bound leaves less than [`WITHIN`] below the smallest clearance found. A section's own smallest value over every angle comes from
 //! [`least`](crate::clearance::least).
 
-use super::tables::{
-    self, BoreAt, DepthCell, HeightCell, LeastOf, PistonAt, Region, SurfaceTables, larger, smaller,
-};
+use super::tables::{self, BoreAt, DepthCell, HeightCell, LeastOf, PistonAt, Region, SurfaceTables};
 use super::{HotFit, Place, Position};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::Rise;
+use crate::shape::least::{larger, smaller};
 
 /// What is left unproven of the smallest clearance, in mm.
 pub const WITHIN: f64 = 1e-9;

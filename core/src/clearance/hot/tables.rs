@@ -7,6 +7,7 @@ use crate::error::{Error, ErrorKind};
 use crate::growth::field::Rise;
 use crate::shape::angle::turned;
 use crate::shape::curve::Curve;
+use crate::shape::least::{larger, smaller};
 use crate::shape::piston::{Side, Surface, WindowKind};
 use core::f64::consts::PI;
 
@@ -72,14 +73,6 @@ impl Cubic {
     pub(super) fn most_bent(&self, low: f64, high: f64) -> f64 {
         larger(libm::fabs(self.bend(low)), libm::fabs(self.bend(high)))
     }
-}
-
-pub(super) fn larger(a: f64, b: f64) -> f64 {
-    if b > a { b } else { a }
-}
-
-pub(super) fn smaller(a: f64, b: f64) -> f64 {
-    if b < a { b } else { a }
 }
 
 /// The stretches between rising breaks.

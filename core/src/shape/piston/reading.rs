@@ -4,7 +4,7 @@ use super::{PistonShape, Side, Surface, Window, WindowKind};
 use crate::bounds::{self, Verdict};
 use crate::choice::choices;
 use crate::error::{Error, ErrorKind};
-use crate::shape::angle::turned;
+use crate::shape::angle::{forward, turned};
 use core::f64::consts::PI;
 
 /// The largest diameter of a section.
@@ -271,12 +271,6 @@ impl Window {
             width => width,
         }
     }
-}
-
-/// From one angle to another in the direction of rising angles, 0 up to 360 degrees.
-fn forward(from_deg: f64, to_deg: f64) -> f64 {
-    let apart = (to_deg - from_deg) % 360.0;
-    if apart < 0.0 { apart + 360.0 } else { apart }
 }
 
 /// `A + B cos 2t + C cos 4t`.
