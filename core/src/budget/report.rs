@@ -2,6 +2,7 @@
 
 use super::document::{CoverageChoice, DegreesChoice};
 use crate::job::Warning;
+use crate::report::written;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -165,17 +166,4 @@ report! {
     }
 }
 
-impl BudgetReport {
-    /// The report as JSON, in one line.
-    #[must_use]
-    pub fn to_json(&self) -> String {
-        // finite numbers, texts and lists only: nothing in it can fail to be written
-        serde_json::to_string(self).unwrap_or_default()
-    }
-
-    /// JSON Schema (draft 2020-12) of the report.
-    #[must_use]
-    pub fn schema() -> schemars::Schema {
-        crate::job::report_schema::<BudgetReport>()
-    }
-}
+written!(BudgetReport);

@@ -22,7 +22,7 @@ use crate::calc::Calc;
 use crate::clearance::hot::Parts;
 use crate::error::Error;
 use crate::growth::{Materials, Piecewise};
-use crate::job::{Entry, Given, Warning, decode, document_schema};
+use crate::job::{Entry, Given, Warning, readable};
 use crate::report::{JobName, RUNNING_CLEARANCE, SEIZURE, SERVICE_DATA};
 use document::{FitPiston, ReferenceCase};
 use hot::{Asked, Hot, Original};
@@ -34,32 +34,7 @@ pub const FORMAT: &str = "gaugepoint-fit";
 /// Version of the format of a hot fit.
 pub const VERSION: u32 = 1;
 
-impl FitDocument {
-    /// Reads a document from JSON text. Quantities are read when it is computed.
-    ///
-    /// # Errors
-    /// When the text is not JSON, is too large or too deep, of another format or version, or a field is unknown, repeated,
-    /// missing or of another type.
-    pub fn from_json(text: &str) -> Result<Self, Error> {
-        let document: FitDocument = decode::from_json(text, FORMAT, VERSION)?;
-        document.version.count(VERSION, VERSION)?;
-        Ok(document)
-    }
-
-    /// [`FitDocument::from_json`] for a host whose text is bytes.
-    ///
-    /// # Errors
-    /// As [`FitDocument::from_json`], and [`crate::ErrorKind::NotUtf8`].
-    pub fn from_json_bytes(bytes: &[u8]) -> Result<Self, Error> {
-        Self::from_json(decode::text(bytes)?)
-    }
-
-    /// JSON Schema (draft 2020-12) of the document.
-    #[must_use]
-    pub fn schema() -> schemars::Schema {
-        document_schema::<FitDocument>()
-    }
-}
+readable!(FitDocument, FORMAT, VERSION);
 
 /// Computes a hot fit.
 ///

@@ -2,7 +2,7 @@
 
 use crate::calc::Working;
 use crate::job::Warning;
-use crate::report::{JobName, MeasuredValue, report};
+use crate::report::{JobName, MeasuredValue, report, written};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -269,17 +269,4 @@ report! {
     }
 }
 
-impl FitReport {
-    /// The report as JSON on one line.
-    #[must_use]
-    pub fn to_json(&self) -> String {
-        // finite numbers, texts and lists only: nothing in it can fail to be written
-        serde_json::to_string(self).unwrap_or_default()
-    }
-
-    /// JSON Schema (draft 2020-12) of the report.
-    #[must_use]
-    pub fn schema() -> schemars::Schema {
-        crate::job::report_schema::<FitReport>()
-    }
-}
+written!(FitReport);

@@ -13,7 +13,6 @@ pub use entry::{
 pub(crate) use entry::{Given, MOST_ENTRIES, check_length};
 
 use crate::calc::{Calc, Figure};
-use crate::error::Error;
 use schemars::generate::SchemaSettings;
 use schemars::transform::RecursiveTransform;
 use serde_json::Value;
@@ -23,31 +22,40 @@ pub const FORMAT: &str = "gaugepoint-job";
 /// Version of the job format.
 pub const VERSION: u32 = 1;
 
-impl Document {
-    /// Reads a document from JSON text. Quantities are read when the job is assessed.
-    ///
-    /// # Errors
-    /// When the text is not JSON, is too large or too deep, of another format or version, or a field is unknown, repeated, missing or of another type.
-    pub fn from_json(text: &str) -> Result<Self, Error> {
-        let document: Document = decode::from_json(text, FORMAT, VERSION)?;
-        document.version.count(VERSION, VERSION)?;
-        Ok(document)
-    }
+/// How a document is read, and the schema of it.
+macro_rules! readable {
+    ($name:ident, $format:expr, $version:expr) => {
+        impl $name {
+            /// Reads a document from JSON text. Its quantities are read when it is computed with.
+            ///
+            /// # Errors
+            /// When the text is not JSON, is too large or too deep, of another format or version, or a field is unknown, repeated,
+            /// missing or of another type.
+            pub fn from_json(text: &str) -> Result<Self, $crate::Error> {
+                let document: $name = $crate::job::decode::from_json(text, $format, $version)?;
+                document.version.count($version, $version)?;
+                Ok(document)
+            }
 
-    /// [`Document::from_json`] for a host whose text is bytes.
-    ///
-    /// # Errors
-    /// As [`Document::from_json`], and [`crate::ErrorKind::NotUtf8`].
-    pub fn from_json_bytes(bytes: &[u8]) -> Result<Self, Error> {
-        Self::from_json(decode::text(bytes)?)
-    }
+            /// [`Self::from_json`] for a host whose text is bytes.
+            ///
+            /// # Errors
+            /// As [`Self::from_json`], and [`NotUtf8`](crate::ErrorKind::NotUtf8).
+            pub fn from_json_bytes(bytes: &[u8]) -> Result<Self, $crate::Error> {
+                Self::from_json($crate::job::decode::text(bytes)?)
+            }
 
-    /// JSON Schema (draft 2020-12) of the document.
-    #[must_use]
-    pub fn schema() -> schemars::Schema {
-        document_schema::<Document>()
-    }
+            /// JSON Schema (draft 2020-12) of the document.
+            #[must_use]
+            pub fn schema() -> schemars::Schema {
+                $crate::job::document_schema::<$name>()
+            }
+        }
+    };
 }
+pub(crate) use readable;
+
+readable!(Document, FORMAT, VERSION);
 
 /// The schema of a document.
 pub(crate) fn document_schema<T: schemars::JsonSchema>() -> schemars::Schema {

@@ -19,7 +19,7 @@ use crate::calc::{Calc, formula};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document as doc;
-use crate::job::{Entry, Given, Warning, Words, check_length, decode, document_schema, nearest};
+use crate::job::{Entry, Given, Warning, Words, check_length, nearest, readable};
 use crate::measurement::{DepthIndicators, Gauge, Gauges, Shop, Strips, Transfers};
 use crate::report::{GaugeReport, JobName};
 use crate::size::REFERENCE_TEMPERATURE_C;
@@ -36,32 +36,7 @@ formula! {
     Difference: difference ["mm"] = (larger, smaller) => larger - smaller; source "definition";
 }
 
-impl MeasurementDocument {
-    /// Reads a document from JSON text. Quantities are read when it is evaluated.
-    ///
-    /// # Errors
-    /// When the text is not JSON, is too large or too deep, of another format or version, or a field is unknown, repeated,
-    /// missing or of another type.
-    pub fn from_json(text: &str) -> Result<Self, Error> {
-        let document: MeasurementDocument = decode::from_json(text, FORMAT, VERSION)?;
-        document.version.count(VERSION, VERSION)?;
-        Ok(document)
-    }
-
-    /// [`MeasurementDocument::from_json`] for a host whose text is bytes.
-    ///
-    /// # Errors
-    /// As [`MeasurementDocument::from_json`], and [`ErrorKind::NotUtf8`].
-    pub fn from_json_bytes(bytes: &[u8]) -> Result<Self, Error> {
-        Self::from_json(decode::text(bytes)?)
-    }
-
-    /// JSON Schema (draft 2020-12) of the document.
-    #[must_use]
-    pub fn schema() -> schemars::Schema {
-        document_schema::<MeasurementDocument>()
-    }
-}
+readable!(MeasurementDocument, FORMAT, VERSION);
 
 /// Evaluates the readings of a document and their differences.
 ///

@@ -3,7 +3,7 @@
 use super::document::Treatment;
 use crate::calc::Working;
 use crate::job::Warning;
-use crate::report::{BudgetLine, JobName, report};
+use crate::report::{BudgetLine, JobName, report, written};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -153,20 +153,9 @@ report! {
     }
 }
 
+written!(MeasurementReport);
+
 impl MeasurementReport {
-    /// The report as JSON on one line.
-    #[must_use]
-    pub fn to_json(&self) -> String {
-        // finite numbers, texts and lists only: nothing in it can fail to be written
-        serde_json::to_string(self).unwrap_or_default()
-    }
-
-    /// JSON Schema (draft 2020-12) of the report.
-    #[must_use]
-    pub fn schema() -> schemars::Schema {
-        crate::job::report_schema::<MeasurementReport>()
-    }
-
     /// The difference of that name.
     #[must_use]
     pub fn difference(&self, name: &str) -> Option<&DifferenceReport> {

@@ -24,6 +24,27 @@ macro_rules! report {
 }
 pub(crate) use report;
 
+/// How a report is written, and the schema of that.
+macro_rules! written {
+    ($name:ident) => {
+        impl $name {
+            /// The report as JSON on one line.
+            #[must_use]
+            pub fn to_json(&self) -> String {
+                // a report holds finite numbers, texts and lists only: nothing in it can fail to be written
+                serde_json::to_string(self).unwrap_or_default()
+            }
+
+            /// JSON Schema (draft 2020-12) of the report.
+            #[must_use]
+            pub fn schema() -> schemars::Schema {
+                $crate::job::report_schema::<$name>()
+            }
+        }
+    };
+}
+pub(crate) use written;
+
 report! {
     /// Everything that was found out about one engine.
     Report {
@@ -284,17 +305,4 @@ report! {
     }
 }
 
-impl Report {
-    /// The report as JSON on one line.
-    #[must_use]
-    pub fn to_json(&self) -> String {
-        // a report holds finite numbers, texts and lists only: nothing in it can fail to be written
-        serde_json::to_string(self).unwrap_or_default()
-    }
-
-    /// JSON Schema (draft 2020-12) of the report.
-    #[must_use]
-    pub fn schema() -> schemars::Schema {
-        crate::job::report_schema::<Report>()
-    }
-}
+written!(Report);

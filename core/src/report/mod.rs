@@ -7,12 +7,12 @@ mod text;
 
 pub use caution::{HEATED_PART, LINER_WORK, OVERHEATED_PART, PRESS_WORK};
 pub(crate) use caution::{RUNNING_CLEARANCE, SEIZURE, SERVICE_DATA, cautions};
-pub(crate) use data::report;
 pub use data::{
     Block, BorePlaceReport, BoreReport, BudgetLine, ClearanceReport, Conventions, CylinderReport, Dominant,
     EngineName, GaugeReport, JobName, MeasuredValue, PistonReport, PistonSizeReport, Report, RunningCase,
     RunningReport, TargetReport, WindowReport,
 };
+pub(crate) use data::{report, written};
 pub(crate) use text::Page;
 
 /// Format name of a report.

@@ -3,6 +3,7 @@
 use super::document::What;
 use crate::choice::choices;
 use crate::job::Warning;
+use crate::report::written;
 use core::fmt;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -176,20 +177,9 @@ pub struct SheetReport {
     pub warnings: Vec<Warning>,
 }
 
+written!(SheetReport);
+
 impl SheetReport {
-    /// The report as JSON, in one line.
-    #[must_use]
-    pub fn to_json(&self) -> String {
-        // texts and lists only: nothing in it can fail to be written
-        serde_json::to_string(self).unwrap_or_default()
-    }
-
-    /// JSON Schema (draft 2020-12) of the report.
-    #[must_use]
-    pub fn schema() -> schemars::Schema {
-        crate::job::report_schema::<SheetReport>()
-    }
-
     /// The contradictions that name an entry.
     pub fn of<'r>(&'r self, id: &'r str) -> impl Iterator<Item = &'r Contradiction> {
         self.contradictions.iter().filter(move |found| found.entries.iter().any(|entry| entry == id))
