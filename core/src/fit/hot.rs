@@ -1,6 +1,6 @@
 //! A hot fit from two sizes that were measured or declared: what a fit document and a job have in common.
 
-use super::document::{FitDocument, Pictures};
+use super::document::{self, Elastic, Pictures};
 use super::read::Temperatures;
 use super::report::{
     AgainstPicture, Band, BestPlaced, FoundReport, GaugePointTemperatures, HotReport, KelvinLine, MapPicture,
@@ -71,14 +71,20 @@ struct Drawn {
 const MOST_DRAWN: u32 = 721;
 
 impl Asked {
-    pub(super) fn from_document(document: &FitDocument, warnings: &mut Vec<Warning>) -> Result<Self, Error> {
-        let allowed = document.elastic.as_ref().map(|elastic| {
+    /// What a document asks for.
+    pub(crate) fn read(
+        elastic: Option<&Elastic>,
+        asked: Option<&document::Find>,
+        pictures: Option<&Pictures>,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, Error> {
+        let allowed = elastic.map(|elastic| {
             elastic.origin.words()?;
             elastic.overlap_per_side.read(&bounds::ELASTIC_OVERLAP, warnings).map(|given| given.value)
         });
         let allowed = allowed.transpose()?;
         let mut find = Vec::new();
-        if let Some(asked) = &document.find {
+        if let Some(asked) = asked {
             let fields = [
                 (Find::BoreForRunning, &asked.bore_for_running_clearance),
                 (Find::BoreForSmallest, &asked.bore_for_smallest_clearance),
@@ -90,8 +96,7 @@ impl Asked {
                 }
             }
         }
-        let pictures =
-            document.pictures.as_ref().map(|asked| Drawn::from_document(asked, warnings)).transpose()?;
+        let pictures = pictures.map(|asked| Drawn::from_document(asked, warnings)).transpose()?;
         Ok(Asked { allowed, find, pictures })
     }
 }

@@ -27,7 +27,7 @@ use crate::report::{JobName, RUNNING_CLEARANCE, SEIZURE, SERVICE_DATA};
 use document::{FitPiston, ReferenceCase};
 use hot::{Asked, Hot, Original};
 use read::{Reader, Shaped, Temperatures};
-use trace::Sources;
+use trace::{BoreSources, Sources};
 
 /// Format name of a hot fit.
 pub const FORMAT: &str = "gaugepoint-fit";
@@ -124,7 +124,7 @@ impl Fit {
         let sources = Sources {
             bore,
             bore_material,
-            bore_shape: bore_spread,
+            bore_shape: BoreSources::Tables(bore_spread),
             bore_field: Some(temperatures.bore_spread),
             piston: size,
             piston_shape: piston.spread,
@@ -136,7 +136,8 @@ impl Fit {
         let of = Found { parts: &parts, sources: &sources, piston: &document.piston, gauge: &gauge };
         let original =
             document.reference.as_ref().map(|case| original(&mut reader, case, &of)).transpose()?;
-        let asked = Asked::from_document(document, reader.warnings)?;
+        let FitDocument { elastic, find, pictures, .. } = document;
+        let asked = Asked::read(elastic.as_ref(), find.as_ref(), pictures.as_ref(), reader.warnings)?;
         Ok(Fit { parts, sources, temperatures, original, asked })
     }
 
@@ -161,14 +162,8 @@ fn original(reader: &mut Reader<'_>, case: &ReferenceCase, of: &Found<'_>) -> Re
     let least = case.least_clearance.read(&bounds::in_bore(&bounds::CLEARANCE, bore), reader.warnings)?;
     let temperature = case.reference_temperature.read(&bounds::LIMIT_TEMPERATURE, reader.warnings)?;
     let material = reader.materials.find(&case.material)?;
-    let shape = match &case.shape {
-        Some(shape) => reader.piston_shape(shape, of.gauge, material, "shape of the original piston")?,
-        None => {
-            let again = reader.piston_shape(&of.piston.shape, of.gauge, material, "shape of the piston")?;
-            // the same tables: what is uncertain of the one is of the other
-            Shaped { spread: of.sources.piston_shape, ..again }
-        }
-    };
+    let own = (&of.piston.shape, of.sources.piston_shape);
+    let shape = reader.original_shape(case.shape.as_ref(), own, of.gauge, material)?;
     let same_material = of.sources.surfaces.first().is_some_and(|s| s.material == material);
     let same = same_material && shape.shape == of.parts.piston;
     let parts = Parts { piston: shape.shape, growth: shape.growth, ..of.parts.clone() };
