@@ -5,6 +5,7 @@ mod bore;
 mod clearance;
 mod cross;
 mod heights;
+mod hot;
 mod piston;
 
 use crate::bounds::{self, Bound};
@@ -15,6 +16,7 @@ use crate::decision::{
     verdict,
 };
 use crate::error::{Error, ErrorKind};
+use crate::fit::Reader;
 use crate::growth::{Grown, Materials};
 use crate::job::document::{self as doc, Datum};
 use crate::job::{Document, Entry, Given, MOST_ENTRIES, Warning};
@@ -82,6 +84,7 @@ struct Assessment {
     rule: RuleInForce,
     engine: Engine,
     running: Option<clearance::RunningState>,
+    hot: Option<hot::HotState>,
 }
 
 /// What was read of the engine.
@@ -151,13 +154,15 @@ impl Assessment {
         )?;
         let limits = LimitSets::from_document(&document.engine, engine.cylinders, &mut warnings)?;
         let rule = RuleInForce::from_document(document.decision.as_ref(), &mut warnings)?;
-        let running = document
-            .running
-            .as_ref()
-            .map(|r| clearance::RunningState::from_document(r, &materials, &mut warnings))
-            .transpose()?;
+        let mut reader = Reader { calc: &mut calc, materials: &materials, warnings: &mut warnings };
+        let hot = hot::HotState::from_document(document, &engine, &limits, &mut reader)?;
+        let running = |stated: &doc::Running| match &hot {
+            Some(hot) => hot.running(stated, &engine, &mut reader),
+            None => clearance::RunningState::from_document(stated, &materials, reader.warnings),
+        };
+        let running = document.running.as_ref().map(running).transpose()?;
         check_laws(&engine, &limits, running.as_ref(), &materials)?;
-        Ok(Assessment { calc, warnings, shop, materials, gauges, limits, rule, engine, running })
+        Ok(Assessment { calc, warnings, shop, materials, gauges, limits, rule, engine, running, hot })
     }
 
     fn report(mut self, document: &Document) -> Result<Report, Error> {
@@ -276,7 +281,7 @@ impl Assessment {
         let clearance = match (&piston, &bore) {
             (Some(piston), Some(bore)) => {
                 self.calc.heading(|| format!("piston {0} in bore {0}", index + 1));
-                Some(self.clearance(piston, bore, &limits, &format!("{at}/clearance"))?)
+                Some(self.clearance(piston, bore, &limits, &at)?)
             }
             _ => None,
         };
@@ -291,15 +296,18 @@ impl Assessment {
             missing.extend(b.missing);
             b.report
         });
+        let mut hot = None;
         let clearance = clearance.map(|c| {
             let bore_stands = bore.as_ref().is_some_and(|b| b.verdict.outcome != Outcome::DoNotReuse);
             let why = self.engine.not_machined.as_deref().filter(|_| bore_stands);
             grounds.extend(barrel::not_machined(why, &c.grounds, &[]));
             grounds.extend(c.grounds);
+            missing.extend(c.missing);
+            hot = c.hot;
             c.report
         });
         grounds.extend(missing.iter().map(|m| Ground::missing(m)));
-        Ok(CylinderReport { number, piston, bore, clearance, missing, verdict: verdict(&grounds) })
+        Ok(CylinderReport { number, piston, bore, clearance, hot, missing, verdict: verdict(&grounds) })
     }
 
     fn findings(&mut self, cylinder: Option<&doc::Cylinder>) -> Result<Vec<Finding>, Error> {

@@ -25,9 +25,10 @@ use crate::growth::{Materials, Piecewise};
 use crate::job::{Entry, Given, Warning, readable};
 use crate::report::{JobName, RUNNING_CLEARANCE, SEIZURE, SERVICE_DATA};
 use document::{FitPiston, ReferenceCase};
-use hot::{Asked, Hot, Original};
-use read::{Reader, Shaped, Temperatures};
-use trace::{BoreSources, Sources};
+pub(crate) use hot::{Asked, Hot, Least, Original, gauge_depth, placed};
+pub(crate) use read::{Reader, Shaped, Temperatures};
+pub(crate) use text::sentences;
+pub(crate) use trace::{BoreSources, Sources};
 
 /// Format name of a hot fit.
 pub const FORMAT: &str = "gaugepoint-fit";
@@ -164,10 +165,6 @@ fn original(reader: &mut Reader<'_>, case: &ReferenceCase, of: &Found<'_>) -> Re
     let material = reader.materials.find(&case.material)?;
     let own = (&of.piston.shape, of.sources.piston_shape);
     let shape = reader.original_shape(case.shape.as_ref(), own, of.gauge, material)?;
-    let same_material = of.sources.surfaces.first().is_some_and(|s| s.material == material);
-    let same = same_material && shape.shape == of.parts.piston;
-    let parts = Parts { piston: shape.shape, growth: shape.growth, ..of.parts.clone() };
-    let sources = Sources { piston_shape: shape.spread, surfaces: shape.surfaces, ..of.sources.clone() };
-    let origin = case.origin.words()?.to_owned();
-    Ok(Original { parts, sources, least, temperature, material, origin, same })
+    let least = Least { clearance: least, temperature, origin: case.origin.words()?.to_owned() };
+    Ok(Original::new(shape, material, least, of.parts, of.sources))
 }

@@ -23,6 +23,7 @@ pub(crate) struct Reader<'a> {
 }
 
 /// A piston with what its surfaces are made of.
+#[derive(Debug, Clone)]
 pub(crate) struct Shaped {
     pub(crate) shape: piston::PistonShape,
     pub(crate) growth: Vec<SurfaceGrowth>,

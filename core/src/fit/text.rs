@@ -3,7 +3,7 @@
 use super::report::{
     BestPlaced, FitReport, FoundReport, HotReport, OnsetReport, PlaceReport, ReferenceReport, SurfaceReport,
 };
-use crate::report::{MeasuredValue, Page};
+use crate::report::{MeasuredValue, Page, give_or_take};
 
 impl FitReport {
     /// The report as text.
@@ -52,6 +52,33 @@ pub(crate) fn told(page: &mut Page, hot: &HotReport) {
     hot.onset.iter().for_each(|onset| page.line("  ", &told_onset(onset)));
     hot.found.iter().for_each(|found| page.line("  ", &told_found(found)));
     page.list("NOTES", &hot.notes);
+}
+
+/// What a cylinder of a job says of its hot fit, a sentence each.
+pub(crate) fn sentences(hot: &HotReport) -> Vec<String> {
+    let mut out = Vec::new();
+    let names = hot.surfaces.iter().map(|s| s.smallest.value_mm);
+    let least = names.fold(f64::INFINITY, |a, b| if b < a { b } else { a });
+    if let Some(tightest) = hot.surfaces.iter().find(|s| s.smallest.value_mm <= least) {
+        let overlaps =
+            if tightest.overlap.is_some() { ": free growth overlaps, which is no verdict" } else { "" };
+        out.push(format!(
+            "Running, the smallest clearance anywhere, on one side, is {} on the {}, {}{overlaps}.",
+            give_or_take(&tightest.smallest),
+            tightest.name,
+            place(&tightest.place)
+        ));
+    }
+    out.push(match &hot.reference {
+        Some(reference) => format!(
+            "Against the original piston at the maker's least clearance the skirt has {} more at its smallest, on one side, and {} more at the gauge point, over the diameter.",
+            give_or_take(&reference.smallest_margin),
+            give_or_take(&reference.margin)
+        ),
+        None => "There is no least clearance of the maker to compare the running fit with: it asks for judgement.".to_owned(),
+    });
+    out.extend(hot.onset.iter().map(|onset| format!("First contact, {}.", told_onset(onset))));
+    out
 }
 
 fn told_surface(page: &mut Page, surface: &SurfaceReport) {

@@ -26,6 +26,17 @@ pub(crate) struct SurfaceSources {
     pub(crate) ratios: Option<(Given, Given, Spread)>,
 }
 
+impl SurfaceSources {
+    /// Growth on the thrust and on the pin axis over that of the alloy; none of free growth.
+    pub(crate) fn growth_ratios(&self, calc: &mut Calc) -> Option<[Measured; 2]> {
+        let (thrust, pin, error) = self.ratios.as_ref()?;
+        Some([("ratio_thrust", thrust), ("ratio_pin", pin)].map(|(symbol, given)| {
+            let ratio = calc.given(symbol, given).into();
+            calc.add_source(&ratio, error.source, error.standard)
+        }))
+    }
+}
+
 /// What the shape of a bore comes from.
 #[derive(Debug, Clone)]
 pub(crate) enum BoreSources {
@@ -162,17 +173,9 @@ impl Trace<'_> {
     }
 
     fn ratios(&mut self, growth: &SurfaceSources) -> [Measured; 2] {
-        match &growth.ratios {
-            None => {
-                let free = self.constant("ratio", 1.0, "1", "free growth of the alloy");
-                [free.clone(), free]
-            }
-            Some((thrust, pin, error)) => {
-                [("ratio_thrust", thrust), ("ratio_pin", pin)].map(|(symbol, given)| {
-                    let ratio = self.calc.given(symbol, given).into();
-                    self.uncertain(&ratio, Some(*error))
-                })
-            }
-        }
+        growth.growth_ratios(self.calc).unwrap_or_else(|| {
+            let free = self.constant("ratio", 1.0, "1", "free growth of the alloy");
+            [free.clone(), free]
+        })
     }
 }

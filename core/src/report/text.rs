@@ -254,6 +254,7 @@ pub(super) fn sentences(cylinder: &CylinderReport) -> Vec<String> {
         }));
         out.extend(clearance.running.as_ref().map(|r| running_sentence(r, &clearance.decisions)));
     }
+    out.extend(cylinder.hot.iter().flat_map(crate::fit::sentences));
     out.extend(because(&cylinder.verdict));
     out
 }
@@ -366,7 +367,7 @@ fn printed(limit: f64) -> String {
     format!("{limit:.decimals$}")
 }
 
-fn give_or_take(value: &MeasuredValue) -> String {
+pub(crate) fn give_or_take(value: &MeasuredValue) -> String {
     let factor = value.dof.map(|_| format!(" (k = {:.2})", value.coverage_factor)).unwrap_or_default();
     format!("{:.4} mm, give or take {:.4}{factor}", value.value_mm, value.expanded_uncertainty_mm)
 }

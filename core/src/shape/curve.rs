@@ -321,8 +321,7 @@ fn check_rows(places: &[f64], values: &[f64]) -> Result<(), Error> {
             return Err(error.at(&format!("{field}/{k}")));
         }
     }
-    if let Some((k, pair)) =
-        places.windows(2).enumerate().find(|(_, pair)| !matches!(pair, [a, b] if a < b))
+    if let Some((k, pair)) = places.windows(2).enumerate().find(|(_, pair)| !matches!(pair, [a, b] if a < b))
     {
         let at = pair.last().copied().unwrap_or(f64::NAN);
         let error = Error::new(ErrorKind::OutOfOrder, at.to_string(), "places must rise").value(at);

@@ -158,7 +158,8 @@ fn second_order(calc: &mut Calc, places: &[&BorePlace]) -> [Measured; 2] {
         let mut sum = Measured::from(calc.constant(symbol, 0.0, "mm", "a sum begins at nothing"));
         for place in places {
             let w = share * of(turned(2, place.axis.value));
-            let w = calc.constant("w", w, "1", "cosine or sine of twice the axis, shared among the axes").into();
+            let w =
+                calc.constant("w", w, "1", "cosine or sine of twice the axis, shared among the axes").into();
             sum = calc.apply(SecondOrder, [&sum, &w, &place.size]);
         }
         sum
