@@ -194,6 +194,7 @@ impl Assessment {
         let bare = || piston.at_gauge_point(Some(Surface::BareMetal)).is_some();
         if self.hot.as_ref().is_none_or(|hot| !hot.is_coated() || bare()) {
             out.hot = self.hot_fit(&pair, bore, format!("{cylinder}/hot"))?;
+            out.hot.iter().for_each(|hot| self.warn_of_tighter(hot, piston));
         } else {
             let reason = "hot fit: the shape is that of the bare piston, and the thickness of the coating is not given";
             out.missing.push(reason.to_owned());

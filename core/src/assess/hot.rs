@@ -2,6 +2,7 @@
 
 use super::bore::Bore;
 use super::clearance::{Celsius, Pair, RunningState};
+use super::piston::Piston;
 use super::{Assessment, Engine};
 use crate::bounds;
 use crate::calc::Measured;
@@ -16,7 +17,7 @@ use crate::fit::{
 use crate::growth::field::{Coldest, Hottest};
 use crate::growth::{Materials, Piecewise};
 use crate::job::document::{self as doc, Datum, Surface};
-use crate::job::{Document, Entry};
+use crate::job::{Document, Entry, Warning};
 use crate::shape::bore::BoreShape;
 use crate::shape::levels::Levels;
 
@@ -29,6 +30,8 @@ pub(super) struct HotState {
     temperatures: Temperatures,
     asked: Asked,
 }
+
+const COATED: &str = "The running clearances everywhere are those of the coated skirt; the clearance on the bench is over the bare metal.";
 
 /// Which of two pistons.
 #[derive(Debug, Clone, Copy)]
@@ -186,7 +189,7 @@ impl Assessment {
         let sources = Sources {
             bore: pair.bore.clone(),
             bore_material: self.engine.bore_material,
-            bore_shape: BoreSources::Read(levels),
+            bore_shape: BoreSources::Read(Box::new(levels)),
             bore_field: Some(state.temperatures.bore_spread),
             piston: pair.piston.clone(),
             piston_shape: state.piston.spread,
@@ -214,7 +217,23 @@ impl Assessment {
         }
         .report()?;
         report.notes.extend(notes);
+        report.notes.extend(state.is_coated().then(|| COATED.to_owned()));
         Ok(Some(report))
+    }
+
+    /// An overlap is no verdict, but a piston that is tighter than the original at the maker's least clearance asks for attention.
+    pub(super) fn warn_of_tighter(&mut self, hot: &HotReport, piston: &Piston) {
+        let margin = hot.reference.as_ref().map(|r| &r.smallest_margin);
+        let tighter = margin.filter(|m| m.value_mm + m.expanded_uncertainty_mm < 0.0);
+        let (Some(margin), Some(read)) = (tighter, piston.first()) else {
+            return;
+        };
+        let text = format!(
+            "running, the skirt is tighter than that of an original piston fitted at the maker's least clearance: by {:.4} mm, give or take {:.4}, on one side, each at its tightest place",
+            -margin.value_mm, margin.expanded_uncertainty_mm
+        );
+        let (kind, path) = ("tighter_than_original".to_owned(), read.path.clone());
+        self.warnings.push(Warning { kind, path, text });
     }
 }
 

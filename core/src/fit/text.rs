@@ -54,12 +54,15 @@ pub(crate) fn told(page: &mut Page, hot: &HotReport) {
     page.list("NOTES", &hot.notes);
 }
 
+fn smallest_of(surface: &SurfaceReport) -> f64 {
+    surface.smallest.value_mm
+}
+
 /// What a cylinder of a job says of its hot fit, a sentence each.
 pub(crate) fn sentences(hot: &HotReport) -> Vec<String> {
     let mut out = Vec::new();
-    let names = hot.surfaces.iter().map(|s| s.smallest.value_mm);
-    let least = names.fold(f64::INFINITY, |a, b| if b < a { b } else { a });
-    if let Some(tightest) = hot.surfaces.iter().find(|s| s.smallest.value_mm <= least) {
+    let tighter = |a, b| if smallest_of(b) < smallest_of(a) { b } else { a };
+    if let Some(tightest) = hot.surfaces.iter().reduce(tighter) {
         let overlaps =
             if tightest.overlap.is_some() { ": free growth overlaps, which is no verdict" } else { "" };
         out.push(format!(
@@ -71,7 +74,7 @@ pub(crate) fn sentences(hot: &HotReport) -> Vec<String> {
     }
     out.push(match &hot.reference {
         Some(reference) => format!(
-            "Against the original piston at the maker's least clearance the skirt has {} more at its smallest, on one side, and {} more at the gauge point, over the diameter.",
+            "Room left against an original piston fitted at the maker's least clearance: where the skirt is tightest {}, on one side; at the gauge point {}, over the diameter. Below 0 it is tighter.",
             give_or_take(&reference.smallest_margin),
             give_or_take(&reference.margin)
         ),

@@ -43,7 +43,7 @@ pub(crate) enum BoreSources {
     /// tables about its size, with their error
     Tables(Option<Spread>),
     /// what was read in it
-    Read(Levels),
+    Read(Box<Levels>),
 }
 
 /// Everything a clearance is uncertain by.

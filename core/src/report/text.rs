@@ -418,9 +418,12 @@ pub(super) fn notes(report: &Report) -> Vec<String> {
     out.extend(report.engine.windows.iter().map(window));
     let why = report.engine.may_not_be_machined.iter();
     out.extend(why.map(|why| format!("The bores may not be honed or bored: {why}.")));
-    for note in report.cylinders.iter().filter_map(|c| c.clearance.as_ref()?.note.as_ref()) {
-        if !out.contains(note) {
-            out.push(note.clone());
+    let cold = |c: &CylinderReport| c.clearance.as_ref()?.note.clone();
+    let hot = |c: &CylinderReport| c.hot.iter().flat_map(|hot| hot.notes.clone()).collect::<Vec<_>>();
+    let said = report.cylinders.iter().filter_map(cold).chain(report.cylinders.iter().flat_map(hot));
+    for note in said {
+        if !out.contains(&note) {
+            out.push(note);
         }
     }
     out.extend(origins_of_limits(report));
