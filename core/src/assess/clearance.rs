@@ -1,7 +1,7 @@
 //! A piston in its bore: on the bench, running, against the reference case.
 
 use super::bore::Bore;
-use super::hot::{HotState, Which};
+use super::hot::{HotState, Pending, Which};
 use super::piston::Piston;
 use super::{Assessment, not_judged};
 use crate::bounds;
@@ -9,7 +9,6 @@ use crate::calc::{Calc, Figure, Measured};
 use crate::clearance::{Bench, Margin, ReferencePiston, Running};
 use crate::decision::{Against, Decision, Ground, Limit, Limits, Of, Outcome};
 use crate::error::{Error, ErrorKind};
-use crate::fit::HotReport;
 use crate::growth::Materials;
 use crate::job::document::{self as doc, Surface};
 use crate::job::{Given, Warning};
@@ -65,7 +64,7 @@ impl Celsius {
 pub(super) struct Clearance {
     pub(super) report: ClearanceReport,
     pub(super) grounds: Vec<Ground>,
-    pub(super) hot: Option<HotReport>,
+    pub(super) hot: Option<Pending>,
     pub(super) missing: Vec<String>,
 }
 
@@ -193,8 +192,7 @@ impl Assessment {
         self.running_clearance(&mut out, &pair, at)?;
         let bare = || piston.at_gauge_point(Some(Surface::BareMetal)).is_some();
         if self.hot.as_ref().is_none_or(|hot| !hot.is_coated() || bare()) {
-            out.hot = self.hot_fit(&pair, bore, format!("{cylinder}/hot"))?;
-            out.hot.iter().for_each(|hot| self.warn_of_tighter(hot, piston));
+            out.hot = self.pending(&pair, piston, bore, format!("{cylinder}/hot"))?;
         } else {
             let reason = "hot fit: the shape is that of the bare piston, and the thickness of the coating is not given";
             out.missing.push(reason.to_owned());

@@ -33,6 +33,17 @@ pub(super) struct HotState {
 
 const COATED: &str = "The running clearances everywhere are those of the coated skirt; the clearance on the bench is over the bare metal.";
 
+/// A hot fit that is not computed yet: it takes longest, so that everything else is read first.
+pub(super) struct Pending {
+    parts: Parts,
+    sources: Sources,
+    original: Option<Original>,
+    notes: Vec<String>,
+    at: String,
+    /// field of the piston's reading at its gauge point
+    read: String,
+}
+
 /// Which of two pistons.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Which {
@@ -170,22 +181,24 @@ impl Assessment {
         }
     }
 
-    /// The clearance of a cylinder everywhere and at temperature, at `at` in the report.
-    pub(super) fn hot_fit(
+    /// What a piston in its bore is made of; none without a shape and temperatures.
+    pub(super) fn pending(
         &mut self,
         pair: &Pair<'_>,
+        piston: &Piston,
         bore: &Bore,
         at: String,
-    ) -> Result<Option<HotReport>, Error> {
+    ) -> Result<Option<Pending>, Error> {
         let Some(state) = &self.hot else {
             return Ok(None);
         };
-        let Some(levels) = Levels::of(&mut self.calc, &bore.places) else {
+        let (Some(levels), Some(read)) = (Levels::of(&mut self.calc, &bore.places), piston.first()) else {
             return Ok(None);
         };
         let shape = levels.shape(pair.bore.value(), self.engine.bore_length.value)?;
         let parts = state.parts(&self.engine, &self.materials, shape, pair.piston.value())?;
-        let notes = levels.notes();
+        let coated = state.is_coated().then(|| COATED.to_owned());
+        let notes = levels.notes().into_iter().chain(coated).collect();
         let sources = Sources {
             bore: pair.bore.clone(),
             bore_material: self.engine.bore_material,
@@ -205,36 +218,36 @@ impl Assessment {
         let original = least.map(|least| {
             Original::new(state.original.clone(), state.original_material, least, &parts, &sources)
         });
-        let mut report = Hot {
-            calc: &mut self.calc,
-            materials: &self.materials,
-            parts,
-            sources,
-            temperatures: &state.temperatures,
-            original,
-            asked: &state.asked,
-            at,
-        }
-        .report()?;
-        report.notes.extend(notes);
-        report.notes.extend(state.is_coated().then(|| COATED.to_owned()));
-        Ok(Some(report))
+        Ok(Some(Pending { parts, sources, original, notes, at, read: read.path.clone() }))
     }
 
-    /// An overlap is no verdict, but a piston that is tighter than the original at the maker's least clearance asks for attention.
-    pub(super) fn warn_of_tighter(&mut self, hot: &HotReport, piston: &Piston) {
-        let margin = hot.reference.as_ref().map(|r| &r.smallest_margin);
-        let tighter = margin.filter(|m| m.value_mm + m.expanded_uncertainty_mm < 0.0);
-        let (Some(margin), Some(read)) = (tighter, piston.first()) else {
-            return;
+    /// The clearance of a cylinder everywhere and at temperature.
+    pub(super) fn hot_fit(&mut self, pending: Pending) -> Result<Option<HotReport>, Error> {
+        let Some(state) = &self.hot else {
+            return Ok(None);
         };
-        let text = format!(
-            "running, the skirt is tighter than that of an original piston fitted at the maker's least clearance: by {:.4} mm, give or take {:.4}, on one side, each at its tightest place",
-            -margin.value_mm, margin.expanded_uncertainty_mm
-        );
-        let (kind, path) = ("tighter_than_original".to_owned(), read.path.clone());
-        self.warnings.push(Warning { kind, path, text });
+        let Pending { parts, sources, original, notes, at, read } = pending;
+        let (calc, materials) = (&mut self.calc, &self.materials);
+        let (temperatures, asked) = (&state.temperatures, &state.asked);
+        let mut report =
+            Hot { calc, materials, parts, sources, temperatures, original, asked, at }.report()?;
+        report.notes.extend(notes);
+        self.warnings.extend(tighter_than_original(&report, read));
+        Ok(Some(report))
     }
+}
+
+/// An overlap is no verdict, but a piston that is tighter than the original at the maker's least clearance asks for attention.
+fn tighter_than_original(hot: &HotReport, path: String) -> Option<Warning> {
+    let margin = &hot.reference.as_ref()?.smallest_margin;
+    if margin.value_mm + margin.expanded_uncertainty_mm >= 0.0 {
+        return None;
+    }
+    let text = format!(
+        "running, the skirt is tighter than that of an original piston fitted at the maker's least clearance: by {:.4} mm, give or take {:.4}, on one side, each at its tightest place",
+        -margin.value_mm, margin.expanded_uncertainty_mm
+    );
+    Some(Warning { kind: "tighter_than_original".to_owned(), path, text })
 }
 
 impl Engine {

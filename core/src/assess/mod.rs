@@ -169,10 +169,16 @@ impl Assessment {
         let cylinders = self.numbered(&document.cylinders)?;
         let gauges = self.gauge_reports();
         let mut reports = Vec::with_capacity(cylinders.len());
+        let mut hot = Vec::with_capacity(cylinders.len());
         for (index, cylinder) in cylinders.iter().enumerate() {
-            reports.push(self.cylinder(index, *cylinder, &document.engine.reduction)?);
+            let (report, pending) = self.cylinder(index, *cylinder, &document.engine.reduction)?;
+            reports.push(report);
+            hot.push(pending);
         }
         cross::check(document, &self.engine, &cylinders, &reports, &mut self.warnings)?;
+        for (report, pending) in reports.iter_mut().zip(hot) {
+            report.hot = pending.map(|p| self.hot_fit(p)).transpose()?.flatten();
+        }
         let block = block(&reports);
         let mut out = Report {
             format: report::FORMAT,
@@ -238,7 +244,7 @@ impl Assessment {
         index: usize,
         cylinder: Option<&doc::Cylinder>,
         reduction: &doc::Reduction,
-    ) -> Result<CylinderReport, Error> {
+    ) -> Result<(CylinderReport, Option<hot::Pending>), Error> {
         let at = format!("/cylinders/{index}");
         #[expect(clippy::cast_possible_truncation, reason = "at most MOST_CYLINDERS")]
         let number = index as u32 + 1;
@@ -307,7 +313,8 @@ impl Assessment {
             c.report
         });
         grounds.extend(missing.iter().map(|m| Ground::missing(m)));
-        Ok(CylinderReport { number, piston, bore, clearance, hot, missing, verdict: verdict(&grounds) })
+        let verdict = verdict(&grounds);
+        Ok((CylinderReport { number, piston, bore, clearance, hot: None, missing, verdict }, hot))
     }
 
     fn findings(&mut self, cylinder: Option<&doc::Cylinder>) -> Result<Vec<Finding>, Error> {
