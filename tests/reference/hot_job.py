@@ -218,25 +218,29 @@ class Cylinder:
 
     # ------------------------------------------------------------------------------------------------------------- the report
 
-    def report(self):
+    def chain(self):
+        """Every clearance with the sources moved, at the places where they are smallest."""
         places = [smallest(self.own, k)[1] for k in range(len(self.own.surfaces))]
         place_of_original = smallest(self.of_original, 0)[1]
 
-        def chain(err):
-            values = assess.cylinder_values(self.job, self.cylinder, self.weights, err)
+        def values(err):
+            bench = assess.cylinder_values(self.job, self.cylinder, self.weights, err)["bench"]
             own, original = self.at_gauge(err), self.at_gauge(err, original=True)
             least = [self.clearance(k, place, err) for k, place in enumerate(places)]
             of_original = self.clearance(0, place_of_original, err, original=True)
-            return {"bench": values["bench"], "running": own, "reference": original, "margin": own - original, "least": of_original,
+            return {"bench": bench, "running": own, "reference": original, "margin": own - original, "least": of_original,
                     "smallest_margin": least[0] - of_original, **dict(enumerate(least))}
 
-        values, contributions = assess.propagate(chain)
+        return values
+
+    def report(self):
+        values, contributions = assess.propagate(self.chain())
         told = lambda name: assess.measured(values[name], contributions[name])
         gauge = self.own.gauge
         depth = self.own.deck + self.own.height - gauge
         return {"bench": told("bench"), "running": told("running"),
                 "gauge_point": {"thrust_c": float(self.own.thrust(gauge)), "pin_c": float(self.own.pin(gauge)), "bore_c": float(self.own.wall(depth))},
-                "surfaces": [{"smallest": told(k)} for k in range(len(places))],
+                "surfaces": [{"smallest": told(k)} for k in range(len(self.own.surfaces))],
                 "reference": {"running": told("reference"), "margin": told("margin"), "smallest_mm": values["least"],
                               "smallest_margin": told("smallest_margin")},
                 "onset": [self.onset(scenario) for scenario in SCENARIOS]}

@@ -4,8 +4,7 @@ use super::bore::Bore;
 use super::clearance::{Celsius, Pair, RunningState};
 use super::piston::Piston;
 use super::{Assessment, Engine};
-use crate::bounds;
-use crate::calc::Measured;
+use crate::calc::{Figure, Measured};
 use crate::clearance::hot::{Controlled, HotFit, Motion, Parts};
 use crate::decision::LimitSets;
 use crate::error::{Error, ErrorKind};
@@ -97,34 +96,27 @@ impl HotState {
         reader: &mut Reader<'_>,
     ) -> Result<RunningState, Error> {
         let depth = self.nominal_gauge_depth(engine, reader.materials)?;
-        let Some(field) = &running.field else {
-            return Err(missing("/running/field", "this field is required"));
-        };
         let ranges = [&running.piston_temperature, &running.bore_temperature].into_iter().flatten();
-        let stated_twice =
+        let mut stated_twice =
             ranges.map(|range| range.min.parent()).chain(running.origin.as_ref().map(Entry::path));
-        if let Some(path) = stated_twice.into_iter().next() {
+        if let Some(path) = stated_twice.next() {
             let reason = "the field says it already: the temperatures at the gauge point are those of it";
             return Err(Error::new(ErrorKind::Contradiction, "", reason).at(path));
         }
-        reader.calc.heading(|| "temperatures at the gauge point".to_owned());
-        let height = reader.calc.given("z", &engine.gauge_point.height);
-        let piston = self.temperatures.piston.thrust_c.temperature(reader.calc, height);
-        let depth = reader.calc.constant("y", depth, "mm", "depth of the gauge point at top dead centre");
-        let bore = self.temperatures.bore.wall_c.temperature(reader.calc, depth);
-        let mut ends = |t, error: &Entry<_>, path: &str| {
-            let error = error.read(&bounds::FIELD_ERROR, reader.warnings)?;
-            let error = reader.calc.given("half_width", &error);
-            let (low, high) =
-                (reader.calc.figure(Coldest, [t, error]), reader.calc.figure(Hottest, [t, error]));
-            let found = |figure| Celsius::Found { figure, path: path.to_owned() };
-            Ok::<_, Error>((found(low), found(high)))
+        let Temperatures { piston, bore, piston_spread, bore_spread, origin, place } = &self.temperatures;
+        let calc = &mut *reader.calc;
+        calc.heading(|| "temperatures at the gauge point".to_owned());
+        let height = calc.given("z", &engine.gauge_point.height);
+        let thrust = piston.thrust_c.temperature(calc, height);
+        let depth = calc.constant("y", depth, "mm", "depth of the gauge point at top dead centre");
+        let wall = bore.wall_c.temperature(calc, depth);
+        let mut ends = |t: Figure, u: Figure, of: &str| {
+            let found = |figure| Celsius::Found { figure, path: format!("{place}/{of}") };
+            (found(calc.figure(Coldest, [t, u])), found(calc.figure(Hottest, [t, u])))
         };
-        let place = &self.temperatures.place;
-        let piston = ends(piston, &field.piston_permissible_error, &format!("{place}/piston"))?;
-        let bore = ends(bore, &field.bore_permissible_error, &format!("{place}/bore"))?;
-        let origin = self.temperatures.origin.clone();
-        Ok(RunningState::of_field(piston, bore, origin, self.original_material))
+        let piston = ends(thrust, piston_spread.standard, "piston");
+        let bore = ends(wall, bore_spread.standard, "bore");
+        Ok(RunningState::of_field(piston, bore, origin.clone(), self.original_material))
     }
 
     fn nominal_gauge_depth(&self, engine: &Engine, materials: &Materials) -> Result<f64, Error> {
