@@ -95,7 +95,8 @@ fn every_number_of_a_report_has_its_working() {
 
 /// A number of a hot fit that is searched or drawn: it has no formula of its own. The clearances there are evaluated again with their working.
 fn is_searched(pointer: &str) -> bool {
-    let measured = ["value_mm", "uncertainty_mm", "uncertainty_k", "contribution_mm", "contribution_k", "/share"];
+    let measured =
+        ["value_mm", "uncertainty_mm", "uncertainty_k", "contribution_mm", "contribution_k", "/share"];
     pointer.contains("/hot/") && !measured.iter().any(|m| pointer.ends_with(m))
 }
 

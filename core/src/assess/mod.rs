@@ -528,7 +528,7 @@ pub(crate) fn state(calc: &mut Calc, value: &Measured, at: &str) -> MeasuredValu
     if let Some(dof) = budget.dof {
         calc.place(dof, || format!("{at}/dof"));
     }
-    let lines = budget_lines(calc, &budget, at);
+    let lines = budget_lines(calc, &budget, at, "contribution_mm");
     let dominant =
         lines.first().map(|l| Dominant { source: l.source.clone(), share: l.share, path: l.path.clone() });
     MeasuredValue {
@@ -542,11 +542,16 @@ pub(crate) fn state(calc: &mut Calc, value: &Measured, at: &str) -> MeasuredValu
     }
 }
 
-/// A budget as the report tells it, with its value at `at`.
-pub(crate) fn budget_lines(calc: &mut Calc, budget: &Budget, at: &str) -> Vec<BudgetLine> {
+/// A budget as the report tells it, with its value at `at` and its contributions under a name with their unit.
+pub(crate) fn budget_lines(
+    calc: &mut Calc,
+    budget: &Budget,
+    at: &str,
+    contribution: &str,
+) -> Vec<BudgetLine> {
     let mut lines = Vec::with_capacity(budget.lines.len());
     for (index, line) in budget.lines.iter().enumerate() {
-        calc.place(line.contribution, || format!("{at}/budget/{index}/contribution_mm"));
+        calc.place(line.contribution, || format!("{at}/budget/{index}/{contribution}"));
         calc.place(line.share, || format!("{at}/budget/{index}/share"));
         let (source, path) =
             calc.source_of(line.source).map(|s| (s.name.clone(), s.path.clone())).unwrap_or_default();

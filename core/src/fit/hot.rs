@@ -513,7 +513,7 @@ fn gauge_point(fit: &HotFit) -> Result<GaugePointTemperatures, Error> {
 
 /// A budget in kelvin, with its value at `at`.
 fn kelvin_lines(calc: &mut Calc, budget: &Budget, at: &str) -> Vec<KelvinLine> {
-    let lines = budget_lines(calc, budget, at);
+    let lines = budget_lines(calc, budget, at, "contribution_k");
     let kelvin = |l: BudgetLine| KelvinLine {
         source: l.source,
         contribution_k: l.contribution_mm,
