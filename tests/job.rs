@@ -10,7 +10,7 @@
 #![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
 
 use gaugepoint::decision::{Conformity, Of, Outcome};
-use gaugepoint::fit::{FitDocument, FitReport};
+use gaugepoint::fit::{FitDocument, FitReport, HotReport};
 use gaugepoint::measure::{MeasurementDocument, MeasurementReport, measure};
 use gaugepoint::report::{CylinderReport, MeasuredValue};
 use gaugepoint::sheet::{SheetDocument, SheetReport};
@@ -908,4 +908,256 @@ fn a_negative_running_clearance_is_no_verdict() {
     let running = first.clearance.as_ref().and_then(|c| c.running.clone()).expect("running");
     assert!(running.tight.clearance.value_mm < 0.0);
     assert_eq!(first.verdict.outcome, Outcome::Reuse);
+}
+
+// --- hot fits ---
+
+/// The invented twin as a single, with nothing drawn or looked for.
+fn single() -> Value {
+    let twin = with(&with(&document("sawmill_twin"), "/pictures", Value::Null), "/find", Value::Null);
+    with(&with(&twin, "/cylinders/1", Value::Null), "/engine/cylinders", json!(1))
+}
+
+fn hot(report: &Report) -> &HotReport {
+    report.cylinders[0].hot.as_ref().expect("a hot fit")
+}
+
+/// One depth, two axes; the bore of 91.0410 mm at 0 deg and 91.0350 mm at 90 deg.
+fn at_one_depth() -> Value {
+    let read = |axis: &str, d: &str| json!({"depth": "65 mm", "axis": axis, "repeats": [d]});
+    let readings = json!([read("0 deg", "0.041 mm"), read("90 deg", "0.035 mm")]);
+    let job = with(&single(), "/cylinders/0/bore/readings", readings);
+    // a fit document has no end of the bore: its temperatures reach as deep as the piston goes
+    with(&job, "/running/field/bore/2/depth", json!("170 mm"))
+}
+
+#[test]
+fn a_job_without_a_shape_has_no_hot_fit() {
+    assert!(report(&document("pump_six")).cylinders.iter().all(|c| c.hot.is_none()));
+    // shape and crank may be known where the temperatures are not
+    let cold = report(&with(&single(), "/running", Value::Null));
+    assert!(cold.cylinders[0].hot.is_none());
+    assert!(cold.to_text().contains("the hot fit was not examined"));
+}
+
+/// The same piston in the same bore as a fit document: what was read is its shape, by hand `(91.041 + 91.035) / 2` and `(91.041 - 91.035) / 4`.
+#[test]
+fn a_job_and_a_fit_document_say_the_same() {
+    let job = at_one_depth();
+    let told = report(&job);
+    let clearance = told.cylinders[0].clearance.as_ref().expect("a clearance");
+    let bare =
+        told.cylinders[0].piston.as_ref().expect("a piston").sizes[0].bare_size.clone().expect("a size");
+    let bore = told.cylinders[0].bore.as_ref().expect("a bore");
+    let (along, across) = (bore.places[0].size.value_mm, bore.places[1].size.value_mm);
+    let size = |mm: f64| json!({"value": format!("{mm:.12} mm"), "expanded_uncertainty": "1 um", "coverage_factor": 2});
+    let running = &job["running"];
+    let fit = json!({
+        "format": "gaugepoint-fit", "version": 1, "fit": {"id": "the same", "date": "2026-10-02"},
+        "materials": job["materials"],
+        "bore": {"size": size((along + across) / 2.0), "material": "grey iron", "shape": {"rows": [{
+            "depth": "0 mm", "deviation": "0 mm",
+            "harmonics": [{"order": 2, "cos": format!("{:.12} mm", (along - across) / 4.0), "sin": "0 mm"}]}]}},
+        "piston": {"size": size(bare.value_mm), "gauge_height": "14 mm", "material": "piston alloy",
+            "shape": job["engine"]["piston"]["shape"]},
+        "motion": job["engine"]["motion"], "running": running["field"],
+        "reference": {"least_clearance": "0.045 mm", "reference_temperature": "20 C", "origin": "invented service sheet",
+            "material": "original alloy", "shape": running["original_piston_shape"]},
+        "elastic": job["elastic"]
+    });
+    let fit =
+        gaugepoint::fit::fit(&FitDocument::from_json(&fit.to_string()).expect("a fit"), Options::default());
+    let (ours, theirs) = (hot(&told), fit.expect("accepted").hot);
+    let same = |a: f64, b: f64, what: &str| assert!((a - b).abs() < 2e-9, "{what}: {a} {b}");
+    let bench = clearance.bench.as_ref().expect("a clearance");
+    same(ours.bench.value_mm, bench.value_mm, "bench of the job");
+    same(ours.bench.value_mm, theirs.bench.value_mm, "bench");
+    same(ours.running.value_mm, theirs.running.value_mm, "running");
+    for (a, b) in ours.surfaces.iter().zip(&theirs.surfaces) {
+        same(a.smallest.value_mm, b.smallest.value_mm, &a.name);
+    }
+    let margins =
+        [ours, &theirs].map(|h| h.reference.as_ref().expect("a reference").smallest_margin.value_mm);
+    same(margins[0], margins[1], "margin");
+    for (a, b) in ours.onset.iter().zip(&theirs.onset) {
+        assert_eq!((a.scenario, a.outcome), (b.scenario, b.outcome));
+        assert!((a.thrust_c - b.thrust_c).abs() < 1e-5, "{} {}", a.thrust_c, b.thrust_c);
+    }
+    assert!(
+        ours.notes.iter().any(|n| n.contains("read at 65 mm alone: it counts as straight")),
+        "{:?}",
+        ours.notes
+    );
+}
+
+/// By hand: the thrust side has 112 C at the gauge point and 10 K of error; the wall 150 C to 100 C over 160 mm and 6 K, the gauge point
+/// at top dead centre 0.2 + 72 - 14 = 58.2 mm deep, so 131.8125 C.
+#[test]
+fn the_range_at_the_gauge_point_is_that_of_the_field() {
+    let rows =
+        json!([{"depth": "0 mm", "temperature": "150 C"}, {"depth": "160 mm", "temperature": "100 C"}]);
+    let told = report(&with(&single(), "/running/field/bore", rows));
+    let running = told.cylinders[0].clearance.as_ref().and_then(|c| c.running.as_ref()).expect("running");
+    let found = [&running.tight, &running.loose].map(|c| (c.piston_temperature_c, c.bore_temperature_c));
+    for ((piston, bore), (by_hand, wall)) in found.into_iter().zip([(122.0, 125.8125), (102.0, 137.8125)]) {
+        assert!((piston - by_hand).abs() < 1e-9 && (bore - wall).abs() < 1e-9, "{piston} {bore}");
+    }
+    assert!((hot(&told).gauge_point.bore_c - 131.8125).abs() < 1e-9);
+    assert_eq!(running.origin, "invented full-load figures");
+}
+
+#[test]
+fn what_a_hot_fit_lacks_is_refused_there() {
+    let shape = "/engine/piston/shape";
+    let skirt = "/engine/piston/shape/surfaces/0";
+    let range = json!({"min": "100 C", "max": "120 C"});
+    let by_height = |material: &str| {
+        json!([{"from": "0 mm", "to": "48 mm", "material": "piston alloy"},
+               {"from": "48 mm", "to": "80 mm", "material": material}])
+    };
+    let coated = ["/engine/limits/piston_size/over", "/engine/limits/bench_clearance/over"];
+    let over_coating = coated.iter().fold(single(), |d, p| with(&d, p, json!("coating")));
+    let cases = [
+        (with(&single(), shape, Value::Null), "contradiction", "/engine/motion"),
+        (with(&single(), "/engine/motion", Value::Null), "missing_field", "/engine/motion"),
+        (with(&single(), "/running/field", Value::Null), "missing_field", "/running/field"),
+        (with(&single(), "/running/bore_temperature", range), "contradiction", "/running/bore_temperature"),
+        (with(&single(), "/running/origin", json!("elsewhere")), "contradiction", "/running/origin"),
+        (with(&document("pump_six"), "/running/origin", Value::Null), "missing_field", "/running/origin"),
+        (with(&document("pump_six"), "/elastic", single()["elastic"].clone()), "contradiction", "/elastic"),
+        (
+            with(&single(), &format!("{skirt}/material"), json!("original alloy")),
+            "contradiction",
+            &format!("{skirt}/material"),
+        ),
+        (
+            with(&single(), "/engine/piston/materials_by_height", by_height("original alloy")),
+            "contradiction",
+            "/engine/piston/shape/surfaces/1/material",
+        ),
+        (
+            with(&single(), "/engine/piston/gauge_point/angle", json!("90 deg")),
+            "contradiction",
+            "/engine/piston/gauge_point/angle",
+        ),
+        (
+            with(&single(), "/engine/piston/gauge_point/datum", json!("crown_top")),
+            "contradiction",
+            "/engine/piston/gauge_point/height",
+        ),
+        (over_coating, "contradiction", &format!("{skirt}/coating")),
+        // before anything is read, too
+        (
+            with(&with(&single(), "/running/field/piston/4/thrust", json!("420 C")), "/cylinders", json!([])),
+            "outside_law",
+            "/running/field/piston",
+        ),
+        (
+            with(&with(&single(), "/running/field/bore/2/depth", json!("100 mm")), "/cylinders", json!([])),
+            "out_of_range",
+            "/running/field/bore",
+        ),
+    ];
+    for (document, kind, field) in cases {
+        let parsed = Document::from_json(&document.to_string()).unwrap_or_else(|e| panic!("{field}: {e}"));
+        let error = assess(&parsed, Options::default()).expect_err(field);
+        assert_eq!((error.kind().name(), error.field()), (kind, field), "{error}");
+    }
+    // and materials by height that agree are accepted
+    let agreed = with(&single(), "/engine/piston/materials_by_height", by_height("piston alloy"));
+    assert!(report(&agreed).cylinders[0].hot.is_some());
+}
+
+/// A thicker coating on the skirt is no part of the bench clearance over bare metal: nothing is judged otherwise, but the report warns.
+#[test]
+fn a_skirt_that_is_tighter_than_the_original_is_a_warning_and_no_verdict() {
+    let warned = |r: &Report| r.warnings.iter().filter(|w| w.kind == "tighter_than_original").count();
+    let plain = report(&single());
+    let coated = report(&with(&single(), "/engine/piston/shape/surfaces/0/coating", json!("30 um")));
+    assert_eq!((warned(&plain), warned(&coated)), (0, 1));
+    let overlap = hot(&coated).surfaces[0].overlap.as_ref().expect("an overlap");
+    assert!(overlap.largest_mm > 0.02);
+    assert_eq!(coated.cylinders[0].verdict, plain.cylinders[0].verdict);
+    let warning = coated.warnings.iter().find(|w| w.kind == "tighter_than_original").expect("a warning");
+    assert_eq!(warning.path, "/cylinders/0/piston/readings/0/repeats/0");
+    // 20 um on the radius, and the growth of that
+    let margins =
+        [&plain, &coated].map(|r| hot(r).reference.as_ref().expect("a reference").smallest_margin.value_mm);
+    assert!((margins[0] - margins[1] - 0.020).abs() < 1e-4, "{margins:?}");
+}
+
+#[test]
+fn a_coating_of_unknown_thickness_leaves_the_hot_fit_open() {
+    let open = with(&single(), "/cylinders/0/piston/readings/0/coating", Value::Null);
+    let open = report(&with(&open, "/engine/limits/bench_clearance", Value::Null));
+    let cylinder = &open.cylinders[0];
+    assert!(cylinder.hot.is_none() && cylinder.clearance.as_ref().is_some_and(|c| c.bench.is_some()));
+    assert!(
+        cylinder.missing.iter().any(|m| m.contains("thickness of the coating")),
+        "{:?}",
+        cylinder.missing
+    );
+    assert!(
+        report(&with(&single(), "/engine/limits/bench_clearance", Value::Null)).cylinders[0].hot.is_some()
+    );
+}
+
+/// One axis, or axes that are not evenly spaced, say nothing of a wave.
+#[test]
+fn what_was_not_read_of_a_bore_counts_as_round() {
+    let read = |depth: &str, axis: &str, d: &str| json!({"depth": depth, "axis": axis, "repeats": [d]});
+    let readings = json!([
+        read("20 mm", "0 deg", "0.041 mm"),
+        read("20 mm", "40 deg", "0.035 mm"),
+        read("110 mm", "0 deg", "0.040 mm")
+    ]);
+    let told = report(&with(&single(), "/cylinders/0/bore/readings", readings));
+    let notes = &hot(&told).notes;
+    assert!(notes.iter().any(|n| n.starts_with("At 20 mm, 110 mm the axes")), "{notes:?}");
+    assert!(notes.iter().any(|n| n.contains("above 20 mm as there, below 110 mm as there")), "{notes:?}");
+    assert!(
+        told.to_text().contains("At 20 mm, 110 mm the axes")
+            && told.to_markdown().contains("At 20 mm, 110 mm the axes")
+    );
+}
+
+/// The skirt is tightest on the thrust side near bottom dead centre; a port there does not support it.
+#[test]
+fn a_window_of_the_bore_does_not_support_the_piston() {
+    let port = |from: &str, to: &str| json!({"from_depth": "125 mm", "to_depth": "145 mm", "from_angle": from, "to_angle": to, "what": "port"});
+    // diameters do not tell one side from the other: the minor thrust side is as tight
+    let ports = json!([port("340 deg", "20 deg"), port("160 deg", "200 deg")]);
+    let [closed, open] = [single(), with(&single(), "/engine/bore/windows", ports)].map(|d| report(&d));
+    let (was, is) = (&hot(&closed).surfaces[0], &hot(&open).surfaces[0]);
+    let within = |p: &gaugepoint::fit::PlaceReport| {
+        let depth = p.depth_mm.expect("a depth");
+        let from_axis = p.angle_deg % 180.0;
+        depth > 125.0 && depth < 145.0 && (from_axis < 20.0 || from_axis > 160.0)
+    };
+    assert!(within(&was.place) && !within(&is.place), "{:?} {:?}", was.place, is.place);
+    assert!(is.smallest.value_mm > was.smallest.value_mm);
+}
+
+#[test]
+fn the_text_tells_where_a_cylinder_is_tightest() {
+    let told = report(&single());
+    let text = told.to_text().split_whitespace().collect::<Vec<_>>().join(" ");
+    let skirt = &hot(&told).surfaces[0];
+    assert!(
+        text.contains(&format!(
+            "the smallest clearance anywhere, on one side, is {:.4} mm",
+            skirt.smallest.value_mm
+        )),
+        "{text}"
+    );
+    for part in [
+        "on the skirt, at 0 deg",
+        "which is no verdict",
+        "where the skirt is tightest",
+        "First contact, piston alone",
+    ] {
+        assert!(text.contains(part), "{part}: {text}");
+    }
+    let of = "Running, the smallest clearance anywhere";
+    assert!(told.to_markdown().contains(of) && !report(&document("pump_six")).to_text().contains(of));
 }

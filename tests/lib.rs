@@ -32,7 +32,11 @@ pub const JOBS: &[&str] = &[
     "ported_barrel",
     "steel_crown",
     "choked_barrel",
+    "sawmill_twin",
 ];
+
+/// Names of the jobs with hot fits, which take a second each.
+pub const HOT_JOBS: &[&str] = &["sawmill_twin"];
 
 /// Names of the measurements: the shipped example, and a vector with every kind of gauge.
 pub const MEASUREMENTS: &[&str] = &["three_ways", "every_kind"];

@@ -713,7 +713,7 @@ fn a_number_is_a_text_where_any_text_is() {
     assert_eq!(seen["refused"].len(), NAMES.len(), "{seen:?}");
 }
 
-/// What may be below zero: deviations, laws and running engines in the cold, an interference, a relaxed guard band.
+/// What may be below zero: deviations, laws and running engines in the cold, an interference, a relaxed guard band, an offset to the other side.
 fn may_be_negative(path: &str, holds: Holds) -> bool {
     let of_law = path.starts_with("/materials/") && holds != Holds::Expansion;
     of_law
@@ -728,6 +728,9 @@ fn may_be_negative(path: &str, holds: Holds) -> bool {
         || path.starts_with("/engine/bore/target_profile/rows/") && path.ends_with("/deviation")
         || path.starts_with("/engine/limits") && path.contains("/bench_clearance/") && holds == Holds::Length
         || path.starts_with("/decision/") && path.ends_with("_guard")
+        || path.starts_with("/engine/piston/shape/") && (path.ends_with("below") || path.ends_with("ovality"))
+        || ["/engine/motion/pin_offset", "/engine/motion/deck_clearance", "/pictures/crank"].contains(&path)
+        || path.starts_with("/find/")
 }
 
 /// The same text with the other sign.

@@ -91,6 +91,19 @@ proptest! {
 }
 
 /// Sides that differ by 0.01 on the pin axis in the middle of the skirt only.
+/// Straight lines through rows, by hand; beyond them the outer ones go on.
+#[test]
+fn lines_go_through_their_rows() {
+    let curve = Curve::lines(&[0.0, 2.0, 3.0], &[1.0, 2.0, 0.0]).unwrap();
+    for (place, by_hand) in [(0.0, 1.0), (1.0, 1.5), (2.0, 2.0), (2.25, 1.5), (3.0, 0.0), (3.5, -1.0)] {
+        assert!((curve.value(place) - by_hand).abs() < 1e-15, "{place}: {}", curve.value(place));
+    }
+    assert_eq!(curve.range(), (0.0, 3.0));
+    let error = Curve::lines(&[0.0, 2.0, 2.0], &[1.0, 2.0, 0.0]).unwrap_err();
+    assert_eq!((error.kind(), error.field()), (ErrorKind::OutOfOrder, "places/2"));
+    assert_eq!(Curve::lines(&[], &[]).unwrap_err().kind(), ErrorKind::MissingField);
+}
+
 #[test]
 fn sides_must_meet_on_the_pin_axis() {
     let through = |values: &[f64]| Curve::through(&[0.0, 20.0, 40.0], values).unwrap();

@@ -13,7 +13,7 @@ use gaugepoint::calc::Working;
 use gaugepoint::{Document, ErrorKind, Options, Report, assess};
 use gaugepoint_tests::expression::Expression;
 use gaugepoint_tests::replay::Replay;
-use gaugepoint_tests::{JOBS, job, numbers, text, words};
+use gaugepoint_tests::{HOT_JOBS, JOBS, job, numbers, text, words};
 use serde_json::Value;
 use std::collections::{BTreeMap, HashMap, HashSet};
 
@@ -82,6 +82,7 @@ fn every_number_of_a_report_has_its_working() {
             if counted
                 || constant
                 || given.iter().any(|g| last.ends_with(g))
+                || is_searched(&pointer)
                 || places.contains(pointer.as_str())
             {
                 continue;
@@ -90,6 +91,13 @@ fn every_number_of_a_report_has_its_working() {
             assert!(number.abs() <= 0.0, "{name} {pointer} = {number} has no working");
         }
     }
+}
+
+/// A number of a hot fit that is searched or drawn: it has no formula of its own. The clearances there are evaluated again with their working.
+fn is_searched(pointer: &str) -> bool {
+    let measured =
+        ["value_mm", "uncertainty_mm", "uncertainty_k", "contribution_mm", "contribution_k", "/share"];
+    pointer.contains("/hot/") && !measured.iter().any(|m| pointer.ends_with(m))
 }
 
 #[test]
@@ -158,9 +166,12 @@ impl Expected {
     /// Does any of these numbers differ from the independent one by more than both errors of arithmetic?
     fn refutes(&self, results: &HashMap<&str, f64>) -> bool {
         let (plain, sorted) = split(results.iter().map(|(at, v)| (*at, *v)));
-        let far = |a: f64, b: f64| a.is_nan() || (a - b).abs() > 1e-10;
-        let value = plain.iter().any(|(at, v)| self.plain.get(*at).is_some_and(|e| far(*v, *e)));
-        value || sorted.iter().any(|(at, v)| self.sorted.get(at).is_some_and(|e| differ(v, e, far)))
+        let far = |at: &str, a: f64, b: f64| a.is_nan() || (a - b).abs() > agreement(at);
+        let value = plain.iter().any(|(at, v)| self.plain.get(*at).is_some_and(|e| far(at, *v, *e)));
+        let differ = |at: &str, a: &[f64], b: &[f64]| {
+            a.len() != b.len() || a.iter().zip(b).any(|(a, b)| far(at, *a, *b))
+        };
+        value || sorted.iter().any(|(at, v)| self.sorted.get(at).is_some_and(|e| differ(at, v, e)))
     }
 }
 
@@ -188,8 +199,16 @@ fn split<'a>(
     (plain, sorted)
 }
 
-fn differ(a: &[f64], b: &[f64], far: impl Fn(f64, f64) -> bool) -> bool {
-    a.len() != b.len() || a.iter().zip(b).any(|(a, b)| far(*a, *b))
+/// How near both evaluations are: to the errors of arithmetic, or in a hot fit to those of two searches. A smallest clearance is certain to a
+/// millionth of a micrometre; its place, where it is flat, to the root of that, and what is uncertain of it depends on the place.
+fn agreement(at: &str) -> f64 {
+    match at {
+        _ if !at.contains("/hot/") => 1e-10,
+        _ if at.ends_with("value_mm") || at.ends_with("smallest_mm") => 2e-9,
+        _ if at.ends_with("_mm") => 1e-7,
+        _ if at.ends_with("share") => 1e-5,
+        _ => 1e-4,
+    }
 }
 
 /// The unmutated report agrees with the independent evaluation in every number.
@@ -208,7 +227,8 @@ fn reports_agree_with_the_independent_evaluation() {
                 .and_then(Value::as_f64)
                 .unwrap_or_else(|| panic!("{name}: {at} is missing"));
             let error = (entering(at, ours) - entering(at, *number)).abs();
-            assert!(error <= 1e-11, "{name} {at}: {ours} against {number}");
+            let most = if at.contains("/hot/") { agreement(at) } else { 1e-11 };
+            assert!(error <= most, "{name} {at}: {ours} against {number}");
             compared += 1;
         }
         assert!(compared > 100, "{name}: {compared}");
@@ -250,7 +270,8 @@ const SIGN: f64 = -2.0;
 
 #[test]
 fn an_input_moves_exactly_what_the_working_says() {
-    for name in JOBS {
+    // the place of a smallest clearance moves, too, and a working is of one place: hot fits are moved in the tests of Python
+    for name in JOBS.iter().filter(|name| !HOT_JOBS.contains(name)) {
         let document: Value = serde_json::from_str(&job(name)).expect("JSON");
         let (report, before) = worked(&job(name)).expect("accepted");
         let replay = Replay::new(working(&report));
@@ -306,7 +327,7 @@ fn compare(of: &str, before: &Value, after: &Value, predicted: &HashMap<&str, f6
 
 #[test]
 fn a_changed_sign_is_refused_or_moves_the_results() {
-    for name in JOBS {
+    for name in JOBS.iter().filter(|name| !HOT_JOBS.contains(name)) {
         let document: Value = serde_json::from_str(&job(name)).expect("JSON");
         let (report, before) = worked(&job(name)).expect("accepted");
         let (mut refused, mut accepted) = (0, 0);

@@ -538,8 +538,14 @@ class Job:
         form = self.document.get("running")
         if form is None:
             return None
-        ends = {part: [real(temperature(form[part][end])) for end in ("min", "max")]
-                for part in ("piston_temperature", "bore_temperature")}
+        if "field" in form:
+            import hot_job  # which needs this module, and what most jobs do not
+
+            found = hot_job.at_gauge_point(self)
+            ends = {part + "_temperature": [t - a, t + a] for part, (t, a) in found.items()}
+        else:
+            ends = {part: [real(temperature(form[part][end])) for end in ("min", "max")]
+                    for part in ("piston_temperature", "bore_temperature")}
         ends["original"] = self.named(self.materials, form["original_piston_material"])
         return ends
 
@@ -884,13 +890,32 @@ def running_ends(job):
     return {"tight": (piston[1], bore[0]), "loose": (piston[0], bore[1])}
 
 
+def growth_ratios(job, err):
+    """Of the engine's pistons and of the original ones, on the thrust axis."""
+    shape = job.engine["piston"].get("shape")
+    if shape is None:
+        return ONE, ONE
+    import hot_job
+
+    original, path = job.document["running"].get("original_piston_shape"), "/running/original_piston_shape"
+    own = hot_job.growth_ratio(job, shape, "/engine/piston/shape", err)
+    return own, own if original is None else hot_job.growth_ratio(job, original, path, err)
+
+
+def left(ratio, one_and_eps):
+    """1 + eps when controlled expansion leaves a part of it."""
+    return ONE + ratio * (one_and_eps - ONE)
+
+
 def running_values(job, bore, piston, err):
     values, limit = {}, job.limits.get("bench_clearance", {})
+    own, of_original = growth_ratios(job, err)
     for end, (piston_t, bore_t) in running_ends(job).items():
-        values[end, "clearance"] = clearance_at(job, bore, piston, bore_t, piston_t, err)
+        hot_bore = bore * grown(job.bore_material, bore_t, err)
+        values[end, "clearance"] = hot_bore - piston * left(own, grown(job.piston_material, piston_t, err))
         if "min" in limit:
-            original = original_size(job, bore, limit, err) * grown(job.running["original"], piston_t, err)
-            values[end, "reference"] = bore * grown(job.bore_material, bore_t, err) - original
+            original = original_size(job, bore, limit, err) * left(of_original, grown(job.running["original"], piston_t, err))
+            values[end, "reference"] = hot_bore - original
             values[end, "margin"] = values[end, "clearance"] - values[end, "reference"]
     return values
 
@@ -1060,8 +1085,8 @@ class CylinderReport:
     def __init__(self, job, cylinder):
         job = job.seen_by(int(cylinder.number))
         self.job, self.cylinder = job, cylinder
-        weights = reductions(job, cylinder.bore) if cylinder.bore else {}
-        self.values, self.contributions = propagate(lambda err: cylinder_values(job, cylinder, weights, err))
+        self.weights = reductions(job, cylinder.bore) if cylinder.bore else {}
+        self.values, self.contributions = propagate(lambda err: cylinder_values(job, cylinder, self.weights, err))
 
     def measured(self, name):
         return measured(self.values[name], self.contributions[name])
@@ -1160,6 +1185,10 @@ class CylinderReport:
             entry["bore"] = self.bore()
         if "bench" in self.values:
             entry["clearance"] = self.clearance()
+            if "shape" in self.job.engine["piston"] and self.job.running:
+                import hot_job
+
+                entry["hot"] = hot_job.Cylinder(self.job, self.cylinder, self.weights).report()
         return entry
 
 

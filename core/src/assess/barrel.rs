@@ -8,6 +8,7 @@ use crate::job::document as doc;
 use crate::job::{Entry, Given, Warning, check_length};
 use crate::quantity::Angle;
 use crate::report::WindowReport;
+use crate::shape::bore::Port;
 
 /// Places nearer than this, in mm or deg, are one, as elsewhere in a bore.
 const NEAR: f64 = 0.001;
@@ -44,6 +45,17 @@ impl Window {
         }
         let what = window.what.words()?.to_owned();
         Ok(Window { depth: [from_depth, to_depth], angle: [from_angle, to_angle], what })
+    }
+
+    /// The window as a part of the wall that does not support the piston.
+    pub(super) fn port(&self) -> Port {
+        let ([from_depth, to_depth], [from_angle, to_angle]) = (&self.depth, &self.angle);
+        Port {
+            from_deg: from_angle.value,
+            to_deg: to_angle.value,
+            from_mm: from_depth.value,
+            to_mm: to_depth.value,
+        }
     }
 
     pub(super) fn report(&self) -> WindowReport {

@@ -29,6 +29,8 @@ pub(super) struct Bore {
     pub(super) overdue: Vec<String>,
     /// the reading of the largest diameter
     pub(super) widest: Option<Given>,
+    /// every diameter that was read
+    pub(super) places: Vec<BorePlace>,
 }
 
 /// The diameters that were read.
@@ -91,6 +93,7 @@ impl Assessment {
             clamping: bore.clamping,
             overdue: self.gauges.find(&bore.gauge, true)?.stale(),
             widest,
+            places: read.places,
         };
         let judged = [
             (Of::BoreSize, &reduced.size, &limits.bore_size),

@@ -1,40 +1,80 @@
 //! A piston in its bore: on the bench, running, against the reference case.
 
 use super::bore::Bore;
+use super::hot::{HotState, Pending, Which};
 use super::piston::Piston;
 use super::{Assessment, not_judged};
 use crate::bounds;
-use crate::calc::Measured;
+use crate::calc::{Calc, Figure, Measured};
 use crate::clearance::{Bench, Margin, ReferencePiston, Running};
 use crate::decision::{Against, Decision, Ground, Limit, Limits, Of, Outcome};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
-use crate::job::document as doc;
+use crate::job::document::{self as doc, Surface};
 use crate::job::{Given, Warning};
 use crate::measurement::hold;
 use crate::report::{ClearanceReport, RunningCase, RunningReport};
 
-/// Temperatures of the running engine and the original piston.
+/// Temperatures of the running engine at the gauge point, from the coldest to the hottest, and the original piston.
 pub(super) struct RunningState {
-    piston: (Given, Given),
-    bore: (Given, Given),
+    piston: (Celsius, Celsius),
+    bore: (Celsius, Celsius),
     origin: String,
     original_material: usize,
+}
+
+/// A temperature of the running engine.
+pub(super) enum Celsius {
+    Stated(Given),
+    /// from a field that stands at `path`
+    Found {
+        figure: Figure,
+        path: String,
+    },
+}
+
+impl Celsius {
+    fn figure(&self, calc: &mut Calc) -> Figure {
+        match self {
+            Celsius::Stated(given) => calc.given("t", given),
+            Celsius::Found { figure, .. } => *figure,
+        }
+    }
+
+    fn path(&self) -> &str {
+        match self {
+            Celsius::Stated(given) => &given.path,
+            Celsius::Found { path, .. } => path,
+        }
+    }
+
+    /// Refuses it when the law of a material does not hold there.
+    fn check(&self, materials: &Materials, material: usize) -> Result<(), Error> {
+        match self {
+            Celsius::Stated(given) => materials.check(material, given),
+            Celsius::Found { figure: Figure { value, unit, .. }, path } => {
+                let (text, path) = (format!("{value} {unit}"), path.clone());
+                materials.check(material, &Given { value: *value, unit, text, path })
+            }
+        }
+    }
 }
 
 /// A clearance with its grounds for the verdict of the cylinder.
 pub(super) struct Clearance {
     pub(super) report: ClearanceReport,
     pub(super) grounds: Vec<Ground>,
+    pub(super) hot: Option<Pending>,
+    pub(super) missing: Vec<String>,
 }
 
 /// Piston and bore at 20 C, over the surface that the limit means.
-struct Pair<'a> {
-    piston: &'a Measured,
-    bore: &'a Measured,
+pub(super) struct Pair<'a> {
+    pub(super) piston: &'a Measured,
+    pub(super) bore: &'a Measured,
     overdue: Vec<String>,
     /// the limit, when it can be used for this pair
-    limit: Option<Limit>,
+    pub(super) limit: Option<Limit>,
 }
 
 impl RunningState {
@@ -43,28 +83,44 @@ impl RunningState {
         materials: &Materials,
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, Error> {
-        let mut range = |range: &doc::Range, bound: &bounds::Bound| {
+        let at = running.original_piston_material.parent();
+        let missing = |name: &str| {
+            let reason = "this field is required, or the temperatures by height and depth in its place";
+            Error::new(ErrorKind::MissingField, name, reason).at(&format!("{at}/{name}"))
+        };
+        let mut range = |range: &Option<doc::Range>, name: &str, bound: &bounds::Bound| {
+            let range = range.as_ref().ok_or_else(|| missing(name))?;
             let low = range.min.read(bound, warnings)?;
             let high = range.max.read(bound, warnings)?;
             if low.value > high.value {
                 let reason = format!("max must not be below min, {}", low.text);
                 return Err(range.max.refuse(ErrorKind::OutOfOrder, reason).value(high.value));
             }
-            Ok((low, high))
+            Ok((Celsius::Stated(low), Celsius::Stated(high)))
         };
         Ok(RunningState {
-            piston: range(&running.piston_temperature, &bounds::SKIRT_TEMPERATURE)?,
-            bore: range(&running.bore_temperature, &bounds::RUNNING_TEMPERATURE)?,
-            origin: running.origin.words()?.to_owned(),
+            piston: range(&running.piston_temperature, "piston_temperature", &bounds::SKIRT_TEMPERATURE)?,
+            bore: range(&running.bore_temperature, "bore_temperature", &bounds::RUNNING_TEMPERATURE)?,
+            origin: running.origin.as_ref().ok_or_else(|| missing("origin"))?.words()?.to_owned(),
             original_material: materials.find(&running.original_piston_material)?,
         })
+    }
+
+    /// Temperatures that a field has at the gauge point.
+    pub(super) fn of_field(
+        piston: (Celsius, Celsius),
+        bore: (Celsius, Celsius),
+        origin: String,
+        original_material: usize,
+    ) -> Self {
+        RunningState { piston, bore, origin, original_material }
     }
 
     /// Refuses temperatures at which the laws of the piston and of the bore do not hold.
     pub(super) fn check_laws(&self, materials: &Materials, piston: usize, bore: usize) -> Result<(), Error> {
         for (material, (low, high)) in [(piston, &self.piston), (bore, &self.bore)] {
-            materials.check(material, low)?;
-            materials.check(material, high)?;
+            low.check(materials, material)?;
+            high.check(materials, material)?;
         }
         Ok(())
     }
@@ -76,8 +132,9 @@ impl Assessment {
         piston: &Piston,
         bore: &Bore,
         limits: &Limits,
-        at: &str,
+        cylinder: &str,
     ) -> Result<Clearance, Error> {
+        let at = &format!("{cylinder}/clearance");
         let limit = limits.bench_clearance.clone();
         let mut out = Clearance {
             report: ClearanceReport {
@@ -89,6 +146,8 @@ impl Assessment {
                 decisions: Vec::new(),
             },
             grounds: Vec::new(),
+            hot: None,
+            missing: Vec::new(),
         };
         let surface = limit.as_ref().and_then(|l| l.over);
         let (Some(bore_size), true) = (&bore.size, piston.was_read()) else {
@@ -131,6 +190,13 @@ impl Assessment {
         }
         let pair = Pair { piston: piston_size, bore: bore_size, overdue, limit };
         self.running_clearance(&mut out, &pair, at)?;
+        let bare = || piston.at_gauge_point(Some(Surface::BareMetal)).is_some();
+        if self.hot.as_ref().is_none_or(|hot| !hot.is_coated() || bare()) {
+            out.hot = self.pending(&pair, piston, bore, format!("{cylinder}/hot"))?;
+        } else {
+            let reason = "hot fit: the shape is that of the bare piston, and the thickness of the coating is not given";
+            out.missing.push(reason.to_owned());
+        }
         Ok(out)
     }
 
@@ -241,7 +307,8 @@ impl Assessment {
             }
             cases.push(case);
         }
-        let same_alloy = running.original_material == self.engine.piston_material;
+        let same_alloy = running.original_material == self.engine.piston_material
+            && self.hot.as_ref().is_none_or(HotState::grow_alike);
         out.report.note = match (&reference, same_alloy) {
             (None, _) => {
                 let text = "there is no least clearance to compare the running clearance with: it is an interval that asks for judgement";
@@ -279,23 +346,20 @@ impl Assessment {
         pair: &Pair<'_>,
         reference: Option<&Measured>,
         original: usize,
-        (t_piston, t_bore): (&Given, &Given),
+        (t_piston, t_bore): (&Celsius, &Celsius),
         at: &str,
     ) -> Result<(RunningCase, Option<Measured>), Error> {
         let [hot_piston, hot_bore]: [Measured; 2] =
-            [t_piston, t_bore].map(|t| self.calc.given("t", t).into());
-        let eps_piston = self.materials.growth(
-            &mut self.calc,
-            self.engine.piston_material,
-            &hot_piston,
-            &t_piston.path,
-        )?;
+            [t_piston, t_bore].map(|t| t.figure(&mut self.calc).into());
+        let material = self.engine.piston_material;
+        let eps_piston = self.materials.growth(&mut self.calc, material, &hot_piston, t_piston.path())?;
+        let eps_piston = self.controlled(Which::Fitted, eps_piston);
         let eps_bore =
-            self.materials.growth(&mut self.calc, self.engine.bore_material, &hot_bore, &t_bore.path)?;
+            self.materials.growth(&mut self.calc, self.engine.bore_material, &hot_bore, t_bore.path())?;
         let clearance = self.calc.apply(Running, [pair.bore, &eps_bore, pair.piston, &eps_piston]);
         let mut case = RunningCase {
-            piston_temperature_c: t_piston.value,
-            bore_temperature_c: t_bore.value,
+            piston_temperature_c: hot_piston.value(),
+            bore_temperature_c: hot_bore.value(),
             clearance: self.state(&clearance, &format!("{at}/clearance")),
             reference: None,
             margin: None,
@@ -303,7 +367,8 @@ impl Assessment {
         let Some(reference) = reference else {
             return Ok((case, None));
         };
-        let eps_original = self.materials.growth(&mut self.calc, original, &hot_piston, &t_piston.path)?;
+        let eps_original = self.materials.growth(&mut self.calc, original, &hot_piston, t_piston.path())?;
+        let eps_original = self.controlled(Which::Original, eps_original);
         let clearance = self.calc.apply(Running, [pair.bore, &eps_bore, reference, &eps_original]);
         let margin = self.calc.apply(Margin, [reference, &eps_original, pair.piston, &eps_piston]);
         case.reference = Some(self.state(&clearance, &format!("{at}/reference")));

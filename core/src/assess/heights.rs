@@ -7,6 +7,7 @@ use crate::growth::Materials;
 use crate::job::document::{self as doc, Datum};
 use crate::job::{Entry, Given, Warning, check_length};
 use crate::quantity::Length;
+use crate::shape::piston::Surface;
 
 /// Heights nearer than this, in mm, are one, as elsewhere on a piston.
 const NEAR_MM: f64 = 0.001;
@@ -58,6 +59,12 @@ impl MaterialRange {
     fn overlaps(&self, other: &MaterialRange) -> bool {
         let below = |a: &Given, b: &Given| a.value < b.value - NEAR_MM;
         self.datum == other.datum && below(&self.from, &other.to) && below(&other.from, &self.to)
+    }
+
+    /// Has it another material at heights of a surface, which are counted from the bottom edge of the skirt?
+    pub(super) fn contradicts(&self, surface: &Surface, material: usize) -> bool {
+        let meets = surface.from_mm < self.to.value - NEAR_MM && self.from.value < surface.to_mm - NEAR_MM;
+        self.datum == Datum::SkirtBottom && meets && self.material != material
     }
 
     fn holds(&self, place: &PistonPlace) -> bool {

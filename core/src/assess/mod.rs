@@ -5,6 +5,7 @@ mod bore;
 mod clearance;
 mod cross;
 mod heights;
+mod hot;
 mod piston;
 
 use crate::bounds::{self, Bound};
@@ -15,6 +16,7 @@ use crate::decision::{
     verdict,
 };
 use crate::error::{Error, ErrorKind};
+use crate::fit::Reader;
 use crate::growth::{Grown, Materials};
 use crate::job::document::{self as doc, Datum};
 use crate::job::{Document, Entry, Given, MOST_ENTRIES, Warning};
@@ -82,6 +84,7 @@ struct Assessment {
     rule: RuleInForce,
     engine: Engine,
     running: Option<clearance::RunningState>,
+    hot: Option<hot::HotState>,
 }
 
 /// What was read of the engine.
@@ -151,23 +154,31 @@ impl Assessment {
         )?;
         let limits = LimitSets::from_document(&document.engine, engine.cylinders, &mut warnings)?;
         let rule = RuleInForce::from_document(document.decision.as_ref(), &mut warnings)?;
-        let running = document
-            .running
-            .as_ref()
-            .map(|r| clearance::RunningState::from_document(r, &materials, &mut warnings))
-            .transpose()?;
+        let mut reader = Reader { calc: &mut calc, materials: &materials, warnings: &mut warnings };
+        let hot = hot::HotState::from_document(document, &engine, &limits, &mut reader)?;
+        let running = |stated: &doc::Running| match &hot {
+            Some(hot) => hot.running(stated, &engine, &mut reader),
+            None => clearance::RunningState::from_document(stated, &materials, reader.warnings),
+        };
+        let running = document.running.as_ref().map(running).transpose()?;
         check_laws(&engine, &limits, running.as_ref(), &materials)?;
-        Ok(Assessment { calc, warnings, shop, materials, gauges, limits, rule, engine, running })
+        Ok(Assessment { calc, warnings, shop, materials, gauges, limits, rule, engine, running, hot })
     }
 
     fn report(mut self, document: &Document) -> Result<Report, Error> {
         let cylinders = self.numbered(&document.cylinders)?;
         let gauges = self.gauge_reports();
         let mut reports = Vec::with_capacity(cylinders.len());
+        let mut hot = Vec::with_capacity(cylinders.len());
         for (index, cylinder) in cylinders.iter().enumerate() {
-            reports.push(self.cylinder(index, *cylinder, &document.engine.reduction)?);
+            let (report, pending) = self.cylinder(index, *cylinder, &document.engine.reduction)?;
+            reports.push(report);
+            hot.push(pending);
         }
         cross::check(document, &self.engine, &cylinders, &reports, &mut self.warnings)?;
+        for (report, pending) in reports.iter_mut().zip(hot) {
+            report.hot = pending.map(|p| self.hot_fit(p)).transpose()?.flatten();
+        }
         let block = block(&reports);
         let mut out = Report {
             format: report::FORMAT,
@@ -233,7 +244,7 @@ impl Assessment {
         index: usize,
         cylinder: Option<&doc::Cylinder>,
         reduction: &doc::Reduction,
-    ) -> Result<CylinderReport, Error> {
+    ) -> Result<(CylinderReport, Option<hot::Pending>), Error> {
         let at = format!("/cylinders/{index}");
         #[expect(clippy::cast_possible_truncation, reason = "at most MOST_CYLINDERS")]
         let number = index as u32 + 1;
@@ -276,7 +287,7 @@ impl Assessment {
         let clearance = match (&piston, &bore) {
             (Some(piston), Some(bore)) => {
                 self.calc.heading(|| format!("piston {0} in bore {0}", index + 1));
-                Some(self.clearance(piston, bore, &limits, &format!("{at}/clearance"))?)
+                Some(self.clearance(piston, bore, &limits, &at)?)
             }
             _ => None,
         };
@@ -291,15 +302,19 @@ impl Assessment {
             missing.extend(b.missing);
             b.report
         });
+        let mut hot = None;
         let clearance = clearance.map(|c| {
             let bore_stands = bore.as_ref().is_some_and(|b| b.verdict.outcome != Outcome::DoNotReuse);
             let why = self.engine.not_machined.as_deref().filter(|_| bore_stands);
             grounds.extend(barrel::not_machined(why, &c.grounds, &[]));
             grounds.extend(c.grounds);
+            missing.extend(c.missing);
+            hot = c.hot;
             c.report
         });
         grounds.extend(missing.iter().map(|m| Ground::missing(m)));
-        Ok(CylinderReport { number, piston, bore, clearance, missing, verdict: verdict(&grounds) })
+        let verdict = verdict(&grounds);
+        Ok((CylinderReport { number, piston, bore, clearance, hot: None, missing, verdict }, hot))
     }
 
     fn findings(&mut self, cylinder: Option<&doc::Cylinder>) -> Result<Vec<Finding>, Error> {
@@ -513,7 +528,7 @@ pub(crate) fn state(calc: &mut Calc, value: &Measured, at: &str) -> MeasuredValu
     if let Some(dof) = budget.dof {
         calc.place(dof, || format!("{at}/dof"));
     }
-    let lines = budget_lines(calc, &budget, at);
+    let lines = budget_lines(calc, &budget, at, "contribution_mm");
     let dominant =
         lines.first().map(|l| Dominant { source: l.source.clone(), share: l.share, path: l.path.clone() });
     MeasuredValue {
@@ -527,11 +542,16 @@ pub(crate) fn state(calc: &mut Calc, value: &Measured, at: &str) -> MeasuredValu
     }
 }
 
-/// A budget as the report tells it, with its value at `at`.
-pub(crate) fn budget_lines(calc: &mut Calc, budget: &Budget, at: &str) -> Vec<BudgetLine> {
+/// A budget as the report tells it, with its value at `at` and its contributions under a name with their unit.
+pub(crate) fn budget_lines(
+    calc: &mut Calc,
+    budget: &Budget,
+    at: &str,
+    contribution: &str,
+) -> Vec<BudgetLine> {
     let mut lines = Vec::with_capacity(budget.lines.len());
     for (index, line) in budget.lines.iter().enumerate() {
-        calc.place(line.contribution, || format!("{at}/budget/{index}/contribution_mm"));
+        calc.place(line.contribution, || format!("{at}/budget/{index}/{contribution}"));
         calc.place(line.share, || format!("{at}/budget/{index}/share"));
         let (source, path) =
             calc.source_of(line.source).map(|s| (s.name.clone(), s.path.clone())).unwrap_or_default();

@@ -1,7 +1,7 @@
 //! A hot fit from two sizes that were measured or declared: what a fit document and a job have in common.
 
-use super::document::{FitDocument, Pictures};
-use super::read::Temperatures;
+use super::document::{self, Elastic, Pictures};
+use super::read::{Shaped, Temperatures};
 use super::report::{
     AgainstPicture, Band, BestPlaced, FoundReport, GaugePointTemperatures, HotReport, KelvinLine, MapPicture,
     OnsetReport, OvalityReport, OverlapReport, PicturesReport, PlaceReport, ProfilePicture, ReferenceReport,
@@ -40,8 +40,33 @@ pub(crate) struct Original {
     pub(crate) temperature: Given,
     pub(crate) material: usize,
     pub(crate) origin: String,
-    /// same alloy and same shape as the piston of the fit
+    /// same alloy, shape and growth as the piston of the fit
     pub(crate) same: bool,
+}
+
+/// What the maker says of the original piston.
+pub(crate) struct Least {
+    pub(crate) clearance: Given,
+    pub(crate) temperature: Given,
+    pub(crate) origin: String,
+}
+
+impl Original {
+    /// The original piston in the bore of a fit, at its temperatures.
+    pub(crate) fn new(
+        shaped: Shaped,
+        material: usize,
+        least: Least,
+        parts: &Parts,
+        sources: &Sources,
+    ) -> Self {
+        let skirts = [&shaped.surfaces, &sources.surfaces].map(|s| s.first().map(|skirt| skirt.material));
+        let same = skirts[0] == skirts[1] && shaped.shape == parts.piston && shaped.growth == parts.growth;
+        let parts = Parts { piston: shaped.shape, growth: shaped.growth, ..parts.clone() };
+        let sources = Sources { piston_shape: shaped.spread, surfaces: shaped.surfaces, ..sources.clone() };
+        let Least { clearance, temperature, origin } = least;
+        Original { parts, sources, least: clearance, temperature, material, origin, same }
+    }
 }
 
 /// What is asked of a hot fit besides.
@@ -71,14 +96,20 @@ struct Drawn {
 const MOST_DRAWN: u32 = 721;
 
 impl Asked {
-    pub(super) fn from_document(document: &FitDocument, warnings: &mut Vec<Warning>) -> Result<Self, Error> {
-        let allowed = document.elastic.as_ref().map(|elastic| {
+    /// What a document asks for.
+    pub(crate) fn read(
+        elastic: Option<&Elastic>,
+        asked: Option<&document::Find>,
+        pictures: Option<&Pictures>,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, Error> {
+        let allowed = elastic.map(|elastic| {
             elastic.origin.words()?;
             elastic.overlap_per_side.read(&bounds::ELASTIC_OVERLAP, warnings).map(|given| given.value)
         });
         let allowed = allowed.transpose()?;
         let mut find = Vec::new();
-        if let Some(asked) = &document.find {
+        if let Some(asked) = asked {
             let fields = [
                 (Find::BoreForRunning, &asked.bore_for_running_clearance),
                 (Find::BoreForSmallest, &asked.bore_for_smallest_clearance),
@@ -90,8 +121,7 @@ impl Asked {
                 }
             }
         }
-        let pictures =
-            document.pictures.as_ref().map(|asked| Drawn::from_document(asked, warnings)).transpose()?;
+        let pictures = pictures.map(|asked| Drawn::from_document(asked, warnings)).transpose()?;
         Ok(Asked { allowed, find, pictures })
     }
 }
@@ -149,7 +179,7 @@ pub(crate) struct Hot<'a> {
 impl Hot<'_> {
     /// Everything that is asked of the fit.
     pub(crate) fn report(mut self) -> Result<HotReport, Error> {
-        self.told().map_err(|e| self.placed(e))
+        self.told().map_err(|e| placed(e, &self.sources.field, &self.sources.bore_place))
     }
 
     fn told(&mut self) -> Result<HotReport, Error> {
@@ -403,21 +433,18 @@ impl Hot<'_> {
     }
 }
 
-impl Hot<'_> {
-    /// A refusal of the fit itself, at the part of the document it is of.
-    fn placed(&self, error: Error) -> Error {
-        let (field, shape) = (&self.sources.field, &self.sources.bore_place);
-        let place = match error.field() {
-            known if known.starts_with('/') => return error,
-            of if of.contains("piston_field") => format!("{field}/piston"),
-            of if of.contains("bore_field") => format!("{field}/bore"),
-            of if of.starts_with("bore/") => shape.clone(),
-            // it matters where the piston stands, and that is not known
-            of if of == "motion" || of == "position" => "/motion".to_owned(),
-            _ => return error.under(field),
-        };
-        error.moved(place)
-    }
+/// A refusal of the fit itself, at the part of the document it is of: the temperatures at `field`, the shape of the bore at `bore`.
+pub(crate) fn placed(error: Error, field: &str, bore: &str) -> Error {
+    let place = match error.field() {
+        known if known.starts_with('/') => return error,
+        of if of.contains("piston_field") => format!("{field}/piston"),
+        of if of.contains("bore_field") => format!("{field}/bore"),
+        of if of.starts_with("bore/") => bore.to_owned(),
+        // it matters where the piston stands, and that is not known
+        of if of == "motion" || of == "position" => "/motion".to_owned(),
+        _ => return error.under(field),
+    };
+    error.moved(place)
 }
 
 fn notes(fit: &HotFit, compared: bool) -> Vec<String> {
@@ -472,17 +499,21 @@ fn position_of(fit: &HotFit, place: &Place) -> Position {
     }
 }
 
+/// Depth of the gauge point at top dead centre; 0 when it does not matter.
+pub(crate) fn gauge_depth(fit: &HotFit) -> Result<f64, Error> {
+    let height = fit.parts().piston.gauge_height_mm;
+    Ok(fit.depth_mm(height, gauge_position(fit))?.unwrap_or(0.0))
+}
+
 /// Temperatures at the gauge point.
 fn gauge_point(fit: &HotFit) -> Result<GaugePointTemperatures, Error> {
-    let height = fit.parts().piston.gauge_height_mm;
-    let (thrust_c, pin_c) = fit.piston_c(height)?;
-    let depth = fit.depth_mm(height, gauge_position(fit))?;
-    Ok(GaugePointTemperatures { thrust_c, pin_c, bore_c: fit.bore_c(depth.unwrap_or(0.0))? })
+    let (thrust_c, pin_c) = fit.piston_c(fit.parts().piston.gauge_height_mm)?;
+    Ok(GaugePointTemperatures { thrust_c, pin_c, bore_c: fit.bore_c(gauge_depth(fit)?)? })
 }
 
 /// A budget in kelvin, with its value at `at`.
 fn kelvin_lines(calc: &mut Calc, budget: &Budget, at: &str) -> Vec<KelvinLine> {
-    let lines = budget_lines(calc, budget, at);
+    let lines = budget_lines(calc, budget, at, "contribution_k");
     let kelvin = |l: BudgetLine| KelvinLine {
         source: l.source,
         contribution_k: l.contribution_mm,

@@ -25,9 +25,10 @@ use crate::growth::{Materials, Piecewise};
 use crate::job::{Entry, Given, Warning, readable};
 use crate::report::{JobName, RUNNING_CLEARANCE, SEIZURE, SERVICE_DATA};
 use document::{FitPiston, ReferenceCase};
-use hot::{Asked, Hot, Original};
-use read::{Reader, Shaped, Temperatures};
-use trace::Sources;
+pub(crate) use hot::{Asked, Hot, Least, Original, gauge_depth, placed};
+pub(crate) use read::{Reader, Shaped, Temperatures};
+pub(crate) use text::sentences;
+pub(crate) use trace::{BoreSources, Sources};
 
 /// Format name of a hot fit.
 pub const FORMAT: &str = "gaugepoint-fit";
@@ -124,7 +125,7 @@ impl Fit {
         let sources = Sources {
             bore,
             bore_material,
-            bore_shape: bore_spread,
+            bore_shape: BoreSources::Tables(bore_spread),
             bore_field: Some(temperatures.bore_spread),
             piston: size,
             piston_shape: piston.spread,
@@ -136,7 +137,8 @@ impl Fit {
         let of = Found { parts: &parts, sources: &sources, piston: &document.piston, gauge: &gauge };
         let original =
             document.reference.as_ref().map(|case| original(&mut reader, case, &of)).transpose()?;
-        let asked = Asked::from_document(document, reader.warnings)?;
+        let FitDocument { elastic, find, pictures, .. } = document;
+        let asked = Asked::read(elastic.as_ref(), find.as_ref(), pictures.as_ref(), reader.warnings)?;
         Ok(Fit { parts, sources, temperatures, original, asked })
     }
 
@@ -161,18 +163,8 @@ fn original(reader: &mut Reader<'_>, case: &ReferenceCase, of: &Found<'_>) -> Re
     let least = case.least_clearance.read(&bounds::in_bore(&bounds::CLEARANCE, bore), reader.warnings)?;
     let temperature = case.reference_temperature.read(&bounds::LIMIT_TEMPERATURE, reader.warnings)?;
     let material = reader.materials.find(&case.material)?;
-    let shape = match &case.shape {
-        Some(shape) => reader.piston_shape(shape, of.gauge, material, "shape of the original piston")?,
-        None => {
-            let again = reader.piston_shape(&of.piston.shape, of.gauge, material, "shape of the piston")?;
-            // the same tables: what is uncertain of the one is of the other
-            Shaped { spread: of.sources.piston_shape, ..again }
-        }
-    };
-    let same_material = of.sources.surfaces.first().is_some_and(|s| s.material == material);
-    let same = same_material && shape.shape == of.parts.piston;
-    let parts = Parts { piston: shape.shape, growth: shape.growth, ..of.parts.clone() };
-    let sources = Sources { piston_shape: shape.spread, surfaces: shape.surfaces, ..of.sources.clone() };
-    let origin = case.origin.words()?.to_owned();
-    Ok(Original { parts, sources, least, temperature, material, origin, same })
+    let own = (&of.piston.shape, of.sources.piston_shape);
+    let shape = reader.original_shape(case.shape.as_ref(), own, of.gauge, material)?;
+    let least = Least { clearance: least, temperature, origin: case.origin.words()?.to_owned() };
+    Ok(Original::new(shape, material, least, of.parts, of.sources))
 }

@@ -23,6 +23,7 @@ pub(crate) struct Reader<'a> {
 }
 
 /// A piston with what its surfaces are made of.
+#[derive(Debug, Clone)]
 pub(crate) struct Shaped {
     pub(crate) shape: piston::PistonShape,
     pub(crate) growth: Vec<SurfaceGrowth>,
@@ -139,6 +140,22 @@ impl Reader<'_> {
         }
         let spread = self.form_spread(error_name, shape.permissible_error.as_ref())?;
         Ok(Shaped { shape: cold, growth, surfaces, spread, height })
+    }
+
+    /// Shape of the original piston; without one of its own that of the piston, `own` with its spread, in its material.
+    pub(crate) fn original_shape(
+        &mut self,
+        shape: Option<&PistonShape>,
+        (own, spread): (&PistonShape, Option<Spread>),
+        gauge: &Given,
+        skirt: usize,
+    ) -> Result<Shaped, Error> {
+        if let Some(shape) = shape {
+            return self.piston_shape(shape, gauge, skirt, "shape of the original piston");
+        }
+        let again = self.piston_shape(own, gauge, skirt, "shape of the piston")?;
+        // the same tables: what is uncertain of the one is of the other
+        Ok(Shaped { spread, ..again })
     }
 
     fn growth(

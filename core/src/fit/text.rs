@@ -3,7 +3,7 @@
 use super::report::{
     BestPlaced, FitReport, FoundReport, HotReport, OnsetReport, PlaceReport, ReferenceReport, SurfaceReport,
 };
-use crate::report::{MeasuredValue, Page};
+use crate::report::{MeasuredValue, Page, give_or_take};
 
 impl FitReport {
     /// The report as text.
@@ -52,6 +52,36 @@ pub(crate) fn told(page: &mut Page, hot: &HotReport) {
     hot.onset.iter().for_each(|onset| page.line("  ", &told_onset(onset)));
     hot.found.iter().for_each(|found| page.line("  ", &told_found(found)));
     page.list("NOTES", &hot.notes);
+}
+
+fn smallest_of(surface: &SurfaceReport) -> f64 {
+    surface.smallest.value_mm
+}
+
+/// What a cylinder of a job says of its hot fit, a sentence each.
+pub(crate) fn sentences(hot: &HotReport) -> Vec<String> {
+    let mut out = Vec::new();
+    let tighter = |a, b| if smallest_of(b) < smallest_of(a) { b } else { a };
+    if let Some(tightest) = hot.surfaces.iter().reduce(tighter) {
+        let overlaps =
+            if tightest.overlap.is_some() { ": free growth overlaps, which is no verdict" } else { "" };
+        out.push(format!(
+            "Running, the smallest clearance anywhere, on one side, is {} on the {}, {}{overlaps}.",
+            give_or_take(&tightest.smallest),
+            tightest.name,
+            place(&tightest.place)
+        ));
+    }
+    out.push(match &hot.reference {
+        Some(reference) => format!(
+            "Room left against an original piston fitted at the maker's least clearance: where the skirt is tightest {}, on one side; at the gauge point {}, over the diameter. Below 0 it is tighter.",
+            give_or_take(&reference.smallest_margin),
+            give_or_take(&reference.margin)
+        ),
+        None => "There is no least clearance of the maker to compare the running fit with: it asks for judgement.".to_owned(),
+    });
+    out.extend(hot.onset.iter().map(|onset| format!("First contact, {}.", told_onset(onset))));
+    out
 }
 
 fn told_surface(page: &mut Page, surface: &SurfaceReport) {

@@ -9,6 +9,7 @@ use crate::job::Given;
 use crate::shape::angle::turned;
 use crate::shape::bore::{MeanRadius, WithHarmonic};
 use crate::shape::curve::Curve;
+use crate::shape::levels::Levels;
 use crate::shape::piston::{Half, MeanPart, MinusHalf, Side};
 
 /// A source of uncertainty with its standard uncertainty.
@@ -25,12 +26,32 @@ pub(crate) struct SurfaceSources {
     pub(crate) ratios: Option<(Given, Given, Spread)>,
 }
 
+impl SurfaceSources {
+    /// Growth on the thrust and on the pin axis over that of the alloy; none of free growth.
+    pub(crate) fn growth_ratios(&self, calc: &mut Calc) -> Option<[Measured; 2]> {
+        let (thrust, pin, error) = self.ratios.as_ref()?;
+        Some([("ratio_thrust", thrust), ("ratio_pin", pin)].map(|(symbol, given)| {
+            let ratio = calc.given(symbol, given).into();
+            calc.add_source(&ratio, error.source, error.standard)
+        }))
+    }
+}
+
+/// What the shape of a bore comes from.
+#[derive(Debug, Clone)]
+pub(crate) enum BoreSources {
+    /// tables about its size, with their error
+    Tables(Option<Spread>),
+    /// what was read in it
+    Read(Box<Levels>),
+}
+
 /// Everything a clearance is uncertain by.
 #[derive(Debug, Clone)]
 pub(crate) struct Sources {
     pub(crate) bore: Measured,
     pub(crate) bore_material: usize,
-    pub(crate) bore_shape: Option<Spread>,
+    pub(crate) bore_shape: BoreSources,
     pub(crate) bore_field: Option<Spread>,
     pub(crate) piston: Measured,
     pub(crate) piston_shape: Option<Spread>,
@@ -83,25 +104,36 @@ impl Trace<'_> {
     }
 
     fn bore_hot(&mut self, place: &Place) -> Result<Measured, Error> {
-        let shape = &self.fit.parts().bore;
+        let sources = self.sources;
         let depth = place.depth_mm.unwrap_or(0.0);
+        let radius = match &sources.bore_shape {
+            BoreSources::Tables(error) => {
+                let radius = self.bore_of_tables(depth, place.angle_deg);
+                self.uncertain(&radius, *error)
+            }
+            BoreSources::Read(levels) => levels.radius(self.calc, depth, place.angle_deg),
+        };
+        let wall = &self.fit.parts().bore_field.wall_c;
+        let t = self.temperature(wall, depth, self.rise.bore, sources.bore_field);
+        let eps = self.materials.growth(self.calc, sources.bore_material, &t, &sources.field)?;
+        Ok(self.calc.apply(Grown, [&radius, &eps]))
+    }
+
+    /// Radius of a bore at 20 C from its size and the tables of its shape.
+    fn bore_of_tables(&mut self, depth: f64, angle_deg: f64) -> Measured {
+        let shape = &self.fit.parts().bore;
         let at = self.calc.constant("y", depth, "mm", "depth of the place");
         let deviation = shape.deviation_mm.length(self.calc, at).into();
-        let sources = self.sources;
-        let mut radius = self.calc.apply(MeanRadius, [&sources.bore, &deviation]);
+        let mut radius = self.calc.apply(MeanRadius, [&self.sources.bore, &deviation]);
         for harmonic in &shape.harmonics {
-            let (cosine, sine) = turned(harmonic.order, place.angle_deg);
+            let (cosine, sine) = turned(harmonic.order, angle_deg);
             let [cosine, sine] = [("cos_n", cosine), ("sin_n", sine)]
                 .map(|(s, v)| self.constant(s, v, "1", "angle of the place"));
             let a = harmonic.cos_mm.length(self.calc, at).into();
             let b = harmonic.sin_mm.length(self.calc, at).into();
             radius = self.calc.apply(WithHarmonic, [&radius, &a, &cosine, &b, &sine]);
         }
-        let radius = self.uncertain(&radius, sources.bore_shape);
-        let wall = &self.fit.parts().bore_field.wall_c;
-        let t = self.temperature(wall, depth, self.rise.bore, sources.bore_field);
-        let eps = self.materials.growth(self.calc, sources.bore_material, &t, &sources.field)?;
-        Ok(self.calc.apply(Grown, [&radius, &eps]))
+        radius
     }
 
     fn piston_hot(&mut self, place: &Place) -> Result<Measured, Error> {
@@ -141,17 +173,9 @@ impl Trace<'_> {
     }
 
     fn ratios(&mut self, growth: &SurfaceSources) -> [Measured; 2] {
-        match &growth.ratios {
-            None => {
-                let free = self.constant("ratio", 1.0, "1", "free growth of the alloy");
-                [free.clone(), free]
-            }
-            Some((thrust, pin, error)) => {
-                [("ratio_thrust", thrust), ("ratio_pin", pin)].map(|(symbol, given)| {
-                    let ratio = self.calc.given(symbol, given).into();
-                    self.uncertain(&ratio, Some(*error))
-                })
-            }
-        }
+        growth.growth_ratios(self.calc).unwrap_or_else(|| {
+            let free = self.constant("ratio", 1.0, "1", "free growth of the alloy");
+            [free.clone(), free]
+        })
     }
 }

@@ -12,6 +12,10 @@ use crate::shape::curve::Curve;
 formula! {
     /// Temperature when the rise from 20 C is `k` times that of the field.
     Risen: t ["C"] = (k, t_field) => 20.0 + k * (t_field - 20.0); source "all rises from 20 C in proportion";
+    /// Hottest that the error of a field leaves, of standard uncertainty `u`.
+    Hottest: t ["C"] = (t_field, u) => t_field + (3.0 * (u * u)).sqrt(); source "upper end of a rectangular error";
+    /// Coldest that the error of a field leaves, of standard uncertainty `u`.
+    Coldest: t ["C"] = (t_field, u) => t_field - (3.0 * (u * u)).sqrt(); source "lower end of a rectangular error";
 }
 
 /// Temperatures of a piston over height, in two directions.

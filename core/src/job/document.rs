@@ -3,6 +3,7 @@
 use super::entry::{Count, Date, Entry, Probability, Pure, Words};
 use crate::choice::choices;
 use crate::decision::{Rule, finding};
+use crate::fit::document::{Elastic, Field, Find, Motion, Pictures, PistonShape};
 use crate::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -42,6 +43,15 @@ document! {
         /// Temperatures in the running engine.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         running: Option<Running>,
+        /// Overlap that an elastic skirt is allowed to take, for the hot fits.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        elastic: Option<Elastic>,
+        /// What is looked for in the hot fits.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        find: Option<Find>,
+        /// Data to draw of the hot fits.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pictures: Option<Pictures>,
         /// How conformity is decided.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         decision: Option<DecisionRule>,
@@ -253,6 +263,9 @@ document! {
         bore: EngineBore,
         /// The pistons.
         piston: EnginePiston,
+        /// Crank, rod and deck: where the pistons stand in their bores.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        motion: Option<Motion>,
         /// How readings of a bore become its size, taper and out-of-round.
         reduction: Reduction,
         /// Printed limits.
@@ -331,6 +344,9 @@ document! {
         /// Materials from height to height, where the piston is of several.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         materials_by_height: Vec<MaterialByHeight>,
+        /// Their shape, for the hot fit of every cylinder.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        shape: Option<PistonShape>,
     }
     /// The material of a piston between two heights.
     MaterialByHeight {
@@ -413,13 +429,22 @@ document! {
     /// Temperatures in the running engine.
     Running {
         /// Range of the piston's temperature at the gauge point.
-        piston_temperature: Range,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        piston_temperature: Option<Range>,
         /// Range of the temperature of the bore's wall.
-        bore_temperature: Range,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bore_temperature: Option<Range>,
         /// Where they come from.
-        origin: Entry<Words>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        origin: Option<Entry<Words>>,
+        /// Temperatures by height and depth, with the shape of the pistons; in place of the two ranges and their origin.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        field: Option<Field>,
         /// Material of the pistons the maker's limits were made for.
         original_piston_material: Entry<Words>,
+        /// Shape of these pistons; that of the engine's pistons without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        original_piston_shape: Option<PistonShape>,
     }
     /// A range of temperature.
     Range {

@@ -72,13 +72,16 @@ fn schema_of<T: schemars::JsonSchema>(settings: SchemaSettings) -> schemars::Sch
     settings.into_generator().into_root_schema_for::<T>()
 }
 
-/// An optional field is left out, never `null`, but the derived schema of an option allows it.
+/// An optional field is left out, never `null`, but the derived schema of an option allows it; in a list an entry can be `null`.
 fn without_null(schema: &mut schemars::Schema) {
-    if let Some(types) = schema.get_mut("type").and_then(Value::as_array_mut) {
-        types.retain(|t| t != "null");
-    }
-    if let Some(either) = schema.get_mut("anyOf").and_then(Value::as_array_mut) {
-        either.retain(|s| s.get("type").is_none_or(|t| t != "null"));
+    let fields = schema.get_mut("properties").and_then(Value::as_object_mut);
+    for field in fields.into_iter().flat_map(|fields| fields.values_mut()) {
+        if let Some(types) = field.get_mut("type").and_then(Value::as_array_mut) {
+            types.retain(|t| t != "null");
+        }
+        if let Some(either) = field.get_mut("anyOf").and_then(Value::as_array_mut) {
+            either.retain(|s| s.get("type").is_none_or(|t| t != "null"));
+        }
     }
 }
 

@@ -89,7 +89,7 @@ impl Measuring {
             dof: Some(evaluation.dof).filter(|dof| dof.is_finite()),
             coverage_factor: expanded.coverage_factor,
             expanded_uncertainty_mm: stated.value,
-            budget: budget_lines(&mut self.calc, &budget, at),
+            budget: budget_lines(&mut self.calc, &budget, at, "contribution_mm"),
             stated_bias_mm: stated_bias(effects),
             effects: effects.iter().map(told).collect(),
             second_order: second_order(&inputs, &model)?,

@@ -4,6 +4,7 @@
 use crate::calc::Working;
 use crate::decision::finding::Finding;
 use crate::decision::{Decision, Rule, Verdict};
+use crate::fit::HotReport;
 use crate::job::Warning;
 use crate::job::document::{Datum, ProfileState, Surface};
 use schemars::JsonSchema;
@@ -190,6 +191,8 @@ report! {
         bore: Option<BoreReport> => "Option::is_none",
         /// Piston in bore.
         clearance: Option<ClearanceReport> => "Option::is_none",
+        /// Piston in bore everywhere and at temperature, when the shape of the pistons is known.
+        hot: Option<HotReport> => "Option::is_none",
         /// What was not read.
         missing: Vec<String> => "Vec::is_empty",
         /// Does it go back together.

@@ -13,7 +13,7 @@ pub use data::{
     RunningReport, TargetReport, WindowReport,
 };
 pub(crate) use data::{report, written};
-pub(crate) use text::Page;
+pub(crate) use text::{Page, give_or_take};
 
 /// Format name of a report.
 pub const FORMAT: &str = "gaugepoint-report";

@@ -254,6 +254,7 @@ pub(super) fn sentences(cylinder: &CylinderReport) -> Vec<String> {
         }));
         out.extend(clearance.running.as_ref().map(|r| running_sentence(r, &clearance.decisions)));
     }
+    out.extend(cylinder.hot.iter().flat_map(crate::fit::sentences));
     out.extend(because(&cylinder.verdict));
     out
 }
@@ -366,7 +367,7 @@ fn printed(limit: f64) -> String {
     format!("{limit:.decimals$}")
 }
 
-fn give_or_take(value: &MeasuredValue) -> String {
+pub(crate) fn give_or_take(value: &MeasuredValue) -> String {
     let factor = value.dof.map(|_| format!(" (k = {:.2})", value.coverage_factor)).unwrap_or_default();
     format!("{:.4} mm, give or take {:.4}{factor}", value.value_mm, value.expanded_uncertainty_mm)
 }
@@ -417,9 +418,12 @@ pub(super) fn notes(report: &Report) -> Vec<String> {
     out.extend(report.engine.windows.iter().map(window));
     let why = report.engine.may_not_be_machined.iter();
     out.extend(why.map(|why| format!("The bores may not be honed or bored: {why}.")));
-    for note in report.cylinders.iter().filter_map(|c| c.clearance.as_ref()?.note.as_ref()) {
-        if !out.contains(note) {
-            out.push(note.clone());
+    let cold = |c: &CylinderReport| c.clearance.as_ref()?.note.clone();
+    let hot = |c: &CylinderReport| c.hot.iter().flat_map(|hot| hot.notes.clone()).collect::<Vec<_>>();
+    let said = report.cylinders.iter().filter_map(cold).chain(report.cylinders.iter().flat_map(hot));
+    for note in said {
+        if !out.contains(&note) {
+            out.push(note);
         }
     }
     out.extend(origins_of_limits(report));

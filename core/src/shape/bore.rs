@@ -93,13 +93,18 @@ impl BoreShape {
     /// # Errors
     /// [`ErrorKind::OutOfRange`] of the order, [`ErrorKind::Repeated`] when it is there, and as [`BoreShape::with_deviation`].
     pub fn with_harmonic(
-        mut self,
+        self,
         order: usize,
         depths_mm: &[f64],
         cos_mm: &[f64],
         sin_mm: &[f64],
     ) -> Result<Self, Error> {
         let (cosine, sine) = (curve(depths_mm, "cos_mm", cos_mm)?, curve(depths_mm, "sin_mm", sin_mm)?);
+        self.with_order(order, cosine, sine)
+    }
+
+    /// The same bore with one order more, as curves over depth.
+    pub(crate) fn with_order(mut self, order: usize, cosine: Curve, sine: Curve) -> Result<Self, Error> {
         if order == 1 {
             return Ok(BoreShape { axis_mm: Some((cosine, sine)), ..self });
         }

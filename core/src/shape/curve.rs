@@ -60,34 +60,24 @@ impl Curve {
     /// [`ErrorKind::MissingField`] without rows, [`ErrorKind::Contradiction`] when there are not as many values as places,
     /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfOrder`]; the field is `places/3` or `values/3`.
     pub fn through(places: &[f64], values: &[f64]) -> Result<Self, Error> {
-        if places.len() != values.len() {
-            let reason = format!("there are {} places", places.len());
-            return Err(Error::new(ErrorKind::Contradiction, values.len().to_string(), reason).at("values"));
-        }
-        if places.is_empty() {
-            return Err(Error::new(ErrorKind::MissingField, "places", "a curve needs a row").at("places"));
-        }
-        for (field, numbers) in [("places", places), ("values", values)] {
-            if let Some((k, bad)) = numbers.iter().enumerate().find(|(_, v)| !v.is_finite()) {
-                let error = Error::new(ErrorKind::NotFinite, bad.to_string(), "a number is needed");
-                return Err(error.at(&format!("{field}/{k}")));
-            }
-        }
-        if let Some((k, pair)) =
-            places.windows(2).enumerate().find(|(_, pair)| !matches!(pair, [a, b] if a < b))
-        {
-            let at = pair.last().copied().unwrap_or(f64::NAN);
-            let error = Error::new(ErrorKind::OutOfOrder, at.to_string(), "places must rise").value(at);
-            return Err(error.at(&format!("places/{}", k + 1)));
-        }
-        let rows: Vec<(f64, f64)> = places.iter().copied().zip(values.iter().copied()).collect();
+        check_rows(places, values)?;
         let slopes = slopes(places, values);
         let pieces =
-            rows.windows(2).zip(slopes.windows(2)).filter_map(|(rows, slopes)| match (rows, slopes) {
-                ([from, to], [slope, next]) => Some(Piece::hermite(*from, *to, *slope, *next)),
+            rows(places, values).zip(slopes.windows(2)).filter_map(|((from, to), slopes)| match slopes {
+                [slope, next] => Some(Piece::hermite(from, to, *slope, *next)),
                 _ => None,
             });
         Ok(Curve { first: values.first().copied().unwrap_or(f64::NAN), pieces: pieces.collect() })
+    }
+
+    /// Straight lines through rows in rising order of place, where nothing says that the curve is smooth.
+    ///
+    /// # Errors
+    /// As [`Curve::through`].
+    pub fn lines(places: &[f64], values: &[f64]) -> Result<Self, Error> {
+        check_rows(places, values)?;
+        let pieces = rows(places, values).map(|(from, to)| Piece::line(from, to)).collect();
+        Ok(Curve { first: values.first().copied().unwrap_or(f64::NAN), pieces })
     }
 
     /// First and last place; everywhere for a constant.
@@ -239,6 +229,11 @@ impl Curve {
 }
 
 impl Piece {
+    /// A straight line between two rows.
+    fn line((from, value): (f64, f64), (to, next_value): (f64, f64)) -> Self {
+        Piece { from, to, coefficients: [value, (next_value - value) / (to - from), 0.0, 0.0] }
+    }
+
     /// Between two rows with given slopes.
     fn hermite((from, value): (f64, f64), (to, next_value): (f64, f64), slope: f64, next_slope: f64) -> Self {
         let width = to - from;
@@ -309,6 +304,36 @@ impl Piece {
             place,
         ]
     }
+}
+
+/// There are rows, of finite numbers, and their places rise.
+fn check_rows(places: &[f64], values: &[f64]) -> Result<(), Error> {
+    if places.len() != values.len() {
+        let reason = format!("there are {} places", places.len());
+        return Err(Error::new(ErrorKind::Contradiction, values.len().to_string(), reason).at("values"));
+    }
+    if places.is_empty() {
+        return Err(Error::new(ErrorKind::MissingField, "places", "a curve needs a row").at("places"));
+    }
+    for (field, numbers) in [("places", places), ("values", values)] {
+        if let Some((k, bad)) = numbers.iter().enumerate().find(|(_, v)| !v.is_finite()) {
+            let error = Error::new(ErrorKind::NotFinite, bad.to_string(), "a number is needed");
+            return Err(error.at(&format!("{field}/{k}")));
+        }
+    }
+    if let Some((k, pair)) = places.windows(2).enumerate().find(|(_, pair)| !matches!(pair, [a, b] if a < b))
+    {
+        let at = pair.last().copied().unwrap_or(f64::NAN);
+        let error = Error::new(ErrorKind::OutOfOrder, at.to_string(), "places must rise").value(at);
+        return Err(error.at(&format!("places/{}", k + 1)));
+    }
+    Ok(())
+}
+
+/// Each row with the next one.
+fn rows(places: &[f64], values: &[f64]) -> impl Iterator<Item = ((f64, f64), (f64, f64))> {
+    let row = || places.iter().copied().zip(values.iter().copied());
+    row().zip(row().skip(1))
 }
 
 /// Slopes at the rows.

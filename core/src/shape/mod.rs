@@ -15,6 +15,7 @@ pub mod piston;
 pub mod deck;
 
 pub(crate) mod target;
+pub(crate) mod levels;
 
 use crate::bounds;
 use crate::calc::{Calc, Fold, Measured, formula};

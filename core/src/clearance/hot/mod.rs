@@ -45,6 +45,8 @@ formula! {
     StrainAt: eps ["1"] = (ratio_thrust, eps_thrust, ratio_pin, eps_pin, cos_2) =>
         ratio_thrust * eps_thrust * ((1.0 + cos_2) / 2.0) + ratio_pin * eps_pin * ((1.0 - cos_2) / 2.0);
         source "eps_thrust cos^2 t + eps_pin sin^2 t, an empirical law; (1 + cos 2t) / 2 is cos^2 t";
+    /// Strain of a piston on its thrust axis when controlled expansion leaves a part of that of its alloy.
+    Controlled: eps ["1"] = (ratio_thrust, eps_free) => ratio_thrust * eps_free; source "definition of the growth ratio";
     /// Clearance on one side of a centred piston.
     PerSide: c ["mm"] = (bore_hot, piston_hot) => bore_hot - piston_hot; source "definition; per side";
     /// Clearance over the diameter.
