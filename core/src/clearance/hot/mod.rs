@@ -28,7 +28,7 @@ pub mod smallest;
 
 pub use motion::Motion;
 
-use crate::bounds;
+use crate::bounds::{self, Bound};
 use crate::calc::{Formula, formula};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::{BoreField, PistonField, Rise};
@@ -52,6 +52,14 @@ formula! {
     /// Clearance over the diameter.
     BothSides: clearance ["mm"] = (c, c_opposite) => c + c_opposite; source "definition; diametral";
 }
+
+/// Clearance on one side that counts as touching: 0, or less the overlap that an elastic skirt may take.
+const TOUCHING: Bound = Bound {
+    label: "clearance that counts as touching",
+    possible: (-0.5, 3.0),
+    usual: (-0.06, 0.0),
+    ..bounds::CLEARANCE
+};
 
 /// How a surface of the piston grows.
 #[derive(Debug, Clone, PartialEq)]
