@@ -308,13 +308,8 @@ class HotFit:
     def __post_init__(self) -> None:
         object.__setattr__(self, "growth", tuple(self.growth))
         growth = [(g.law._made(), g.ratio_thrust, g.ratio_pin) for g in self.growth]
-        motion = self.motion and (
-            self.motion.crank_radius_mm,
-            self.motion.rod_mm,
-            self.motion.pin_offset_mm,
-            self.motion.deck_clearance_mm,
-            self.motion.crown_height_mm,
-        )
+        m = self.motion
+        motion = (m.crank_radius_mm, m.rod_mm, m.pin_offset_mm, m.deck_clearance_mm, m.crown_height_mm) if m else None
         made = _gaugepoint.hot_fit(
             self.piston_diameter_mm,
             self.piston,
@@ -534,7 +529,7 @@ class HotFit:
             As `smallest`.
         """
         outcome, factor, thrust, place, slope, stopped_by, proven = self._fit.onset(scenario, touching_mm)
-        return Onset(outcome, factor, thrust, place and Place(*place), slope, stopped_by, proven)
+        return Onset(outcome, factor, thrust, Place(*place) if place else None, slope, stopped_by, proven)
 
     def bore_for_running_mm(self, wanted_mm: float, position: Position = Anywhere()) -> Answer:
         """Give the size of the bore at 20 C for a running clearance at the gauge point, over the diameter.

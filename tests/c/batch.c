@@ -25,7 +25,10 @@ static void vector_row(char **cells) {
   int32_t whole = gaugepoint_clearances(&bore, &piston, x, x + 1, x + 2, x + 3, x + 4, 1, &bench, &running, NULL, &refused, &error);
   if (strncmp(cells[4], "error:", 6) == 0) {
     CHECK(same(gaugepoint_status_name(whole), cells[4] + 6) && error.status == whole && error.field[0] != '\0');
-    CHECK(bench == 7.0 && running == 7.0 && refused == 7);
+    CHECK(refused == 7);
+    /* a law that is refused is refused before any row is looked at */
+    CHECK((isnan(bench) && isnan(running)) || (bench == 7.0 && running == 7.0 && strchr(error.field, '/') && strstr(error.field, "law")));
+    bench = running = 7.0;
     int32_t rows = gaugepoint_clearances(&bore, &piston, x, x + 1, x + 2, x + 3, x + 4, 1, &bench, &running, &status, &refused, NULL);
     if (rows == GAUGEPOINT_STATUS_OK) CHECK(refused == 1 && status == whole && isnan(bench) && isnan(running));
     else CHECK(rows == whole && refused == 7 && status == 7 && bench == 7.0);

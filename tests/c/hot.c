@@ -377,7 +377,7 @@ static void refused_parts(void) {
   SPOILT(r.parts.bore_law.form = GAUGEPOINT_LAW_FORM_STRAIN_POLYNOMIAL, null, "bore_law/coefficients");
   SPOILT(r.parts.bore_law.form = GAUGEPOINT_LAW_FORM_BUILT_IN, null, "bore_law/name");
   GaugepointMotion motion = {43, 20, 0, 0, 60};
-  SPOILT(r.parts.motion = &motion, range, "motion/rod_mm");
+  SPOILT(r.parts.motion = &motion, GAUGEPOINT_STATUS_OUT_OF_ORDER, "motion/rod_mm");
 }
 
 /* Every form of a law, in a fit that is then asked. */
@@ -430,7 +430,12 @@ static void refused_questions(const GaugepointHotFit *fit) {
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
   double out = 7;
   row = "refused_questions";
-#define NUMBER(call, expected, field) (out = 7, number(call, out, &e, expected, field))
+#define NUMBER(call, expected, field) \
+  do { \
+    out = 7; \
+    int32_t status = call; \
+    number(status, out, &e, expected, field); \
+  } while (0)
   NUMBER(gaugepoint_hot_fit_clearance_mm(NULL, 0, 10, ANYWHERE, 0, &out, &e), null, "fit");
   NUMBER(gaugepoint_hot_fit_clearance_mm(fit, NAN, 10, ANYWHERE, 0, &out, &e), not_finite, "angle_deg");
   NUMBER(gaugepoint_hot_fit_clearance_mm(fit, 361, 10, ANYWHERE, 0, &out, &e), range, "angle_deg");
@@ -570,11 +575,11 @@ static void motion(void) {
   CHECK(isnan(map[0]) && isnan(map[1]) && isfinite(map[4]) && isfinite(map[5]));
   CHECK(gaugepoint_hot_fit_clearance_mm(fit, 90, first.surface.to_mm, GAUGEPOINT_POSITION_CRANK, 180, &out, &e) == 0);
   CHECK(memcmp(&out, map + 5, sizeof out) == 0);
-  number(gaugepoint_hot_fit_clearance_mm(fit, 0, 0, GAUGEPOINT_POSITION_CRANK, 180, &out, &e), out, &e, range, "depth_mm");
+  NUMBER(gaugepoint_hot_fit_clearance_mm(fit, 0, 0, GAUGEPOINT_POSITION_CRANK, 180, &out, &e), range, "depth_mm");
   CHECK(gaugepoint_hot_fit_map(fit, angles, 2, heights, 3, GAUGEPOINT_POSITION_TOP_DEAD_CENTRE, NAN, map, &e) == 0);
   for (int k = 0; k < 6; k++) CHECK(isfinite(map[k]));
-  number(gaugepoint_hot_fit_clearance_mm(fit, 0, 10, GAUGEPOINT_POSITION_CRANK, NAN, &out, &e), out, &e, not_finite, "crank_deg");
-  number(gaugepoint_hot_fit_running_mm(fit, GAUGEPOINT_POSITION_ANYWHERE, 0, &out, &e), out, &e, missing, "position");
+  NUMBER(gaugepoint_hot_fit_clearance_mm(fit, 0, 10, GAUGEPOINT_POSITION_CRANK, NAN, &out, &e), not_finite, "crank_deg");
+  NUMBER(gaugepoint_hot_fit_running_mm(fit, GAUGEPOINT_POSITION_ANYWHERE, 0, &out, &e), missing, "position");
   RECORD(GaugepointHotSmallest, smallest);
   CHECK(gaugepoint_hot_fit_smallest(fit, 0, &smallest, &e) == 0 && smallest.place.has_depth == 1 && smallest.place.has_crank == 1);
   CHECK(smallest.certified_within_mm >= 0 && smallest.certified_within_mm <= 1.1e-9);

@@ -241,7 +241,7 @@ def test_a_fit_is_a_value():
         ({"bore": shape.Bore(86.1, None, [shape.BoreHarmonic(2, [(0, 0, 0)])] * 2)}, "repeated", "bore/harmonics/1/order"),
         ({"bore": shape.Bore(86.1, ports=[shape.Port(10, 10, 0, 5)])}, "out_of_order", "bore/ports/0/to_deg"),
         ({"bore_law": growth.MeanCoefficient(20.0, 11e-6, 0.0, 110.0)}, "outside_law", "bore_field/wall_c"),
-        ({"motion": hot.Motion(43.0, 20.0, 0.0, 0.0, 60.0)}, "out_of_range", "motion/rod_mm"),
+        ({"motion": hot.Motion(43.0, 20.0, 0.0, 0.0, 60.0)}, "out_of_order", "motion/rod_mm"),
     ],
     ids=lambda x: x if isinstance(x, str) else "",
 )
