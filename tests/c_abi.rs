@@ -15,6 +15,7 @@ use gaugepoint::measurement::preset;
 use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
+use gaugepoint_tests::hot::hot_row;
 use gaugepoint_tests::named::{Named, before_row, growth_row, parts_row, risk_row, shape_row, study_row};
 use gaugepoint_tests::pistons::piston_row;
 use gaugepoint_tests::{
@@ -145,6 +146,19 @@ fn the_readme_is_true() {
     }
 }
 
+/// The program on the page of hot fits prints what the page says it does.
+#[test]
+fn the_page_of_hot_fits_is_true() {
+    let page = text("core/docs/hot-fit.md");
+    let code = page.split("```c\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
+    let file = FOLDER.join("page.c");
+    std::fs::write(&file, code).unwrap();
+    for link in LINKS {
+        let printed = String::from_utf8(output(&mut Command::new(built("page", &file, link)))).unwrap();
+        assert!(page.contains(&format!("```text\n{printed}```")), "{printed}");
+    }
+}
+
 #[test]
 fn vectors_hold() {
     let rows = rows("tests/vectors/flat.csv");
@@ -226,6 +240,20 @@ fn misused_records_and_arrays_give_a_status() {
 fn misused_parts_give_a_status() {
     for link in LINKS {
         checked("parts", link, &example());
+    }
+}
+
+/// The rows with the bits of the core; misuse is checked by the program.
+#[test]
+fn hot_fits_are_made_once_and_asked_often() {
+    let table = rows("tests/vectors/hot_fit.csv");
+    let named = table.iter().flat_map(|row| printed(&row[0], hot_row(row).unwrap()));
+    let mut expected: Vec<(String, Option<u64>)> = named.collect();
+    expected.push(("rows".to_owned(), Some(u64::try_from(table.len()).unwrap())));
+    for link in LINKS {
+        let lines = checked("hot", link, &workspace("tests/vectors"));
+        let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
+        assert_eq!(found, expected, "{link:?}");
     }
 }
 

@@ -16,7 +16,8 @@ use gaugepoint::clearance::hot::{HotFit, Motion, Parts, Position, SurfaceGrowth}
 use gaugepoint::growth::field::{BoreField, PistonField, Rise, Scenario};
 use gaugepoint::growth::{Law, MeanCoefficient, Piecewise};
 use gaugepoint::quantity::Temperature;
-use gaugepoint::shape::bore::BoreShape;
+use gaugepoint::ErrorKind;
+use gaugepoint::shape::bore::{BoreDrawing, BoreShape, HarmonicDrawing, Port};
 use gaugepoint::shape::piston::{Counted, PistonShape, Surface, Symmetric, Table};
 
 fn law(per_k: f64) -> Law {
@@ -209,6 +210,53 @@ fn inverses_by_evaluating_them_again() {
     match fit.piston_temperature_for_bench_clearance(3.0, Scenario::PistonAlone, 0.0).unwrap() {
         Answer::NoSolution(why) => assert!(why.contains("400"), "{why}"),
         Answer::Found(c) => panic!("{c}"),
+    }
+}
+
+/// A map leaves out what has no bore around it, and refuses what is not on the piston or beyond the tables of the bore; then it writes nothing.
+#[test]
+fn a_map_is_nan_where_there_is_no_bore() {
+    let mut parts = straight(86.1, 86.0, round_skirt(), &law(20e-6), &law(11e-6));
+    let level = |from: f64| BoreShape::round(86.1).unwrap().with_deviation(&[from, 200.0], &[0.0, 0.0]).unwrap();
+    parts.bore = level(0.0).with_end(150.0).unwrap();
+    let fit = HotFit::new(parts.clone()).unwrap();
+    let map = |depth: f64, heights: &[f64]| fit.map(&[0.0, 90.0], heights, Position::GaugeDepth(depth));
+    let missing = |map: &[f64]| map.iter().map(|c| c.is_nan()).collect::<Vec<_>>();
+    // the gauge point is at 12 mm: 20 mm deep, what is above 32 mm stands out of the bore
+    let high = map(20.0, &[0.0, 32.0, 32.5, 50.0]).unwrap();
+    assert_eq!(missing(&high), [false, false, false, false, true, true, true, true]);
+    // 140 mm deep, what is below 2 mm
+    let low = map(140.0, &[1.5, 2.0]).unwrap();
+    assert_eq!(missing(&low), [true, true, false, false]);
+    near("by hand", low[2], 43.05 * (1.0 + 11e-6 * 90.0) - 43.0 * (1.0 + 20e-6 * 100.0), 1e-12);
+    let picture = fit.map_of(0, Position::GaugeDepth(20.0), 5, 3).unwrap();
+    assert_eq!(picture.clearance_mm.iter().map(|row| row[0].is_some()).collect::<Vec<_>>(), [true, true, false]);
+    assert_eq!(map(140.0, &[51.0]).unwrap_err().field(), "heights_mm/0");
+    parts.bore = level(30.0);
+    let short = HotFit::new(parts).unwrap();
+    let mut out = [7.0; 2];
+    let refused = short.map_into(&[0.0], &[2.0, 12.0], Position::GaugeDepth(20.0), &mut out).unwrap_err();
+    assert!(refused.field() == "heights_mm/1" && refused.reason().contains("do not reach"), "{refused}");
+    assert_eq!(out, [7.0; 2]);
+}
+
+/// Orders stand once, the position of the axis too; the place in the drawing is named.
+#[test]
+fn a_bore_from_its_drawing() {
+    let once = |order| HarmonicDrawing { order, depths_mm: &[0.0], cos_mm: &[0.01], sin_mm: &[0.0] };
+    let drawing = |harmonics: Vec<HarmonicDrawing<'static>>| BoreDrawing {
+        diameter_mm: 86.0,
+        deviation: Some((&[0.0, 100.0], &[0.0, 0.02])),
+        harmonics,
+        ports: vec![Port { from_deg: 80.0, to_deg: 100.0, from_mm: 40.0, to_mm: 60.0 }],
+        end_mm: Some(120.0),
+    };
+    let bore = BoreShape::from_drawing(&drawing(vec![once(3), once(2), once(1)])).unwrap();
+    near("definition", bore.radius_mm(50.0, 60.0), 43.0 + 0.01 - 0.01 - 0.01 * 0.5, 1e-12);
+    assert!(bore.supports(50.0, 80.0) && !bore.supports(50.0, 90.0) && bore.end_mm == Some(120.0));
+    for order in [1, 2] {
+        let refused = BoreShape::from_drawing(&drawing(vec![once(order), once(order)])).unwrap_err();
+        assert_eq!((refused.kind(), refused.field()), (ErrorKind::Repeated, "harmonics/1/order"));
     }
 }
 

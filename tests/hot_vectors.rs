@@ -11,85 +11,13 @@
 
 use gaugepoint::clearance::hot::inverse::Answer;
 use gaugepoint::clearance::hot::onset::Onset;
-use gaugepoint::clearance::hot::{HotFit, Parts, Position, SurfaceGrowth};
+use gaugepoint::clearance::hot::{HotFit, Parts, Position};
 use gaugepoint::growth::field::{BoreField, PistonField, Rise, Scenario};
-use gaugepoint::growth::{Law, MeanCoefficient, Piecewise};
-use gaugepoint::quantity::Temperature;
 use gaugepoint::shape::bore::BoreShape;
-use gaugepoint::shape::piston::{Counted, PistonShape, Surface, Symmetric, Table, Window, WindowKind};
+use gaugepoint_tests::hot::{growth, hot_fit, hot_row, round};
 use gaugepoint_tests::rows;
 use std::collections::HashMap;
-
-/// One mean coefficient from 20 C, from -50 C to 400 C.
-fn law(per_k: f64) -> Law {
-    let c = Temperature::from_celsius;
-    Law::mean_coefficient(c(20.0), MeanCoefficient::from_per_kelvin(per_k), c(-50.0), c(400.0)).unwrap()
-}
-
-fn numbers(text: &str) -> Vec<f64> {
-    text.split('/').map(|n| n.parse().unwrap()).collect()
-}
-
-/// A fit of a row: `key=numbers;...`.
-fn of_row(text: &str) -> (HotFit, Option<f64>) {
-    let cells: HashMap<&str, &str> = text.split(';').map(|c| c.split_once('=').unwrap()).collect();
-    let list = |key: &str| cells.get(key).map(|c| numbers(c)).unwrap_or_default();
-    let one = |key: &str| list(key)[0];
-    let table = |key: &str| {
-        let (places, values) = cells[key].split_once('@').unwrap();
-        (numbers(places), numbers(values))
-    };
-    let [barrel, ovality, double] = ["barrel", "ovality", "double"].map(table);
-    fn rows(t: &(Vec<f64>, Vec<f64>)) -> Table<'_> {
-        Table { heights_mm: &t.0, values_mm: &t.1 }
-    }
-    let drawing = Symmetric {
-        barrel: rows(&barrel),
-        counted: Counted::Above,
-        ovality: rows(&ovality),
-        double_ovality: Some(rows(&double)),
-    };
-    let mut skirt = Surface::symmetric("skirt", 0.0, one("top"), &drawing).unwrap();
-    if one("coating") > 0.0 {
-        skirt = skirt.with_coating(one("coating")).unwrap();
-    }
-    if let [thrust, minor] = list("panel")[..] {
-        skirt = skirt.with_panels(thrust, minor).unwrap();
-    }
-    if let [from_deg, to_deg, from_mm, to_mm] = list("cut")[..] {
-        let cut = Window { kind: WindowKind::CutOut, from_deg, to_deg, from_mm, to_mm };
-        skirt = skirt.with_window(cut).unwrap();
-    }
-    let mut bore = BoreShape::round(one("bore")).unwrap();
-    let (depths, deviation) = table("deviation");
-    bore = bore.with_deviation(&depths, &deviation).unwrap();
-    for wave in list("waves").chunks(3) {
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "an order from 2 to 6")]
-        let order = wave[0] as usize;
-        bore = bore.with_harmonic(order, &[0.0], &[wave[1]], &[wave[2]]).unwrap();
-    }
-    let (heights, thrust) = table("thrust");
-    let (wall_depths, wall) = table("wall");
-    let ratios = list("ratios");
-    let parts = Parts {
-        piston_diameter_mm: one("piston"),
-        piston: PistonShape::new(one("gauge"), vec![skirt]).unwrap(),
-        growth: vec![growth(20.5e-6, ratios[0], ratios[1])],
-        piston_field: PistonField::through(&heights, &thrust, &table("pin").1).unwrap(),
-        bore_field: BoreField::through(&wall_depths, &wall).unwrap(),
-        ..round(one("bore"), one("piston"), 11.4e-6, bore)
-    };
-    (HotFit::new(parts).unwrap(), list("depth").first().copied())
-}
-
-/// A round straight piston, 60 mm high, in a bore, everything at 20 C.
-fn round(bore_mm: f64, piston_mm: f64, bore_per_k: f64, bore: BoreShape) -> Parts {
-    let zero = Table { heights_mm: &[0.0], values_mm: &[0.0] };
-    let drawing = Symmetric { barrel: zero, counted: Counted::Above, ovality: zero, double_ovality: None };
-    let skirt = Surface::symmetric("skirt", 0.0, 60.0, &drawing).unwrap();
-    assert!((bore.diameter_mm - bore_mm).abs() < 1e-12);
-    made(piston_mm, PistonShape::new(12.0, vec![skirt]).unwrap(), bore, bore_per_k)
-}
+use std::fmt::Write as _;
 
 /// A fit of round parts with their coefficients and temperatures.
 fn plain((bore, bore_per_k, bore_c): (f64, f64, f64), (piston, per_k, c): (f64, f64, f64)) -> HotFit {
@@ -110,8 +38,7 @@ fn brute_force_agrees() {
     let mut held = HashMap::<&str, usize>::new();
     let all = rows("tests/vectors/hot_fit.csv");
     for row in &all {
-        let (fit, depth) = of_row(&row[1]);
-        let position = depth.map_or(Position::Anywhere, Position::GaugeDepth);
+        let (fit, position) = hot_fit(&row[1]);
         for cell in row[2].split(';') {
             let (what, expected) = cell.split_once('=').unwrap();
             let expected: f64 = expected.parse().unwrap();
@@ -190,19 +117,18 @@ fn first_contact_in_closed_form() {
     }
 }
 
-fn growth(per_k: f64, ratio_thrust: f64, ratio_pin: f64) -> SurfaceGrowth {
-    SurfaceGrowth::controlled(&law(per_k), ratio_thrust, ratio_pin).unwrap()
-}
-
-fn made(piston_diameter_mm: f64, piston: PistonShape, bore: BoreShape, bore_per_k: f64) -> Parts {
-    Parts {
-        piston_diameter_mm,
-        piston,
-        growth: vec![growth(20.5e-6, 1.0, 1.0)],
-        piston_field: PistonField::uniform(20.0, 20.0).unwrap(),
-        bore,
-        bore_law: Piecewise::of(&law(bore_per_k)),
-        bore_field: BoreField::uniform(20.0).unwrap(),
-        motion: None,
+/// Every number of every row, for the comparison bit by bit with hosts that this program cannot call.
+#[test]
+fn rows_for_other_hosts() {
+    let mut lines = String::new();
+    for row in rows("tests/vectors/hot_fit.csv") {
+        for (name, value) in hot_row(&row).unwrap() {
+            let value = value.map_or("none".to_owned(), |v| v.to_string());
+            writeln!(lines, "{} {name} {value}", row[0]).unwrap();
+        }
+    }
+    assert!(lines.lines().count() > 28 * 39);
+    if let Some(file) = std::env::var_os("GAUGEPOINT_HOT_ROWS") {
+        std::fs::write(file, lines).unwrap();
     }
 }

@@ -9,6 +9,7 @@
 )]
 
 pub mod expression;
+pub mod hot;
 pub mod named;
 pub mod pistons;
 pub mod replay;

@@ -10,15 +10,16 @@
  * OUTPUTS. Arguments come first, then outputs, then the error. An output is never NULL; outputs and error do not
  * overlap. On failure every double is set to a quiet NaN and the result of a decision to
  * GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, arrays, the pointer to a
- * report and its length keep what they held.
+ * report and its length keep what they held. Only the results of gaugepoint_clearances become NaN when a row refuses the call.
  *
  * RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with struct_size set:
  * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
  * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
  * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
- * what ends in Parts or Chamber, the drawing and points of a piston, and what stands within a record.
+ * what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures, and what
+ * stands within a record.
  *
- * ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
+ * ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
  * anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
  * room that it has; it is written on success only, as far as there are results.
  *
@@ -34,7 +35,8 @@
  * GaugepointError that is too long is cut between characters; a NUL within it is shown as U+2400.
  *
  * OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else. Texts that are returned as const char *
- * live for ever and are not freed. Nothing that is passed in is kept.
+ * live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, once. Nothing
+ * that is passed in is kept: a hot fit holds copies of what it was made from, and never changes.
  *
  * ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
  * GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
@@ -621,6 +623,103 @@ typedef enum GaugepointOddForm {
    */
   GAUGEPOINT_ODD_FORM_ODD_COATING = 6,
 } GaugepointOddForm;
+
+/**
+ * Form of a law of expansion.
+ */
+typedef enum GaugepointLawForm {
+  /**
+   * One mean coefficient from a base: `base_c`, `mean_per_k`, `from_c`, `to_c`.
+   */
+  GAUGEPOINT_LAW_FORM_MEAN_COEFFICIENT = 1,
+  /**
+   * Mean coefficients from a base to each temperature: `base_c`, `temperatures_c`, `coefficients`.
+   */
+  GAUGEPOINT_LAW_FORM_MEAN_TABLE = 2,
+  /**
+   * Instantaneous coefficients at each temperature: `temperatures_c`, `coefficients`.
+   */
+  GAUGEPOINT_LAW_FORM_INSTANTANEOUS_TABLE = 3,
+  /**
+   * An instantaneous coefficient that is a polynomial in kelvin: `coefficients`, `from_c`, `to_c`.
+   */
+  GAUGEPOINT_LAW_FORM_INSTANTANEOUS_POLYNOMIAL = 4,
+  /**
+   * A strain that is a polynomial in kelvin: `coefficients`, `from_c`, `to_c`.
+   */
+  GAUGEPOINT_LAW_FORM_STRAIN_POLYNOMIAL = 5,
+  /**
+   * Graphite iron from its structure: the three numbers of gaugepoint_growth_graphite_iron.
+   */
+  GAUGEPOINT_LAW_FORM_GRAPHITE_IRON = 6,
+  /**
+   * A built-in material: `name`, `name_length`.
+   */
+  GAUGEPOINT_LAW_FORM_BUILT_IN = 7,
+} GaugepointLawForm;
+
+/**
+ * How it is said where the piston stands.
+ */
+typedef enum GaugepointPosition {
+  /**
+   * By the crank angle in degrees, -360 to 720: 0 is the throw in line with the cylinder, on the way down after it.
+   */
+  GAUGEPOINT_POSITION_CRANK = 1,
+  /**
+   * At top dead centre.
+   */
+  GAUGEPOINT_POSITION_TOP_DEAD_CENTRE = 2,
+  /**
+   * By the depth of its gauge point in mm.
+   */
+  GAUGEPOINT_POSITION_GAUGE_DEPTH = 3,
+  /**
+   * Not: the bore is the same at every depth.
+   */
+  GAUGEPOINT_POSITION_ANYWHERE = 4,
+} GaugepointPosition;
+
+/**
+ * What rises on the way to first contact.
+ */
+typedef enum GaugepointScenario {
+  /**
+   * The piston; the bore stays at its field.
+   */
+  GAUGEPOINT_SCENARIO_PISTON_ALONE = 1,
+  /**
+   * Piston and bore in proportion.
+   */
+  GAUGEPOINT_SCENARIO_PISTON_AND_BORE = 2,
+  /**
+   * The piston; the bore stays at 20 C, as at a cold start.
+   */
+  GAUGEPOINT_SCENARIO_PISTON_WITH_COLD_BORE = 3,
+} GaugepointScenario;
+
+/**
+ * How far the temperatures can rise.
+ */
+typedef enum GaugepointOnsetOutcome {
+  /**
+   * Something touches.
+   */
+  GAUGEPOINT_ONSET_OUTCOME_TOUCHES = 1,
+  /**
+   * Something touches with the piston at 20 C already.
+   */
+  GAUGEPOINT_ONSET_OUTCOME_TOUCHES_COLD = 2,
+  /**
+   * Nothing touches up to a factor.
+   */
+  GAUGEPOINT_ONSET_OUTCOME_NO_CONTACT = 3,
+} GaugepointOnsetOutcome;
+
+/**
+ * One piston in one bore at its temperatures, ready to be asked. It never changes; any number of threads may ask it at once.
+ */
+typedef struct GaugepointHotFit GaugepointHotFit;
 
 /**
  * What was refused, and why. Belongs to the caller; see ERROR at the head.
@@ -2410,6 +2509,552 @@ typedef struct GaugepointMaterial {
 } GaugepointMaterial;
 
 /**
+ * A law of expansion, as the functions gaugepoint_growth_... have it; its form says which fields count. A plain structure; start it zeroed.
+ */
+typedef struct GaugepointLaw {
+  /**
+   * A GaugepointLawForm.
+   */
+  int32_t form;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Temperature the means start from.
+   */
+  double base_c;
+  /**
+   * The mean coefficient.
+   */
+  double mean_per_k;
+  /**
+   * Lowest temperature it holds at.
+   */
+  double from_c;
+  /**
+   * Highest temperature it holds at.
+   */
+  double to_c;
+  /**
+   * Rising temperatures of a table, `count` of them.
+   */
+  const double *temperatures_c;
+  /**
+   * Coefficients of a table per kelvin, or of a polynomial over kelvin from the constant up; `count` of them.
+   */
+  const double *coefficients;
+  /**
+   * How many there are.
+   */
+  size_t count;
+  /**
+   * Nodularity of graphite iron, in %.
+   */
+  double nodularity_percent;
+  /**
+   * Area fraction of graphite, in %.
+   */
+  double graphite_percent;
+  /**
+   * Pearlite over ferrite.
+   */
+  double pearlite_to_ferrite;
+  /**
+   * Name of a built-in material.
+   */
+  const char *name;
+  /**
+   * Its length in bytes.
+   */
+  size_t name_length;
+} GaugepointLaw;
+
+/**
+ * How a surface of a piston grows. A plain structure.
+ */
+typedef struct GaugepointSurfaceGrowth {
+  /**
+   * Law of its material.
+   */
+  struct GaugepointLaw law;
+  /**
+   * Growth on the thrust axis over that of the material; 1 without controlled expansion.
+   */
+  double ratio_thrust;
+  /**
+   * Growth on the pin axis over that of the material; 1 without controlled expansion.
+   */
+  double ratio_pin;
+} GaugepointSurfaceGrowth;
+
+/**
+ * Temperatures of a piston over height. A plain structure.
+ */
+typedef struct GaugepointPistonField {
+  /**
+   * Rising heights; one row holds at every height.
+   */
+  const double *heights_mm;
+  /**
+   * Temperature on the thrust axis at each.
+   */
+  const double *thrust_c;
+  /**
+   * Temperature on the pin axis at each.
+   */
+  const double *pin_c;
+  /**
+   * How many there are.
+   */
+  size_t count;
+} GaugepointPistonField;
+
+/**
+ * One order of the radius of a bore over depth. A plain structure.
+ */
+typedef struct GaugepointBoreHarmonic {
+  /**
+   * Waves in one turn, 2 to 32; 1 is the position of the axis, which is no part of a clearance.
+   */
+  size_t order;
+  /**
+   * Rising depths; one row holds at every depth.
+   */
+  const double *depths_mm;
+  /**
+   * Part that is largest at 0 degrees, at each depth.
+   */
+  const double *cos_mm;
+  /**
+   * Part that is largest a quarter wave further, at each depth.
+   */
+  const double *sin_mm;
+  /**
+   * How many depths there are.
+   */
+  size_t count;
+} GaugepointBoreHarmonic;
+
+/**
+ * Where a bore does not support the piston: a port, a relief; its edge belongs to the wall. A plain structure.
+ */
+typedef struct GaugepointPort {
+  /**
+   * Angle at which it begins.
+   */
+  double from_deg;
+  /**
+   * Angle at which it ends, in the direction of rising angles: from 350 to 10 is 20 degrees wide.
+   */
+  double to_deg;
+  /**
+   * Depth at which it begins.
+   */
+  double from_mm;
+  /**
+   * Depth at which it ends.
+   */
+  double to_mm;
+} GaugepointPort;
+
+/**
+ * A bore as its drawing gives it. A plain structure; start it zeroed: without tables it is round and straight.
+ */
+typedef struct GaugepointBore {
+  /**
+   * Size at 20 C, over any plating.
+   */
+  double diameter_mm;
+  /**
+   * Rising depths of `deviation_mm`; may be NULL when there are none.
+   */
+  const double *depths_mm;
+  /**
+   * Mean radius at each depth less half the size.
+   */
+  const double *deviation_mm;
+  /**
+   * How many depths there are; 0 is the same everywhere.
+   */
+  size_t depth_count;
+  /**
+   * Orders of the radius; may be NULL when there are none.
+   */
+  const struct GaugepointBoreHarmonic *harmonics;
+  /**
+   * How many there are.
+   */
+  size_t harmonic_count;
+  /**
+   * Ports; may be NULL when there are none.
+   */
+  const struct GaugepointPort *ports;
+  /**
+   * How many there are.
+   */
+  size_t port_count;
+  /**
+   * 1 when `end_mm` is given, else 0: the piston does not come out of it.
+   */
+  int32_t has_end;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Depth of the lower end.
+   */
+  double end_mm;
+} GaugepointBore;
+
+/**
+ * Temperatures of the wall of a bore over depth: means over its section. A plain structure.
+ */
+typedef struct GaugepointBoreField {
+  /**
+   * Rising depths; one row holds at every depth.
+   */
+  const double *depths_mm;
+  /**
+   * Temperature of the wall at each.
+   */
+  const double *wall_c;
+  /**
+   * How many there are.
+   */
+  size_t count;
+} GaugepointBoreField;
+
+/**
+ * How a piston moves in its bore. A plain structure.
+ */
+typedef struct GaugepointMotion {
+  /**
+   * Crank radius.
+   */
+  double crank_radius_mm;
+  /**
+   * Length of the rod.
+   */
+  double rod_mm;
+  /**
+   * Pin offset, positive toward the major thrust side.
+   */
+  double pin_offset_mm;
+  /**
+   * Crown below the deck at top dead centre, negative where it stands out.
+   */
+  double deck_clearance_mm;
+  /**
+   * From the bottom edge of the skirt to the plane of the crown that is counted against the deck.
+   */
+  double crown_height_mm;
+} GaugepointMotion;
+
+/**
+ * Everything a hot fit is made of. A plain structure; start it zeroed.
+ */
+typedef struct GaugepointHotFitParts {
+  /**
+   * Diameter of the bare piston at its gauge point, at 20 C.
+   */
+  double piston_diameter_mm;
+  /**
+   * Its shape.
+   */
+  const struct GaugepointPiston *piston;
+  /**
+   * How its surfaces grow, one for each.
+   */
+  const struct GaugepointSurfaceGrowth *growth;
+  /**
+   * How many there are.
+   */
+  size_t growth_count;
+  /**
+   * Temperatures of the piston.
+   */
+  struct GaugepointPistonField piston_field;
+  /**
+   * The bore.
+   */
+  const struct GaugepointBore *bore;
+  /**
+   * Law of the wall that carries it.
+   */
+  struct GaugepointLaw bore_law;
+  /**
+   * Temperatures of the bore.
+   */
+  struct GaugepointBoreField bore_field;
+  /**
+   * How the piston moves; NULL when its place in the bore does not matter, or is always said as a depth.
+   */
+  const struct GaugepointMotion *motion;
+} GaugepointHotFitParts;
+
+/**
+ * A place on the piston and in the bore. A plain structure.
+ */
+typedef struct GaugepointHotPlace {
+  /**
+   * Index of the surface: 0 is the skirt.
+   */
+  size_t surface;
+  /**
+   * 1 when `depth_mm` is given, else 0: it does not matter.
+   */
+  int32_t has_depth;
+  /**
+   * 1 when `crank_deg` is given, else 0: it does not matter, or is not known.
+   */
+  int32_t has_crank;
+  /**
+   * Angle, from 0 up to 360; 0 is the major thrust side.
+   */
+  double angle_deg;
+  /**
+   * Height above the bottom edge of the skirt.
+   */
+  double height_mm;
+  /**
+   * Depth in the bore.
+   */
+  double depth_mm;
+  /**
+   * Crank angle on the way down.
+   */
+  double crank_deg;
+} GaugepointHotPlace;
+
+/**
+ * The smallest clearance of a surface; see RECORDS at the head.
+ */
+typedef struct GaugepointHotSmallest {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * On one side; negative for an overlap.
+   */
+  double clearance_mm;
+  /**
+   * The smallest clearance is certainly not below that by more than this.
+   */
+  double certified_within_mm;
+  /**
+   * Where it is.
+   */
+  struct GaugepointHotPlace place;
+} GaugepointHotSmallest;
+
+/**
+ * Where a surface is below a clearance, without its bands; see RECORDS at the head.
+ */
+typedef struct GaugepointHotContact {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * How many bands there are.
+   */
+  size_t bands;
+  /**
+   * Area of the surface there.
+   */
+  double area_mm2;
+} GaugepointHotContact;
+
+/**
+ * Angles at one height. A plain structure.
+ */
+typedef struct GaugepointHotBand {
+  /**
+   * The height.
+   */
+  double height_mm;
+  /**
+   * First angle, from 0 up to 360.
+   */
+  double from_deg;
+  /**
+   * Last angle; above 360 when the band goes over the thrust axis.
+   */
+  double to_deg;
+} GaugepointHotBand;
+
+/**
+ * A piston moved sideways, without tilting, to where it has most room; see RECORDS at the head.
+ */
+typedef struct GaugepointHotBestPlaced {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Smallest clearance on one side there.
+   */
+  double clearance_mm;
+  /**
+   * Moved toward the major thrust side.
+   */
+  double thrust_mm;
+  /**
+   * Moved along the pin, toward the front.
+   */
+  double pin_mm;
+} GaugepointHotBestPlaced;
+
+/**
+ * How far the temperatures can rise until something touches; see RECORDS at the head.
+ */
+typedef struct GaugepointHotOnset {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * A GaugepointOnsetOutcome.
+   */
+  int32_t outcome;
+  /**
+   * 1 when every smaller factor was excluded, else 0.
+   */
+  int32_t proven;
+  /**
+   * 1 when `factor` and `thrust_c` are given, else 0: it touches at 20 C already.
+   */
+  int32_t has_factor;
+  /**
+   * 1 when `slope_mm` and `place` are given, else 0: nothing touches on the way.
+   */
+  int32_t has_place;
+  /**
+   * Factor on the rise of the temperatures; without contact the largest that was looked at.
+   */
+  double factor;
+  /**
+   * Temperature of the thrust side at the gauge point with it.
+   */
+  double thrust_c;
+  /**
+   * Change of the clearance at `place` with the factor; negative.
+   */
+  double slope_mm;
+  /**
+   * Where it touches.
+   */
+  struct GaugepointHotPlace place;
+  /**
+   * Why no more was looked at, without contact; else empty.
+   */
+  char stopped_by[160];
+} GaugepointHotOnset;
+
+/**
+ * What was looked for; see RECORDS at the head.
+ */
+typedef struct GaugepointHotAnswer {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `value` is given, else 0: it does not exist.
+   */
+  int32_t has_value;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * The size or temperature, in the unit of the function's name.
+   */
+  double value;
+  /**
+   * Why there is none; else empty.
+   */
+  char no_solution[160];
+} GaugepointHotAnswer;
+
+/**
+ * Ovality at one height; see RECORDS at the head.
+ */
+typedef struct GaugepointHotOvality {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * At 20 C.
+   */
+  double cold_mm;
+  /**
+   * In the running engine.
+   */
+  double running_mm;
+  /**
+   * At 20 C, of a piston that runs round.
+   */
+  double round_running_mm;
+} GaugepointHotOvality;
+
+/**
+ * Radii of a surface at one height, less half the gauge diameter at 20 C. A plain structure.
+ */
+typedef struct GaugepointProfileRow {
+  /**
+   * The height.
+   */
+  double height_mm;
+  /**
+   * Thrust axis at 20 C.
+   */
+  double cold_thrust_mm;
+  /**
+   * Pin axis at 20 C.
+   */
+  double cold_pin_mm;
+  /**
+   * Thrust axis in the running engine.
+   */
+  double hot_thrust_mm;
+  /**
+   * Pin axis in the running engine.
+   */
+  double hot_pin_mm;
+} GaugepointProfileRow;
+
+/**
+ * Radii of piston and bore at one angle of a section. A plain structure.
+ */
+typedef struct GaugepointSectionRow {
+  /**
+   * The angle.
+   */
+  double angle_deg;
+  /**
+   * Piston at 20 C.
+   */
+  double piston_cold_mm;
+  /**
+   * Running piston.
+   */
+  double piston_hot_mm;
+  /**
+   * Bore at 20 C.
+   */
+  double bore_cold_mm;
+  /**
+   * Running bore.
+   */
+  double bore_hot_mm;
+} GaugepointSectionRow;
+
+/**
  * End gap of a hot ring; see RECORDS at the head.
  */
 typedef struct GaugepointRingHotGap {
@@ -3598,6 +4243,193 @@ int32_t gaugepoint_material(size_t index,
                             struct GaugepointError *error);
 
 /**
+ * Makes a hot fit: one piston in one bore at its temperatures, checked: every table reaches every place that the piston comes to.
+ *
+ * `fit` gets it, to be freed by gaugepoint_hot_fit_free; on failure it keeps what it held. A refused number is named with its place: "growth/0/ratio_pin",
+ * "bore/harmonics/1/cos_mm/2", "surfaces/0/barrel/values_mm/2" of the piston.
+ */
+int32_t gaugepoint_hot_fit_new(const struct GaugepointHotFitParts *parts,
+                               struct GaugepointHotFit **fit,
+                               struct GaugepointError *error);
+
+/**
+ * Frees a hot fit. NULL is fine.
+ */
+void gaugepoint_hot_fit_free(struct GaugepointHotFit *fit);
+
+/**
+ * Clearance on one side at an angle and a height, negative for an overlap; `position` is a GaugepointPosition, `position_at` its crank angle or
+ * depth, which the others do not look at.
+ *
+ * Refused where the piston has no surface or there is no bore; in a window or a port it is that of the surfaces around.
+ */
+int32_t gaugepoint_hot_fit_clearance_mm(const struct GaugepointHotFit *fit,
+                                        double angle_deg,
+                                        double height_mm,
+                                        int32_t position,
+                                        double position_at,
+                                        double *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Clearance over the diameter at an angle and the opposite one. As gaugepoint_hot_fit_clearance_mm.
+ */
+int32_t gaugepoint_hot_fit_diametral_mm(const struct GaugepointHotFit *fit,
+                                        double angle_deg,
+                                        double height_mm,
+                                        int32_t position,
+                                        double position_at,
+                                        double *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Running clearance at the gauge point, over the diameter. As gaugepoint_hot_fit_clearance_mm.
+ */
+int32_t gaugepoint_hot_fit_running_mm(const struct GaugepointHotFit *fit,
+                                      int32_t position,
+                                      double position_at,
+                                      double *out,
+                                      struct GaugepointError *error);
+
+/**
+ * Clearance on one side over angles and heights: a row for every height, a number for every angle, one after the other.
+ *
+ * NaN where the piston has a window, the bore a port, or no bore is around the piston: above the deck, or below its end. Refused is what is not
+ * on the piston at all, with its place: "heights_mm/3"; then `clearances_mm` keeps what it held.
+ */
+int32_t gaugepoint_hot_fit_map(const struct GaugepointHotFit *fit,
+                               const double *angles_deg,
+                               size_t angle_count,
+                               const double *heights_mm,
+                               size_t height_count,
+                               int32_t position,
+                               double position_at,
+                               double *clearances_mm,
+                               struct GaugepointError *error);
+
+/**
+ * The smallest clearance of a surface over angle, height and every crank angle, with a proof of how much smaller it could be.
+ */
+int32_t gaugepoint_hot_fit_smallest(const struct GaugepointHotFit *fit,
+                                    size_t surface,
+                                    struct GaugepointHotSmallest *out,
+                                    struct GaugepointError *error);
+
+/**
+ * The smallest clearance of a surface where the piston stands at one position.
+ */
+int32_t gaugepoint_hot_fit_smallest_at(const struct GaugepointHotFit *fit,
+                                       size_t surface,
+                                       int32_t position,
+                                       double position_at,
+                                       struct GaugepointHotSmallest *out,
+                                       struct GaugepointError *error);
+
+/**
+ * Where a surface has less clearance than `below_mm` on one side: its area, and how many bands gaugepoint_hot_fit_bands gives.
+ */
+int32_t gaugepoint_hot_fit_contact(const struct GaugepointHotFit *fit,
+                                   size_t surface,
+                                   int32_t position,
+                                   double position_at,
+                                   double below_mm,
+                                   struct GaugepointHotContact *out,
+                                   struct GaugepointError *error);
+
+/**
+ * The angles at which a surface has less clearance than `below_mm` on one side, height by height.
+ *
+ * `bands` has `room` for those of gaugepoint_hot_fit_contact; `count` gets their number, which is kept on failure.
+ */
+int32_t gaugepoint_hot_fit_bands(const struct GaugepointHotFit *fit,
+                                 size_t surface,
+                                 int32_t position,
+                                 double position_at,
+                                 double below_mm,
+                                 struct GaugepointHotBand *bands,
+                                 size_t room,
+                                 size_t *count,
+                                 struct GaugepointError *error);
+
+/**
+ * Where a surface has most room at one position, moved sideways without tilting.
+ */
+int32_t gaugepoint_hot_fit_best_placed(const struct GaugepointHotFit *fit,
+                                       size_t surface,
+                                       int32_t position,
+                                       double position_at,
+                                       struct GaugepointHotBestPlaced *out,
+                                       struct GaugepointError *error);
+
+/**
+ * First contact: the least factor on the rise of the temperatures from 20 C at which the smallest clearance of all surfaces is `touching_mm`, on
+ * one side. `scenario` is a GaugepointScenario.
+ */
+int32_t gaugepoint_hot_fit_onset(const struct GaugepointHotFit *fit,
+                                 int32_t scenario,
+                                 double touching_mm,
+                                 struct GaugepointHotOnset *out,
+                                 struct GaugepointError *error);
+
+/**
+ * Size of the bore at 20 C for a running clearance at the gauge point, over the diameter.
+ */
+int32_t gaugepoint_hot_fit_bore_for_running_mm(const struct GaugepointHotFit *fit,
+                                               double wanted_mm,
+                                               int32_t position,
+                                               double position_at,
+                                               struct GaugepointHotAnswer *out,
+                                               struct GaugepointError *error);
+
+/**
+ * Size of the bore at 20 C for a smallest clearance of the skirt, on one side.
+ */
+int32_t gaugepoint_hot_fit_bore_for_smallest_mm(const struct GaugepointHotFit *fit,
+                                                double wanted_mm,
+                                                struct GaugepointHotAnswer *out,
+                                                struct GaugepointError *error);
+
+/**
+ * Temperature of the thrust side at the gauge point at which the piston first touches, in a bore that leaves it a clearance on the bench, over the
+ * diameter. As gaugepoint_hot_fit_onset.
+ */
+int32_t gaugepoint_hot_fit_temperature_for_bench_c(const struct GaugepointHotFit *fit,
+                                                   double bench_mm,
+                                                   int32_t scenario,
+                                                   double touching_mm,
+                                                   struct GaugepointHotAnswer *out,
+                                                   struct GaugepointError *error);
+
+/**
+ * Ovality of a surface at a height: at 20 C, running, and at 20 C of a piston that would run round.
+ */
+int32_t gaugepoint_hot_fit_ovality(const struct GaugepointHotFit *fit,
+                                   size_t surface,
+                                   double height_mm,
+                                   struct GaugepointHotOvality *out,
+                                   struct GaugepointError *error);
+
+/**
+ * Radii of a surface over `count` evenly spaced heights, 2 to 65536, both ends among them; `out` has room for as many rows.
+ */
+int32_t gaugepoint_hot_fit_profile(const struct GaugepointHotFit *fit,
+                                   size_t surface,
+                                   size_t count,
+                                   struct GaugepointProfileRow *out,
+                                   struct GaugepointError *error);
+
+/**
+ * Radii of piston and bore over `count` evenly spaced angles, 2 to 65536, from 0 to 360 degrees at a height; `out` has room for as many rows.
+ */
+int32_t gaugepoint_hot_fit_section(const struct GaugepointHotFit *fit,
+                                   double height_mm,
+                                   int32_t position,
+                                   double position_at,
+                                   size_t count,
+                                   struct GaugepointSectionRow *out,
+                                   struct GaugepointError *error);
+
+/**
  * End gap in a bore, in mm, of a ring whose gap was measured in a gauge or in another bore: gap + pi (bore - gauge).
  *
  * Refused when gauge and bore are more than 2 % apart.
@@ -3831,8 +4663,9 @@ int32_t gaugepoint_capability(double mean,
  *
  * With `row_status`, each row gets its own: GAUGEPOINT_STATUS_OK, or why it is refused and its results are NaN; the others are computed,
  * and the call returns GAUGEPOINT_STATUS_OK with the number of refused rows in `refused`. Without (NULL), the first refused row
- * refuses the call, its column and place are in the error ("bore_mm/3"), and nothing is written; to know that, all rows are read
- * before any is computed. Results may take the place of a column, element for element; they do not overlap otherwise.
+ * refuses the call, its column and place are in the error ("bore_mm/3"), and every result is NaN. Results may take the place of a column,
+ * element for element; they do not overlap otherwise. Then all rows are read before any is computed, and a call that is refused
+ * writes nothing, so that the column is not lost. Nothing is written either when the arguments themselves are refused.
  */
 int32_t gaugepoint_clearances(const struct GaugepointStrainLaw *bore_law,
                               const struct GaugepointStrainLaw *piston_law,

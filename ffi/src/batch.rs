@@ -79,8 +79,9 @@ pub struct GaugepointClearancePlaces {
 ///
 /// With `row_status`, each row gets its own: GAUGEPOINT_STATUS_OK, or why it is refused and its results are NaN; the others are computed,
 /// and the call returns GAUGEPOINT_STATUS_OK with the number of refused rows in `refused`. Without (NULL), the first refused row
-/// refuses the call, its column and place are in the error ("bore_mm/3"), and nothing is written; to know that, all rows are read
-/// before any is computed. Results may take the place of a column, element for element; they do not overlap otherwise.
+/// refuses the call, its column and place are in the error ("bore_mm/3"), and every result is NaN. Results may take the place of a column,
+/// element for element; they do not overlap otherwise. Then all rows are read before any is computed, and a call that is refused
+/// writes nothing, so that the column is not lost. Nothing is written either when the arguments themselves are refused.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_clearances(
     bore_law: *const GaugepointStrainLaw,
@@ -164,12 +165,11 @@ unsafe fn rows(
         return Err(Failure::refused(ErrorKind::OutOfRange, "count", "more than 16777216 values"));
     }
     let rows = Rows { columns, count, places };
-    let side_by_side = rows.check()?;
     // SAFETY: the caller's promise; where it is side by side nothing overlaps
     unsafe {
-        match side_by_side {
-            true => whole(&batch, &rows),
-            false => piece_by_piece(&batch, &rows),
+        match rows.check()? {
+            Arrangement::SideBySide => whole(&batch, &rows),
+            arrangement => piece_by_piece(&batch, &rows, arrangement == Arrangement::InPlace),
         }
     }
 }
@@ -185,6 +185,17 @@ struct Rows {
     columns: [GaugepointColumn; 5],
     count: usize,
     places: GaugepointClearancePlaces,
+}
+
+/// How columns and results lie in memory.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Arrangement {
+    /// as slices that do not overlap
+    SideBySide,
+    /// otherwise, no result in the place of a column
+    Apart,
+    /// a result takes the place of a column
+    InPlace,
 }
 
 /// Memory that a column reaches over.
@@ -236,8 +247,8 @@ impl Extent {
 }
 
 impl Rows {
-    /// Refuses NULL and overlapping memory; true when all can be taken as slices.
-    fn check(&self) -> Result<bool, Failure> {
+    /// Refuses NULL and overlapping memory.
+    fn check(&self) -> Result<Arrangement, Failure> {
         let Rows { columns, count, places } = self;
         let mut inputs = Vec::with_capacity(columns.len());
         for (name, column) in COLUMNS.into_iter().zip(columns) {
@@ -255,6 +266,9 @@ impl Rows {
                 *count,
             )?);
         }
+        let in_place = |result: &Extent, input: &Extent| {
+            (result.start, result.stride, result.width) == (input.start, input.stride, input.width)
+        };
         let overlap = |name, reason| Failure::refused(ErrorKind::Contradiction, name, reason);
         for (k, result) in results.iter().enumerate() {
             if !result.is_apart(*count) {
@@ -264,10 +278,7 @@ impl Rows {
             if !results.iter().take(k).all(among) {
                 return Err(overlap(result.name, "it overlaps other results"));
             }
-            let in_place = |other: &Extent| {
-                (result.start, result.stride, result.width) == (other.start, other.stride, other.width)
-            };
-            if !inputs.iter().all(|input| among(input) || in_place(input)) {
+            if !inputs.iter().all(|input| among(input) || in_place(result, input)) {
                 return Err(overlap(result.name, "it overlaps a column, and not element for element"));
             }
         }
@@ -276,7 +287,12 @@ impl Rows {
             e.stride.unsigned_abs() == e.width && e.stride > 0 && e.start.is_multiple_of(e.width)
         };
         let apart = |result: &Extent| inputs.iter().all(|input| result.is_disjoint(input));
-        Ok(all().all(compact) && results.iter().all(apart))
+        let replaces = |result: &Extent| inputs.iter().any(|input| in_place(result, input));
+        Ok(match results.iter().any(replaces) {
+            true => Arrangement::InPlace,
+            false if all().all(compact) && results.iter().all(apart) => Arrangement::SideBySide,
+            false => Arrangement::Apart,
+        })
     }
 }
 
@@ -295,19 +311,25 @@ unsafe fn whole(batch: &Batch, rows: &Rows) -> Result<usize, Failure> {
         bore_temperature_c: tb,
         piston_temperature_c: tp,
     };
-    if places.row_status.is_null() {
+    // SAFETY: the caller's promise
+    let (bench_mm, running_mm) = unsafe {
+        (
+            slice::from_raw_parts_mut(places.bench_mm, *count),
+            slice::from_raw_parts_mut(places.running_mm, *count),
+        )
+    };
+    let status = (!places.row_status.is_null())
+        // SAFETY: the caller's promise
+        .then(|| unsafe { slice::from_raw_parts_mut(places.row_status, *count) });
+    let without_status = status.is_none();
+    let results = Results { bench_mm: &mut *bench_mm, running_mm: &mut *running_mm, status };
+    let refused = batch.clearances(columns, results)?;
+    if refused > 0 && without_status {
+        bench_mm.fill(f64::NAN);
+        running_mm.fill(f64::NAN);
         refuse_all(batch, columns, 0)?;
     }
-    // SAFETY: the caller's promise
-    let results = unsafe {
-        Results {
-            bench_mm: slice::from_raw_parts_mut(places.bench_mm, *count),
-            running_mm: slice::from_raw_parts_mut(places.running_mm, *count),
-            status: (!places.row_status.is_null())
-                .then(|| slice::from_raw_parts_mut(places.row_status, *count)),
-        }
-    };
-    Ok(batch.clearances(columns, results)?)
+    Ok(refused)
 }
 
 /// Refuses all rows because of one of them.
@@ -335,10 +357,11 @@ struct Piece {
 ///
 /// # Safety
 /// As for [`rows`]; a result overlaps a column only element for element.
-unsafe fn piece_by_piece(batch: &Batch, rows: &Rows) -> Result<usize, Failure> {
+unsafe fn piece_by_piece(batch: &Batch, rows: &Rows, in_place: bool) -> Result<usize, Failure> {
     let mut piece = Piece { columns: [[0.0; PIECE]; 5], results: [[0.0; PIECE]; 2], status: [0; PIECE] };
     let pieces = || (0..rows.count).step_by(PIECE).map(|first| (first, PIECE.min(rows.count - first)));
-    if rows.places.row_status.is_null() {
+    let without_status = rows.places.row_status.is_null();
+    if without_status && in_place {
         for (first, length) in pieces() {
             // SAFETY: the caller's promise
             unsafe { piece.collect(rows, first, length) };
@@ -350,7 +373,16 @@ unsafe fn piece_by_piece(batch: &Batch, rows: &Rows) -> Result<usize, Failure> {
         // SAFETY: the caller's promise
         unsafe { piece.collect(rows, first, length) };
         let (columns, results) = piece.split(length);
-        refused += batch.clearances(columns, results)?;
+        let here = batch.clearances(columns, results)?;
+        if here > 0 && without_status {
+            piece.results = [[f64::NAN; PIECE]; 2];
+            for (first, length) in pieces() {
+                // SAFETY: the caller's promise
+                unsafe { piece.hand_out(&rows.places, first, length) };
+            }
+            refuse_all(batch, piece.split(length).0, first)?;
+        }
+        refused += here;
         // SAFETY: the caller's promise
         unsafe { piece.hand_out(&rows.places, first, length) };
     }

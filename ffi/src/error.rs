@@ -52,7 +52,7 @@ pub(crate) enum Failure {
     /// Refused by the core.
     Refused(Error),
     /// Wrong before the core could be asked.
-    AtTheDoor { code: i32, field: &'static str, refused: String, reason: String },
+    AtTheDoor { code: i32, field: String, refused: String, reason: String },
 }
 
 impl From<Error> for Failure {
@@ -64,21 +64,41 @@ impl From<Error> for Failure {
 impl Failure {
     /// One of the statuses that only C can cause.
     pub(crate) fn own(status: Status, field: &'static str, reason: &str) -> Self {
-        Failure::AtTheDoor { code: status.code, field, refused: String::new(), reason: reason.to_owned() }
+        Failure::AtTheDoor {
+            code: status.code,
+            field: field.to_owned(),
+            refused: String::new(),
+            reason: reason.to_owned(),
+        }
     }
 
     /// A refusal of the core's kinds that only C can cause.
     pub(crate) fn refused(kind: ErrorKind, field: &'static str, reason: &str) -> Self {
-        Failure::AtTheDoor { code: kind.code(), field, refused: String::new(), reason: reason.to_owned() }
+        Failure::AtTheDoor {
+            code: kind.code(),
+            field: field.to_owned(),
+            refused: String::new(),
+            reason: reason.to_owned(),
+        }
     }
 
     /// A number outside an enum.
     pub(crate) fn choice(field: &'static str, refused: i32, accepted: &str) -> Self {
         Failure::AtTheDoor {
             code: ErrorKind::UnknownChoice.code(),
-            field,
+            field: field.to_owned(),
             refused: refused.to_string(),
             reason: format!("not one of the choices; accepted: {accepted}"),
+        }
+    }
+
+    /// The same failure, with its field below `parent`.
+    pub(crate) fn under(self, parent: &str) -> Self {
+        match self {
+            Failure::Refused(error) => Failure::Refused(error.under(parent)),
+            Failure::AtTheDoor { code, field, refused, reason } => {
+                Failure::AtTheDoor { code, field: format!("{parent}/{field}"), refused, reason }
+            }
         }
     }
 
@@ -152,7 +172,7 @@ fn refused(error: &Error) -> GaugepointError {
 }
 
 /// A text in a place of fixed size, cut between characters, with its NUL.
-fn cut<const N: usize>(text: &str) -> [c_char; N] {
+pub(crate) fn cut<const N: usize>(text: &str) -> [c_char; N] {
     let text = text.replace('\0', "\u{2400}");
     let whole = |end: &usize| text.is_char_boundary(*end);
     let end = (0..N.min(text.len() + 1)).rev().find(whole).unwrap_or(0);

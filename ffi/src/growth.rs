@@ -35,6 +35,60 @@ pub enum GaugepointCoefficients {
     Instantaneous = 2,
 }
 
+/// Form of a law of expansion.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GaugepointLawForm {
+    /// One mean coefficient from a base: `base_c`, `mean_per_k`, `from_c`, `to_c`.
+    MeanCoefficient = 1,
+    /// Mean coefficients from a base to each temperature: `base_c`, `temperatures_c`, `coefficients`.
+    MeanTable = 2,
+    /// Instantaneous coefficients at each temperature: `temperatures_c`, `coefficients`.
+    InstantaneousTable = 3,
+    /// An instantaneous coefficient that is a polynomial in kelvin: `coefficients`, `from_c`, `to_c`.
+    InstantaneousPolynomial = 4,
+    /// A strain that is a polynomial in kelvin: `coefficients`, `from_c`, `to_c`.
+    StrainPolynomial = 5,
+    /// Graphite iron from its structure: the three numbers of gaugepoint_growth_graphite_iron.
+    GraphiteIron = 6,
+    /// A built-in material: `name`, `name_length`.
+    BuiltIn = 7,
+}
+
+/// A law of expansion, as the functions gaugepoint_growth_... have it; its form says which fields count. A plain structure; start it zeroed.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointLaw {
+    /// A GaugepointLawForm.
+    pub form: i32,
+    /// Not used; 0.
+    pub reserved: i32,
+    /// Temperature the means start from.
+    pub base_c: f64,
+    /// The mean coefficient.
+    pub mean_per_k: f64,
+    /// Lowest temperature it holds at.
+    pub from_c: f64,
+    /// Highest temperature it holds at.
+    pub to_c: f64,
+    /// Rising temperatures of a table, `count` of them.
+    pub temperatures_c: *const f64,
+    /// Coefficients of a table per kelvin, or of a polynomial over kelvin from the constant up; `count` of them.
+    pub coefficients: *const f64,
+    /// How many there are.
+    pub count: usize,
+    /// Nodularity of graphite iron, in %.
+    pub nodularity_percent: f64,
+    /// Area fraction of graphite, in %.
+    pub graphite_percent: f64,
+    /// Pearlite over ferrite.
+    pub pearlite_to_ferrite: f64,
+    /// Name of a built-in material.
+    pub name: *const c_char,
+    /// Its length in bytes.
+    pub name_length: usize,
+}
+
 /// What a law of expansion says of one temperature; see RECORDS at the head.
 #[repr(C)]
 #[derive(Debug, Clone, Copy)]
@@ -102,6 +156,57 @@ fn c(celsius: f64) -> Temperature {
     Temperature::from_celsius(celsius)
 }
 
+fn mean_coefficient(base_c: f64, mean_per_k: f64, from_c: f64, to_c: f64) -> Result<Law, Failure> {
+    let mean = MeanCoefficient::from_per_kelvin(mean_per_k);
+    Ok(Law::mean_coefficient(c(base_c), mean, c(from_c), c(to_c))?)
+}
+
+fn mean_table(base_c: f64, temperatures_c: &[f64], means_per_k: &[f64]) -> Result<Law, Failure> {
+    let means = means_per_k.iter().map(|a| MeanCoefficient::from_per_kelvin(*a));
+    let rows: Vec<_> = temperatures_c.iter().map(|t| c(*t)).zip(means).collect();
+    Ok(Law::mean_table(c(base_c), &rows)?)
+}
+
+fn instantaneous_table(temperatures_c: &[f64], instantaneous_per_k: &[f64]) -> Result<Law, Failure> {
+    let instantaneous = instantaneous_per_k.iter().map(|a| InstantaneousCoefficient::from_per_kelvin(*a));
+    let rows: Vec<_> = temperatures_c.iter().map(|t| c(*t)).zip(instantaneous).collect();
+    Ok(Law::instantaneous_table(&rows)?)
+}
+
+/// # Safety
+/// As [`bytes`].
+unsafe fn built_in(name: *const c_char, name_length: usize) -> Result<Law, Failure> {
+    // SAFETY: the caller's promise
+    let name = core::str::from_utf8(unsafe { bytes("name", name, name_length)? })
+        .map_err(|_| Failure::refused(ErrorKind::NotUtf8, "name", "the name is not UTF-8"))?;
+    Ok(library::named(name)?.law())
+}
+
+/// The caller's law.
+///
+/// # Safety
+/// As the header says.
+pub(crate) unsafe fn law(law: &GaugepointLaw) -> Result<Law, Failure> {
+    // SAFETY: the caller's promise
+    unsafe {
+        let temperatures = || array("temperatures_c", law.temperatures_c, Some(law.count));
+        let coefficients = || array("coefficients", law.coefficients, Some(law.count));
+        match law.form {
+            1 => mean_coefficient(law.base_c, law.mean_per_k, law.from_c, law.to_c),
+            2 => mean_table(law.base_c, temperatures()?, coefficients()?),
+            3 => instantaneous_table(temperatures()?, coefficients()?),
+            4 => Ok(Law::instantaneous_polynomial(coefficients()?, c(law.from_c), c(law.to_c))?),
+            5 => Ok(Law::strain_polynomial(coefficients()?, c(law.from_c), c(law.to_c))?),
+            6 => {
+                let structure = (law.nodularity_percent, law.graphite_percent, law.pearlite_to_ferrite);
+                Ok(Law::graphite_iron(structure.0, structure.1, structure.2)?)
+            }
+            7 => built_in(law.name, law.name_length),
+            other => Err(Failure::choice("form", other, "1, 2, 3, 4, 5, 6, 7")),
+        }
+    }
+}
+
 /// One mean coefficient from a base, which holds between two temperatures.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_growth_mean_coefficient(
@@ -116,9 +221,7 @@ pub unsafe extern "C" fn gaugepoint_growth_mean_coefficient(
     // SAFETY: the contract of the header
     unsafe {
         status(error, record("out", out), || {
-            let mean = MeanCoefficient::from_per_kelvin(mean_per_k);
-            let law = Law::mean_coefficient(c(base_c), mean, c(from_c), c(to_c))?;
-            Ok(law.at(c(temperature_c))?.into())
+            Ok(mean_coefficient(base_c, mean_per_k, from_c, to_c)?.at(c(temperature_c))?.into())
         })
     }
 }
@@ -139,9 +242,7 @@ pub unsafe extern "C" fn gaugepoint_growth_mean_table(
         status(error, record("out", out), || {
             let temperatures = array("temperatures_c", temperatures_c, Some(count))?;
             let means = array("means_per_k", means_per_k, Some(count))?;
-            let means = means.iter().map(|a| MeanCoefficient::from_per_kelvin(*a));
-            let rows: Vec<_> = temperatures.iter().map(|t| c(*t)).zip(means).collect();
-            Ok(Law::mean_table(c(base_c), &rows)?.at(c(temperature_c))?.into())
+            Ok(mean_table(base_c, temperatures, means)?.at(c(temperature_c))?.into())
         })
     }
 }
@@ -163,9 +264,7 @@ pub unsafe extern "C" fn gaugepoint_growth_instantaneous_table(
         status(error, record("out", out), || {
             let temperatures = array("temperatures_c", temperatures_c, Some(count))?;
             let instantaneous = array("instantaneous_per_k", instantaneous_per_k, Some(count))?;
-            let instantaneous = instantaneous.iter().map(|a| InstantaneousCoefficient::from_per_kelvin(*a));
-            let rows: Vec<_> = temperatures.iter().map(|t| c(*t)).zip(instantaneous).collect();
-            Ok(Law::instantaneous_table(&rows)?.at(c(temperature_c))?.into())
+            Ok(instantaneous_table(temperatures, instantaneous)?.at(c(temperature_c))?.into())
         })
     }
 }
@@ -243,11 +342,7 @@ pub unsafe extern "C" fn gaugepoint_growth_built_in(
 ) -> i32 {
     // SAFETY: the contract of the header
     unsafe {
-        status(error, record("out", out), || {
-            let name = core::str::from_utf8(bytes("name", name, name_length)?)
-                .map_err(|_| Failure::refused(ErrorKind::NotUtf8, "name", "the name is not UTF-8"))?;
-            Ok(library::named(name)?.law().at(c(temperature_c))?.into())
-        })
+        status(error, record("out", out), || Ok(built_in(name, name_length)?.at(c(temperature_c))?.into()))
     }
 }
 

@@ -9,15 +9,16 @@
 //! OUTPUTS. Arguments come first, then outputs, then the error. An output is never NULL; outputs and error do not
 //! overlap. On failure every double is set to a quiet NaN and the result of a decision to
 //! GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, arrays, the pointer to a
-//! report and its length keep what they held.
+//! report and its length keep what they held. Only the results of gaugepoint_clearances become NaN when a row refuses the call.
 //!
 //! RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with `struct_size` set:
 //! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
 //! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
 //! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
-//! what ends in Parts or Chamber, the drawing and points of a piston, and what stands within a record.
+//! what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures, and what
+//! stands within a record.
 //!
-//! ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
+//! ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
 //! anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
 //! `room` that it has; it is written on success only, as far as there are results.
 //!
@@ -33,7 +34,8 @@
 //! GaugepointError that is too long is cut between characters; a NUL within it is shown as U+2400.
 //!
 //! OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else. Texts that are returned as `const char *`
-//! live for ever and are not freed. Nothing that is passed in is kept.
+//! live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, once. Nothing
+//! that is passed in is kept: a hot fit holds copies of what it was made from, and never changes.
 //!
 //! ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
 //! GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
@@ -83,6 +85,7 @@ pub mod liner;
 pub mod growth;
 pub mod deck;
 pub mod crank;
+pub mod hot;
 pub mod uncertainty;
 pub mod before;
 pub mod plausible;

@@ -498,7 +498,11 @@ type Columns = (Vec<f64>, Vec<f64>);
 ///
 /// # Safety
 /// As [`array`].
-unsafe fn rows<'a, T>(field: &'static str, values: *const T, count: usize) -> Result<&'a [T], Failure> {
+pub(crate) unsafe fn rows<'a, T>(
+    field: &'static str,
+    values: *const T,
+    count: usize,
+) -> Result<&'a [T], Failure> {
     match count {
         0 => Ok(&[]),
         // SAFETY: the caller's promise
@@ -510,7 +514,7 @@ unsafe fn rows<'a, T>(field: &'static str, values: *const T, count: usize) -> Re
 ///
 /// # Safety
 /// As the header says.
-unsafe fn shape(piston: *const GaugepointPiston) -> Result<PistonShape, Failure> {
+pub(crate) unsafe fn shape(piston: *const GaugepointPiston) -> Result<PistonShape, Failure> {
     // SAFETY: the caller's promise
     unsafe {
         let piston = given("piston", piston)?;

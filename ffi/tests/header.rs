@@ -31,6 +31,7 @@ const SOURCES: &[&str] = &[
     "crank",
     "liner",
     "growth",
+    "hot",
     "ring",
     "pin",
     "decision",
@@ -60,6 +61,10 @@ const ENUMERATIONS: &[&str] = &[
     "WindowKind",
     "PistonReading",
     "OddForm",
+    "LawForm",
+    "Position",
+    "Scenario",
+    "OnsetOutcome",
 ];
 
 fn path(of: &str) -> PathBuf {
@@ -156,6 +161,8 @@ fn declares(line: &str) -> bool {
         0 => {
             word.contains('(') && word.contains("gaugepoint_")
                 || word.ends_with('{') && !word.starts_with("extern")
+                // a structure whose fields are not shown
+                || word.starts_with("typedef struct") && word.ends_with(';')
         }
         2 => word.starts_with("GAUGEPOINT_") || word.ends_with(';'),
         _ => false,

@@ -3,7 +3,8 @@
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`; `check_sheet` holds a printed sheet
 against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
 the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
-traces), `growth` (laws of expansion, built-in materials), `parts` (rings, pins, liners, the deck), `uncertainty` (budgets), `decision` (risks),
+traces), `growth` (laws of expansion, built-in materials), `hot` (the clearance of a running piston
+everywhere), `parts` (rings, pins, liners, the deck), `uncertainty` (budgets), `decision` (risks),
 `before` (what to ask before measuring, plausible values). `clearances` (in `batch`) computes many rows in arrays. `measure` evaluates readings with their
 gauges, whose report and presets stand in `gaugepoint.measuring`; `fit` computes a hot fit, whose report stands in `gaugepoint.fitting`. What is refused
 raises `InputError`.
@@ -54,6 +55,7 @@ from gaugepoint.decision import (
 )
 from gaugepoint.error import InputError
 from gaugepoint.growth import built_in_materials
+from gaugepoint.hot import HotFit
 from gaugepoint.job import assess, job_schema, report_schema
 from gaugepoint.measurement import bias, control_chart, gauge_study, linearity, linearity_band, one_way, sample
 from gaugepoint.parts import (
@@ -120,6 +122,7 @@ __all__ = [
     "Chamber",
     "Decision",
     "Gamma",
+    "HotFit",
     "InputError",
     "LinerParts",
     "MeasurementReport",

@@ -1,14 +1,14 @@
 """The compiled part of gaugepoint. Private: the package re-exports what is public."""
 
 from collections.abc import Sequence
-from typing import Final, TypeAlias
+from typing import Final, Literal, TypeAlias, final
 
 import numpy as np
 from gaugepoint.decision import Distribution
 from gaugepoint.error import InputError
 from gaugepoint.parts import Chamber, LinerParts, PressFitParts
 from numpy.typing import NDArray
-from gaugepoint.shape import Piston
+from gaugepoint.shape import Bore, Piston
 
 __all__ = [
     "ERROR_KINDS",
@@ -106,6 +106,9 @@ __all__ = [
     "growth_graphite_iron",
     "growth_built_in",
     "built_in_materials",
+    "Law",
+    "hot_fit",
+    "HotFit",
     "measurement_schema",
     "measurement_report_schema",
     "budget",
@@ -2352,8 +2355,15 @@ def numerical_tolerance(standard_uncertainty: float, digits: int) -> float:
     5e-06
     """
 
-def growth_mean_coefficient(base_c: float, mean_per_k: float, from_c: float, to_c: float, temperature_c: float) -> tuple[float, float, float | None]:
-    """Grow by one mean coefficient from a base.
+@final
+class Law:
+    """A law of expansion, made and checked once."""
+
+    def at(self, temperature_c: float) -> tuple[float, float, float | None]:
+        """Give strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C) at a temperature."""
+
+def growth_mean_coefficient(base_c: float, mean_per_k: float, from_c: float, to_c: float) -> Law:
+    """Make the law of one mean coefficient from a base.
 
     Parameters
     ----------
@@ -2363,22 +2373,20 @@ def growth_mean_coefficient(base_c: float, mean_per_k: float, from_c: float, to_
         The coefficient.
     from_c, to_c : float
         Range, which holds 20 C.
-    temperature_c : float
-        Where it is asked for.
 
     Returns
     -------
-    tuple of float
-        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+    Law
+        The law.
 
     Raises
     ------
     InputError
-        When a number is impossible, or the temperature is outside the range.
+        When a number is impossible.
     """
 
-def growth_mean_table(base_c: float, rows: Sequence[tuple[float, float]], temperature_c: float) -> tuple[float, float, float | None]:
-    """Grow by a table of mean coefficients from a base.
+def growth_mean_table(base_c: float, rows: Sequence[tuple[float, float]]) -> Law:
+    """Make the law of a table of mean coefficients from a base.
 
     Parameters
     ----------
@@ -2386,43 +2394,39 @@ def growth_mean_table(base_c: float, rows: Sequence[tuple[float, float]], temper
         Temperature the means start from.
     rows : sequence of (float, float)
         Temperature and mean coefficient up to it, in rising order.
-    temperature_c : float
-        Where it is asked for.
 
     Returns
     -------
-    tuple of float
-        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+    Law
+        The law.
 
     Raises
     ------
     InputError
-        When a number is impossible, or the temperature is outside the range.
+        When a number is impossible.
     """
 
-def growth_instantaneous_table(rows: Sequence[tuple[float, float]], temperature_c: float) -> tuple[float, float, float | None]:
-    """Grow by a table of instantaneous coefficients.
+def growth_instantaneous_table(rows: Sequence[tuple[float, float]]) -> Law:
+    """Make the law of a table of instantaneous coefficients.
 
     Parameters
     ----------
     rows : sequence of (float, float)
         Temperature and instantaneous coefficient at it, in rising order.
-    temperature_c : float
-        Where it is asked for.
 
     Returns
     -------
-    tuple of float
-        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+    Law
+        The law.
 
     Raises
     ------
     InputError
-        When a number is impossible, or the temperature is outside the range.
+        When a number is impossible.
     """
 
-def growth_instantaneous_polynomial(kelvin_coefficients: Sequence[float], from_c: float, to_c: float, temperature_c: float) -> tuple[float, float, float | None]:
-    """Grow by an instantaneous coefficient that is a polynomial.
+def growth_instantaneous_polynomial(kelvin_coefficients: Sequence[float], from_c: float, to_c: float) -> Law:
+    """Make the law of an instantaneous coefficient that is a polynomial.
 
     Parameters
     ----------
@@ -2430,22 +2434,20 @@ def growth_instantaneous_polynomial(kelvin_coefficients: Sequence[float], from_c
         c0, c1, c2, ... over kelvin.
     from_c, to_c : float
         Range, which holds 20 C.
-    temperature_c : float
-        Where it is asked for.
 
     Returns
     -------
-    tuple of float
-        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+    Law
+        The law.
 
     Raises
     ------
     InputError
-        When a number is impossible, or the temperature is outside the range.
+        When a number is impossible.
     """
 
-def growth_strain_polynomial(kelvin_coefficients: Sequence[float], from_c: float, to_c: float, temperature_c: float) -> tuple[float, float, float | None]:
-    """Grow by a strain that is a polynomial.
+def growth_strain_polynomial(kelvin_coefficients: Sequence[float], from_c: float, to_c: float) -> Law:
+    """Make the law of a strain that is a polynomial.
 
     Parameters
     ----------
@@ -2453,22 +2455,20 @@ def growth_strain_polynomial(kelvin_coefficients: Sequence[float], from_c: float
         c0, c1, c2, ... over kelvin.
     from_c, to_c : float
         Range, which holds 20 C.
-    temperature_c : float
-        Where it is asked for.
 
     Returns
     -------
-    tuple of float
-        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+    Law
+        The law.
 
     Raises
     ------
     InputError
-        When a number is impossible, or the temperature is outside the range.
+        When a number is impossible.
     """
 
-def growth_graphite_iron(nodularity_percent: float, graphite_percent: float, pearlite_to_ferrite: float, temperature_c: float) -> tuple[float, float, float | None]:
-    """Grow as compacted or spheroidal graphite iron.
+def growth_graphite_iron(nodularity_percent: float, graphite_percent: float, pearlite_to_ferrite: float) -> Law:
+    """Make the law of compacted or spheroidal graphite iron.
 
     Parameters
     ----------
@@ -2478,39 +2478,35 @@ def growth_graphite_iron(nodularity_percent: float, graphite_percent: float, pea
         Area fraction of graphite, in %.
     pearlite_to_ferrite : float
         Pearlite over ferrite in the matrix.
-    temperature_c : float
-        Where it is asked for.
 
     Returns
     -------
-    tuple of float
-        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+    Law
+        The law.
 
     Raises
     ------
     InputError
-        When a number is impossible, or the temperature is outside the range.
+        When a number is impossible.
     """
 
-def growth_built_in(name: str, temperature_c: float) -> tuple[float, float, float | None]:
-    """Grow by the law of a built-in material.
+def growth_built_in(name: str) -> Law:
+    """Give the law of a built-in material.
 
     Parameters
     ----------
     name : str
         Its name.
-    temperature_c : float
-        Where it is asked for.
 
     Returns
     -------
-    tuple of float
-        Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+    Law
+        The law.
 
     Raises
     ------
     InputError
-        When a number is impossible, or the temperature is outside the range.
+        When a number is impossible.
     """
 
 def built_in_materials() -> str:
@@ -2521,6 +2517,96 @@ def built_in_materials() -> str:
     str
         A list of rows, as JSON.
     """
+
+def hot_fit(
+    piston_diameter_mm: float,
+    piston: Piston,
+    growth: Sequence[tuple[Law, float, float]],
+    piston_field: Sequence[tuple[float, float, float]],
+    bore: Bore,
+    bore_law: Law,
+    bore_field: Sequence[tuple[float, float]],
+    motion: tuple[float, float, float, float, float] | None,
+) -> HotFit:
+    """Make a hot fit; `gaugepoint.hot.HotFit` is its public form.
+
+    Parameters
+    ----------
+    piston_diameter_mm : float
+        Diameter of the bare piston at its gauge point, at 20 C.
+    piston : Piston
+        Its form.
+    growth : sequence of (Law, float, float)
+        Law and the growth ratios on both axes, of every surface.
+    piston_field : sequence of (float, float, float)
+        Height, and the temperatures on both axes there.
+    bore : Bore
+        The bore.
+    bore_law : Law
+        Law of its wall.
+    bore_field : sequence of (float, float)
+        Depth, and the temperature of the wall there.
+    motion : tuple of float or None
+        Crank radius, rod, pin offset, deck clearance, height of the crown.
+
+    Returns
+    -------
+    HotFit
+        The fit.
+
+    Raises
+    ------
+    InputError
+        When a number is impossible or a table does not reach where the piston goes; it names the place.
+    """
+
+_Place: TypeAlias = tuple[int, float, float, float | None, float | None]
+
+@final
+class HotFit:
+    """One piston in one bore at its temperatures, made and checked once."""
+
+    def clearance_mm(self, angle_deg: float, height_mm: float, position: tuple[str, float]) -> float:
+        """Give the clearance on one side."""
+
+    def diametral_mm(self, angle_deg: float, height_mm: float, position: tuple[str, float]) -> float:
+        """Give the clearance over the diameter."""
+
+    def running_mm(self, position: tuple[str, float]) -> float:
+        """Give the running clearance at the gauge point."""
+
+    def map_into(self, angles_deg: Sequence[float], heights_mm: Sequence[float], position: tuple[str, float], out: NDArray[np.float64]) -> None:
+        """Write the clearance on one side over angles and heights into an array."""
+
+    def smallest(self, surface: int, position: tuple[str, float] | None) -> tuple[float, float, _Place]:
+        """Give the smallest clearance of a surface."""
+
+    def contact(self, surface: int, position: tuple[str, float], below_mm: float) -> tuple[float, list[tuple[float, float, float]]]:
+        """Give the area and the bands of a surface below a clearance."""
+
+    def best_placed(self, surface: int, position: tuple[str, float]) -> tuple[float, float, float]:
+        """Give where a surface has most room."""
+
+    def onset(self, scenario: str, touching_mm: float) -> tuple[Literal["touches", "touches_at_20_c", "no_contact"], float | None, float | None, _Place | None, float | None, str | None, bool]:
+        """Give the first contact."""
+
+    def bore_for_running_mm(self, wanted_mm: float, position: tuple[str, float]) -> tuple[float | None, str | None]:
+        """Give the bore for a running clearance at the gauge point."""
+
+    def bore_for_smallest_mm(self, wanted_mm: float) -> tuple[float | None, str | None]:
+        """Give the bore for a smallest clearance of the skirt."""
+
+    def temperature_for_bench_c(self, bench_mm: float, scenario: str, touching_mm: float) -> tuple[float | None, str | None]:
+        """Give the temperature of first contact for a clearance on the bench."""
+
+    def ovality(self, surface: int, height_mm: float) -> tuple[float, float, float]:
+        """Give the ovality of a surface: cold, running, and cold of a piston that runs round."""
+
+    def profile(self, surface: int, count: int) -> list[list[float]]:
+        """Give heights and four radii of a surface."""
+
+    def section(self, height_mm: float, position: tuple[str, float], count: int) -> list[list[float]]:
+        """Give angles and four radii of a section."""
 
 def clearances(
     bore_law: Sequence[float],

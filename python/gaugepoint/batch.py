@@ -107,8 +107,8 @@ def clearances(
     bore_temperature_c, piston_temperature_c : numpy.ndarray
         Temperatures of the running parts, -40 C to 450 C.
     out : tuple of numpy.ndarray, optional
-        Two arrays for the results, which overlap nothing else; new memory costs more than the arithmetic. Unless `partial`, all rows are
-        looked at first, because nothing is written when one is refused.
+        Two arrays for the results, which overlap nothing else; new memory costs more than the arithmetic. When a row is refused, unless
+        `partial`, they are NaN throughout; when the call is refused for anything else, nothing is written.
     partial : bool, optional
         Gives refused rows NaN and a status, and the others their results.
 

@@ -65,9 +65,9 @@ class _Law:
         InputError
             Outside the range of the law.
         """
-        return Growth(*self._at(temperature_c))
+        return Growth(*self._made().at(temperature_c))
 
-    def _at(self, temperature_c: float) -> tuple[float, float, float | None]:
+    def _made(self) -> _gaugepoint.Law:
         raise NotImplementedError
 
 
@@ -84,8 +84,8 @@ class MeanCoefficient(_Law):
     to_c: float
     """Highest temperature it holds at."""
 
-    def _at(self, temperature_c: float) -> tuple[float, float, float | None]:
-        return _gaugepoint.growth_mean_coefficient(self.base_c, self.mean_per_k, self.from_c, self.to_c, temperature_c)
+    def _made(self) -> _gaugepoint.Law:
+        return _gaugepoint.growth_mean_coefficient(self.base_c, self.mean_per_k, self.from_c, self.to_c)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,8 +101,8 @@ class MeanTable(_Law):
         object.__setattr__(self, "rows", tuple((t, a) for t, a in self.rows))
         self.at(20.0)
 
-    def _at(self, temperature_c: float) -> tuple[float, float, float | None]:
-        return _gaugepoint.growth_mean_table(self.base_c, self.rows, temperature_c)
+    def _made(self) -> _gaugepoint.Law:
+        return _gaugepoint.growth_mean_table(self.base_c, self.rows)
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,8 +116,8 @@ class InstantaneousTable(_Law):
         object.__setattr__(self, "rows", tuple((t, a) for t, a in self.rows))
         self.at(20.0)
 
-    def _at(self, temperature_c: float) -> tuple[float, float, float | None]:
-        return _gaugepoint.growth_instantaneous_table(self.rows, temperature_c)
+    def _made(self) -> _gaugepoint.Law:
+        return _gaugepoint.growth_instantaneous_table(self.rows)
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,8 +135,8 @@ class InstantaneousPolynomial(_Law):
         object.__setattr__(self, "kelvin_coefficients", tuple(self.kelvin_coefficients))
         self.at(20.0)
 
-    def _at(self, temperature_c: float) -> tuple[float, float, float | None]:
-        return _gaugepoint.growth_instantaneous_polynomial(self.kelvin_coefficients, self.from_c, self.to_c, temperature_c)
+    def _made(self) -> _gaugepoint.Law:
+        return _gaugepoint.growth_instantaneous_polynomial(self.kelvin_coefficients, self.from_c, self.to_c)
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,8 +154,8 @@ class StrainPolynomial(_Law):
         object.__setattr__(self, "kelvin_coefficients", tuple(self.kelvin_coefficients))
         self.at(20.0)
 
-    def _at(self, temperature_c: float) -> tuple[float, float, float | None]:
-        return _gaugepoint.growth_strain_polynomial(self.kelvin_coefficients, self.from_c, self.to_c, temperature_c)
+    def _made(self) -> _gaugepoint.Law:
+        return _gaugepoint.growth_strain_polynomial(self.kelvin_coefficients, self.from_c, self.to_c)
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,10 +169,8 @@ class GraphiteIron(_Law):
     pearlite_to_ferrite: float
     """Pearlite over ferrite in the matrix, 0 to 1.85."""
 
-    def _at(self, temperature_c: float) -> tuple[float, float, float | None]:
-        return _gaugepoint.growth_graphite_iron(
-            self.nodularity_percent, self.graphite_percent, self.pearlite_to_ferrite, temperature_c
-        )
+    def _made(self) -> _gaugepoint.Law:
+        return _gaugepoint.growth_graphite_iron(self.nodularity_percent, self.graphite_percent, self.pearlite_to_ferrite)
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,8 +180,8 @@ class BuiltIn(_Law):
     name: str
     """Its name, as `built_in_materials` lists it."""
 
-    def _at(self, temperature_c: float) -> tuple[float, float, float | None]:
-        return _gaugepoint.growth_built_in(self.name, temperature_c)
+    def _made(self) -> _gaugepoint.Law:
+        return _gaugepoint.growth_built_in(self.name)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,7 +12,9 @@ from gaugepoint._gaugepoint import v_block_factor
 
 __all__ = [
     "AsymmetricSurface",
+    "Bore",
     "BoreAxis",
+    "BoreHarmonic",
     "Circle",
     "Cylinder",
     "Estimate",
@@ -23,6 +25,7 @@ __all__ = [
     "Largest",
     "Piston",
     "Plane",
+    "Port",
     "Section",
     "Station",
     "SymmetricSurface",
@@ -589,6 +592,56 @@ class Piston:
     """Height of the gauge point, on the skirt at angle 0."""
     surfaces: Sequence[SymmetricSurface | AsymmetricSurface]
     """The skirt first, then the lands upward."""
+
+
+@dataclass(frozen=True, slots=True)
+class BoreHarmonic:
+    """One order of the radius of a bore over depth."""
+
+    order: int
+    """Waves in one turn, 2 to 32; 1 is the position of the axis, which is no part of a clearance."""
+    rows: Sequence[tuple[float, float, float]]
+    """Depth, the part that is largest at 0 degrees, and the part that is largest a quarter wave further, in mm, by rising depth; one row
+    holds at every depth. Kept as a tuple."""
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "rows", tuple((y, a, b) for y, a, b in self.rows))
+
+
+@dataclass(frozen=True, slots=True)
+class Port:
+    """Where a bore does not support the piston: a port, a relief; its edge belongs to the wall."""
+
+    from_deg: float
+    """Angle at which it begins."""
+    to_deg: float
+    """Angle at which it ends, in the direction of rising angles: from 350 to 10 is 20 degrees wide."""
+    from_mm: float
+    """Depth at which it begins."""
+    to_mm: float
+    """Depth at which it ends."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bore:
+    """A bore, by depth down from the deck; without tables it is round and straight."""
+
+    diameter_mm: float
+    """Size at 20 C, over any plating."""
+    deviation: Sequence[tuple[float, float]] | None = None
+    """Depth and mean radius there less half the size, in mm, by rising depth; None is the same everywhere. Kept as a tuple."""
+    harmonics: Sequence[BoreHarmonic] = ()
+    """Orders of the radius. Kept as a tuple."""
+    ports: Sequence[Port] = ()
+    """Where the piston is not supported. Kept as a tuple."""
+    end_mm: float | None = None
+    """Depth of the lower end; None when the piston does not come out of it."""
+
+    def __post_init__(self) -> None:
+        if self.deviation is not None:
+            object.__setattr__(self, "deviation", tuple((y, r) for y, r in self.deviation))
+        object.__setattr__(self, "harmonics", tuple(self.harmonics))
+        object.__setattr__(self, "ports", tuple(self.ports))
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,8 @@ use crate::error::{Fault, guarded};
 use gaugepoint::Error;
 use gaugepoint::batch::{Batch, COLUMNS, Columns, Refused, Results};
 use gaugepoint::growth::StrainLaw;
-use numpy::{PyArray1, PyArrayMethods, PyReadonlyArray1, PyReadwriteArray1};
+use numpy::ndarray::{Dimension, Ix1};
+use numpy::{PyArray, PyArray1, PyArrayMethods, PyReadonlyArray1, PyReadwriteArray, PyReadwriteArray1};
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::prelude::*;
 use pyo3::types::PyDict;
@@ -63,7 +64,7 @@ pub(crate) fn clearances<'py>(
     let given = [bore_mm, piston_mm, parts_temperature_c, bore_temperature_c, piston_temperature_c];
     let mut arrays = Vec::with_capacity(given.len());
     for (name, column) in COLUMNS.into_iter().zip(&given) {
-        arrays.push(array(name, column)?.try_readonly().map_err(|_| occupied(name))?);
+        arrays.push(array::<Ix1>(name, column)?.try_readonly().map_err(|_| occupied(name))?);
     }
     let slices: Vec<Cow<'_, [f64]>> = arrays.iter().map(side_by_side).collect();
     let [b, p, t, tb, tp] = slices.as_slice() else { return Err(occupied("columns")) };
@@ -74,14 +75,6 @@ pub(crate) fn clearances<'py>(
         bore_temperature_c: tb,
         piston_temperature_c: tp,
     };
-    // places that the caller can see are written only when all rows are accepted, so all are looked at before
-    if out.is_some() && !partial {
-        let refused = py.detach(|| guarded(|| batch.count_refused(columns)))?;
-        if refused > 0 {
-            let reasons = reasons(py, &batch, columns)?;
-            return Ok((py.None().into_bound(py), py.None().into_bound(py), None, refused, reasons));
-        }
-    }
     let (bench, running) = match &out {
         Some((bench, running)) => (array("out", bench)?.clone(), array("out", running)?.clone()),
         None => (empty(py, b.len()), empty(py, b.len())),
@@ -92,6 +85,11 @@ pub(crate) fn clearances<'py>(
         let results = Results { bench_mm: &mut *bench_mm, running_mm: &mut *running_mm, status: None };
         guarded(|| batch.clearances(columns, results))
     })?;
+    // some rows are written by then, and none of them may be taken for a result
+    if refused > 0 && !partial {
+        bench_mm.fill(f64::NAN);
+        running_mm.fill(f64::NAN);
+    }
     // zeroed memory that nobody touches costs nothing, so statuses are written only where there is something to say
     let status = partial.then(|| PyArray1::<i32>::zeros(py, [b.len()], false));
     if let (Some(status), 1..) = (&status, refused) {
@@ -117,18 +115,22 @@ fn law(field: &str, numbers: &[f64]) -> Result<StrainLaw, Error> {
 }
 
 /// An array as it is: no subclass, which may have a mask or a unit that would be lost.
-fn array<'a, 'py>(name: &str, given: &'a Given<'py>) -> PyResult<&'a Array<'py>> {
+pub(crate) fn array<'a, 'py, D: Dimension>(
+    name: &str,
+    given: &'a Given<'py>,
+) -> PyResult<&'a Bound<'py, PyArray<f64, D>>> {
     let wrong = || {
         let class = given.get_type().name().map(|name| name.to_string()).unwrap_or_default();
+        let dimensions = if D::NDIM == Some(2) { "two dimensions" } else { "one dimension" };
         PyTypeError::new_err(format!(
-            "{name}: a numpy.ndarray of one dimension and float64 is needed, not {class}; no list, no other type, no subclass"
+            "{name}: a numpy.ndarray of {dimensions} and float64 is needed, not {class}; no list, no other type, no subclass"
         ))
     };
     // without numpy there is no array, and asking its classes would load it
     let modules = given.py().import("sys")?.getattr("modules")?.cast_into::<PyDict>()?;
     let Some(numpy) = modules.get_item("numpy")? else { return Err(wrong()) };
     match given.get_type().is(&numpy.getattr("ndarray")?) {
-        true => given.cast::<PyArray1<f64>>().map_err(|_| wrong()),
+        true => given.cast::<PyArray<f64, D>>().map_err(|_| wrong()),
         false => Err(wrong()),
     }
 }
@@ -149,7 +151,9 @@ fn empty(py: Python<'_>, rows: usize) -> Array<'_> {
     PyArray1::zeros(py, [rows], false)
 }
 
-fn writable<'py>(array: &Array<'py>) -> PyResult<PyReadwriteArray1<'py, f64>> {
+pub(crate) fn writable<'py, D: Dimension>(
+    array: &Bound<'py, PyArray<f64, D>>,
+) -> PyResult<PyReadwriteArray<'py, f64, D>> {
     array.try_readwrite().map_err(|_| {
         PyValueError::new_err("out: it cannot be written, or overlaps another array of the call")
     })

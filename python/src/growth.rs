@@ -2,7 +2,7 @@
 
 use crate::error::{Fault, guarded};
 use gaugepoint::Error;
-use gaugepoint::growth::{InstantaneousCoefficient, Law, MeanCoefficient, library};
+use gaugepoint::growth::{self, InstantaneousCoefficient, MeanCoefficient, library};
 use gaugepoint::quantity::Temperature;
 use pyo3::prelude::*;
 
@@ -13,15 +13,27 @@ fn c(celsius: f64) -> Temperature {
     Temperature::from_celsius(celsius)
 }
 
-fn at(law: impl FnOnce() -> Result<Law, Error>, temperature_c: f64) -> Result<Grown, Fault> {
-    guarded(|| {
-        let growth = law()?.at(c(temperature_c))?;
-        let mean = growth.mean_from_20.map(MeanCoefficient::per_kelvin);
-        Ok((growth.strain, growth.instantaneous.per_kelvin(), mean))
-    })
+/// A law of expansion, made and checked once.
+#[pyclass(frozen, module = "gaugepoint._gaugepoint")]
+pub(crate) struct Law(pub(crate) growth::Law);
+
+#[pymethods]
+impl Law {
+    /// Give strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C) at a temperature.
+    fn at(&self, temperature_c: f64) -> Result<Grown, Fault> {
+        guarded(|| {
+            let growth = self.0.at(c(temperature_c))?;
+            let mean = growth.mean_from_20.map(MeanCoefficient::per_kelvin);
+            Ok((growth.strain, growth.instantaneous.per_kelvin(), mean))
+        })
+    }
 }
 
-/// Grow by one mean coefficient from a base.
+fn law(made: impl FnOnce() -> Result<growth::Law, Error>) -> Result<Law, Fault> {
+    guarded(made).map(Law)
+}
+
+/// Make the law of one mean coefficient from a base.
 ///
 /// Parameters
 /// ----------
@@ -31,33 +43,34 @@ fn at(law: impl FnOnce() -> Result<Law, Error>, temperature_c: f64) -> Result<Gr
 ///     The coefficient.
 /// from_c, to_c : float
 ///     Range, which holds 20 C.
-/// temperature_c : float
-///     Where it is asked for.
 ///
 /// Returns
 /// -------
-/// tuple of float
-///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+/// Law
+///     The law.
 ///
 /// Raises
 /// ------
 /// InputError
-///     When a number is impossible, or the temperature is outside the range.
+///     When a number is impossible.
 #[pyfunction]
 pub(crate) fn growth_mean_coefficient(
     base_c: f64,
     mean_per_k: f64,
     from_c: f64,
     to_c: f64,
-    temperature_c: f64,
-) -> Result<Grown, Fault> {
-    at(
-        || Law::mean_coefficient(c(base_c), MeanCoefficient::from_per_kelvin(mean_per_k), c(from_c), c(to_c)),
-        temperature_c,
-    )
+) -> Result<Law, Fault> {
+    law(|| {
+        growth::Law::mean_coefficient(
+            c(base_c),
+            MeanCoefficient::from_per_kelvin(mean_per_k),
+            c(from_c),
+            c(to_c),
+        )
+    })
 }
 
-/// Grow by a table of mean coefficients from a base.
+/// Make the law of a table of mean coefficients from a base.
 ///
 /// Parameters
 /// ----------
@@ -65,65 +78,51 @@ pub(crate) fn growth_mean_coefficient(
 ///     Temperature the means start from.
 /// rows : sequence of (float, float)
 ///     Temperature and mean coefficient up to it, in rising order.
-/// temperature_c : float
-///     Where it is asked for.
 ///
 /// Returns
 /// -------
-/// tuple of float
-///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+/// Law
+///     The law.
 ///
 /// Raises
 /// ------
 /// InputError
-///     When a number is impossible, or the temperature is outside the range.
+///     When a number is impossible.
 #[expect(clippy::needless_pass_by_value, reason = "a list of Python is copied")]
 #[pyfunction]
-pub(crate) fn growth_mean_table(
-    base_c: f64,
-    rows: Vec<(f64, f64)>,
-    temperature_c: f64,
-) -> Result<Grown, Fault> {
-    at(
-        || {
-            let rows = rows.iter().map(|(t, a)| (c(*t), MeanCoefficient::from_per_kelvin(*a)));
-            Law::mean_table(c(base_c), &rows.collect::<Vec<_>>())
-        },
-        temperature_c,
-    )
+pub(crate) fn growth_mean_table(base_c: f64, rows: Vec<(f64, f64)>) -> Result<Law, Fault> {
+    law(|| {
+        let rows = rows.iter().map(|(t, a)| (c(*t), MeanCoefficient::from_per_kelvin(*a)));
+        growth::Law::mean_table(c(base_c), &rows.collect::<Vec<_>>())
+    })
 }
 
-/// Grow by a table of instantaneous coefficients.
+/// Make the law of a table of instantaneous coefficients.
 ///
 /// Parameters
 /// ----------
 /// rows : sequence of (float, float)
 ///     Temperature and instantaneous coefficient at it, in rising order.
-/// temperature_c : float
-///     Where it is asked for.
 ///
 /// Returns
 /// -------
-/// tuple of float
-///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+/// Law
+///     The law.
 ///
 /// Raises
 /// ------
 /// InputError
-///     When a number is impossible, or the temperature is outside the range.
+///     When a number is impossible.
 #[expect(clippy::needless_pass_by_value, reason = "a list of Python is copied")]
 #[pyfunction]
-pub(crate) fn growth_instantaneous_table(rows: Vec<(f64, f64)>, temperature_c: f64) -> Result<Grown, Fault> {
-    at(
-        || {
-            let rows = rows.iter().map(|(t, a)| (c(*t), InstantaneousCoefficient::from_per_kelvin(*a)));
-            Law::instantaneous_table(&rows.collect::<Vec<_>>())
-        },
-        temperature_c,
-    )
+pub(crate) fn growth_instantaneous_table(rows: Vec<(f64, f64)>) -> Result<Law, Fault> {
+    law(|| {
+        let rows = rows.iter().map(|(t, a)| (c(*t), InstantaneousCoefficient::from_per_kelvin(*a)));
+        growth::Law::instantaneous_table(&rows.collect::<Vec<_>>())
+    })
 }
 
-/// Grow by an instantaneous coefficient that is a polynomial.
+/// Make the law of an instantaneous coefficient that is a polynomial.
 ///
 /// Parameters
 /// ----------
@@ -131,30 +130,27 @@ pub(crate) fn growth_instantaneous_table(rows: Vec<(f64, f64)>, temperature_c: f
 ///     c0, c1, c2, ... over kelvin.
 /// from_c, to_c : float
 ///     Range, which holds 20 C.
-/// temperature_c : float
-///     Where it is asked for.
 ///
 /// Returns
 /// -------
-/// tuple of float
-///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+/// Law
+///     The law.
 ///
 /// Raises
 /// ------
 /// InputError
-///     When a number is impossible, or the temperature is outside the range.
+///     When a number is impossible.
 #[expect(clippy::needless_pass_by_value, reason = "a list of Python is copied")]
 #[pyfunction]
 pub(crate) fn growth_instantaneous_polynomial(
     kelvin_coefficients: Vec<f64>,
     from_c: f64,
     to_c: f64,
-    temperature_c: f64,
-) -> Result<Grown, Fault> {
-    at(|| Law::instantaneous_polynomial(&kelvin_coefficients, c(from_c), c(to_c)), temperature_c)
+) -> Result<Law, Fault> {
+    law(|| growth::Law::instantaneous_polynomial(&kelvin_coefficients, c(from_c), c(to_c)))
 }
 
-/// Grow by a strain that is a polynomial.
+/// Make the law of a strain that is a polynomial.
 ///
 /// Parameters
 /// ----------
@@ -162,30 +158,27 @@ pub(crate) fn growth_instantaneous_polynomial(
 ///     c0, c1, c2, ... over kelvin.
 /// from_c, to_c : float
 ///     Range, which holds 20 C.
-/// temperature_c : float
-///     Where it is asked for.
 ///
 /// Returns
 /// -------
-/// tuple of float
-///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+/// Law
+///     The law.
 ///
 /// Raises
 /// ------
 /// InputError
-///     When a number is impossible, or the temperature is outside the range.
+///     When a number is impossible.
 #[expect(clippy::needless_pass_by_value, reason = "a list of Python is copied")]
 #[pyfunction]
 pub(crate) fn growth_strain_polynomial(
     kelvin_coefficients: Vec<f64>,
     from_c: f64,
     to_c: f64,
-    temperature_c: f64,
-) -> Result<Grown, Fault> {
-    at(|| Law::strain_polynomial(&kelvin_coefficients, c(from_c), c(to_c)), temperature_c)
+) -> Result<Law, Fault> {
+    law(|| growth::Law::strain_polynomial(&kelvin_coefficients, c(from_c), c(to_c)))
 }
 
-/// Grow as compacted or spheroidal graphite iron.
+/// Make the law of compacted or spheroidal graphite iron.
 ///
 /// Parameters
 /// ----------
@@ -195,49 +188,44 @@ pub(crate) fn growth_strain_polynomial(
 ///     Area fraction of graphite, in %.
 /// pearlite_to_ferrite : float
 ///     Pearlite over ferrite in the matrix.
-/// temperature_c : float
-///     Where it is asked for.
 ///
 /// Returns
 /// -------
-/// tuple of float
-///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+/// Law
+///     The law.
 ///
 /// Raises
 /// ------
 /// InputError
-///     When a number is impossible, or the temperature is outside the range.
+///     When a number is impossible.
 #[pyfunction]
 pub(crate) fn growth_graphite_iron(
     nodularity_percent: f64,
     graphite_percent: f64,
     pearlite_to_ferrite: f64,
-    temperature_c: f64,
-) -> Result<Grown, Fault> {
-    at(|| Law::graphite_iron(nodularity_percent, graphite_percent, pearlite_to_ferrite), temperature_c)
+) -> Result<Law, Fault> {
+    law(|| growth::Law::graphite_iron(nodularity_percent, graphite_percent, pearlite_to_ferrite))
 }
 
-/// Grow by the law of a built-in material.
+/// Give the law of a built-in material.
 ///
 /// Parameters
 /// ----------
 /// name : str
 ///     Its name.
-/// temperature_c : float
-///     Where it is asked for.
 ///
 /// Returns
 /// -------
-/// tuple of float
-///     Strain, instantaneous coefficient, and mean coefficient from 20 C (none at 20 C).
+/// Law
+///     The law.
 ///
 /// Raises
 /// ------
 /// InputError
-///     When a number is impossible, or the temperature is outside the range.
+///     When a number is impossible.
 #[pyfunction]
-pub(crate) fn growth_built_in(name: &str, temperature_c: f64) -> Result<Grown, Fault> {
-    at(|| library::named(name).map(library::Row::law), temperature_c)
+pub(crate) fn growth_built_in(name: &str) -> Result<Law, Fault> {
+    law(|| library::named(name).map(library::Row::law))
 }
 
 /// Give the built-in materials as JSON.

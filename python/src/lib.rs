@@ -23,6 +23,8 @@ mod parts;
 
 mod growth;
 
+mod hot;
+
 mod job;
 
 mod sheet;
@@ -135,6 +137,9 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(growth::growth_graphite_iron, module)?)?;
     module.add_function(wrap_pyfunction!(growth::growth_built_in, module)?)?;
     module.add_function(wrap_pyfunction!(growth::built_in_materials, module)?)?;
+    module.add_class::<growth::Law>()?;
+    module.add_function(wrap_pyfunction!(hot::hot_fit, module)?)?;
+    module.add_class::<hot::HotFit>()?;
     module.add_function(wrap_pyfunction!(measure::measurement_schema, module)?)?;
     module.add_function(wrap_pyfunction!(measure::measurement_report_schema, module)?)?;
     module.add_function(wrap_pyfunction!(fit::fit, module)?)?;

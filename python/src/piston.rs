@@ -86,7 +86,7 @@ enum Tables {
 }
 
 impl Piston {
-    fn shape(self) -> Result<PistonShape, Error> {
+    pub(crate) fn shape(self) -> Result<PistonShape, Error> {
         let read: Vec<(Common, Tables)> = self.surfaces.into_iter().map(read).collect();
         let drawn = read.iter().enumerate().map(|(k, (common, tables))| {
             drawing(common, tables).map_err(|e| e.named(&format!("surfaces/{k}")))

@@ -119,7 +119,8 @@ def test_refused_rows_are_named():
         assert "inches entered as mm" in refused.errors[1].did_you_mean and str(refused.errors[1]) in str(refused)
         again = pickle.loads(pickle.dumps(refused))
         assert (str(again), again.rows, again.count, again.field) == (str(refused), refused.rows, 3, refused.field)
-    assert (out[0] == 7.0).all() and (out[1] == 7.0).all()
+        # none of the rows that were computed may be taken for a result of the call
+        assert "out" not in options or np.isnan(out).all()
     columns[2][:] = 80.6
     with pytest.raises(gaugepoint.RowsRefused, match="900 rows are refused: .* and 892 more") as many:
         gaugepoint.clearances(IRON, ALUMINIUM, *columns)

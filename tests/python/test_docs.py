@@ -20,7 +20,9 @@ FUNCTIONS |= {f"Report.{name}": getattr(report.Report, name) for name in ("to_js
 FUNCTIONS |= {"SheetReport.to_json": sheet.SheetReport.to_json}
 FUNCTIONS |= {f"MeasurementReport.{name}": getattr(measuring.MeasurementReport, name) for name in ("to_json", "to_text")}
 FUNCTIONS |= {f"Budget.{name}": getattr(gaugepoint.Budget, name) for name in ("to_json", "to_text")}
-INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if callable(getattr(_gaugepoint, name))}
+FUNCTIONS |= {f"HotFit.{name}": thing for name, thing in vars(gaugepoint.HotFit).items() if inspect.isfunction(thing) and not name.startswith("_")}
+INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isroutine(getattr(_gaugepoint, name))}
+CLASSES = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isclass(getattr(_gaugepoint, name))}
 
 
 def sections(thing):
@@ -57,10 +59,10 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, gaugepoint.batch, gaugepoint.before, gaugepoint.growth, report, sheet, measuring, gaugepoint.fitting, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, gaugepoint.batch, gaugepoint.before, gaugepoint.growth, gaugepoint.hot, report, sheet, measuring, gaugepoint.fitting, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
-    for module in (gaugepoint.growth, report, sheet, measuring, gaugepoint.fitting):
+    for module in (gaugepoint.growth, gaugepoint.hot, report, sheet, measuring, gaugepoint.fitting):
         for name in module.__all__:
             if inspect.isclass(getattr(module, name)):
                 assert getattr(module, name).__doc__, name
@@ -82,6 +84,12 @@ def test_stub_says_the_same():
     stubbed = {node.name: ast.get_docstring(node) for node in tree.body if isinstance(node, ast.FunctionDef)}
     assert ast.get_docstring(tree) == _gaugepoint.__doc__.strip()
     assert stubbed == {name: inspect.getdoc(function) for name, function in INNER.items()}
+    stubbed = {node.name: node for node in tree.body if isinstance(node, ast.ClassDef)}
+    assert set(stubbed) == set(CLASSES)
+    for name, node in stubbed.items():
+        assert ast.get_docstring(node) == inspect.getdoc(CLASSES[name])
+        methods = {method: inspect.getdoc(thing) for method, thing in vars(CLASSES[name]).items() if not method.startswith("_")}
+        assert {inner.name: ast.get_docstring(inner) for inner in node.body if isinstance(inner, ast.FunctionDef)} == methods
 
 
 def test_readme():
@@ -94,7 +102,7 @@ def test_readme():
         assert f"`{printed.getvalue().strip()}`" in readme
 
 
-@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape"])
+@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit"])
 def test_pages(name):
     page = (REPOSITORY / "core" / "docs" / f"{name}.md").read_text(encoding="utf-8")
     blocks = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)

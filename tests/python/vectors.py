@@ -53,6 +53,11 @@ def piston():
     return _commented("piston.csv", ["id", "function", "choice", "given", "expected", "source"])
 
 
+def hot_fit():
+    """Rows of hot_fit.csv, as texts."""
+    return _commented("hot_fit.csv", ["id", "fit", "expected", "source"])
+
+
 def parts():
     """Rows of parts.csv, as texts."""
     return _commented("parts.csv", ["id", "function", "arguments", "expected", "source"])

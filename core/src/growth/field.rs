@@ -74,6 +74,10 @@ impl BoreField {
 }
 
 fn temperatures(places: &str, at: &[f64], field: &str, celsius: &[f64]) -> Result<Curve, Error> {
+    for (k, place) in at.iter().enumerate() {
+        let bound = if places == "heights_mm" { bounds::PISTON_HEIGHT } else { bounds::DEPTH };
+        bound.check(&format!("{places}/{k}"), *place)?;
+    }
     for (k, t) in celsius.iter().enumerate() {
         bounds::RUNNING_TEMPERATURE.check(&format!("{field}/{k}"), *t)?;
     }

@@ -63,7 +63,57 @@ pub struct BoreShape {
     pub end_mm: Option<f64>,
 }
 
+/// A bore as its drawing gives it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BoreDrawing<'a> {
+    /// Size at 20 C.
+    pub diameter_mm: f64,
+    /// Depths, and the mean radius there less half the size; none is the same everywhere.
+    pub deviation: Option<(&'a [f64], &'a [f64])>,
+    /// Orders, in any order.
+    pub harmonics: Vec<HarmonicDrawing<'a>>,
+    /// Where the piston is not supported.
+    pub ports: Vec<Port>,
+    /// Depth of the lower end; none when the piston does not come out of it.
+    pub end_mm: Option<f64>,
+}
+
+/// One order of a drawing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HarmonicDrawing<'a> {
+    /// Waves in one turn; 1 is the position of the axis.
+    pub order: usize,
+    /// Depths; one row holds at every depth.
+    pub depths_mm: &'a [f64],
+    /// Part that is largest at 0 degrees, there.
+    pub cos_mm: &'a [f64],
+    /// Part that is largest a quarter wave further, there.
+    pub sin_mm: &'a [f64],
+}
+
 impl BoreShape {
+    /// A bore from its drawing.
+    ///
+    /// # Errors
+    /// As the other constructors; the error names the place (`harmonics/0/cos_mm/2`).
+    pub fn from_drawing(drawing: &BoreDrawing<'_>) -> Result<Self, Error> {
+        let mut bore = BoreShape::round(drawing.diameter_mm)?;
+        if let Some((depths_mm, deviation_mm)) = drawing.deviation {
+            bore = bore.with_deviation(depths_mm, deviation_mm)?;
+        }
+        for (k, h) in drawing.harmonics.iter().enumerate() {
+            let more = bore.with_harmonic(h.order, h.depths_mm, h.cos_mm, h.sin_mm);
+            bore = more.map_err(|e| e.under(&format!("harmonics/{k}")))?;
+        }
+        for (k, port) in drawing.ports.iter().enumerate() {
+            bore = bore.with_port(*port).map_err(|e| e.under(&format!("ports/{k}")))?;
+        }
+        match drawing.end_mm {
+            Some(end_mm) => bore.with_end(end_mm),
+            None => Ok(bore),
+        }
+    }
+
     /// A round and straight bore.
     ///
     /// # Errors
@@ -105,7 +155,12 @@ impl BoreShape {
 
     /// The same bore with one order more, as curves over depth.
     pub(crate) fn with_order(mut self, order: usize, cosine: Curve, sine: Curve) -> Result<Self, Error> {
+        let repeated =
+            || Error::new(ErrorKind::Repeated, order.to_string(), "this order stands twice").at("order");
         if order == 1 {
+            if self.axis_mm.is_some() {
+                return Err(repeated());
+            }
             return Ok(BoreShape { axis_mm: Some((cosine, sine)), ..self });
         }
         if !(2..=MOST_ORDER).contains(&order) {
@@ -115,8 +170,7 @@ impl BoreShape {
         }
         let place = self.harmonics.partition_point(|h| h.order < order);
         if self.harmonics.get(place).is_some_and(|h| h.order == order) {
-            let error = Error::new(ErrorKind::Repeated, order.to_string(), "this order stands twice");
-            return Err(error.at("order"));
+            return Err(repeated());
         }
         self.harmonics.insert(place, BoreHarmonic { order, cos_mm: cosine, sin_mm: sine });
         Ok(self)

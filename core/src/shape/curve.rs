@@ -47,6 +47,9 @@ pub struct Local {
     pub curvature: f64,
 }
 
+/// Least distance of two rows, in mm: what is closer is no table, and its slopes would overflow.
+const APART: f64 = 1e-6;
+
 impl Curve {
     /// The same value everywhere.
     #[must_use]
@@ -321,10 +324,12 @@ fn check_rows(places: &[f64], values: &[f64]) -> Result<(), Error> {
             return Err(error.at(&format!("{field}/{k}")));
         }
     }
-    if let Some((k, pair)) = places.windows(2).enumerate().find(|(_, pair)| !matches!(pair, [a, b] if a < b))
+    if let Some((k, pair)) =
+        places.windows(2).enumerate().find(|(_, pair)| !matches!(pair, [a, b] if *b - *a >= APART))
     {
         let at = pair.last().copied().unwrap_or(f64::NAN);
-        let error = Error::new(ErrorKind::OutOfOrder, at.to_string(), "places must rise").value(at);
+        let reason = "places must rise, by a nanometre at least";
+        let error = Error::new(ErrorKind::OutOfOrder, at.to_string(), reason).value(at);
         return Err(error.at(&format!("places/{}", k + 1)));
     }
     Ok(())

@@ -37,6 +37,7 @@ impl HotFit {
     /// # Errors
     /// When there is no such surface or its position is not known.
     pub fn contact(&self, surface: usize, position: Position, below_mm: f64) -> Result<Patch, Error> {
+        super::TOUCHING.check("below_mm", below_mm)?;
         let mut bands = Vec::new();
         let mut area = 0.0;
         let mut last: Option<(f64, f64)> = None;

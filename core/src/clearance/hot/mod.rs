@@ -4,6 +4,7 @@
 //! | question | where |
 //! |---|---|
 //! | what is a fit, and its clearance at one place | here |
+//! | a fit from the plain numbers of a host | [`drawing`] |
 //! | tables made ready for sections | `tables.rs` |
 //! | smallest clearance, certified | [`smallest`] |
 //! | where it overlaps, over which area | [`contact`] |
@@ -18,6 +19,7 @@
 mod motion;
 mod tables;
 pub mod contact;
+pub mod drawing;
 pub mod inverse;
 pub mod lateral;
 pub mod onset;
@@ -26,7 +28,7 @@ pub mod smallest;
 
 pub use motion::Motion;
 
-use crate::bounds;
+use crate::bounds::{self, Bound};
 use crate::calc::{Formula, formula};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::{BoreField, PistonField, Rise};
@@ -52,6 +54,14 @@ formula! {
     /// Clearance over the diameter.
     BothSides: clearance ["mm"] = (c, c_opposite) => c + c_opposite; source "definition; diametral";
 }
+
+/// Clearance on one side that counts as touching: 0, or less the overlap that an elastic skirt may take.
+const TOUCHING: Bound = Bound {
+    label: "clearance that counts as touching",
+    possible: (-0.5, 3.0),
+    usual: (-0.06, 0.0),
+    ..bounds::CLEARANCE
+};
 
 /// How a surface of the piston grows.
 #[derive(Debug, Clone, PartialEq)]
@@ -216,6 +226,19 @@ impl HotFit {
         }
     }
 
+    /// Depth of a height of the piston where there is bore around it, and none where there is not: above the deck, or below the end.
+    ///
+    /// # Errors
+    /// When the tables of the bore do not reach there.
+    fn depth_in_bore(&self, base: f64, height_mm: f64) -> Result<Option<Option<f64>>, Error> {
+        let depth = base - height_mm;
+        match (base.is_finite(), self.bore.has(depth)) {
+            (false, _) => Ok(Some(None)),
+            (true, false) => Ok(None),
+            (true, true) => self.bore.check_depth(depth).map(|depth| Some(Some(depth))),
+        }
+    }
+
     /// Depth of a height of the piston; none where it does not matter.
     ///
     /// # Errors
@@ -275,11 +298,12 @@ impl HotFit {
         self.parts.bore_field.wall_c.at(depth_mm).map(|t| self.rise.bore_c(t))
     }
 
-    /// Clearance on one side over angles and heights at one position, a row for every height: NaN where the piston has no surface or the bore
-    /// does not support it.
+    /// Clearance on one side over angles and heights at one position, a row for every height: NaN where the piston has a window, where the bore
+    /// does not support it, and where there is no bore around it: above the deck, or below its end.
     ///
     /// # Errors
-    /// As [`HotFit::at`]; [`ErrorKind::Contradiction`] of the field `out` when it has not one place for every pair.
+    /// For an angle or a height that is not on the piston, as [`HotFit::at`], and for a depth that the tables of the bore do not reach;
+    /// [`ErrorKind::Contradiction`] of the field `out` when it has not one place for every pair. Then nothing is written.
     pub fn map_into(
         &self,
         angles_deg: &[f64],
@@ -294,16 +318,18 @@ impl HotFit {
         for (k, angle) in angles_deg.iter().enumerate() {
             bounds::ANGLE.check(&format!("angles_deg/{k}"), *angle)?;
         }
+        let base = self.base_depth(position)?;
         let mut rows = Vec::with_capacity(heights_mm.len());
         for (k, height) in heights_mm.iter().enumerate() {
             let below = |e: Error| e.moved(format!("heights_mm/{k}"));
             let surface = self.surface_at(*height).map_err(below)?.0;
-            rows.push((surface, *height, self.depth_mm(*height, position).map_err(below)?));
+            rows.push((surface, *height, self.depth_in_bore(base, *height).map_err(below)?));
         }
         for (line, (surface, height, depth)) in out.chunks_mut(angles_deg.len().max(1)).zip(rows) {
             for (cell, angle) in line.iter_mut().zip(angles_deg) {
-                let there = self.supported(surface, *angle, height, depth);
-                *cell = if there { self.clearance(surface, *angle, height, depth) } else { f64::NAN };
+                *cell = depth
+                    .filter(|depth| self.supported(surface, *angle, height, *depth))
+                    .map_or(f64::NAN, |depth| self.clearance(surface, *angle, height, depth));
             }
         }
         Ok(())

@@ -67,6 +67,7 @@ impl HotFit {
     /// # Errors
     /// As [`HotFit::smallest`].
     pub fn onset(&self, scenario: Scenario, touching_mm: f64) -> Result<Onset, Error> {
+        super::TOUCHING.check("touching_mm", touching_mm)?;
         let (highest, stopped_by) = self.highest(scenario);
         let (bend, jump) = self.most_bent_in_rise(scenario, highest);
         let mut way = Way { fit: self, scenario, touching_mm, bend, jump, factors: 0, proven: true };

@@ -1,7 +1,7 @@
 //! Data to draw. Every list has its unit in its name; a number that does not exist is absent.
 
 use super::{HotFit, Position};
-use crate::error::Error;
+use crate::error::{Error, ErrorKind};
 use crate::growth::field::Scenario;
 
 /// Radii of a surface over height, less half the gauge diameter at 20 C.
@@ -54,13 +54,31 @@ pub fn evenly(from: f64, to: f64, count: u32) -> Vec<f64> {
         .collect()
 }
 
+/// Most places along a line of a picture: more than any screen or sheet shows.
+const MOST_PLACES: u32 = 65536;
+
+fn check_count(field: &str, count: u32) -> Result<(), Error> {
+    match (2..=MOST_PLACES).contains(&count) {
+        true => Ok(()),
+        false => {
+            let error = Error::new(
+                ErrorKind::OutOfRange,
+                count.to_string(),
+                "a picture has two places at least, and not too many",
+            );
+            Err(error.value(f64::from(count)).limits(2.0, f64::from(MOST_PLACES), "1").at(field))
+        }
+    }
+}
+
 impl HotFit {
-    /// Radii of a surface over `count` heights.
+    /// Radii of a surface over `count` heights, 2 to 65536.
     ///
     /// # Errors
-    /// When there is no such surface.
+    /// When there is no such surface, or the count is not possible.
     pub fn profile(&self, surface: usize, count: u32) -> Result<Profile, Error> {
         let (shape, _) = self.surface(surface)?;
+        check_count("count", count)?;
         let heights_mm = evenly(shape.from_mm, shape.to_mm, count);
         let half = self.parts.piston_diameter_mm / 2.0;
         let over = |of: &dyn Fn(f64) -> f64| heights_mm.iter().map(|z| of(*z) - half).collect();
@@ -73,13 +91,14 @@ impl HotFit {
         })
     }
 
-    /// A section of a surface at a height, cold and hot, over `count` angles.
+    /// A section of a surface at a height, cold and hot, over `count` angles, 2 to 65536.
     ///
     /// # Errors
-    /// When there is no surface at the height, or no bore at its depth.
+    /// When there is no surface at the height, no bore at its depth, or the count is not possible.
     pub fn section_at(&self, height_mm: f64, position: Position, count: u32) -> Result<SectionData, Error> {
         let (surface, _) = self.surface_at(height_mm)?;
         let depth = self.depth_mm(height_mm, position)?;
+        check_count("count", count)?;
         let angles_deg = evenly(0.0, 360.0, count);
         let around = |of: &dyn Fn(f64) -> f64| angles_deg.iter().map(|t| of(*t)).collect();
         Ok(SectionData {
@@ -94,7 +113,7 @@ impl HotFit {
     /// The clearance over a surface at one position, ready to draw.
     ///
     /// # Errors
-    /// When there is no such surface or its position is not known.
+    /// When there is no such surface, its position is not known, or the tables of the bore do not reach there.
     pub fn map_of(
         &self,
         surface: usize,
@@ -103,13 +122,14 @@ impl HotFit {
         heights: u32,
     ) -> Result<Map, Error> {
         let (shape, _) = self.surface(surface)?;
+        check_count("angles", angles)?;
+        check_count("heights", heights)?;
         let angles_deg = evenly(0.0, 360.0, angles);
         let heights_mm = evenly(shape.from_mm, shape.to_mm, heights);
         let mut clearance_mm = Vec::with_capacity(heights_mm.len());
-        self.base_depth(position)?;
+        let base = self.base_depth(position)?;
         for height in &heights_mm {
-            // above the deck or below the bore there is nothing to be clear of
-            let depth = self.depth_mm(*height, position).ok();
+            let depth = self.depth_in_bore(base, *height)?;
             let at = |angle: &f64| {
                 let depth = depth?;
                 let there = self.supported(surface, *angle, *height, depth);
