@@ -106,6 +106,7 @@ __all__ = [
     "growth_graphite_iron",
     "growth_built_in",
     "built_in_materials",
+    "illustrative_duties",
     "measurement_schema",
     "measurement_report_schema",
     "budget",
@@ -2515,6 +2516,15 @@ def growth_built_in(name: str, temperature_c: float) -> tuple[float, float, floa
 
 def built_in_materials() -> str:
     """Give the built-in materials as JSON.
+
+    Returns
+    -------
+    str
+        A list of rows, as JSON.
+    """
+
+def illustrative_duties() -> str:
+    """Give the illustrative temperatures by duty as JSON.
 
     Returns
     -------

@@ -2,7 +2,7 @@
 
 use crate::error::{Fault, guarded};
 use gaugepoint::Error;
-use gaugepoint::growth::{InstantaneousCoefficient, Law, MeanCoefficient, library};
+use gaugepoint::growth::{InstantaneousCoefficient, Law, MeanCoefficient, duty, library};
 use gaugepoint::quantity::Temperature;
 use pyo3::prelude::*;
 
@@ -249,4 +249,15 @@ pub(crate) fn growth_built_in(name: &str, temperature_c: f64) -> Result<Grown, F
 #[pyfunction]
 pub(crate) fn built_in_materials() -> Result<String, Fault> {
     guarded(|| Ok(library::to_json()))
+}
+
+/// Give the illustrative temperatures by duty as JSON.
+///
+/// Returns
+/// -------
+/// str
+///     A list of rows, as JSON.
+#[pyfunction]
+pub(crate) fn illustrative_duties() -> Result<String, Fault> {
+    guarded(|| Ok(duty::to_json()))
 }

@@ -135,6 +135,7 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(growth::growth_graphite_iron, module)?)?;
     module.add_function(wrap_pyfunction!(growth::growth_built_in, module)?)?;
     module.add_function(wrap_pyfunction!(growth::built_in_materials, module)?)?;
+    module.add_function(wrap_pyfunction!(growth::illustrative_duties, module)?)?;
     module.add_function(wrap_pyfunction!(measure::measurement_schema, module)?)?;
     module.add_function(wrap_pyfunction!(measure::measurement_report_schema, module)?)?;
     module.add_function(wrap_pyfunction!(fit::fit, module)?)?;
