@@ -14,6 +14,8 @@ import numpy as np
 from scipy.interpolate import PchipInterpolator
 from scipy.optimize import linprog
 
+import compare
+
 FILE = Path(__file__).resolve().parent.parent / "vectors" / "hot_fit.csv"
 HEADING = """\
 # Hot fits: a random fit, and what brute force finds. Written by reference/hot_fit.py (numpy, SciPy), which explains the numbers.
@@ -230,8 +232,9 @@ def main():
     kinds = ["round", "even", "general", "controlled", "cut", "deep", "deep_even"]
     text = HEADING + "".join(row(f"{kinds[k % 7]}_{k}", random_fit(rng, kinds[k % 7])) for k in range(28))
     if "--check" in sys.argv:
-        sys.exit(FILE.read_text() != text)
-    FILE.write_text(text)
+        compare.check(FILE, text)
+    else:
+        FILE.write_text(text, encoding="utf-8")
 
 
 main()

@@ -11,6 +11,8 @@ from pathlib import Path
 import numpy as np
 from scipy.interpolate import PchipInterpolator
 
+import compare
+
 VECTORS = Path(__file__).parents[1] / "vectors"
 
 # -- the model
@@ -374,7 +376,7 @@ def main():
     for name, content in vectors().items():
         file = VECTORS / name
         if "--check" in sys.argv:
-            assert file.read_text(encoding="utf-8") == content, name
+            compare.check(file, content)
         else:
             file.write_text(content, encoding="utf-8")
 
