@@ -16,7 +16,9 @@ use gaugepoint::growth::field::{BoreField, PistonField, Rise, Scenario};
 use gaugepoint::growth::{Law, MeanCoefficient, Piecewise};
 use gaugepoint::quantity::Temperature;
 use gaugepoint::shape::bore::{BoreShape, Port};
-use gaugepoint::shape::piston::{Asymmetric, Counted, PistonShape, Surface, Symmetric, Table, Window, WindowKind};
+use gaugepoint::shape::piston::{
+    Asymmetric, Counted, PistonShape, Surface, Symmetric, Table, Window, WindowKind,
+};
 use gaugepoint_tests::rows;
 use std::collections::HashMap;
 
@@ -288,8 +290,7 @@ fn an_opening_of_the_whole_turn() {
     assert!(!over.supports(45.0, 0.0) && over.supports(45.0, 10.0) && over.supports(45.0, 180.0));
     for (from, to) in [(360.0, 0.0), (30.0, 30.0), (359.9995, 0.0)] {
         assert_eq!(bore().with_port(port(from, to)).unwrap_err().field(), "to_deg");
-        let cut =
-            Window { kind: WindowKind::CutOut, from_deg: from, to_deg: to, from_mm: 20.0, to_mm: 40.0 };
+        let cut = Window { kind: WindowKind::CutOut, from_deg: from, to_deg: to, from_mm: 20.0, to_mm: 40.0 };
         assert_eq!(skirt_of(0.1).with_window(cut).unwrap_err().field(), "to_deg");
     }
     // the narrowest place of the piston is cut away all round, or stands before a port that goes all round
@@ -301,9 +302,7 @@ fn an_opening_of_the_whole_turn() {
     assert!((whole.clearance_mm - 0.1).abs() < 1e-9, "{whole:?}");
     let windowed = fit(skirt_of(0.1).with_window(cut).unwrap(), wide()).smallest(0).unwrap();
     assert!((windowed.clearance_mm - 0.15).abs() < 1e-9, "{windowed:?}");
-    let ported = wide()
-        .with_port(Port { from_mm: 60.0, to_mm: 80.0, from_deg: 0.0, to_deg: 360.0 })
-        .unwrap();
+    let ported = wide().with_port(Port { from_mm: 60.0, to_mm: 80.0, from_deg: 0.0, to_deg: 360.0 }).unwrap();
     // the bottom of the skirt is 100 mm deep
     let ported = fit(skirt_of(0.1), ported).smallest_at(0, Position::GaugeDepth(95.0)).unwrap();
     assert!((ported.clearance_mm - 0.15).abs() < 1e-9, "{ported:?}");

@@ -7,8 +7,8 @@ use crate::error::{Error, ErrorKind};
 use crate::job::document as doc;
 use crate::job::{Entry, Given, Warning, check_length};
 use crate::quantity::Angle;
-use crate::shape::angle::{check_width, width};
 use crate::report::WindowReport;
+use crate::shape::angle::{check_width, width};
 
 /// Places nearer than this, in mm or deg, are one, as elsewhere in a bore.
 const NEAR: f64 = 0.001;

@@ -49,7 +49,8 @@ pub struct Duty {
 /// Half-width of the error of every temperature here, in K: about half the width of the bands they are the middles of.
 const HALF_WIDTH_K: f64 = 25.0;
 
-const PLAIN: &str = "illustrative, never measured on this engine: middles of guide bands for full load, from memory";
+const PLAIN: &str =
+    "illustrative, never measured on this engine: middles of guide bands for full load, from memory";
 const DIESEL: &str = "illustrative, never measured on this engine: middles of guide bands for full load, from memory; the crown halfway from the top groove to the bowl rim";
 const TWO_STROKE: &str = "illustrative, never measured on this engine: middles of guide bands for full load, from memory; wall of a bore that water cools";
 

@@ -163,9 +163,10 @@ impl BoreShape {
     /// Is there wall at a place that was checked? The edge of a port belongs to the wall.
     #[must_use]
     pub fn supports(&self, depth_mm: f64, angle_deg: f64) -> bool {
-        !self.ports.iter().any(|p| {
-            depth_mm > p.from_mm && depth_mm < p.to_mm && opens(p.from_deg, p.to_deg, angle_deg)
-        })
+        !self
+            .ports
+            .iter()
+            .any(|p| depth_mm > p.from_mm && depth_mm < p.to_mm && opens(p.from_deg, p.to_deg, angle_deg))
     }
 }
 

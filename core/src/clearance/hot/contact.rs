@@ -145,7 +145,8 @@ impl Stretch<'_> {
         let depth = if self.fit.bore.straight { self.depth.from } else { self.base - height };
         let piston = self.tables.section(self.height, height, self.fit.rise);
         let bore = self.fit.bore.section(self.depth, depth, self.fit.rise);
-        let sections = self.regions.iter().filter_map(|r| Some((tables::harmonics(&piston, &bore, r)?, r.arc)));
+        let sections =
+            self.regions.iter().filter_map(|r| Some((tables::harmonics(&piston, &bore, r)?, r.arc)));
         joined(sections.flat_map(|(section, arc)| section.below(self.level, arc)).collect())
     }
 }

@@ -261,7 +261,6 @@ impl Surface {
     }
 }
 
-
 /// `A + B cos 2t + C cos 4t`.
 fn at([a, b, c]: [f64; 3], angle_deg: f64) -> f64 {
     a + b * turned(2, angle_deg).0 + c * turned(4, angle_deg).0
