@@ -64,14 +64,14 @@ impl HotFit {
     fn stretches(&self, surface: usize, base: f64, level: f64) -> Result<Vec<Stretch<'_>>, Error> {
         let (_, tables) = self.surface(surface)?;
         let regions = self.regions.get(surface).map_or(&[][..], Vec::as_slice);
-        let bore = if self.bore.straight { self.bore.cells.get(..1) } else { self.bore.cells.get(..) };
+        // a bore that is the same at every depth has one cell that matters
+        let bore = if self.bore.straight { self.bore.cells.get(..1) } else { Some(self.bore.cells.as_slice()) };
         let bore = bore.unwrap_or_default();
-        let mut regions = regions.chunks(larger_count(self.bore.cells.len()));
+        let by_height = regions.chunks(self.bore.cells.len().max(1));
         let mut out = Vec::new();
-        for height in &tables.cells {
-            let by_depth = regions.next().unwrap_or_default();
+        for (height, regions) in tables.cells.iter().zip(by_height) {
             // deeper cells are lower on the piston
-            for (depth, regions) in bore.iter().zip(by_depth).rev() {
+            for (depth, regions) in bore.iter().zip(regions).rev() {
                 let (from, to) = match self.bore.straight {
                     true => (height.from, height.to),
                     false => (larger(height.from, base - depth.to), smaller(height.to, base - depth.from)),
@@ -83,11 +83,6 @@ impl HotFit {
         }
         Ok(out)
     }
-}
-
-/// Chunks of none are none.
-fn larger_count(count: usize) -> usize {
-    count.max(1)
 }
 
 /// Heights within one cell of the piston and one of the bore.
@@ -117,10 +112,7 @@ impl Stretch<'_> {
         for height in stations {
             let parts = self.below(height);
             let here = (height, width(&parts));
-            if let Some(lower) = last {
-                let arc = self.area(lower, here, HALVINGS);
-                patch.area_mm2 += arc;
-            }
+            patch.area_mm2 += last.map_or(0.0, |lower| self.area(lower, here, HALVINGS));
             last = Some(here);
             tell(height, parts, &mut patch.bands);
         }

@@ -47,14 +47,14 @@ impl HotFit {
         let mut best: Option<BestPlaced> = None;
         let mut most = f64::INFINITY;
         for _ in 0..MOST_EXCHANGES {
-            let (thrust_mm, pin_mm) = match seen.is_empty() {
-                true => (0.0, 0.0),
-                false => {
-                    let (at, level) = programme(&seen, reach)?;
-                    most = smaller(most, level);
-                    at
+            let (mut thrust_mm, mut pin_mm) = (0.0, 0.0);
+            if !seen.is_empty() {
+                let Some((by, level)) = most_room(&seen, reach, STILL) else { break };
+                if let [thrust, pin] = by.as_slice() {
+                    (thrust_mm, pin_mm) = (*thrust, *pin);
                 }
-            };
+                most = smaller(most, level);
+            }
             // the piston to one side is the bore to the other
             moved.bore.axis = [-thrust_mm, -pin_mm];
             let found = moved.smallest_at(surface, position)?;
@@ -68,11 +68,11 @@ impl HotFit {
             let (cosine, sine) = turned(1, found.place.angle_deg);
             seen.push(row(clearance_mm + thrust_mm * cosine + pin_mm * sine, (cosine, sine)));
         }
-        let best = best.ok_or_else(super::smallest::not_in_the_bore)?;
-        if larger(best.thrust_mm.abs(), best.pin_mm.abs()) >= reach {
+        let settled = best.filter(|b| most.is_finite() && larger(b.thrust_mm.abs(), b.pin_mm.abs()) < reach);
+        let best = settled.ok_or_else(|| {
             let reason = "it is held on one side only: there is more room the further it is moved";
-            return Err(Error::new(ErrorKind::Contradiction, surface.to_string(), reason).at("surface"));
-        }
+            Error::new(ErrorKind::Contradiction, surface.to_string(), reason).at("surface")
+        })?;
         Ok(BestPlaced { within_mm: larger(most - best.clearance_mm, 0.0) + STILL + best.within_mm, ..best })
     }
 
@@ -104,19 +104,4 @@ impl HotFit {
 /// A clearance with what moving toward 0 and 90 degrees takes off it.
 fn row(gap: f64, (cosine, sine): (f64, f64)) -> Seen {
     Seen { deviation: gap, gradient: vec![-cosine, -sine] }
-}
-
-/// Where the places that are known leave most room, and how much.
-fn programme(seen: &[Seen], reach: f64) -> Result<((f64, f64), f64), Error> {
-    match most_room(seen, reach, STILL) {
-        Some((by, level)) => match by.as_slice() {
-            [thrust, pin] => Ok(((*thrust, *pin), level)),
-            _ => Err(unsettled()),
-        },
-        None => Err(unsettled()),
-    }
-}
-
-fn unsettled() -> Error {
-    Error::new(ErrorKind::Contradiction, "", "where it has most room does not settle").at("surface")
 }
