@@ -211,6 +211,8 @@ fn rows_of_named_results_hold() {
     }
     for link in LINKS {
         let mut lines = checked("measured", link, &workspace("tests/vectors"));
+        let duties = gaugepoint::growth::duty::ALL.len();
+        assert_eq!(lines.pop(), Some(format!("duties {duties}")), "{link:?}");
         let materials = gaugepoint::growth::library::ALL.len();
         assert_eq!(lines.pop(), Some(format!("materials {materials}")), "{link:?}");
         assert_eq!(lines.pop(), Some(format!("table {}", gaugepoint::bounds::TABLE.len())), "{link:?}");

@@ -1,6 +1,11 @@
 //! What a fit document means: refusals with their place, what moves with what, and the sides of a comparison.
 
-#![expect(clippy::unwrap_used, clippy::expect_used, reason = "a test stops where it fails")]
+#![expect(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    reason = "a test stops where it fails"
+)]
 
 use gaugepoint::fit::{FitDocument, FitReport, fit, fit_json};
 use gaugepoint::{Error, Options};
@@ -74,6 +79,129 @@ fn refusals_have_their_place() {
     still.as_object_mut().unwrap().remove("motion");
     let error = computed(&still).expect_err("the bore changes with depth");
     assert_eq!((error.kind().name(), error.field()), ("missing_field", "/motion"));
+}
+
+fn vector(name: &str) -> Value {
+    serde_json::from_str(&text(&format!("tests/vectors/fits/{name}.json"))).unwrap()
+}
+
+fn edited(mut document: Value, edits: &[(&str, Value)]) -> Result<FitReport, Error> {
+    for (pointer, value) in edits {
+        put(&mut document, pointer, value.clone());
+    }
+    computed(&document)
+}
+
+fn refused(document: Value, edits: &[(&str, Value)]) -> (&'static str, String) {
+    let error = edited(document, edits).expect_err("it is refused");
+    (error.kind().name(), error.field().to_owned())
+}
+
+/// A preset stands in place of every row, and the report never hides that it was used.
+#[test]
+fn a_preset_is_told_and_stands_alone() {
+    let illustrative = || vector("illustrative");
+    let report = computed(&illustrative()).unwrap();
+    let told: Vec<_> = report.warnings.iter().filter(|w| w.kind == "illustrative_temperatures").collect();
+    assert_eq!(told.len(), 1);
+    assert_eq!(told[0].path, "/running/preset");
+    assert!(report.hot.origin.contains("illustrative") && report.hot.origin.contains("from memory"));
+    assert!(report.to_text().contains("illustrative preset"));
+    let rows = example();
+    for field in ["piston", "piston_permissible_error", "bore", "bore_permissible_error", "origin"] {
+        let place = format!("/running/{field}");
+        let typed = rows.pointer(&place).unwrap().clone();
+        assert_eq!(refused(illustrative(), &[(&place, typed)]), ("contradiction", place.clone()));
+        // without a preset all of them are needed
+        let mut without = example();
+        without.pointer_mut("/running").unwrap().as_object_mut().unwrap().remove(field);
+        assert_eq!(refused(without, &[]), ("missing_field", place));
+    }
+    let of = |name: &str| [("/running", json!({ "preset": name }))];
+    assert_eq!(refused(illustrative(), &of("petrol")), ("unknown_name", "/running/preset".to_owned()));
+    assert_eq!(
+        refused(illustrative(), &[("/running", json!({}))]),
+        ("missing_field", "/running/origin".to_owned())
+    );
+    let mut still = illustrative();
+    still.as_object_mut().unwrap().remove("motion");
+    assert_eq!(refused(still, &[]), ("missing_field", "/motion".to_owned()));
+    // every duty runs on a piston whose alloy reaches its crown
+    let law =
+        json!({"mean_coefficient": {"base": "20 C", "value": "12e-6 /K", "from": "0 C", "to": "400 C"}});
+    for duty in gaugepoint::growth::duty::ALL {
+        let edits = [("/running", json!({"preset": duty.name})), ("/materials/0/law", law.clone())];
+        let report = edited(illustrative(), &edits).expect(duty.name);
+        // 60 mm is the crown, 0 mm the bottom edge: the gauge point lies between
+        let gauge = report.hot.gauge_point.thrust_c;
+        assert!(gauge > duty.piston[0].thrust_c && gauge < duty.piston[1].thrust_c, "{}: {gauge}", duty.name);
+    }
+}
+
+/// Where the piston stands before a port nothing touches: without its ports the bore is tighter. A port of the whole turn takes away all wall between its depths.
+#[test]
+fn ports_take_wall_away() {
+    let ported = || vector("ports_in_the_bore");
+    let smallest = |edits: &[(&str, Value)]| edited(ported(), edits).unwrap().hot.surfaces[0].clone();
+    let with = smallest(&[]);
+    let without = smallest(&[("/bore/shape/windows", json!([]))]);
+    assert!(without.smallest.value_mm < with.smallest.value_mm - 1e-3);
+    let depth = without.place.depth_mm.unwrap();
+    assert!(depth > 38.0 && depth < 53.0, "{depth}");
+    let all = json!({"what": "port all round", "from_angle": "0 deg", "to_angle": "360 deg", "from_depth": "38 mm", "to_depth": "53 mm"});
+    let open = smallest(&[("/bore/shape/windows", json!([all]))]);
+    let depth = open.place.depth_mm.unwrap();
+    assert!(open.smallest.value_mm >= with.smallest.value_mm && !(depth > 38.0 && depth < 53.0), "{depth}");
+
+    let window = "/bore/shape/windows/0";
+    for (field, value, kind) in [
+        ("to_angle", "325 deg", "out_of_order"),
+        ("to_angle", "400 deg", "out_of_range"),
+        ("to_depth", "38 mm", "out_of_order"),
+        ("from_depth", "-3 mm", "out_of_range"),
+        ("what", " ", "blank"),
+    ] {
+        let place = format!("{window}/{field}");
+        let (got, at) = refused(ported(), &[(&place, json!(value))]);
+        assert_eq!(at, place);
+        assert!(got == kind || field == "what", "{place}: {got}");
+    }
+}
+
+/// What a bare window leaves out, the struts hold back, the lands are made of and the minor side looks like moves what it should.
+#[test]
+fn each_vector_reaches_what_it_is_for() {
+    let skirt = |name: &str, edits: &[(&str, Value)]| {
+        edited(vector(name), edits).unwrap().hot.surfaces[0].smallest.value_mm
+    };
+    let surface = "/piston/shape/surfaces/0";
+    let bare = skirt("bare_windows", &[]);
+    // the coating is 14 um: left out nowhere, the skirt is tighter, but by no more
+    let coated = skirt("bare_windows", &[(&format!("{surface}/windows"), json!([]))]);
+    assert!(coated < bare - 1e-4 && coated > bare - 0.0142, "{coated} {bare}");
+    let ratio = format!("{surface}/growth_ratio/thrust");
+    assert!(
+        skirt("controlled_expansion", &[(&ratio, json!("1"))]) < skirt("controlled_expansion", &[]) - 0.02
+    );
+    let minor = format!("{surface}/side_rows/2/minor_thrust_below");
+    let one = edited(vector("two_sides"), &[]).unwrap().hot.surfaces[0].clone();
+    let other = edited(vector("two_sides"), &[(&minor, json!("0 mm"))]).unwrap().hot.surfaces[0].clone();
+    assert!(one.place.angle_deg > 270.0 || one.place.angle_deg < 90.0);
+    assert!(other.place.angle_deg > 90.0 && other.place.angle_deg < 270.0);
+    let crown = edited(vector("steel_crown"), &[]).unwrap().hot;
+    let alloy = edited(
+        vector("steel_crown"),
+        &[
+            ("/piston/shape/surfaces/1/material", json!("piston alloy")),
+            ("/materials/0/law/mean_coefficient/to", json!("450 C")),
+        ],
+    );
+    let (steel, alloy) =
+        (crown.surfaces[1].smallest.value_mm, alloy.unwrap().hot.surfaces[1].smallest.value_mm);
+    // by hand: 65 mm times 7.9e-6 times about 315 K at the crown
+    assert!((steel - alloy - 65.0 * 7.9e-6 * 315.0).abs() < 0.01, "{steel} {alloy}");
+    let kinked = edited(vector("kinked_law"), &[]).unwrap().hot.surfaces[0].clone();
+    assert!(kinked.certified_within_mm <= 1e-9, "{kinked:?}");
 }
 
 /// A piston of the original's alloy and shape at the maker's least clearance is the reference case.

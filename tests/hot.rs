@@ -41,6 +41,7 @@ pub fn hot_row(row: &[String]) -> Result<Named, Error> {
         ("placed.clearance_mm", Some(placed.clearance_mm)),
         ("placed.thrust_mm", Some(placed.thrust_mm)),
         ("placed.pin_mm", Some(placed.pin_mm)),
+        ("placed.certified_within_mm", Some(placed.within_mm)),
         ("contact.area_mm2", Some(contact.area_mm2)),
         ("contact.bands", Some(bands)),
         ("contact.height_mm", band.map(|b| b.height_mm)),
@@ -171,7 +172,9 @@ pub fn growth(per_k: f64, ratio_thrust: f64, ratio_pin: f64) -> SurfaceGrowth {
     SurfaceGrowth::controlled(&law(per_k), ratio_thrust, ratio_pin).unwrap()
 }
 
-fn made(piston_diameter_mm: f64, piston: PistonShape, bore: BoreShape, bore_per_k: f64) -> Parts {
+/// A piston of a shape in a bore, everything at 20 C.
+#[must_use]
+pub fn made(piston_diameter_mm: f64, piston: PistonShape, bore: BoreShape, bore_per_k: f64) -> Parts {
     Parts {
         piston_diameter_mm,
         piston,

@@ -490,3 +490,48 @@ fn onset_against_the_smallest_clearance() {
         }
     }
 }
+
+/// Every clearance of a centred piston on a grid, with the place in the turn, at one depth of its bottom edge.
+fn gaps(parts: &Parts, base: f64) -> Vec<(f64, f64, f64)> {
+    let angles = (0..720_u16).map(|k| f64::from(k) / 2.0);
+    let heights: Vec<f64> = (0..=1000_u16).map(|j| f64::from(j) / 20.0).collect();
+    let at = |angle: f64| {
+        let c = heights.iter().map(|z| bore_hot(parts, angle, base - z) - piston_hot(parts, angle, *z));
+        let t = angle.to_radians();
+        (c.fold(f64::INFINITY, f64::min), libm::cos(t), libm::sin(t))
+    };
+    angles.map(at).collect()
+}
+
+/// No other place sideways has more room than what is certified, and the place found has what is said.
+#[test]
+fn most_room_against_other_places() {
+    for seed in 400..406 {
+        let parts = random(seed, if seed % 2 == 0 { Kind::General } else { Kind::Even });
+        let fit = HotFit::new(parts.clone()).unwrap();
+        let position = Position::TopDeadCentre;
+        let best = fit.best_placed(0, position).unwrap();
+        assert!((0.0..=2.1e-9).contains(&best.within_mm), "{seed}: {best:?}");
+        let gaps = gaps(&parts, bases(&parts).0);
+        let moved =
+            |x: f64, y: f64| gaps.iter().map(|(c, u, v)| c - x * u - y * v).fold(f64::INFINITY, f64::min);
+        let here = moved(best.thrust_mm, best.pin_mm);
+        // the smallest place stands beside the grid
+        let beside = 1e-5;
+        assert!(
+            here >= best.clearance_mm - best.within_mm && here <= best.clearance_mm + beside,
+            "{seed}: {here} {best:?}"
+        );
+        let mut r = Random(seed);
+        for reach in [1e-4, 1e-3, 1e-2, 1e-1] {
+            for _ in 0..50 {
+                let (x, y) =
+                    (best.thrust_mm + r.between(-reach, reach), best.pin_mm + r.between(-reach, reach));
+                let there = moved(x, y);
+                assert!(there <= best.clearance_mm + beside, "{seed}: {there} at {x}, {y}, {best:?}");
+            }
+        }
+        let centred = fit.smallest_at(0, position).unwrap().clearance_mm;
+        assert!(best.clearance_mm >= centred - 1e-9, "{seed}: {centred} {best:?}");
+    }
+}

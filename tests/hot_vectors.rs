@@ -13,8 +13,11 @@ use gaugepoint::clearance::hot::inverse::Answer;
 use gaugepoint::clearance::hot::onset::Onset;
 use gaugepoint::clearance::hot::{HotFit, Parts, Position};
 use gaugepoint::growth::field::{BoreField, PistonField, Rise, Scenario};
-use gaugepoint::shape::bore::BoreShape;
-use gaugepoint_tests::hot::{growth, hot_fit, hot_row, round};
+use gaugepoint::shape::bore::{BoreShape, Port};
+use gaugepoint::shape::piston::{
+    Asymmetric, Counted, PistonShape, Surface, Symmetric, Table, Window, WindowKind,
+};
+use gaugepoint_tests::hot::{growth, hot_fit, hot_row, made, round};
 use gaugepoint_tests::rows;
 use std::collections::HashMap;
 use std::fmt::Write as _;
@@ -52,8 +55,11 @@ fn brute_force_agrees() {
                     assert!((there - found.clearance_mm).abs() < 1e-11, "{}: {there} {found:?}", row[0]);
                     (found.clearance_mm, 1e-8)
                 }
-                // degrees and stations of the search leave a tenth of a micrometre, as it says
-                "placed" => (fit.best_placed(0, position).unwrap().clearance_mm, 2e-4),
+                "placed" => {
+                    let best = fit.best_placed(0, position).unwrap();
+                    assert!(best.within_mm <= 2.1e-9, "{}: {best:?}", row[0]);
+                    (best.clearance_mm, 1e-8)
+                }
                 // grids of the two areas differ: a strip of the rim, and one of a station
                 "area" => (fit.contact(0, position, 0.0).unwrap().area_mm2, 3.0 + 0.01 * expected),
                 "bore_for_smallest_0.01" => match fit.bore_for_smallest_clearance(0.01).unwrap() {
@@ -131,4 +137,126 @@ fn rows_for_other_hosts() {
     if let Some(file) = std::env::var_os("GAUGEPOINT_HOT_ROWS") {
         std::fs::write(file, lines).unwrap();
     }
+}
+
+/// A round piston of 86 mm in a bore with three waves, the first of them narrowest at an angle; everything at 20 C.
+fn lobed(gap: f64, wave: f64, narrowest_deg: f64) -> HotFit {
+    let (sine, cosine) = (3.0 * narrowest_deg).to_radians().sin_cos();
+    let bore = BoreShape::round(86.0 + 2.0 * gap).unwrap();
+    let bore = bore.with_harmonic(3, &[0.0], &[-wave * cosine], &[-wave * sine]).unwrap();
+    HotFit::new(round(86.0 + 2.0 * gap, 86.0, 11.4e-6, bore)).unwrap()
+}
+
+/// Closed form: `gap - wave cos 3 (t - t0)` is below zero within `acos(gap / wave) / 3` of its three narrowest angles. Here that is 0.1 degrees, so that the
+/// overlap of 0.2 degrees lies between two whole ones.
+#[test]
+fn an_overlap_of_a_fifth_of_a_degree_is_seen() {
+    let wave = 0.02;
+    for narrowest in [40.5, 33.3, 119.95, 0.02] {
+        let fit = lobed(wave * 0.3_f64.to_radians().cos(), wave, narrowest);
+        let patch = fit.contact(0, Position::Anywhere, 0.0).unwrap();
+        let area = 3.0 * 0.2_f64.to_radians() * 43.0 * 60.0;
+        assert!((patch.area_mm2 - area).abs() < 1e-6 * area, "{} {area}", patch.area_mm2);
+        for band in &patch.bands {
+            assert!((band.to_deg - band.from_deg - 0.2).abs() < 1e-7, "{band:?}");
+            let middle = f64::midpoint(band.from_deg, band.to_deg) - narrowest;
+            assert!((middle / 120.0 - (middle / 120.0).round()).abs() < 1e-9, "{band:?}");
+            assert!((0.0..360.0).contains(&band.from_deg), "{band:?}");
+        }
+        assert_eq!(patch.bands.len() % 3, 0);
+        // no overlap of the whole, none of a part
+        assert_eq!(fit.contact(0, Position::Anywhere, -1e-6).unwrap().area_mm2, 0.0);
+    }
+    // everywhere is one band
+    let tight = lobed(-0.03, wave, 40.5).contact(0, Position::Anywhere, 0.0).unwrap();
+    assert!(tight.bands.iter().all(|b| b.from_deg == 0.0 && b.to_deg == 360.0));
+    let whole = core::f64::consts::TAU * 43.0 * 60.0;
+    assert!((tight.area_mm2 - whole).abs() < 1e-9 * whole);
+}
+
+/// Closed form: on a taper the gap grows from 0 to two waves over the skirt; the half-width `acos(gap / wave) / 3` of three lobes, over the height at which it ends
+/// with a root, is `2 R (h / 2)` times the integral of `acos` from 0 to 1, which is 1.
+#[test]
+fn area_of_overlap_on_a_taper() {
+    let wave = 0.02;
+    let zero = Table { heights_mm: &[0.0], values_mm: &[0.0] };
+    let barrel = Table { heights_mm: &[0.0, 60.0], values_mm: &[0.0, -4.0 * wave] };
+    let drawing = Symmetric { barrel, counted: Counted::Above, ovality: zero, double_ovality: None };
+    let skirt = Surface::symmetric("skirt", 0.0, 60.0, &drawing).unwrap();
+    let bore = BoreShape::round(86.0).unwrap().with_harmonic(3, &[0.0], &[wave], &[0.0]).unwrap();
+    // the gauge diameter is that at 12 mm: the bottom of the skirt is 86 mm
+    let parts = made(86.0 - 0.2 * 4.0 * wave, PistonShape::new(12.0, vec![skirt]).unwrap(), bore, 11.4e-6);
+    let diameter = parts.piston_diameter_mm;
+    let patch = HotFit::new(parts).unwrap().contact(0, Position::Anywhere, 0.0).unwrap();
+    let area = 2.0 * (diameter / 2.0) * 30.0;
+    assert!((patch.area_mm2 - area).abs() < 0.01, "{} {area}", patch.area_mm2);
+}
+
+/// Three lobes 120 degrees apart hold a piston in the middle: moving it takes room from one of them. The narrowest angles lie between whole degrees.
+#[test]
+fn most_room_between_three_lobes() {
+    let best = lobed(0.05, 0.02, 40.5).best_placed(0, Position::Anywhere).unwrap();
+    assert!((best.clearance_mm - 0.03).abs() < 2e-9, "{best:?}");
+    assert!(best.within_mm <= 2.1e-9 && best.thrust_mm.abs() < 1e-6 && best.pin_mm.abs() < 1e-6, "{best:?}");
+}
+
+/// Two sides of which the major is 0.03 mm lower and the minor 0.01 mm: moved by half of the difference both have as much room. By hand.
+#[test]
+fn most_room_of_two_different_sides() {
+    let at = |values_mm: &'static [f64]| Table { heights_mm: &[0.0], values_mm };
+    let drawing = Asymmetric {
+        thrust: at(&[0.03]),
+        pin_axis: at(&[0.2]),
+        minor_thrust: at(&[0.01]),
+        counted: Counted::Below,
+        thrust_fourth: None,
+        minor_thrust_fourth: None,
+    };
+    let skirt = Surface::asymmetric("skirt", 0.0, 60.0, &drawing).unwrap();
+    let shape = PistonShape::new(12.0, vec![skirt]).unwrap();
+    // the gauge diameter is that of both sides: 0.04 mm below what the tables are counted from
+    let parts = made(85.96, shape, BoreShape::round(86.05).unwrap(), 11.4e-6);
+    let best = HotFit::new(parts).unwrap().best_placed(0, Position::Anywhere).unwrap();
+    assert!((best.clearance_mm - (0.09 / 2.0)).abs() < 2e-9, "{best:?}");
+    assert!((best.thrust_mm - 0.01).abs() < 1e-8 && best.pin_mm.abs() < 1e-4, "{best:?}");
+}
+
+/// One rule for what opens: from 0 to 360 degrees is the whole turn, of a bore as of a piston, and from 360 to 0 is nothing.
+#[test]
+fn an_opening_of_the_whole_turn() {
+    let port = |from_deg, to_deg| Port { from_deg, to_deg, from_mm: 40.0, to_mm: 50.0 };
+    let bore = || BoreShape::round(86.0).unwrap();
+    let open = bore().with_port(port(0.0, 360.0)).unwrap();
+    for angle in [0.0, 90.0, 200.0, 360.0] {
+        assert!(!open.supports(45.0, angle) && open.supports(40.0, angle), "{angle}");
+    }
+    let over = bore().with_port(port(350.0, 10.0)).unwrap();
+    assert!(!over.supports(45.0, 0.0) && over.supports(45.0, 10.0) && over.supports(45.0, 180.0));
+    for (from, to) in [(360.0, 0.0), (30.0, 30.0), (359.9995, 0.0)] {
+        assert_eq!(bore().with_port(port(from, to)).unwrap_err().field(), "to_deg");
+        let cut = Window { kind: WindowKind::CutOut, from_deg: from, to_deg: to, from_mm: 20.0, to_mm: 40.0 };
+        assert_eq!(skirt_of(0.1).with_window(cut).unwrap_err().field(), "to_deg");
+    }
+    // the narrowest place of the piston is cut away all round, or stands before a port that goes all round
+    let cut = Window { kind: WindowKind::CutOut, from_deg: 0.0, to_deg: 360.0, from_mm: 20.0, to_mm: 40.0 };
+    let shape = |skirt| PistonShape::new(5.0, vec![skirt]).unwrap();
+    let fit = |skirt, bore| HotFit::new(made(86.0, shape(skirt), bore, 11.4e-6)).unwrap();
+    let wide = || BoreShape::round(86.3).unwrap();
+    let whole = fit(skirt_of(0.1), wide()).smallest(0).unwrap();
+    assert!((whole.clearance_mm - 0.1).abs() < 1e-9, "{whole:?}");
+    let windowed = fit(skirt_of(0.1).with_window(cut).unwrap(), wide()).smallest(0).unwrap();
+    assert!((windowed.clearance_mm - 0.15).abs() < 1e-9, "{windowed:?}");
+    let ported = wide().with_port(Port { from_mm: 60.0, to_mm: 80.0, from_deg: 0.0, to_deg: 360.0 }).unwrap();
+    // the bottom of the skirt is 100 mm deep
+    let ported = fit(skirt_of(0.1), ported).smallest_at(0, Position::GaugeDepth(95.0)).unwrap();
+    assert!((ported.clearance_mm - 0.15).abs() < 1e-9, "{ported:?}");
+}
+
+/// A round skirt of 60 mm that is larger by `more` between 25 and 35 mm, and has its size from 20 mm down and from 40 mm up.
+fn skirt_of(more: f64) -> Surface {
+    let zero = Table { heights_mm: &[0.0], values_mm: &[0.0] };
+    let values = [0.0, 0.0, more, more, 0.0, 0.0];
+    let barrel = Table { heights_mm: &[0.0, 20.0, 25.0, 35.0, 40.0, 60.0], values_mm: &values };
+    let drawing = Symmetric { barrel, counted: Counted::Above, ovality: zero, double_ovality: None };
+    Surface::symmetric("skirt", 0.0, 60.0, &drawing).unwrap()
 }

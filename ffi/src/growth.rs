@@ -1,4 +1,4 @@
-//! Laws of expansion, and the built-in materials.
+//! Laws of expansion, the built-in materials, and the illustrative temperatures by duty.
 
 use crate::array::array;
 use crate::error::{Failure, GaugepointError};
@@ -8,6 +8,7 @@ use crate::record::{Record, record};
 use crate::status::{Text, terminated};
 use core::ffi::c_char;
 use gaugepoint::ErrorKind;
+use gaugepoint::growth::duty;
 use gaugepoint::growth::library::{self, Coefficients};
 use gaugepoint::growth::{Growth, InstantaneousCoefficient, Law, MeanCoefficient};
 use gaugepoint::job::document::Confidence;
@@ -137,6 +138,29 @@ pub struct GaugepointMaterial {
 // SAFETY: a size, pointers, two int32_t, doubles
 unsafe impl Record for GaugepointMaterial {
     const SMALLEST: usize = 56;
+}
+
+/// Illustrative temperatures of a duty; see RECORDS at the head. A fit document takes them by name.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointDuty {
+    /// Size of this structure in bytes, set by the caller.
+    pub struct_size: usize,
+    /// Name, as documents take it.
+    pub name: *const c_char,
+    /// Where the figures come from.
+    pub source: *const c_char,
+    /// A GaugepointConfidence.
+    pub confidence: i32,
+    /// 0.
+    pub reserved: i32,
+    /// Half-width of the error of all temperatures, in K.
+    pub permissible_error_k: f64,
+}
+
+// SAFETY: a size, pointers, two int32_t, a double
+unsafe impl Record for GaugepointDuty {
+    const SMALLEST: usize = 40;
 }
 
 impl From<Growth> for GaugepointGrowth {
@@ -362,6 +386,50 @@ pub unsafe extern "C" fn gaugepoint_material(
     }
 }
 
+/// The duties with illustrative temperatures one after the other: call with 0, 1, 2 ... until it fails with GAUGEPOINT_STATUS_OUT_OF_RANGE.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_duty(
+    index: usize,
+    out: *mut GaugepointDuty,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, record("out", out), || match (duty::ALL.get(index), DUTIES.get(index)) {
+            (Some(row), Some([name, source])) => Ok(GaugepointDuty {
+                struct_size: size_of::<GaugepointDuty>(),
+                name: name.as_ptr().cast(),
+                source: source.as_ptr().cast(),
+                confidence: confidence(row.confidence) as i32,
+                reserved: 0,
+                permissible_error_k: row.permissible_error_k,
+            }),
+            _ => Err(Failure::refused(ErrorKind::OutOfRange, "index", "the table has no more rows")),
+        })
+    }
+}
+
+#[expect(clippy::indexing_slicing, reason = "evaluated by the compiler")]
+const fn duties() -> [[Text; 2]; duty::ALL.len()] {
+    let (mut out, mut k) = ([[[0; 160]; 2]; duty::ALL.len()], 0);
+    while k < duty::ALL.len() {
+        out[k] = [terminated(duty::ALL[k].name), terminated(duty::ALL[k].source)];
+        k += 1;
+    }
+    out
+}
+
+/// Name and source of each duty.
+static DUTIES: [[Text; 2]; duty::ALL.len()] = duties();
+
+fn confidence(of: Confidence) -> GaugepointConfidence {
+    match of {
+        Confidence::Published => GaugepointConfidence::Published,
+        Confidence::Maker => GaugepointConfidence::Maker,
+        Confidence::Unverified => GaugepointConfidence::Unverified,
+    }
+}
+
 #[expect(clippy::indexing_slicing, reason = "evaluated by the compiler")]
 const fn texts() -> [[Text; 2]; library::ALL.len()] {
     let (mut out, mut k) = ([[[0; 160]; 2]; library::ALL.len()], 0);
@@ -380,11 +448,7 @@ fn row_of(row: &library::Row, [name, source]: &'static [Text; 2]) -> GaugepointM
         struct_size: size_of::<GaugepointMaterial>(),
         name: name.as_ptr().cast(),
         source: source.as_ptr().cast(),
-        confidence: match row.confidence {
-            Confidence::Published => GaugepointConfidence::Published,
-            Confidence::Maker => GaugepointConfidence::Maker,
-            Confidence::Unverified => GaugepointConfidence::Unverified,
-        } as i32,
+        confidence: confidence(row.confidence) as i32,
         coefficients: match row.coefficients {
             Coefficients::Mean => GaugepointCoefficients::Mean,
             Coefficients::Instantaneous => GaugepointCoefficients::Instantaneous,

@@ -278,11 +278,13 @@ pub struct GaugepointHotBestPlaced {
     pub thrust_mm: f64,
     /// Moved along the pin, toward the front.
     pub pin_mm: f64,
+    /// The most room of any place sideways is certainly within this of the clearance.
+    pub certified_within_mm: f64,
 }
 
 // SAFETY: a size and doubles
 unsafe impl Record for GaugepointHotBestPlaced {
-    const SMALLEST: usize = 32;
+    const SMALLEST: usize = 40;
 }
 
 /// How far the temperatures can rise until something touches; see RECORDS at the head.
@@ -917,6 +919,7 @@ impl From<BestPlaced> for GaugepointHotBestPlaced {
             clearance_mm: b.clearance_mm,
             thrust_mm: b.thrust_mm,
             pin_mm: b.pin_mm,
+            certified_within_mm: b.within_mm,
         }
     }
 }

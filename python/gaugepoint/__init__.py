@@ -54,7 +54,7 @@ from gaugepoint.decision import (
     global_risks,
 )
 from gaugepoint.error import InputError
-from gaugepoint.growth import built_in_materials
+from gaugepoint.growth import built_in_materials, illustrative_duties
 from gaugepoint.hot import HotFit
 from gaugepoint.job import assess, job_schema, report_schema
 from gaugepoint.measurement import bias, control_chart, gauge_study, linearity, linearity_band, one_way, sample
@@ -218,6 +218,7 @@ __all__ = [
     "budget_report_schema",
     "budget_schema",
     "built_in_materials",
+    "illustrative_duties",
     "coverage_factor",
     "effective_dof",
     "numerical_tolerance",

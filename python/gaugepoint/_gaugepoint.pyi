@@ -109,6 +109,7 @@ __all__ = [
     "Law",
     "hot_fit",
     "HotFit",
+    "illustrative_duties",
     "measurement_schema",
     "measurement_report_schema",
     "budget",
@@ -2584,7 +2585,7 @@ class HotFit:
     def contact(self, surface: int, position: tuple[str, float], below_mm: float) -> tuple[float, list[tuple[float, float, float]]]:
         """Give the area and the bands of a surface below a clearance."""
 
-    def best_placed(self, surface: int, position: tuple[str, float]) -> tuple[float, float, float]:
+    def best_placed(self, surface: int, position: tuple[str, float]) -> tuple[float, float, float, float]:
         """Give where a surface has most room."""
 
     def onset(self, scenario: str, touching_mm: float) -> tuple[Literal["touches", "touches_at_20_c", "no_contact"], float | None, float | None, _Place | None, float | None, str | None, bool]:
@@ -2607,6 +2608,15 @@ class HotFit:
 
     def section(self, height_mm: float, position: tuple[str, float], count: int) -> list[list[float]]:
         """Give angles and four radii of a section."""
+
+def illustrative_duties() -> str:
+    """Give the illustrative temperatures by duty as JSON.
+
+    Returns
+    -------
+    str
+        A list of rows, as JSON.
+    """
 
 def clearances(
     bore_law: Sequence[float],

@@ -1,4 +1,4 @@
-"""Laws of expansion: how a part grows from 20 C; and the built-in materials, each with its source.
+"""Laws of expansion: how a part grows from 20 C; the built-in materials and the illustrative temperatures by duty, each with its source.
 
 A law is refused when it is made, if a number of it is impossible; a temperature outside its range, when it is asked for. A mean coefficient and an
 instantaneous one are different things, and their laws are different classes. ``core/docs/materials.md`` has the formulas.
@@ -16,6 +16,9 @@ __all__ = [
     "BuiltIn",
     "BuiltInMaterial",
     "Cell",
+    "Duty",
+    "DutyBoreRow",
+    "DutyPistonRow",
     "GraphiteIron",
     "Growth",
     "InstantaneousPolynomial",
@@ -24,6 +27,7 @@ __all__ = [
     "MeanTable",
     "StrainPolynomial",
     "built_in_materials",
+    "illustrative_duties",
 ]
 
 
@@ -240,5 +244,68 @@ def built_in_materials() -> tuple[BuiltInMaterial, ...]:
     """
     rows: tuple[BuiltInMaterial, ...] = tuple(
         read(BuiltInMaterial, json.dumps(row)) for row in json.loads(_gaugepoint.built_in_materials())
+    )
+    return rows
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DutyPistonRow:
+    """Temperatures of a piston at a share of its height."""
+
+    at: float
+    """0 at the bottom edge of the skirt, 1 at its top, 2 at the crown."""
+    thrust_c: float
+    """On the thrust axis, in C."""
+    pin_c: float
+    """On the pin axis, in C."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DutyBoreRow:
+    """Temperature of the wall at a share of its depth."""
+
+    at: float
+    """0 at the deck, 1 at the lowest place the skirt comes to."""
+    wall_c: float
+    """Mean of the wall, in C."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Duty:
+    """Illustrative temperatures of one duty, which no engine need have."""
+
+    name: str
+    """Name, as the preset of a fit document takes it."""
+    piston: tuple[DutyPistonRow, ...]
+    """Of the piston, upward."""
+    bore: tuple[DutyBoreRow, ...]
+    """Of the bore, downward."""
+    permissible_error_k: float
+    """Half-width of the error of all of them, in K."""
+    source: str
+    """Where the figures come from."""
+    confidence: Literal["published", "maker", "unverified"]
+    """How far they can be trusted."""
+
+
+def illustrative_duties() -> tuple[Duty, ...]:
+    """Give the illustrative temperatures by duty, from memory, for a first look before anything was measured.
+
+    Returns
+    -------
+    tuple of Duty
+        Petrol and diesel engines, cooled by water and by air.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> duty = gaugepoint.illustrative_duties()[0]
+    >>> duty.name, duty.permissible_error_k, duty.confidence
+    ('petrol, naturally aspirated', 25.0, 'unverified')
+    >>> duty.piston[0].thrust_c, duty.bore[-1].wall_c
+    (105.0, 97.5)
+    """
+    rows: tuple[Duty, ...] = tuple(
+        read(Duty, json.dumps(row)) for row in json.loads(_gaugepoint.illustrative_duties())
     )
     return rows

@@ -203,6 +203,8 @@ class BestPlaced:
     """Moved toward the major thrust side."""
     pin_mm: float
     """Moved along the pin, toward the front."""
+    certified_within_mm: float
+    """The most room of any place sideways is certainly within this of the clearance."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -504,6 +504,8 @@ class BestPlaced:
     """Moved towards the major thrust side."""
     pin_mm: float
     """Moved along the pin, towards the front."""
+    certified_within_mm: float
+    """The most room of any place sideways is certainly within this of the clearance."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

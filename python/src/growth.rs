@@ -2,7 +2,7 @@
 
 use crate::error::{Fault, guarded};
 use gaugepoint::Error;
-use gaugepoint::growth::{self, InstantaneousCoefficient, MeanCoefficient, library};
+use gaugepoint::growth::{self, InstantaneousCoefficient, MeanCoefficient, duty, library};
 use gaugepoint::quantity::Temperature;
 use pyo3::prelude::*;
 
@@ -237,4 +237,15 @@ pub(crate) fn growth_built_in(name: &str) -> Result<Law, Fault> {
 #[pyfunction]
 pub(crate) fn built_in_materials() -> Result<String, Fault> {
     guarded(|| Ok(library::to_json()))
+}
+
+/// Give the illustrative temperatures by duty as JSON.
+///
+/// Returns
+/// -------
+/// str
+///     A list of rows, as JSON.
+#[pyfunction]
+pub(crate) fn illustrative_duties() -> Result<String, Fault> {
+    guarded(|| Ok(duty::to_json()))
 }

@@ -259,9 +259,9 @@ impl HotFit {
         py: Python<'_>,
         surface: usize,
         position: Stands,
-    ) -> Result<(f64, f64, f64), Fault> {
+    ) -> Result<(f64, f64, f64, f64), Fault> {
         let placed = self.ask(py, |fit| fit.best_placed(surface, at(&position)?))?;
-        Ok((placed.clearance_mm, placed.thrust_mm, placed.pin_mm))
+        Ok((placed.clearance_mm, placed.thrust_mm, placed.pin_mm, placed.within_mm))
     }
 
     /// Give the first contact.

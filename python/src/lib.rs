@@ -140,6 +140,7 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<growth::Law>()?;
     module.add_function(wrap_pyfunction!(hot::hot_fit, module)?)?;
     module.add_class::<hot::HotFit>()?;
+    module.add_function(wrap_pyfunction!(growth::illustrative_duties, module)?)?;
     module.add_function(wrap_pyfunction!(measure::measurement_schema, module)?)?;
     module.add_function(wrap_pyfunction!(measure::measurement_report_schema, module)?)?;
     module.add_function(wrap_pyfunction!(fit::fit, module)?)?;

@@ -229,6 +229,7 @@ static void hot_row(const Row *r) {
   put("placed.clearance_mm", 1, placed.clearance_mm);
   put("placed.thrust_mm", 1, placed.thrust_mm);
   put("placed.pin_mm", 1, placed.pin_mm);
+  put("placed.certified_within_mm", 1, placed.certified_within_mm);
   CHECK(gaugepoint_hot_fit_contact(fit, 0, r->position, r->at, 0, &contact, &e) == 0 && contact.bands < 4096);
   CHECK(gaugepoint_hot_fit_bands(fit, 0, r->position, r->at, 0, bands, contact.bands, &count, &e) == 0 && count == contact.bands);
   put("contact.area_mm2", 1, contact.area_mm2);

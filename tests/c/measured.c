@@ -983,6 +983,24 @@ static void materials(void) {
   printf("materials %zu\n", rows);
 }
 
+/* The duties with illustrative temperatures: a fit document takes each by its name. */
+static void duties(void) {
+  GaugepointError error = GAUGEPOINT_ERROR_INIT;
+  size_t rows = 0;
+  row = "duties";
+  for (;; rows++) {
+    RECORD(GaugepointDuty, d);
+    int32_t status = gaugepoint_duty(rows, &d, &error);
+    if (status != GAUGEPOINT_STATUS_OK) {
+      CHECK(status == GAUGEPOINT_STATUS_OUT_OF_RANGE && same(error.field, "index") && d.name == NULL);
+      break;
+    }
+    CHECK(d.name[0] != '\0' && strstr(d.source, "illustrative") != NULL && d.permissible_error_k == 25);
+    CHECK(d.confidence == GAUGEPOINT_CONFIDENCE_UNVERIFIED && d.reserved == 0);
+  }
+  printf("duties %zu\n", rows);
+}
+
 /* A law as lists separated by '|', the temperature last. */
 static int32_t growth(char **cells, GaugepointError *error) {
   char *list[4] = {0};
@@ -1320,5 +1338,6 @@ int main(int count, char **words) {
   file(words[1], "growth.csv", 5, growth);
   table();
   materials();
+  duties();
   return finish();
 }

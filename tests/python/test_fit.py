@@ -10,13 +10,14 @@ from pathlib import Path
 import gaugepoint
 import pytest
 from gaugepoint import fitting
-from vectors import HOT_FIT, REPOSITORY
+from vectors import FITS, HOT_FIT, REPOSITORY
 
 sys.path.insert(0, str(REPOSITORY / "tests" / "reference"))
 import fit as reference
 
 DOCUMENT = json.loads(HOT_FIT.read_text(encoding="utf-8"))
 REPORT = gaugepoint.fit(HOT_FIT)
+every_fit = pytest.mark.parametrize("path", FITS, ids=lambda path: path.stem)
 
 
 def test_running_clearance_and_smallest_of_every_surface():
@@ -61,6 +62,55 @@ def test_contribution_of_every_source_to_the_margin(name):
     moved = (margin(1) - margin(-1)) / (2 * reference.STEP)
     lines = {line.source: line.contribution_mm for line in REPORT.hot.reference.margin.budget}
     assert lines.get(name, 0.0) == pytest.approx(moved, abs=1e-8)
+
+
+@every_fit
+def test_vectors(path):
+    """Running clearance, the smallest of every surface and the reference case of a fit document, with what every source contributes at those places."""
+    document, report = json.loads(path.read_text(encoding="utf-8")), gaugepoint.fit(path).hot
+    fit = reference.Fit(document)
+    assert report.running.value_mm == pytest.approx(fit.at_gauge(), abs=1e-11)
+    places = []
+    for surface, told in zip(fit.surfaces, report.surfaces, strict=True):
+        value, place = fit.smallest(surface)
+        places.append(place)
+        assert told.smallest.value_mm - told.certified_within_mm <= value + 1e-12, surface["name"]
+        assert told.smallest.value_mm == pytest.approx(value, abs=2e-9), surface["name"]
+        assert told.certified_within_mm <= 1e-9 and told.best_placed.certified_within_mm <= 2.1e-9
+        # the value told is that of the place told
+        travel = told.place.depth_mm - (fit.deck + fit.height - told.place.height_mm) if fit.moves else 0.0
+        there = fit.masked(surface, told.place.angle_deg, told.place.height_mm, travel)
+        assert told.smallest.value_mm == pytest.approx(float(there), abs=1e-11), surface["name"]
+    for name in reference.sources(document):
+        up, down = (reference.Fit(document, {name: sign * reference.STEP}) for sign in (1, -1))
+        line = lambda value, name=name: {x.source: x.contribution_mm for x in value.budget}.get(name, 0.0)
+        moved = lambda of, up=up, down=down: (of(up) - of(down)) / (2 * reference.STEP)
+        assert line(report.running) == pytest.approx(moved(lambda f: f.at_gauge()), abs=1e-8), name
+        for k, (told, place) in enumerate(zip(report.surfaces, places, strict=True)):
+            expected = moved(lambda f, k=k, place=place: float(f.masked(f.surfaces[k], *place)))
+            assert line(told.smallest) == pytest.approx(expected, abs=1e-6), (name, told.name)
+    if "reference" in document:
+        original = reference.Fit(document, original=document["reference"])
+        assert report.reference.running.value_mm == pytest.approx(original.at_gauge(), abs=1e-11)
+        assert report.reference.smallest_mm == pytest.approx(original.smallest(original.surfaces[0])[0], abs=2e-9)
+
+
+def test_illustrative_temperatures_are_told():
+    path = next(path for path in FITS if path.stem == "illustrative")
+    report = gaugepoint.fit(path)
+    duty = gaugepoint.illustrative_duties()[0]
+    for told in (report.hot.origin, *(w.text for w in report.warnings if w.kind == "illustrative_temperatures")):
+        assert told.startswith("illustrative") and duty.name in told and duty.source in told
+    assert [w.path for w in report.warnings if w.kind == "illustrative_temperatures"] == ["/running/preset"]
+    assert "from memory" in report.to_text()
+
+
+def test_illustrative_duties_are_the_middles_of_their_bands():
+    for told in gaugepoint.illustrative_duties():
+        piston, wall = reference.duty(told.name)
+        assert [(row.at, row.thrust_c, row.pin_c) for row in told.piston] == piston
+        assert [(row.at, row.wall_c) for row in told.bore] == wall
+    assert {told.name for told in gaugepoint.illustrative_duties()} == set(reference.DUTIES)
 
 
 def test_reference_case():
@@ -176,12 +226,13 @@ def test_nothing_of_the_report_is_lost(working):
     assert pickle.loads(pickle.dumps(report)) == report
 
 
-def test_same_bytes():
+@pytest.mark.parametrize("path", [HOT_FIT, *FITS], ids=lambda path: path.stem)
+def test_same_bytes(path):
     folder = os.environ.get("GAUGEPOINT_REPORTS")
     # not skipped: a comparison that was not made is not a pass
     assert folder, "set GAUGEPOINT_REPORTS to a folder with the report of the core, made by its example hot_fit: see tests/run"
-    core = (Path(folder) / HOT_FIT.name).read_bytes().removesuffix(b"\n")
-    assert REPORT.to_json().encode() == core
+    core = (Path(folder) / ("." if path == HOT_FIT else "fits") / path.name).read_bytes().removesuffix(b"\n")
+    assert gaugepoint.fit(path).to_json().encode() == core
 
 
 def test_refused_with_its_place():

@@ -106,6 +106,21 @@ def test_mean_and_instantaneous_are_different_classes():
     assert math.isclose(instantaneous.at(200.0).strain, 24.05e-6 * 180, rel_tol=1e-14)
 
 
+def test_illustrative_duties_say_what_they_are():
+    rows = gaugepoint.illustrative_duties()
+    assert len({row.name for row in rows}) == len(rows) >= 7
+    for row in rows:
+        assert row.confidence == "unverified" and row.permissible_error_k == 25.0
+        assert row.source.startswith("illustrative") and "from memory" in row.source
+        for places in ([r.at for r in row.piston], [r.at for r in row.bore]):
+            assert places[0] == 0 and all(a < b for a, b in zip(places, places[1:], strict=False))
+        # the boss is hotter by 5 K to 25 K at the same height of the skirt; the crown is hottest, the wall at the deck too
+        assert all(5 <= r.pin_c - r.thrust_c <= 25 for r in row.piston if r.at <= 1)
+        assert all(a.thrust_c < b.thrust_c for a, b in zip(row.piston, row.piston[1:], strict=False))
+        assert all(a.wall_c > b.wall_c for a, b in zip(row.bore, row.bore[1:], strict=False))
+        assert pickle.loads(pickle.dumps(row)) == row
+
+
 def test_built_in_materials_name_their_source():
     rows = gaugepoint.built_in_materials()
     assert len({row.name for row in rows}) == len(rows) >= 20

@@ -73,7 +73,7 @@ def asked(fit, position):
     yield "clearance_mm", fit.clearance_mm(77.5, gauge, position)
     yield "diametral_mm", fit.diametral_mm(90.0, top, position)
     yield "running_mm", fit.running_mm(position)
-    yield from ((f"placed.{name}", getattr(placed, name)) for name in ("clearance_mm", "thrust_mm", "pin_mm"))
+    yield from ((f"placed.{name}", getattr(placed, name)) for name in ("clearance_mm", "thrust_mm", "pin_mm", "certified_within_mm"))
     yield "contact.area_mm2", contact.area_mm2
     yield "contact.bands", len(contact.bands)
     yield from ((f"contact.{name}", getattr(band, name)) for name in ("height_mm", "from_deg", "to_deg"))
@@ -120,7 +120,9 @@ def test_brute_force_agrees(row):
             assert found.certified_within_mm <= 1.1e-9
             value, tolerance = found.clearance_mm, 1e-8
         elif what == "placed":
-            value, tolerance = fit.best_placed(0, position).clearance_mm, 2e-4
+            best = fit.best_placed(0, position)
+            assert best.certified_within_mm <= 2.1e-9
+            value, tolerance = best.clearance_mm, 1e-8
         elif what == "area":
             value, tolerance = fit.contact(0, position).area_mm2, 3.0 + 0.01 * expected
         elif what.startswith("bore_for"):

@@ -1,7 +1,7 @@
 """A slow, independent evaluation of a fit document.
 
 It follows core/docs/hot-fit.md and nothing else, and shares no method with the library: curves are SciPy's PCHIP, the smallest clearance is searched
-on a dense grid and then polished by a general-purpose minimiser, no uncertainty is propagated (every source is moved by a part of its standard
+on a dense grid and then polished by a general-purpose minimiser (with windows by finer and finer grids that hold their edges), no uncertainty is propagated (every source is moved by a part of its standard
 uncertainty and the whole search is done again), first contact is bracketed on the searched minimum.
 
     python tests/reference/fit.py FILE.json
@@ -21,6 +21,37 @@ import assess
 ROOT_3 = math.sqrt(3.0)
 # a part of a standard uncertainty: small enough for the second order to vanish, large enough over the noise of a search
 STEP = 0.02
+
+
+# an edge of a window belongs to what is around; rounding of a place is far below this
+EDGE = 1e-9
+
+# bands of temperatures by duty, C, from memory: skirt bottom, skirt top, oil groove, top groove, crown edge or bowl rim; whether air cools the bore
+DUTIES = {
+    "petrol, naturally aspirated": ((90, 120), (120, 155), (150, 180), (180, 220), (220, 260), False),
+    "petrol, turbocharged, oil jet": ((95, 125), (130, 165), (155, 190), (190, 240), (240, 290), False),
+    "light diesel, aluminium, gallery": ((95, 125), (125, 160), (160, 190), (200, 250), (320, 380), False),
+    "heavy diesel, aluminium": ((90, 120), (120, 150), (155, 180), (200, 240), (320, 370), False),
+    "heavy diesel, steel": ((85, 115), (110, 140), (140, 180), (200, 260), (400, 500), False),
+    "petrol, air-cooled": ((120, 150), (150, 185), (170, 210), (210, 250), (240, 290), True),
+    "petrol, two-stroke": ((130, 170), (150, 190), None, (200, 260), (240, 310), False),
+}
+WALL = ((140, 190), (100, 130), (85, 110))
+
+
+def duty(name):
+    """Rows of a duty: (share of height, thrust, pin) and (share of depth, wall)."""
+    *bands, air = DUTIES[name]
+    middle = lambda band: sum(band) / 2
+    piston = []
+    for at, warmer, band in zip((0.0, 1.0, 1.35, 1.75, 2.0), (15.0, 15.0, 7.5, 0.0, 0.0), bands, strict=True):
+        if band is None:
+            continue
+        t = middle(band)
+        if at == 2.0 and "diesel" in name:
+            t = (middle(bands[3]) + t) / 2
+        piston.append((at, t, t + warmer))
+    return piston, [(at, middle(band) + (40.0 if air else 0.0)) for at, band in zip((0.0, 0.5, 1.0), WALL, strict=True)]
 
 
 def number(text, of):
@@ -105,17 +136,32 @@ class Fit:
             cosine = curve(ys, [mm(row["harmonics"][k]["cos"]) for row in bore["rows"]])
             sine = curve(ys, [mm(row["harmonics"][k]["sin"]) for row in bore["rows"]])
             self.waves.append((int(wave["order"]), cosine, sine))
-        field = document["running"]
-        u = number(field["piston_permissible_error"], assess.difference) / ROOT_3
-        v = number(field["bore_permissible_error"], assess.difference) / ROOT_3
-        zs = [mm(row["height"]) for row in field["piston"]]
-        # the whole field is off by its error
-        off = (u * e("temperatures of the piston", 0.0), v * e("temperatures of the bore", 0.0)) if field_error else (0.0, 0.0)
-        self.thrust = self.risen(curve(zs, [celsius(row["thrust"]) for row in field["piston"]]), off[0], rise[0])
-        self.pin = self.risen(curve(zs, [celsius(row["pin"]) for row in field["piston"]]), off[0], rise[0])
-        ys = [mm(row["depth"]) for row in field["bore"]]
-        self.wall = self.risen(curve(ys, [celsius(row["temperature"]) for row in field["bore"]]), off[1], rise[1])
+        self.ports = [self.port(w) for w in bore.get("windows", [])]
         self.motion()
+        self.temperatures(document["running"], e)
+
+    def temperatures(self, field, e):
+        u = v = 25.0
+        if "preset" in field:
+            rows, wall = duty(field["preset"])
+            low, top = self.surfaces[0]["z"]
+            crown = max(self.height, self.surfaces[-1]["z"][1])
+            zs = [low + (top - low) * at if at <= 1 else top + (crown - top) * (at - 1) for at, _, _ in rows]
+            thrust, pin = [t for _, t, _ in rows], [t for _, _, t in rows]
+            ys, wall = [at * (self.deck + self.height - low + self.stroke) for at, _ in wall], [t for _, t in wall]
+        else:
+            u, v = (number(field[f"{of}_permissible_error"], assess.difference) for of in ("piston", "bore"))
+            zs = [mm(row["height"]) for row in field["piston"]]
+            thrust, pin = ([celsius(row[of]) for row in field["piston"]] for of in ("thrust", "pin"))
+            ys, wall = [mm(row["depth"]) for row in field["bore"]], [celsius(row["temperature"]) for row in field["bore"]]
+        off = u / ROOT_3 * e("temperatures of the piston", 0.0), v / ROOT_3 * e("temperatures of the bore", 0.0)
+        self.thrust = self.risen(curve(zs, thrust), off[0], self.rise[0])
+        self.pin = self.risen(curve(zs, pin), off[0], self.rise[0])
+        self.wall = self.risen(curve(ys, wall), off[1], self.rise[1])
+
+    @staticmethod
+    def port(w):
+        return (number(w["from_angle"], assess.angle), number(w["to_angle"], assess.angle), mm(w["from_depth"]), mm(w["to_depth"]))
 
     @staticmethod
     def risen(field, off, k):
@@ -150,7 +196,9 @@ class Fit:
             u = float(assess.pure(ratio["permissible_error"])) / ROOT_3 * e(f"growth ratios of the {s['name']}", 0.0)
             ratios = (float(assess.pure(ratio["thrust"])) + u, float(assess.pure(ratio["pin"])) + u)
         coat = mm(s["coating"]) if "coating" in s else 0.0
-        return {"name": s["name"], "z": (zs[0], zs[-1]), "rows": zs, "tables": tables, "panel": (panel, minor), "ratios": ratios,
+        windows = [(w["kind"], number(w["from_angle"], assess.angle), number(w["to_angle"], assess.angle), mm(w["from_height"]), mm(w["to_height"]))
+                   for w in s.get("windows", [])]
+        return {"name": s["name"], "z": (zs[0], zs[-1]), "rows": zs, "windows": windows, "tables": tables, "panel": (panel, minor), "ratios": ratios,
                 "coat": coat, "eps": self.materials[s.get("material", self.skirt_material)]}
 
     def reference_gauge(self):
@@ -197,14 +245,44 @@ class Fit:
         skirt = self.surfaces[0]
         return float(sum(self.clearance(skirt, np.array(t), np.array(self.gauge), 0.0) for t in (0.0, 180.0)))
 
+    def edges(self, surface):
+        """Angles, heights and depths at which a window begins or ends; the angles on both sides of a panel too."""
+        thrust, minor = surface["panel"]
+        t = [-thrust, thrust, 180 - minor, 180 + minor]
+        t += [a for w in surface["windows"] for a in w[1:3]] + [a for p in self.ports for a in p[:2]]
+        return np.array(t), np.array([z for w in surface["windows"] for z in w[3:]]), np.array([y for p in self.ports for y in p[2:]])
+
+    def masked(self, surface, t, z, s):
+        """Clearance where there is surface and wall, else infinite; a bare window lacks the coating."""
+        t, z, s = np.broadcast_arrays(*(np.asarray(x, dtype=float) for x in (t, z, s)))
+        y = self.deck + self.height - z + s if self.moves else np.zeros_like(z)
+        gap = self.clearance(surface, t, z, s)
+        apart = np.abs((t + 180) % 360 - 180)
+        there = (apart <= surface["panel"][0] + EDGE) | (180 - apart <= surface["panel"][1] + EDGE)
+        within = lambda x, low, high: (x > low + EDGE) & (x < high - EDGE)
+        across = lambda a, b: within((t - a) % 360, 0.0, (b - a) % 360)
+        bare = np.zeros_like(there)
+        for kind, a, b, low, high in surface["windows"]:
+            inside = across(a, b) & within(z, low, high)
+            if kind == "bare":
+                bare |= inside
+            else:
+                there &= ~inside
+        for a, b, low, high in self.ports:
+            there &= ~(across(a, b) & within(y, low, high))
+        grown = self.piston(surface, t, z) / self.cold(surface, t, z)
+        return np.where(there, gap + np.where(bare, surface["coat"] * grown, 0.0), np.inf)
+
     def smallest(self, surface):
         """Least clearance over angles, heights and travels, with its place."""
         thrust, minor = surface["panel"]
-        arcs = [(-thrust, thrust), (180 - minor, 180 + minor)]
-        z = np.unique(np.concatenate([np.linspace(*surface["z"], 33), surface["rows"]]))
+        edges = self.edges(surface)
+        z = np.unique(np.concatenate([np.linspace(*surface["z"], 33), surface["rows"], edges[1]]))
         s = np.linspace(0.0, self.stroke, 25) if self.moves else np.array([0.0])
+        if surface["windows"] or self.ports:
+            return self.finer(surface, z, edges)
         best = None
-        for low, high in arcs:
+        for low, high in [(-thrust, thrust), (180 - minor, 180 + minor)]:
             t = np.linspace(low, high, 61)
             grid = self.clearance(surface, t[:, None, None], z[None, :, None], s[None, None, :])
             order = np.argsort(grid, axis=None)[:1]
@@ -212,6 +290,32 @@ class Fit:
             for flat in order:
                 i, j, k = np.unravel_index(flat, grid.shape)
                 best = self.polished(surface, np.array([t[i], z[j], s[k]]), bounds, grid[i, j, k], best)
+        return best
+
+    def finer(self, surface, z, edges):
+        """A grid that holds every edge, then finer ones around its best places."""
+        stroke = self.stroke if self.moves else 0.0
+        offset = self.deck + self.height if self.moves else 0.0
+        # with the travels that bring a height to the edge of a port
+        travels = lambda local, z: np.clip(np.concatenate([np.broadcast_to(local, (len(z), len(local))), edges[2] - offset + z[:, None]], axis=1), 0, stroke)
+        looked = lambda t, z, s: self.masked(surface, t[:, None, None], z[None, :, None], s[None, :, :])
+        t = np.unique(np.concatenate([np.arange(0, 360, 4.0), edges[0] % 360]))
+        s = travels(np.linspace(0, stroke, 33), z)
+        grid = looked(t, z, s)
+        best = (np.inf, None)
+        for flat in np.argsort(grid, axis=None)[:400:80]:
+            i, j, k = np.unravel_index(flat, grid.shape)
+            place, wide = (t[i], z[j], s[j, k]), (6.0, (surface["z"][1] - surface["z"][0]) / 16, stroke / 20)
+            for _ in range(30):
+                near = [p + w * np.linspace(-1, 1, 9) for p, w in zip(place, wide, strict=True)]
+                lt = np.concatenate([near[0], edges[0][np.abs((edges[0] - place[0] + 180) % 360 - 180) <= wide[0]]]) % 360
+                lz = np.concatenate([np.clip(near[1], *surface["z"]), edges[1][np.abs(edges[1] - place[1]) <= wide[1]]])
+                ls = travels(near[2], lz)
+                local = looked(lt, lz, ls)
+                a, b, c = np.unravel_index(np.argmin(local), local.shape)
+                place, wide = (lt[a], lz[b], ls[b, c]), tuple(w * 0.5 for w in wide)
+                if local[a, b, c] < best[0]:
+                    best = (float(local[a, b, c]), np.array(place))
         return best
 
     def polished(self, surface, start, bounds, value, best):

@@ -14,6 +14,8 @@ import numpy as np
 from scipy.interpolate import PchipInterpolator
 from scipy.optimize import linprog
 
+import compare
+
 FILE = Path(__file__).resolve().parent.parent / "vectors" / "hot_fit.csv"
 HEADING = """\
 # Hot fits: a random fit, and what brute force finds. Written by reference/hot_fit.py (numpy, SciPy), which explains the numbers.
@@ -79,12 +81,16 @@ class Fit:
             return np.where(there, root, np.inf)
         return of
 
+    def edges(self):
+        f = self.f
+        panel = [f["panel"][0], -f["panel"][0] % 360, 180 - f["panel"][1], 180 + f["panel"][1]] if f["panel"] else []
+        return panel + (list(f["cut"][:2]) if f["cut"] else []), list(f["cut"][2:]) if f["cut"] else []
+
     def least(self, of):
         """Least value over the skirt: a dense grid, then finer ones around its best places."""
         f = self.f
         # edges of windows and rows of tables are on the grid
-        edges_t = ([f["panel"][0], -f["panel"][0] % 360, 180 - f["panel"][1], 180 + f["panel"][1]] if f["panel"] else []) + (list(f["cut"][:2]) if f["cut"] else [])
-        edges_z = list(f["cut"][2:]) if f["cut"] else []
+        edges_t, edges_z = self.edges()
         ts = np.unique(np.concatenate([np.arange(0, 360, 0.5), edges_t]))
         zs = np.unique(np.concatenate([np.linspace(0, f["top"], 201), edges_z, f["barrel"][0]]))
         zs = zs[(zs >= 0) & (zs <= f["top"])]
@@ -112,13 +118,31 @@ class Fit:
         return min(LARGEST, (LAW_END - 20) / (hottest - 20))
 
     def placed(self):
-        ts, zs = np.arange(0, 360, 0.5), np.linspace(0, self.f["top"], 401)
-        around = self.clearance(ts[None, :], zs[:, None]).min(axis=0)
-        keep = np.isfinite(around)
-        u = np.radians(ts[keep])
-        rows = np.stack([np.cos(u), np.sin(u), np.ones_like(u)], axis=1)
-        found = linprog([0, 0, -1], A_ub=rows, b_ub=around[keep], bounds=[(-5, 5), (-5, 5), (None, None)], method="highs")
-        return float(found.x[2])
+        """Most room: a linear programme over a grid that grows finer around the places that hold it; in micrometres, for the tolerances of its solver."""
+        f = self.f
+        edges_t, edges_z = self.edges()
+        ts, zs = np.unique(np.concatenate([np.arange(0, 360, 0.5), edges_t])), np.unique(np.concatenate([np.linspace(0, f["top"], 401), edges_z]))
+        grid = self.clearance(ts[None, :], zs[:, None])
+        lowest = grid.argmin(axis=0)
+        rows = [(t, zs[i], grid[i, k]) for k, (t, i) in enumerate(zip(ts, lowest, strict=True)) if np.isfinite(grid[i, k])]
+        wt, wz = 0.5, f["top"] / 200
+        options = {"primal_feasibility_tolerance": 1e-10, "dual_feasibility_tolerance": 1e-10}
+        for _ in range(16):
+            t, z, gap = map(np.array, zip(*rows, strict=True))
+            u = np.radians(t)
+            a = np.stack([np.cos(u), np.sin(u), np.ones_like(u)], axis=1)
+            found = linprog([0, 0, -1], A_ub=a, b_ub=1000 * gap, bounds=[(-5000, 5000)] * 2 + [(None, None)], method="highs", options=options)
+            slack = 1000 * gap - a @ found.x
+            for k in [k for k in np.argsort(slack)[:60] if slack[k] < max(1e-4, 4 * wt)]:
+                lt = np.concatenate([t[k] + wt * np.linspace(-1, 1, 9), edges_t])
+                lz = np.clip(np.concatenate([z[k] + wz * np.linspace(-1, 1, 9), edges_z]), 0, f["top"])
+                local = self.clearance(lt[None, :] % 360, lz[:, None])
+                best = local.argmin(axis=0)
+                rows += [(lt[j] % 360, lz[i], local[i, j]) for j, i in enumerate(best) if np.isfinite(local[i, j])]
+            # rows that are far from holding are no longer needed
+            rows = [r for r, s in zip(rows[: len(slack)], slack, strict=True) if s < 5000 * wt] + rows[len(slack):]
+            wt, wz = wt * 0.4, wz * 0.4
+        return float(found.x[2]) / 1000
 
     def area(self, below):
         ts, zs = np.arange(0.1, 360, 0.2), (np.arange(500) + 0.5) * self.f["top"] / 500
@@ -208,8 +232,9 @@ def main():
     kinds = ["round", "even", "general", "controlled", "cut", "deep", "deep_even"]
     text = HEADING + "".join(row(f"{kinds[k % 7]}_{k}", random_fit(rng, kinds[k % 7])) for k in range(28))
     if "--check" in sys.argv:
-        sys.exit(FILE.read_text() != text)
-    FILE.write_text(text)
+        compare.check(FILE, text)
+    else:
+        FILE.write_text(text, encoding="utf-8")
 
 
 main()

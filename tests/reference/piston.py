@@ -4,11 +4,14 @@ Run it to write ../vectors/piston.csv; with --check it only compares.
 """
 
 import sys
+from functools import cache
 from math import cos, radians, sin, sqrt
 from pathlib import Path
 
 import numpy as np
 from scipy.interpolate import PchipInterpolator
+
+import compare
 
 VECTORS = Path(__file__).parents[1] / "vectors"
 
@@ -22,7 +25,8 @@ def curve(rows):
     if len(rows) == 1:
         return lambda z: rows[0][1]
     through = PchipInterpolator(*zip(*rows, strict=True), extrapolate=False)
-    return lambda z: float(through(z))
+    # the search asks for one height thousands of times
+    return cache(lambda z: float(through(z)))
 
 
 class Surface:
@@ -30,15 +34,16 @@ class Surface:
 
     def __init__(self, start, end, tables, form="symmetric", counted="above", coating=0, panels=None, windows=()):
         self.start, self.end, self.tables, self.form, self.counted = start, end, tables, form, counted
+        self.curves = [curve(rows) for rows in [*tables, (), ()]]
         self.coating, self.panels, self.windows = coating, panels, windows
 
     def radius(self, z, angle):
         """Radius less half the gauge diameter, before the skirt is re-referenced."""
         t, sign = radians(angle), 1 if self.counted == "above" else -1
         if self.form == "symmetric":
-            barrel, ovality, double = (curve(rows)(z) for rows in [*self.tables, ()][:3])
+            barrel, ovality, double = (of(z) for of in self.curves[:3])
             return sign * barrel / 2 - ovality / 4 * (1 - cos(2 * t)) + double / 4 * (1 - cos(4 * t))
-        thrust, pin, minor, thrust_fourth, minor_fourth = (curve(rows)(z) for rows in [*self.tables, (), ()][:5])
+        thrust, pin, minor, thrust_fourth, minor_fourth = (of(z) for of in self.curves[:5])
         major_side = angle <= 90 or angle >= 270
         top, fourth = (sign * thrust, thrust_fourth) if major_side else (sign * minor, minor_fourth)
         return top - (top - sign * pin) / 2 * (1 - cos(2 * t)) + fourth / 2 * (1 - cos(4 * t))
@@ -371,7 +376,7 @@ def main():
     for name, content in vectors().items():
         file = VECTORS / name
         if "--check" in sys.argv:
-            assert file.read_text(encoding="utf-8") == content, name
+            compare.check(file, content)
         else:
             file.write_text(content, encoding="utf-8")
 

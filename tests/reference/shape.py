@@ -13,6 +13,8 @@ from mpmath import cos, ellipk, findroot, matrix, mp, mpf, pi, radians, sin, sqr
 from scipy.linalg import eig
 from scipy.optimize import linprog
 
+import compare
+
 mp.dps = 40
 VECTORS = Path(__file__).parents[1] / "vectors"
 
@@ -537,7 +539,7 @@ def main():
     for name, content in vectors().items():
         file = VECTORS / name
         if "--check" in sys.argv:
-            assert file.read_text(encoding="utf-8") == content, name
+            compare.check(file, content)
         else:
             file.parent.mkdir(exist_ok=True)
             file.write_text(content, encoding="utf-8")

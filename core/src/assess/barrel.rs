@@ -8,6 +8,7 @@ use crate::job::document as doc;
 use crate::job::{Entry, Given, Warning, check_length};
 use crate::quantity::Angle;
 use crate::report::WindowReport;
+use crate::shape::angle::{check_width, width};
 use crate::shape::bore::Port;
 
 /// Places nearer than this, in mm or deg, are one, as elsewhere in a bore.
@@ -39,10 +40,8 @@ impl Window {
             let reason = format!("it must be below from_depth, {}", from_depth.text);
             return Err(window.to_depth.refuse(ErrorKind::OutOfOrder, reason).value(to_depth.value));
         }
-        if crate::shape::same(from_angle.value, to_angle.value) {
-            let reason = "a window has a width: it runs from from_angle onward to to_angle";
-            return Err(window.to_angle.refuse(ErrorKind::OutOfOrder, reason).value(to_angle.value));
-        }
+        check_width(from_angle.value, to_angle.value, "a window")
+            .map_err(|e| window.to_angle.refuse(e.kind(), e.reason()).value(to_angle.value))?;
         let what = window.what.words()?.to_owned();
         Ok(Window { depth: [from_depth, to_depth], angle: [from_angle, to_angle], what })
     }
@@ -72,8 +71,7 @@ impl Window {
     /// Does either end of a diameter stand on the window or its edge?
     fn touches(&self, depth: f64, axis: f64) -> bool {
         let ([top, bottom], [from, to]) = (&self.depth, &self.angle);
-        let width = to.value - from.value;
-        let width = if width < 0.0 { width + 360.0 } else { width };
+        let width = width(from.value, to.value);
         let within = |end: f64| {
             let onward = (end - from.value + 720.0) % 360.0;
             onward <= width + NEAR || onward >= 360.0 - NEAR

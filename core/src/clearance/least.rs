@@ -7,6 +7,8 @@
 //!
 //! Plain doubles, no allocation, sums in one order: the same bits everywhere. An angle is 0 at the major thrust side, 90 at the pin axis toward the front.
 
+mod below;
+
 use crate::bounds;
 use crate::error::{Error, ErrorKind};
 use crate::shape::angle::as_number;

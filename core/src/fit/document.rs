@@ -2,7 +2,7 @@
 //!
 //! The structures of a shape, of its motion and of its temperatures are those of the job document, too.
 
-use crate::job::document::{JobHead, Material, document};
+use crate::job::document::{JobHead, Material, Window, document};
 use crate::job::{Count, Entry, Pure, Words};
 use crate::quantity::{Angle, Length, Temperature, TemperatureInterval};
 use crate::shape::piston::WindowKind;
@@ -65,6 +65,9 @@ document! {
     BoreShape {
         /// By depth, rising.
         rows: Vec<BoreRow>,
+        /// Openings in the wall, as the ports of a two-stroke engine.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        windows: Vec<Window>,
         /// Half-width of the error of the shape, on the radius; exact without it.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         permissible_error: Option<Entry<Length>>,
@@ -195,18 +198,26 @@ document! {
         /// Crown below the deck at top dead centre; negative where it stands out.
         deck_clearance: Entry<Length>,
     }
-    /// Temperatures of the running engine.
+    /// Temperatures of the running engine: a preset, or all other fields.
     Field {
+        /// Name of an illustrative duty.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        preset: Option<Entry<Words>>,
         /// Of the piston, by height, rising.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
         piston: Vec<PistonTemperature>,
         /// Half-width of the error of all of them together.
-        piston_permissible_error: Entry<TemperatureInterval>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        piston_permissible_error: Option<Entry<TemperatureInterval>>,
         /// Of the wall that carries the bore, by depth, rising: the mean over its section.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
         bore: Vec<BoreTemperature>,
         /// Half-width of the error of all of them together.
-        bore_permissible_error: Entry<TemperatureInterval>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bore_permissible_error: Option<Entry<TemperatureInterval>>,
         /// Where they come from.
-        origin: Entry<Words>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        origin: Option<Entry<Words>>,
     }
     /// Temperatures of the piston at one height: of the material that carries the diameter in that direction.
     PistonTemperature {

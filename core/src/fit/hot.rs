@@ -250,6 +250,7 @@ impl Hot<'_> {
                 clearance_mm: best.clearance_mm,
                 thrust_mm: best.thrust_mm,
                 pin_mm: best.pin_mm,
+                certified_within_mm: best.within_mm,
             },
             overlap: self.overlap(fit, &found, &smallest)?,
             ovality: ovality(fit, index)?,

@@ -109,9 +109,9 @@ impl Fit {
         let gauge = document.piston.gauge_height.read(&bounds::PISTON_HEIGHT, reader.warnings)?;
         let of_piston = &document.piston.shape;
         let piston = reader.piston_shape(of_piston, &gauge, skirt, "shape of the piston")?;
-        let temperatures = reader.field(&document.running)?;
         let motion = document.motion.as_ref();
         let motion = motion.map(|motion| reader.motion(motion, &piston.height)).transpose()?;
+        let temperatures = reader.field(&document.running, "/running", (&piston, motion.as_ref()))?;
         let parts = Parts {
             piston_diameter_mm: size.value(),
             piston: piston.shape.clone(),
@@ -132,7 +132,7 @@ impl Fit {
             piston_field: Some(temperatures.piston_spread),
             surfaces: piston.surfaces.clone(),
             field: temperatures.place.clone(),
-            bore_place: document.bore.size.value.parent().replace("/size", "/shape"),
+            bore_place: format!("{}/shape", document.bore.material.parent()),
         };
         let of = Found { parts: &parts, sources: &sources, piston: &document.piston, gauge: &gauge };
         let original =

@@ -7,13 +7,16 @@ use crate::bounds;
 use crate::calc::{Calc, Measured};
 use crate::clearance::hot::{self, SurfaceGrowth};
 use crate::error::{Error, ErrorKind};
-use crate::growth::Materials;
 use crate::growth::field::{BoreField, PistonField};
-use crate::job::{Entry, Given, Warning, check_length};
+use crate::growth::{Materials, duty};
+use crate::job::document::Window;
+use crate::job::{Entry, Given, Warning, Words, check_length};
+use crate::measurement::Stated;
 use crate::measurement::distribution::Distribution;
-use crate::measurement::half_width;
 use crate::quantity::Length;
-use crate::shape::{bore, piston};
+use crate::shape::bore::{self, Port};
+use crate::shape::least::larger;
+use crate::shape::piston;
 
 /// What reading a document needs at hand.
 pub(crate) struct Reader<'a> {
@@ -46,9 +49,9 @@ impl Reader<'_> {
     }
 
     /// A half-width as one source for everything it is stated of.
-    fn spread(&mut self, name: &str, error: Given) -> Spread {
-        let source = self.calc.source(name.to_owned(), &error.path, Distribution::STANDARD_RECTANGULAR);
-        Spread { source, standard: half_width(self.calc, &error) }
+    fn spread(&mut self, name: &str, error: &Stated) -> Spread {
+        let source = self.calc.source(name.to_owned(), error.path(), Distribution::STANDARD_RECTANGULAR);
+        Spread { source, standard: error.half_width(self.calc) }
     }
 
     fn form_spread(&mut self, name: &str, error: Option<&Entry<Length>>) -> Result<Option<Spread>, Error> {
@@ -56,7 +59,7 @@ impl Reader<'_> {
             return Ok(None);
         };
         let given = error.read(&bounds::FORM_ERROR, self.warnings)?;
-        Ok(Some(self.spread(name, given)))
+        Ok(Some(self.spread(name, &Stated::Typed(given))))
     }
 
     pub(crate) fn bore_shape(
@@ -81,7 +84,25 @@ impl Reader<'_> {
             out =
                 out.with_harmonic(order, &depths, &cosines, &sines).map_err(|e| e.moved(place.to_owned()))?;
         }
+        for window in &shape.windows {
+            out = self.port(out, window)?;
+        }
         Ok((out, self.form_spread(error_name, shape.permissible_error.as_ref())?))
+    }
+
+    /// The bore with one opening more.
+    fn port(&mut self, bore: bore::BoreShape, window: &Window) -> Result<bore::BoreShape, Error> {
+        window.what.words()?;
+        let port = Port {
+            from_deg: window.from_angle.read(&bounds::ANGLE, self.warnings)?.value,
+            to_deg: window.to_angle.read(&bounds::ANGLE, self.warnings)?.value,
+            from_mm: window.from_depth.read(&bounds::DEPTH, self.warnings)?.value,
+            to_mm: window.to_depth.read(&bounds::DEPTH, self.warnings)?.value,
+        };
+        bore.with_port(port).map_err(|e| {
+            let of = if e.field() == "to_mm" { window.to_depth.path() } else { window.to_angle.path() };
+            e.moved(of.to_owned())
+        })
     }
 
     fn depths<R>(&mut self, rows: &[R], of: impl Fn(&R) -> &Entry<Length>) -> Result<Vec<f64>, Error> {
@@ -171,7 +192,8 @@ impl Reader<'_> {
         let thrust = thrust.read(&bounds::GROWTH_RATIO, self.warnings)?;
         let pin = pin.read(&bounds::GROWTH_RATIO, self.warnings)?;
         let error = permissible_error.read(&bounds::GROWTH_RATIO_ERROR, self.warnings)?;
-        let spread = self.spread(&format!("growth ratios of the {}", entry.name.text()), error);
+        let name = format!("growth ratios of the {}", entry.name.text());
+        let spread = self.spread(&name, &Stated::Typed(error));
         let plain = SurfaceGrowth::controlled(law, thrust.value, pin.value)?;
         Ok((plain, SurfaceSources { material, ratios: Some((thrust, pin, spread)) }))
     }
@@ -187,9 +209,24 @@ impl Reader<'_> {
             .map_err(|e| e.moved(motion.rod_length.path().to_owned()))
     }
 
-    /// Temperatures of piston and bore, each with its error.
-    pub(crate) fn field(&mut self, field: &Field) -> Result<Temperatures, Error> {
-        field.origin.words()?;
+    /// Temperatures of piston and bore, each with its error: those of the field that stands at `place`, or of its preset for a piston in its motion.
+    pub(crate) fn field(
+        &mut self,
+        field: &Field,
+        place: &str,
+        of: (&Shaped, Option<&hot::Motion>),
+    ) -> Result<Temperatures, Error> {
+        if let Some(preset) = &field.preset {
+            return self.preset(field, preset, place, of);
+        }
+        let absent = |name: &str| {
+            let reason = "temperatures need this field, or a preset in place of all";
+            Error::new(ErrorKind::MissingField, name, reason).at(&format!("{place}/{name}"))
+        };
+        let origin = field.origin.as_ref().ok_or_else(|| absent("origin"))?.words()?.to_owned();
+        if field.piston.is_empty() || field.bore.is_empty() {
+            return Err(absent(if field.piston.is_empty() { "piston" } else { "bore" }));
+        }
         let zs = heights(&field.piston, |row| &row.height, &bounds::PISTON_HEIGHT, self.warnings)?;
         let ys = self.depths(&field.bore, |row| &row.depth)?;
         let (mut thrust, mut pin, mut wall) = (Vec::new(), Vec::new(), Vec::new());
@@ -200,18 +237,83 @@ impl Reader<'_> {
         for row in &field.bore {
             wall.push(row.temperature.read(&bounds::RUNNING_TEMPERATURE, self.warnings)?.value);
         }
-        let of_piston = field.piston_permissible_error.read(&bounds::FIELD_ERROR, self.warnings)?;
-        let of_bore = field.bore_permissible_error.read(&bounds::FIELD_ERROR, self.warnings)?;
-        let place = field.origin.parent();
-        Ok(Temperatures {
-            piston: PistonField::through(&zs, &thrust, &pin)
-                .map_err(|e| e.moved(format!("{place}/piston")))?,
-            bore: BoreField::through(&ys, &wall).map_err(|e| e.moved(format!("{place}/bore")))?,
-            piston_spread: self.spread("temperatures of the piston", of_piston),
-            bore_spread: self.spread("temperatures of the bore", of_bore),
-            origin: field.origin.text().to_owned(),
+        let [of_piston, of_bore] = [
+            (&field.piston_permissible_error, "piston_permissible_error"),
+            (&field.bore_permissible_error, "bore_permissible_error"),
+        ]
+        .map(|(error, name)| error.as_ref().ok_or_else(|| absent(name)));
+        let of_piston = of_piston?.read(&bounds::FIELD_ERROR, self.warnings)?;
+        let of_bore = of_bore?.read(&bounds::FIELD_ERROR, self.warnings)?;
+        let spreads = [Stated::Typed(of_piston), Stated::Typed(of_bore)];
+        let piston = PistonField::through(&zs, &thrust, &pin);
+        let bore = BoreField::through(&ys, &wall);
+        let fields = (
+            piston.map_err(|e| e.moved(format!("{place}/piston")))?,
+            bore.map_err(|e| e.moved(format!("{place}/bore")))?,
+        );
+        Ok(self.temperatures(fields, spreads, origin, place))
+    }
+
+    /// The temperatures of an illustrative duty, which the report says they are.
+    fn preset(
+        &mut self,
+        field: &Field,
+        preset: &Entry<Words>,
+        place: &str,
+        (piston, motion): (&Shaped, Option<&hot::Motion>),
+    ) -> Result<Temperatures, Error> {
+        let typed = [
+            ("piston", !field.piston.is_empty()),
+            ("bore", !field.bore.is_empty()),
+            ("piston_permissible_error", field.piston_permissible_error.is_some()),
+            ("bore_permissible_error", field.bore_permissible_error.is_some()),
+            ("origin", field.origin.is_some()),
+        ];
+        if let Some((name, _)) = typed.iter().find(|(_, there)| *there) {
+            let reason = "the preset says it already";
+            return Err(Error::new(ErrorKind::Contradiction, *name, reason).at(&format!("{place}/{name}")));
+        }
+        let duty = duty::named(preset.words()?).map_err(|e| e.moved(preset.path().to_owned()))?;
+        let motion = motion.ok_or_else(|| {
+            let reason = "the wall of a preset changes with depth, and crank, rod and deck are not known";
+            Error::new(ErrorKind::MissingField, "", reason).at("/motion")
+        })?;
+        let path = preset.path();
+        let (kind, text) = ("illustrative_temperatures".to_owned(), duty.words());
+        self.warnings.push(Warning { kind, path: path.to_owned(), text: text.clone() });
+        let surfaces = &piston.shape.surfaces;
+        let skirt = surfaces.first().map_or((f64::NAN, f64::NAN), |s| (s.from_mm, s.to_mm));
+        let crown = surfaces.last().map_or(f64::NAN, |s| larger(s.to_mm, piston.height.value));
+        let lowest = motion.base_depth(motion.stroke_mm()) - skirt.0;
+        let at_preset = |e: Error| e.moved(path.to_owned());
+        let fields = (
+            duty.piston_field(skirt, crown).map_err(at_preset)?,
+            duty.bore_field(lowest).map_err(at_preset)?,
+        );
+        let cited = || Stated::Cited {
+            value: duty.permissible_error_k,
+            unit: "K",
+            source: duty.source,
+            path: path.to_owned(),
+        };
+        Ok(self.temperatures(fields, [cited(), cited()], text, place))
+    }
+
+    fn temperatures(
+        &mut self,
+        (piston, bore): (PistonField, BoreField),
+        [of_piston, of_bore]: [Stated; 2],
+        origin: String,
+        place: &str,
+    ) -> Temperatures {
+        Temperatures {
+            piston,
+            bore,
+            piston_spread: self.spread("temperatures of the piston", &of_piston),
+            bore_spread: self.spread("temperatures of the bore", &of_bore),
+            origin,
             place: place.to_owned(),
-        })
+        }
     }
 }
 

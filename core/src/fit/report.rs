@@ -101,6 +101,8 @@ report! {
         thrust_mm: f64,
         /// Moved along the pin, towards the front.
         pin_mm: f64,
+        /// The most room of any place sideways is certainly within this of the clearance.
+        certified_within_mm: f64,
     }
     /// Where a surface overlaps the bore.
     OverlapReport {

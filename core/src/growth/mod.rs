@@ -13,6 +13,8 @@ pub mod liner;
 
 pub mod field;
 
+pub mod duty;
+
 mod piecewise;
 
 pub use piecewise::Piecewise;

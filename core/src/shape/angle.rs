@@ -1,5 +1,6 @@
 //! Angles in degrees: exact at the quarters of a turn, where instruments are set.
 
+use crate::error::{Error, ErrorKind};
 use core::f64::consts::PI;
 
 /// Cosine and sine of `times` an angle in degrees.
@@ -26,4 +27,31 @@ pub(crate) const fn as_number(count: usize) -> f64 {
 pub(crate) fn forward(from_deg: f64, to_deg: f64) -> f64 {
     let apart = (to_deg - from_deg) % 360.0;
     if apart < 0.0 { apart + 360.0 } else { apart }
+}
+
+/// Narrower openings, in degrees, are none.
+const LEAST_WIDTH: f64 = 0.001;
+
+/// How wide an opening is that runs from one angle onward to another, both 0 to 360 degrees: from 350 to 10 it is 20 degrees, from 0 to 360
+/// the whole turn, and from 360 to 0 nothing.
+pub(crate) fn width(from_deg: f64, to_deg: f64) -> f64 {
+    let apart = to_deg - from_deg;
+    if apart < 0.0 { apart + 360.0 } else { apart }
+}
+
+/// Refuses an opening without width; the field is `to_deg`.
+pub(crate) fn check_width(from_deg: f64, to_deg: f64, of: &str) -> Result<(), Error> {
+    match width(from_deg, to_deg) < LEAST_WIDTH {
+        true => {
+            let reason = format!("{of} has a width: it runs from its beginning onward to its end");
+            Err(Error::new(ErrorKind::OutOfOrder, to_deg.to_string(), reason).at("to_deg"))
+        }
+        false => Ok(()),
+    }
+}
+
+/// Is an angle within an opening? Its edges belong to what is around; a whole turn has none.
+pub(crate) fn opens(from_deg: f64, to_deg: f64, angle_deg: f64) -> bool {
+    let (into, width) = (forward(from_deg, angle_deg), width(from_deg, to_deg));
+    width >= 360.0 || (into > 0.0 && into < width)
 }

@@ -3,7 +3,7 @@
 //! Depths are down from the deck; angles are those of the piston: 0 on the major thrust side, 90 on the pin axis toward the front.
 //! Between rows the cosine and the sine part of an order are interpolated, never amplitude and phase, which jump where a wave dies out.
 
-use super::angle::{forward, turned};
+use super::angle::{check_width, opens, turned};
 use super::curve::Curve;
 use crate::bounds;
 use crate::calc::{Formula, formula};
@@ -35,7 +35,7 @@ pub struct BoreHarmonic {
 pub struct Port {
     /// Angle at which it begins; its edge belongs to the wall.
     pub from_deg: f64,
-    /// Angle at which it ends, in the direction of rising angles: from 350 to 10 is 20 degrees wide.
+    /// Angle at which it ends, in the direction of rising angles: from 350 to 10 is 20 degrees wide, from 0 to 360 the whole turn.
     pub to_deg: f64,
     /// Depth at which it begins.
     pub from_mm: f64,
@@ -186,10 +186,7 @@ impl BoreShape {
         bounds::DEPTH.check("from_mm", port.from_mm)?;
         bounds::DEPTH.check("to_mm", port.to_mm)?;
         bounds::check_above("to_mm", port.to_mm, port.from_mm, "a port ends below its beginning")?;
-        if (port.to_deg - port.from_deg).abs() <= 0.0 {
-            let error = Error::new(ErrorKind::OutOfOrder, port.to_deg.to_string(), "a port has a width");
-            return Err(error.at("to_deg"));
-        }
+        check_width(port.from_deg, port.to_deg, "a port")?;
         self.ports.push(port);
         Ok(self)
     }
@@ -225,16 +222,11 @@ impl BoreShape {
     /// Is there wall at a place that was checked? The edge of a port belongs to the wall.
     #[must_use]
     pub fn supports(&self, depth_mm: f64, angle_deg: f64) -> bool {
-        !self.ports.iter().any(|p| {
-            depth_mm > p.from_mm && depth_mm < p.to_mm && strictly_within(angle_deg, p.from_deg, p.to_deg)
-        })
+        !self
+            .ports
+            .iter()
+            .any(|p| depth_mm > p.from_mm && depth_mm < p.to_mm && opens(p.from_deg, p.to_deg, angle_deg))
     }
-}
-
-/// Is an angle between two others, in the direction of rising angles, and on neither?
-fn strictly_within(angle_deg: f64, from_deg: f64, to_deg: f64) -> bool {
-    let along = forward(from_deg, angle_deg);
-    along > 0.0 && along < forward(from_deg, to_deg)
 }
 
 fn curve(depths_mm: &[f64], field: &str, values_mm: &[f64]) -> Result<Curve, Error> {

@@ -92,6 +92,13 @@ pub(crate) fn settle(
     Err(unsettled())
 }
 
+/// The shift, no component of it beyond `reach`, that makes the smallest of deviations largest which are linear in it, and that smallest; none
+/// where the programme does not settle to `still`.
+pub(crate) fn most_room(seen: &[Seen], reach: f64, still: f64) -> Option<(Vec<f64>, f64)> {
+    let shift = best_shift(Sides { outer: false, inner: true }, seen, reach, still)?;
+    Some((shift.by, -shift.measure))
+}
+
 pub(super) fn unsettled() -> Error {
     let reason = "the points do not settle where the shape lies: they are too far from such a shape";
     Error::new(ErrorKind::Contradiction, "", reason)

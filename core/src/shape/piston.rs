@@ -8,7 +8,7 @@ mod reading;
 pub use fit::{Estimate, FittedSurface, Points, Reading, Station, TraceFit, fit_surface, fit_trace};
 pub use reading::{FormWarning, Largest, OddForm};
 
-use super::angle::turned;
+use super::angle::{check_width, turned};
 use super::curve::Curve;
 use crate::bounds::{self, Bound, Verdict};
 use crate::calc::{Formula, formula};
@@ -93,7 +93,7 @@ pub struct Window {
     pub kind: WindowKind,
     /// Angle at which it begins; its edge belongs to what is around.
     pub from_deg: f64,
-    /// Angle at which it ends, in the direction of rising angles: from 350 to 10 is 20 degrees wide.
+    /// Angle at which it ends, in the direction of rising angles: from 350 to 10 is 20 degrees wide, from 0 to 360 the whole turn.
     pub to_deg: f64,
     /// Height at which it begins.
     pub from_mm: f64,
@@ -316,11 +316,7 @@ impl Surface {
             }
         }
         bounds::check_above("to_mm", window.to_mm, window.from_mm, "a window ends above its beginning")?;
-        let width = window.to_deg - window.from_deg;
-        if width.abs() < 0.001 || width <= -360.0 {
-            let reason = "a window has a width";
-            return Err(Error::new(ErrorKind::OutOfOrder, window.to_deg.to_string(), reason).at("to_deg"));
-        }
+        check_width(window.from_deg, window.to_deg, "a window")?;
         if window.kind == WindowKind::Bare && self.coating_mm == 0.0 {
             let reason = "the surface has no coating that a window could leave out";
             return Err(Error::new(ErrorKind::Contradiction, window.kind.word(), reason).at("kind"));

@@ -1,22 +1,25 @@
 //! A piston moved sideways, without tilting, to where it has most room.
 //!
 //! Moved by `e` the clearance on one side is `c - e . (cos t, sin t)`, to the first order: the second is `e^2 / (2 R)`, a hundredth of a
-//! micrometre for a tenth of a millimetre. The least of it over the surface is largest where the programme of the maximum inscribed circle settles.
+//! micrometre for a tenth of a millimetre. The least of it over the surface is concave in `e`, and the most of that is a linear programme with a row for
+//! every place of the surface. It is solved by exchange: the programme of the places that are known says more room than there is; the certified search
+//! for the smallest clearance of the piston moved there says less, and gives the place that is added. What is left between the two is the proof. Source:
+//! the cutting planes of Kelley, J. SIAM 8 (1960) 703, from memory.
 
 use super::{HotFit, Position};
-use crate::error::Error;
+use crate::error::{Error, ErrorKind};
 use crate::shape::angle::turned;
-use crate::shape::least::smaller;
-use crate::shape::minimax::{Seen, settle};
-use crate::shape::reference::Reference;
+use crate::shape::least::{larger, smaller};
+use crate::shape::minimax::{Seen, most_room};
 
-/// Angles that are looked at: what lies between two is within some hundredths of a micrometre of them.
-const ANGLES: u16 = 360;
-/// Heights between two rows of the tables that are looked at.
-const BETWEEN: u16 = 8;
-
-/// A clearance with cosine and sine of its angle.
-type Around = (f64, (f64, f64));
+/// What the exchange leaves between the two bounds, in mm; the search of the last place leaves as much besides.
+const WITHIN: f64 = 1e-9;
+/// Rounding of the programme, in mm.
+const STILL: f64 = 1e-12;
+/// Most places that are exchanged; the usual number is below thirty. Then the proof is as good as it is, and says so.
+const MOST_EXCHANGES: u32 = 200;
+/// Angles that are known to begin with.
+const ANGLES: u16 = 36;
 
 /// Where a piston has most room.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,55 +30,78 @@ pub struct BestPlaced {
     pub thrust_mm: f64,
     /// Moved along the pin, toward the front.
     pub pin_mm: f64,
+    /// The largest smallest clearance of any place sideways is within this of the one found.
+    pub within_mm: f64,
 }
 
 impl HotFit {
-    /// Where a surface has most room at one position, its smallest clearance to a tenth of a micrometre.
+    /// Where a surface has most room at one position.
     ///
     /// # Errors
-    /// When there is no such surface, its position is not known, or no part of it is in the bore.
+    /// When there is no such surface, its position is not known, or no part of it is in the bore; [`ErrorKind::Contradiction`] when it is held on
+    /// one side only, so that there is more room the further it is moved.
     pub fn best_placed(&self, surface: usize, position: Position) -> Result<BestPlaced, Error> {
-        let around = self.least_around(surface, position)?;
-        let look = |at: &[f64]| -> Vec<Seen> {
-            let of = |(gap, (cosine, sine)): &Around| {
-                let shift = at.iter().zip([cosine, sine]).fold(0.0, |sum, (e, u)| sum + e * u);
-                Seen { deviation: gap - shift, gradient: vec![-cosine, -sine] }
-            };
-            around.iter().map(of).collect()
-        };
-        let size = self.parts.piston_diameter_mm / 2.0;
-        let at = settle(Reference::MaximumInscribed, vec![0.0, 0.0], size, look)
-            .map_err(|e| e.named("surface"))?;
-        let (low, _) = crate::shape::minimax::ends(&look(&at));
-        let [thrust_mm, pin_mm] = [at.first(), at.get(1)].map(|e| e.copied().unwrap_or_default());
-        Ok(BestPlaced { clearance_mm: low, thrust_mm, pin_mm })
+        let reach = self.parts.piston_diameter_mm / 8.0;
+        let mut moved = self.in_general()?;
+        let mut seen = self.coarse(surface, position)?;
+        let mut best: Option<BestPlaced> = None;
+        let mut most = f64::INFINITY;
+        for _ in 0..MOST_EXCHANGES {
+            let (mut thrust_mm, mut pin_mm) = (0.0, 0.0);
+            if !seen.is_empty() {
+                let Some((by, level)) = most_room(&seen, reach, STILL) else { break };
+                if let [thrust, pin] = by.as_slice() {
+                    (thrust_mm, pin_mm) = (*thrust, *pin);
+                }
+                most = smaller(most, level);
+            }
+            // the piston to one side is the bore to the other
+            moved.bore.axis = [-thrust_mm, -pin_mm];
+            let found = moved.smallest_at(surface, position)?;
+            let clearance_mm = found.clearance_mm;
+            if best.is_none_or(|b| clearance_mm > b.clearance_mm) {
+                best = Some(BestPlaced { clearance_mm, thrust_mm, pin_mm, within_mm: found.within_mm });
+            }
+            if best.is_some_and(|b| most - b.clearance_mm <= WITHIN) {
+                break;
+            }
+            let (cosine, sine) = turned(1, found.place.angle_deg);
+            seen.push(row(clearance_mm + thrust_mm * cosine + pin_mm * sine, (cosine, sine)));
+        }
+        let settled = best.filter(|b| most.is_finite() && larger(b.thrust_mm.abs(), b.pin_mm.abs()) < reach);
+        let best = settled.ok_or_else(|| {
+            let reason = "it is held on one side only: there is more room the further it is moved";
+            Error::new(ErrorKind::Contradiction, surface.to_string(), reason).at("surface")
+        })?;
+        Ok(BestPlaced { within_mm: larger(most - best.clearance_mm, 0.0) + STILL + best.within_mm, ..best })
     }
 
-    /// The least clearance over all heights of a surface at every degree that has surface and wall, with cosine and sine.
-    fn least_around(&self, index: usize, position: Position) -> Result<Vec<Around>, Error> {
-        let heights = self.stations(index, BETWEEN)?;
-        let mut places = Vec::with_capacity(heights.len());
-        for height in heights {
-            // what stands out of the bore is not in it
-            if let Ok(depth) = self.depth_mm(height, position) {
-                places.push((height, depth));
-            }
+    /// The same fit with every section as harmonics and both halves of the turn by themselves.
+    pub(super) fn in_general(&self) -> Result<HotFit, Error> {
+        let mut out = self.clone();
+        if out.bore.even {
+            out.bore.even = false;
+            out.regions = out.surfaces.iter().map(|s| s.regions(&out.bore)).collect::<Result<_, Error>>()?;
         }
-        let mut out = Vec::with_capacity(usize::from(ANGLES));
-        for degree in 0..ANGLES {
-            let angle = 360.0 * f64::from(degree) / f64::from(ANGLES);
-            let mut least: Option<f64> = None;
-            for (height, depth) in &places {
-                if self.supported(index, angle, *height, *depth) {
-                    let gap = self.clearance(index, angle, *height, *depth);
-                    least = Some(least.map_or(gap, |l| smaller(l, gap)));
-                }
-            }
-            out.extend(least.map(|gap| (gap, turned(1, angle))));
-        }
-        match out.is_empty() {
-            false => Ok(out),
-            true => Err(super::smallest::not_in_the_bore()),
-        }
+        Ok(out)
     }
+
+    /// The least clearance at the rows of a surface at some angles, where there is surface and wall: rows to begin with.
+    fn coarse(&self, index: usize, position: Position) -> Result<Vec<Seen>, Error> {
+        let heights = self.stations(index, 0)?.into_iter();
+        // what stands out of the bore is not in it
+        let places: Vec<_> = heights.filter_map(|z| Some((z, self.depth_mm(z, position).ok()?))).collect();
+        let around = (0..ANGLES).filter_map(|k| {
+            let angle = 360.0 / f64::from(ANGLES) * f64::from(k);
+            let there = places.iter().filter(|(z, y)| self.supported(index, angle, *z, *y));
+            let least = there.map(|(z, y)| self.clearance(index, angle, *z, *y)).reduce(smaller)?;
+            Some(row(least, turned(1, angle)))
+        });
+        Ok(around.collect())
+    }
+}
+
+/// A clearance with what moving toward 0 and 90 degrees takes off it.
+fn row(gap: f64, (cosine, sine): (f64, f64)) -> Seen {
+    Seen { deviation: gap, gradient: vec![-cosine, -sine] }
 }

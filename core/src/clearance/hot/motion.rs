@@ -59,7 +59,7 @@ impl Motion {
     }
 
     /// Depth of the bottom edge of the skirt.
-    pub(super) fn base_depth(&self, travel_mm: f64) -> f64 {
+    pub(crate) fn base_depth(&self, travel_mm: f64) -> f64 {
         DepthInBore::evaluate([self.deck_clearance_mm, self.crown_height_mm, 0.0, travel_mm])
     }
 }

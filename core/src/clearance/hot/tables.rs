@@ -5,7 +5,7 @@ use super::{Parts, SurfaceGrowth};
 use crate::clearance::least::{Arc, EvenHarmonics, Harmonics};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::Rise;
-use crate::shape::angle::turned;
+use crate::shape::angle::{turned, width};
 use crate::shape::curve::Curve;
 use crate::shape::least::{larger, smaller};
 use crate::shape::piston::{Side, Surface, WindowKind};
@@ -104,7 +104,7 @@ pub(super) struct Region {
     /// The same in `cos 2t`.
     low: f64,
     high: f64,
-    arc: Arc,
+    pub(super) arc: Arc,
     pub(super) bare: bool,
 }
 
@@ -161,9 +161,12 @@ fn within(spans: &[Span], from: f64, to: f64) -> Vec<Span> {
     cut.filter(|(low, high)| low <= high).collect()
 }
 
-/// The intervals about an axis that a window covers; it may reach over the back of the turn.
+/// The intervals about an axis that a window covers; it may reach over the back of the turn. One of a whole turn has no edges.
 fn about(axis: f64, from_deg: f64, to_deg: f64) -> [Span; 3] {
-    let width = (to_deg - from_deg + 720.0) % 360.0;
+    let width = width(from_deg, to_deg);
+    if width >= 360.0 {
+        return [(-360.0, 360.0); 3];
+    }
     [-360.0, 0.0, 360.0].map(|turn| (from_deg - axis + turn, from_deg - axis + turn + width))
 }
 
@@ -325,6 +328,8 @@ pub(super) struct BoreTables {
     pub(super) straight: bool,
     /// cosines of order 2, 4, 6 only
     pub(super) even: bool,
+    /// how far the axis of the running bore lies from that of the piston, toward 0 and toward 90 degrees
+    pub(super) axis: [f64; 2],
     order: usize,
     pub(super) from_mm: f64,
     pub(super) to_mm: f64,
@@ -385,6 +390,7 @@ impl BoreTables {
         Ok(BoreTables {
             straight: bore.is_straight() && wall.pieces().is_empty(),
             even,
+            axis: [0.0; 2],
             order: bore.harmonics.last().map_or(0, |h| h.order),
             from_mm: from,
             to_mm: to,
@@ -434,6 +440,7 @@ impl BoreTables {
             return BoreAt::Even(c);
         }
         let (mut cos, mut sin) = ([0.0; 32], [0.0; 32]);
+        [cos[0], sin[0]] = self.axis;
         for (order, cosine, sine) in &cell.waves {
             if let (Some(c), Some(s)) = (cos.get_mut(order - 1), sin.get_mut(order - 1)) {
                 *c = cosine.value(x) * grown;
@@ -538,6 +545,17 @@ fn least_general(
     let section = general(piston, cubic, (mean, cos, sin, order), region.bare)?;
     let found = section.least_over(&[region.arc])?;
     Some(LeastOf { value: found.least_mm, within: found.within_mm, angle_deg: found.angle_deg })
+}
+
+/// A section of clearance over a region as harmonics; none of a bore that is told in `cos 2t`.
+pub(super) fn harmonics(piston: &PistonAt, bore: &BoreAt, region: &Region) -> Option<Harmonics> {
+    match bore {
+        BoreAt::General { mean, cos, sin, order } => {
+            let cubic = piston.cubic.get(region.half).copied()?;
+            general(piston, cubic, (*mean, cos, sin, *order), region.bare)
+        }
+        BoreAt::Even(_) => None,
+    }
 }
 
 /// A section of clearance as harmonics: `u^2 = (1 + cos 4t) / 2`, `u^3 = (3 cos 2t + cos 6t) / 4` with `u = cos 2t`.

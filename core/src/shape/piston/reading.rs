@@ -4,7 +4,7 @@ use super::{PistonShape, Side, Surface, Window, WindowKind};
 use crate::bounds::{self, Verdict};
 use crate::choice::choices;
 use crate::error::{Error, ErrorKind};
-use crate::shape::angle::{forward, turned};
+use crate::shape::angle::{opens, turned};
 use core::f64::consts::PI;
 
 /// The largest diameter of a section.
@@ -154,9 +154,7 @@ impl Surface {
     fn is_within(&self, window: &Window, height_mm: f64, angle_deg: f64) -> bool {
         let above = height_mm > window.from_mm || window.from_mm <= self.from_mm;
         let below = height_mm < window.to_mm || window.to_mm >= self.to_mm;
-        let width = window.width_deg();
-        let into = forward(window.from_deg, angle_deg);
-        let across = width >= 360.0 || (into > 0.0 && into < width);
+        let across = opens(window.from_deg, window.to_deg, angle_deg);
         (height_mm >= window.from_mm && height_mm <= window.to_mm) && above && below && across
     }
 
@@ -260,16 +258,6 @@ impl Surface {
         heights.sort_by(f64::total_cmp);
         heights.dedup();
         heights
-    }
-}
-
-impl Window {
-    /// From where it begins to where it ends, above 0 up to 360 degrees.
-    fn width_deg(&self) -> f64 {
-        match self.to_deg - self.from_deg {
-            width if width <= 0.0 => width + 360.0,
-            width => width,
-        }
     }
 }
 
