@@ -124,6 +124,11 @@ impl EvenHarmonics {
         Ok(EvenHarmonics { c: coefficients_mm })
     }
 
+    /// From the cubic of parts that were checked.
+    pub(crate) fn of(c: [f64; 4]) -> Self {
+        EvenHarmonics { c }
+    }
+
     fn at(&self, u: f64) -> f64 {
         let [c0, c1, c2, c3] = self.c;
         c0 + u * (c1 + u * (c2 + u * c3))
@@ -203,6 +208,32 @@ impl Harmonics {
             cos: taken("cos_mm", cos_mm)?,
             sin: taken("sin_mm", sin_mm)?,
         })
+    }
+
+    /// A round section that can take waves to an order, of parts that were checked.
+    pub(crate) fn round(order: usize, mean: f64) -> Self {
+        Harmonics { order, mean, cos: [0.0; MOST_ORDER], sin: [0.0; MOST_ORDER] }
+    }
+
+    /// Gives it an order.
+    pub(crate) fn set(&mut self, order: usize, cos: f64, sin: f64) {
+        let place = order.wrapping_sub(1);
+        if let (Some(c), Some(s)) = (self.cos.get_mut(place), self.sin.get_mut(place)) {
+            (*c, *s) = (cos, sin);
+        }
+        self.order = self.order.max(order);
+    }
+
+    /// The section less `c0 + c1 u + c2 u^2 + c3 u^3` with `u = cos 2t`, where `u^2 = (1 + cos 4t) / 2` and `u^3 = (3 cos 2t + cos 6t) / 4`.
+    pub(crate) fn less(mut self, [c0, c1, c2, c3]: [f64; 4]) -> Self {
+        self.mean = self.mean - c0 - c2 / 2.0;
+        for (place, off) in [(1, c1 + 0.75 * c3), (3, c2 / 2.0), (5, c3 / 4.0)] {
+            if let Some(c) = self.cos.get_mut(place) {
+                *c -= off;
+            }
+        }
+        self.order = self.order.max(6);
+        self
     }
 
     /// The section at an angle from 0 to 360.

@@ -4,7 +4,8 @@
 //! | question | where |
 //! |---|---|
 //! | what is a fit, and its clearance at one place | here |
-//! | tables made ready for sections | `tables.rs` |
+//! | tables made ready for sections, and how they bend | `tables.rs`, `bent.rs` |
+//! | least clearance of one section | `section.rs` |
 //! | smallest clearance, certified | [`smallest`] |
 //! | where it overlaps, over which area | [`contact`] |
 //! | where does it have most room, moved sideways | [`lateral`] |
@@ -15,7 +16,9 @@
 //! Per side, the piston centred: `c = R (1 + eps_bore) - r (1 + eps)`. Growth is free: no pressure, no oil film, and an overlap is what an
 //! elastic skirt takes up, not a fault by itself.
 
+mod bent;
 mod motion;
+mod section;
 mod tables;
 pub mod contact;
 pub mod inverse;
@@ -35,7 +38,8 @@ use crate::shape::angle::turned;
 use crate::shape::bore::BoreShape;
 use crate::shape::curve::Curve;
 use crate::shape::piston::{PistonShape, Surface};
-use tables::{BoreTables, Region, SurfaceTables};
+use section::Walls;
+use tables::{BoreTables, SurfaceTables};
 
 formula! {
     /// Radius of a piston at an angle and a height, from the coefficients of its side there; `coat` is the coating on it.
@@ -137,7 +141,7 @@ pub struct HotFit {
     surfaces: Vec<SurfaceTables>,
     bore: BoreTables,
     /// by surface, and within it by height cell, then depth cell: where there is surface and wall
-    regions: Vec<Vec<Vec<Region>>>,
+    walls: Vec<Vec<Walls>>,
 }
 
 impl HotFit {
@@ -166,8 +170,8 @@ impl HotFit {
             .map(|(k, s)| SurfaceTables::new(&parts, s).map_err(|e| e.under(&format!("surfaces/{k}"))))
             .collect::<Result<Vec<_>, Error>>()?;
         let bore = BoreTables::new(&parts, depths)?;
-        let regions = surfaces.iter().map(|s| s.regions(&bore)).collect::<Result<_, Error>>()?;
-        let fit = HotFit { parts, rise, surfaces, bore, regions };
+        let walls = surfaces.iter().map(|s| s.walls(&bore)).collect::<Result<_, Error>>()?;
+        let fit = HotFit { parts, rise, surfaces, bore, walls };
         fit.check_temperatures(rise)?;
         Ok(fit)
     }

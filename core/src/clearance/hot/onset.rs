@@ -132,7 +132,8 @@ impl HotFit {
             let low = ends.iter().fold(f64::INFINITY, |m, t| smaller(m, *t));
             let high = ends.iter().fold(f64::NEG_INFINITY, |m, t| larger(m, *t));
             let (falls, rises) = law.jumps(low, high);
-            let bend = radius * law.most_bent(low, high) * most * most;
+            let [_, _, (least_bent, most_bent)] = law.ranges(low, high);
+            let bend = radius * larger(-least_bent, most_bent) * most * most;
             (bend, radius * falls * most, radius * rises * most)
         };
         for (surface, growth) in self.parts.piston.surfaces.iter().zip(&self.parts.growth) {
