@@ -180,7 +180,7 @@ fn valley(c1: f64, c2: f64, c3: f64) -> Option<f64> {
     if discriminant <= 0.0 {
         return None;
     }
-    let root = libm::sqrt(discriminant);
+    let root = discriminant.sqrt();
     let (above, below) = if c2 > 0.0 { (-c1, c2 + root) } else { (root - c2, 3.0 * c3) };
     // divided only when it lies within, so that nothing overflows
     (libm::fabs(above) < libm::fabs(below)).then(|| above / below)
@@ -263,6 +263,15 @@ impl Harmonics {
     #[must_use]
     pub fn least_over(&self, arcs: &[Arc]) -> Option<Least> {
         self.search(arcs)
+    }
+
+    /// The same, or where the section is certainly not below `enough` a number it is nowhere below: no search is needed to say that.
+    pub(crate) fn least_below(&self, arcs: &[Arc], enough: f64) -> Option<Result<Least, f64>> {
+        match self.order {
+            0..=8 => Search::<65>::new(self, &EIGHTS.values(self)).below(arcs, enough),
+            9..=16 => Search::<129>::new(self, &SIXTEENTHS.values(self)).below(arcs, enough),
+            _ => Search::<257>::new(self, &THIRTY_SECONDS.values(self)).below(arcs, enough),
+        }
     }
 
     /// A value that the section is nowhere below, without any search: to leave out what cannot matter.
@@ -562,6 +571,11 @@ impl<'s, const NODES: usize> Search<'s, NODES> {
         let sum = self.section.mean + lowest - self.dip();
         // the two sums above are rounded
         sum - 2.0 * f64::EPSILON * (libm::fabs(self.section.mean) + libm::fabs(lowest))
+    }
+
+    fn below(self, arcs: &[Arc], enough: f64) -> Option<Result<Least, f64>> {
+        let bound = self.bound(arcs);
+        if bound >= enough { Some(Err(bound)) } else { self.over(arcs).map(Ok) }
     }
 
     fn over(mut self, arcs: &[Arc]) -> Option<Least> {

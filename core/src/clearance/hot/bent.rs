@@ -38,12 +38,6 @@ impl Range {
     }
 }
 
-impl From<f64> for Range {
-    fn from(number: f64) -> Self {
-        Range { low: number, high: number }
-    }
-}
-
 impl Add for Range {
     type Output = Range;
 
@@ -61,9 +55,29 @@ impl Mul for Range {
     }
 }
 
+impl Add<f64> for Range {
+    type Output = Range;
+
+    fn add(self, number: f64) -> Range {
+        Range { low: self.low + number, high: self.high + number }
+    }
+}
+
+impl Mul<f64> for Range {
+    type Output = Range;
+
+    fn mul(self, factor: f64) -> Range {
+        Range::between(self.low * factor, self.high * factor)
+    }
+}
+
 /// What such a quantity is made of: numbers, or ranges.
-pub(super) trait Quantity: Copy + Add<Output = Self> + Mul<Output = Self> + From<f64> {}
-impl<T: Copy + Add<Output = T> + Mul<Output = T> + From<f64>> Quantity for T {}
+pub(super) trait Quantity:
+    Copy + Add<Output = Self> + Mul<Output = Self> + Add<f64, Output = Self> + Mul<f64, Output = Self>
+{
+}
+impl Quantity for f64 {}
+impl Quantity for Range {}
 
 /// A value with its first and second derivative along the line.
 #[derive(Debug, Clone, Copy)]
@@ -83,18 +97,22 @@ impl<T: Quantity> Bent<T> {
         }
     }
 
-    /// Times what does not change along the line.
-    pub(super) fn times(self, factor: T) -> Self {
-        Bent { value: factor * self.value, slope: factor * self.slope, bend: factor * self.bend }
+    /// So many times as much.
+    pub(super) fn times(self, factor: f64) -> Self {
+        Bent { value: self.value * factor, slope: self.slope * factor, bend: self.bend * factor }
     }
 
     /// A number more.
     pub(super) fn raised(self, by: f64) -> Self {
-        Bent { value: self.value + T::from(by), ..self }
+        Bent { value: self.value + by, ..self }
     }
 }
 
 impl Bent<Range> {
+    fn each(self, of: impl Fn(Range) -> Range) -> Self {
+        Bent { value: of(self.value), slope: of(self.slope), bend: of(self.bend) }
+    }
+
     /// Either of two.
     pub(super) fn hull(self, other: Self) -> Self {
         Bent {
@@ -102,6 +120,16 @@ impl Bent<Range> {
             slope: self.slope.hull(other.slope),
             bend: self.bend.hull(other.bend),
         }
+    }
+
+    /// Times anything from 0 to 1.
+    pub(super) fn in_part(self) -> Self {
+        self.each(|r| r.hull(Range { low: 0.0, high: 0.0 }))
+    }
+
+    /// Times anything from -1 to 1.
+    pub(super) fn either_way(self) -> Self {
+        self.each(|r| Range { low: -r.size(), high: r.size() })
     }
 }
 

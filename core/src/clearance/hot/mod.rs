@@ -6,6 +6,7 @@
 //! | what is a fit, and its clearance at one place | here |
 //! | tables made ready for sections, and how they bend | `tables.rs`, `bent.rs` |
 //! | least clearance of one section | `section.rs` |
+//! | over angles and heights | `map.rs` |
 //! | smallest clearance, certified | [`smallest`] |
 //! | where it overlaps, over which area | [`contact`] |
 //! | where does it have most room, moved sideways | [`lateral`] |
@@ -17,6 +18,7 @@
 //! elastic skirt takes up, not a fault by itself.
 
 mod bent;
+mod map;
 mod motion;
 mod section;
 mod tables;
@@ -277,50 +279,6 @@ impl HotFit {
         self.parts.bore_field.wall_c.at(depth_mm).map(|t| self.rise.bore_c(t))
     }
 
-    /// Clearance on one side over angles and heights at one position, a row for every height: NaN where the piston has no surface or the bore
-    /// does not support it.
-    ///
-    /// # Errors
-    /// As [`HotFit::at`]; [`ErrorKind::Contradiction`] of the field `out` when it has not one place for every pair.
-    pub fn map_into(
-        &self,
-        angles_deg: &[f64],
-        heights_mm: &[f64],
-        position: Position,
-        out: &mut [f64],
-    ) -> Result<(), Error> {
-        if angles_deg.len().checked_mul(heights_mm.len()) != Some(out.len()) {
-            let reason = "one number for every angle and height";
-            return Err(Error::new(ErrorKind::Contradiction, out.len().to_string(), reason).at("out"));
-        }
-        for (k, angle) in angles_deg.iter().enumerate() {
-            bounds::ANGLE.check(&format!("angles_deg/{k}"), *angle)?;
-        }
-        let mut rows = Vec::with_capacity(heights_mm.len());
-        for (k, height) in heights_mm.iter().enumerate() {
-            let below = |e: Error| e.moved(format!("heights_mm/{k}"));
-            let surface = self.surface_at(*height).map_err(below)?.0;
-            rows.push((surface, *height, self.depth_mm(*height, position).map_err(below)?));
-        }
-        for (line, (surface, height, depth)) in out.chunks_mut(angles_deg.len().max(1)).zip(rows) {
-            for (cell, angle) in line.iter_mut().zip(angles_deg) {
-                let there = self.supported(surface, *angle, height, depth);
-                *cell = if there { self.clearance(surface, *angle, height, depth) } else { f64::NAN };
-            }
-        }
-        Ok(())
-    }
-
-    /// As [`HotFit::map_into`], into numbers of its own.
-    ///
-    /// # Errors
-    /// As [`HotFit::at`].
-    pub fn map(&self, angles_deg: &[f64], heights_mm: &[f64], position: Position) -> Result<Vec<f64>, Error> {
-        let mut out = vec![0.0; angles_deg.len().saturating_mul(heights_mm.len())];
-        self.map_into(angles_deg, heights_mm, position, &mut out)?;
-        Ok(out)
-    }
-
     /// Index and surface at a height.
     pub(crate) fn surface_at(&self, height_mm: f64) -> Result<(usize, &Surface), Error> {
         let surface = self.parts.piston.surface_at(height_mm)?;
@@ -397,13 +355,18 @@ impl HotFit {
 
     /// Strain of a surface at a height, where the cosine of twice the angle is known.
     pub(super) fn strain_at_rise(&self, surface: usize, height_mm: f64, cos_2: f64, rise: Rise) -> f64 {
+        let [(ratio_thrust, thrust), (ratio_pin, pin)] = self.axial_strains(surface, height_mm, rise);
+        StrainAt::evaluate([ratio_thrust, thrust, ratio_pin, pin, cos_2])
+    }
+
+    /// Growth ratio and strain of the material on the thrust axis and on the pin axis.
+    fn axial_strains(&self, surface: usize, height_mm: f64, rise: Rise) -> [(f64, f64); 2] {
         let Some(growth) = self.parts.growth.get(surface) else {
-            return f64::NAN;
+            return [(f64::NAN, f64::NAN); 2];
         };
         let field = &self.parts.piston_field;
         let strain = |curve: &Curve| growth.law.strain(rise.piston_c(curve.value(height_mm)));
-        let (thrust, pin) = (strain(&field.thrust_c), strain(&field.pin_c));
-        StrainAt::evaluate([growth.ratio_thrust, thrust, growth.ratio_pin, pin, cos_2])
+        [(growth.ratio_thrust, strain(&field.thrust_c)), (growth.ratio_pin, strain(&field.pin_c))]
     }
 
     /// Heights of a surface to look at: its rows, and `between` evenly spaced ones between two of them.

@@ -1,7 +1,7 @@
 //! The least clearance of one section, over what there is of surface and wall.
 
 use super::tables::{AXES_DEG, Span};
-use crate::clearance::least::{Arc, EvenHarmonics, Harmonics};
+use crate::clearance::least::{Arc, EvenHarmonics, Harmonics, Least};
 use crate::error::Error;
 use crate::shape::angle::turned;
 use crate::shape::least::{larger, smaller};
@@ -193,12 +193,12 @@ fn least_even(piston: &PistonAt, [b0, b1, b2, b3]: &[f64; 4], (region, r): (usiz
 
 fn least_general(piston: &PistonAt, bore: &Harmonics, arcs: &Arcs, enough: f64) -> Option<LeastOf> {
     let section = bore.less(piston.of(arcs.half, arcs.bare));
-    let bound = section.lower_bound_over(&arcs.arcs)?;
-    if bound >= enough {
-        return Some(LeastOf { value: bound, ..LeastOf::NOTHING });
-    }
-    let found = section.least_over(&arcs.arcs)?;
-    Some(LeastOf { value: found.least_mm, within: found.within_mm, around: Around::Degrees(found.angle_deg) })
+    Some(match section.least_below(&arcs.arcs, enough)? {
+        Ok(Least { least_mm, angle_deg, within_mm }) => {
+            LeastOf { value: least_mm, within: within_mm, around: Around::Degrees(angle_deg) }
+        }
+        Err(bound) => LeastOf { value: bound, ..LeastOf::NOTHING },
+    })
 }
 
 impl PistonAt {

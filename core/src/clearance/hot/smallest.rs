@@ -53,10 +53,9 @@ struct Part {
     depth_cell: usize,
     z: (f64, f64),
     y: (f64, f64),
-    /// how the clearance bends over the heights, the bore left out
-    bend: Bend,
-    /// how far it can be below its lowest corner
-    sag: f64,
+    /// how the clearance bends over the heights by the piston, and over the depths by the bore: here, or over a larger part that holds this one
+    bends: [Bend; 2],
+    own_bends: bool,
     /// at its lower and its upper end; where the piston moves, the lowest corner
     ends: [LeastOf; 2],
 }
@@ -211,8 +210,8 @@ impl Search<'_> {
         let mut parts = self.parts();
         // the most promising last, where the next is taken from
         parts.sort_by(|a, b| b.lowest().total_cmp(&a.lowest()));
-        while let Some(part) = parts.pop() {
-            let bound = self.bound(&part);
+        while let Some(mut part) = parts.pop() {
+            let bound = self.bound(&mut part);
             if self.is_enough(bound) || self.sections > MOST_SECTIONS {
                 self.lowest = smaller(self.lowest, bound);
                 continue;
@@ -240,7 +239,8 @@ impl Search<'_> {
                     _ => {}
                 }
                 if z.0 <= z.1 {
-                    let part = self.part(height, depth, (height_cell, depth_cell), (z, y));
+                    let part = Part { height_cell, depth_cell, z, y: self.depths(z, y), ..Part::NEW };
+                    let part = self.with_bends(part, height, depth);
                     out.push(self.with_ends(part, [None, None]));
                 }
             }
@@ -248,27 +248,23 @@ impl Search<'_> {
         out
     }
 
-    /// A part, not yet looked at.
-    fn part(
-        &self,
-        height: &HeightCell,
-        depth: &DepthCell,
-        (height_cell, depth_cell): (usize, usize),
-        (z, y): ((f64, f64), (f64, f64)),
-    ) -> Part {
-        let y = match self.stands {
-            Stands::Anywhere => (depth.from, depth.from),
+    /// Depths of a part: where the piston does not move they follow from its heights.
+    fn depths(&self, z: (f64, f64), y: (f64, f64)) -> (f64, f64) {
+        match self.stands {
+            Stands::Anywhere => (y.0, y.0),
             Stands::At(base) => (base - z.1, base - z.0),
             Stands::Between(..) => y,
-        };
-        let bend = self.tables.bend(height, z, self.rise);
-        let sag = bend.sag(z.1 - z.0) + self.fit.bore.bend(depth, y, self.rise).sag(y.1 - y.0);
-        Part { height_cell, depth_cell, z, y, bend, sag, ends: [LeastOf::NOTHING; 2] }
+        }
+    }
+
+    fn with_bends(&self, part: Part, height: &HeightCell, depth: &DepthCell) -> Part {
+        let by_piston = self.tables.bend(height, part.z, self.rise);
+        Part { bends: [by_piston, self.fit.bore.bend(depth, part.y, self.rise)], own_bends: true, ..part }
     }
 
     /// The part with its ends, of which some are known.
     fn with_ends(&mut self, part: Part, known: [Option<LeastOf>; 2]) -> Part {
-        let enough = self.best.least.value + part.sag;
+        let enough = self.best.least.value + part.sag();
         let ((z0, z1), (y0, y1)) = (part.z, part.y);
         if let Stands::Between(top, bottom) = self.stands {
             let corners = polygon(part.z, part.y, (top, bottom));
@@ -307,10 +303,14 @@ impl Search<'_> {
         Some((self.tables.cells.get(part.height_cell)?, depths.get(part.depth_cell)?, place))
     }
 
-    /// A value the clearance is nowhere below in a part.
-    fn bound(&mut self, part: &Part) -> f64 {
-        let [low, high] = &part.ends;
-        let by_ends = smaller(low.floor(), high.floor()) - part.sag;
+    /// A value the clearance is nowhere below in a part: by its ends, and where that is not enough by its valley.
+    fn bound(&mut self, part: &mut Part) -> f64 {
+        if !part.own_bends && !self.is_enough(part.by_ends()) {
+            if let Some((height, depth, _)) = self.cells(part) {
+                *part = self.with_bends(*part, height, depth);
+            }
+        }
+        let by_ends = part.by_ends();
         match self.is_enough(by_ends) {
             true => by_ends,
             false => self.bound_of_valley(part).map_or(by_ends, |found| larger(found, by_ends)),
@@ -319,17 +319,17 @@ impl Search<'_> {
 
     /// The same by its valley, where there is one bore for all depths, one coating, and no kink.
     fn bound_of_valley(&mut self, part: &Part) -> Option<f64> {
-        let (_, _, place) = self.cells(part)?;
+        let (.., place) = self.cells(part)?;
         let walls = self.walls.get(place)?;
-        if self.alike.is_none() || walls.bare || !part.bend.smooth {
+        let [bend, _] = part.bends;
+        if self.alike.is_none() || walls.bare || !bend.smooth {
             return None;
         }
         let valley = self.valley(part, walls);
         let (height, ..) = self.cells(part)?;
         let mut piston = self.tables.section(height, valley.z, self.rise);
-        let local = self.tables.local(height, valley.z, self.rise);
-        for (cubic, slopes) in piston.cubic.iter_mut().zip(local) {
-            Swell::of(slopes.map(|c| -c.slope), &valley, part)?.add(cubic, valley.cos_2);
+        for (cubic, slopes) in piston.cubic.iter_mut().zip(self.tables.slopes(height, valley.z, self.rise)) {
+            Swell::of(slopes.map(|c| -c), &valley, part)?.add(cubic, valley.cos_2);
         }
         self.sections += 1;
         let enough = self.best.least.value - WITHIN;
@@ -348,10 +348,11 @@ impl Search<'_> {
             (_, true) => of(part.z.1, high, walls),
             (_, false) => of(part.z.0, low, walls),
         };
+        let [bend, _] = part.bends;
         for _ in 0..MOST_TURNS {
             let next = self.downhill(part, &valley);
             let way = next - valley.z;
-            if way * way * part.bend.most <= WITHIN / 64.0 {
+            if way * way * bend.most <= WITHIN / 64.0 {
                 break;
             }
             let found = self.meet(part, (next, part.y.0), f64::INFINITY);
@@ -366,14 +367,12 @@ impl Search<'_> {
     /// The height of a part at which the clearance at one angle is level, or an end, by Newton's method.
     fn downhill(&self, part: &Part, from: &Valley) -> f64 {
         let Some((height, ..)) = self.cells(part) else { return from.z };
-        let (z0, z1) = part.z;
+        let ((z0, z1), [most, _]) = (part.z, part.bends);
         let mut z = from.z;
         for _ in 0..MOST_TURNS {
-            let [major, minor] = self.tables.local(height, z, self.rise);
-            let radius = if from.half == 0 { major } else { minor };
-            let at = |[c0, c1, c2, c3]: [f64; 4]| c0 + from.cos_2 * (c1 + from.cos_2 * (c2 + from.cos_2 * c3));
-            // of the clearance, which shrinks as the piston grows
-            let (slope, bend) = (-at(radius.map(|c| c.slope)), -at(radius.map(|c| c.bend)));
+            let radius = self.tables.radius(height, z, self.rise, (from.half, from.cos_2));
+            // the clearance shrinks as the piston grows
+            let (slope, bend) = (-radius.slope, -radius.bend);
             let next = match (slope > 0.0, libm::fabs(slope) < bend * (z1 - z0)) {
                 (_, true) => larger(z0, smaller(z1, z - slope / bend)),
                 (true, _) => z0,
@@ -381,7 +380,7 @@ impl Search<'_> {
             };
             let way = next - z;
             z = next;
-            if way * way * part.bend.most <= WITHIN / 1024.0 {
+            if way * way * most.most <= WITHIN / 1024.0 {
                 break;
             }
         }
@@ -397,19 +396,42 @@ impl Search<'_> {
             true => [(part.z, (y0, ym)), (part.z, (ym, y1))],
             false => [((z0, zm), part.y), ((zm, z1), part.y)],
         };
-        let Some((height, depth, _)) = self.cells(part) else { return [*part; 2] };
-        let [first, second] = places.map(|at| self.part(height, depth, (part.height_cell, part.depth_cell), at));
-        let [low, high] = part.ends;
+        let [first, second] =
+            places.map(|(z, y)| Part { z, y: self.depths(z, y), own_bends: false, ..*part });
         if matches!(self.stands, Stands::Between(..)) {
             return [self.with_ends(first, [None, None]), self.with_ends(second, [None, None])];
         }
-        let enough = self.best.least.value + larger(first.sag, second.sag);
+        let [low, high] = part.ends;
+        let enough = self.best.least.value + larger(first.sag(), second.sag());
         let middle = self.meet(part, (zm, second.y.1), enough);
         [self.with_ends(first, [Some(low), Some(middle)]), self.with_ends(second, [Some(middle), Some(high)])]
     }
 }
 
 impl Part {
+    /// Nothing known of it.
+    const NEW: Part = Part {
+        height_cell: 0,
+        depth_cell: 0,
+        z: (f64::NAN, f64::NAN),
+        y: (f64::NAN, f64::NAN),
+        bends: [Bend::NONE; 2],
+        own_bends: false,
+        ends: [LeastOf::NOTHING; 2],
+    };
+
+    /// How far the clearance can be below its lowest corner.
+    fn sag(&self) -> f64 {
+        let ([by_piston, by_bore], (z0, z1), (y0, y1)) = (&self.bends, self.z, self.y);
+        by_piston.sag(z1 - z0) + by_bore.sag(y1 - y0)
+    }
+
+    /// A value it is nowhere below, by its ends.
+    fn by_ends(&self) -> f64 {
+        let [low, high] = &self.ends;
+        smaller(low.floor(), high.floor()) - self.sag()
+    }
+
     /// Its lower end.
     fn lowest(&self) -> f64 {
         let [low, high] = &self.ends;
@@ -443,7 +465,8 @@ impl Swell {
     /// most `-e w`, and where it bends up by at most `e^2 / 2m`. As `L d - g0 <= L^2 d^2 / 4 g0`, either is a parabola; of a bend down, `m w / 2` is taken off
     /// the slope first. Anywhere else it falls by at most `(|g0| + L d)^2 / 2m <= (9 g0^2 + 9/8 L^2 d^2) / 2m`.
     fn of([s0, s1, s2, s3]: [f64; 4], valley: &Valley, part: &Part) -> Option<Swell> {
-        let (u, m) = (valley.cos_2, part.bend.least);
+        let ([bend, _], u) = (part.bends, valley.cos_2);
+        let m = bend.least;
         let slope = s0 + u * (s1 + u * (s2 + u * s3));
         // of the divided difference, |u| and |u0| being at most 1
         let change = libm::fabs(s1 + u * (s2 + u * s3)) + libm::fabs(s2 + u * s3) + libm::fabs(s3);

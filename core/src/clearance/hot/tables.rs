@@ -11,7 +11,6 @@ use crate::shape::curve::Curve;
 use crate::shape::least::{larger, smaller};
 use crate::shape::piston::{Side, Surface, WindowKind};
 use crate::size::REFERENCE_TEMPERATURE_C;
-use core::ops::{Add, Mul};
 
 /// A cubic from the beginning of its cell on.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -197,20 +196,43 @@ impl SurfaceTables {
         PistonAt { cubic, coating: [self.coating * g0, self.coating * g1] }
     }
 
-    /// The radius of each half at a height of a cell in `cos 2t`, with its derivatives by the height.
-    pub(super) fn local(&self, cell: &HeightCell, height: f64, rise: Rise) -> [[Bent<f64>; 4]; 2] {
-        let x = height - cell.from;
+    /// Half the strain on both axes at a place of a cell.
+    fn half_strains(&self, cell: &HeightCell, x: f64, rise: Rise) -> [Bent<f64>; 2] {
         let SurfaceGrowth { law, ratio_thrust, ratio_pin } = &self.growth;
-        let strain = |field: &Cubic, ratio: f64| {
+        [(&cell.thrust_c, ratio_thrust), (&cell.pin_c, ratio_pin)].map(|(field, ratio)| {
             let celsius = risen(field.local(x), rise.piston);
             celsius.through(law.local(celsius.value)).times(ratio / 2.0)
-        };
-        let (thrust, pin) = (strain(&cell.thrust_c, *ratio_thrust), strain(&cell.pin_c, *ratio_pin));
-        let (g0, g1) = ((thrust + pin).raised(1.0), thrust + pin.times(-1.0));
-        self.halves(cell, |side| grown(side.map(|c| c.local(x)), g0, g1))
+        })
     }
 
-    fn halves<T: Copy>(&self, cell: &HeightCell, of: impl Fn(&[Cubic; 3]) -> [T; 4]) -> [[T; 4]; 2] {
+    /// Slope of the running radius of each half by the height, in `cos 2t`.
+    pub(super) fn slopes(&self, cell: &HeightCell, height: f64, rise: Rise) -> [[f64; 4]; 2] {
+        let x = height - cell.from;
+        let [thrust, pin] = self.half_strains(cell, x, rise);
+        let (g0, g1) = ((thrust + pin).raised(1.0), thrust + pin.times(-1.0));
+        self.halves(cell, |side| {
+            let side = side.map(|c| c.local(x));
+            let by_shape = grown(side.map(|c| c.slope), g0.value, g1.value);
+            let by_strain = grown(side.map(|c| c.value), g0.slope, g1.slope);
+            let mut sum = by_shape;
+            for (to, more) in sum.iter_mut().zip(by_strain) {
+                *to += more;
+            }
+            sum
+        })
+    }
+
+    /// The running radius of a half at a height and a `cos 2t`, with its derivatives by the height.
+    pub(super) fn radius(&self, cell: &HeightCell, height: f64, rise: Rise, (half, u): (usize, f64)) -> Bent<f64> {
+        let x = height - cell.from;
+        let [thrust_side, minor_side] = &cell.radius;
+        let [a0, a1, a2] = if half == 0 { thrust_side } else { minor_side };
+        let [thrust, pin] = self.half_strains(cell, x, rise);
+        let cold = a0.local(x) + a1.local(x).times(u) + a2.local(x).times(u * u);
+        cold * (thrust.times(1.0 + u) + pin.times(1.0 - u)).raised(1.0)
+    }
+
+    fn halves(&self, cell: &HeightCell, of: impl Fn(&[Cubic; 3]) -> [f64; 4]) -> [[f64; 4]; 2] {
         let [thrust_side, minor_side] = &cell.radius;
         let major = of(thrust_side);
         [major, if self.symmetric { major } else { of(minor_side) }]
@@ -228,7 +250,7 @@ impl SurfaceTables {
         let mut out = Bend::NONE;
         for [a0, a1, a2] in cell.radius.iter().take(if self.symmetric { 1 } else { 2 }) {
             let [a0, a1, a2] = [a0, a1, a2].map(|c| c.over(low, high));
-            let mut cold = a0 + a1.times(Range::new((-1.0, 1.0))) + a2.times(Range::new((0.0, 1.0)));
+            let mut cold = a0 + a1.either_way() + a2.in_part();
             // where a window is bare
             cold.value.low -= self.coating;
             let radius = cold * strain;
@@ -242,13 +264,13 @@ impl SurfaceTables {
 }
 
 /// `(a0 + a1 u + a2 u^2) (g0 + g1 u)` as a cubic.
-fn grown<T: Copy + Add<Output = T> + Mul<Output = T>>([a0, a1, a2]: [T; 3], g0: T, g1: T) -> [T; 4] {
+fn grown([a0, a1, a2]: [f64; 3], g0: f64, g1: f64) -> [f64; 4] {
     [a0 * g0, a0 * g1 + a1 * g0, a1 * g1 + a2 * g0, a2 * g1]
 }
 
 /// A temperature when its rise from 20 C is so many times that of the field.
 fn risen<T: Quantity>(field: Bent<T>, factor: f64) -> Bent<T> {
-    field.times(T::from(factor)).raised((1.0 - factor) * REFERENCE_TEMPERATURE_C)
+    field.times(factor).raised((1.0 - factor) * REFERENCE_TEMPERATURE_C)
 }
 
 /// Kinks of a strain over a stretch.
@@ -265,7 +287,7 @@ fn strained(law: &Piecewise, celsius: Bent<Range>, ratio: f64) -> (Bent<Range>, 
     let steepest = ratio * celsius.slope.size();
     let (falls, rises) = law.jumps(low, high);
     let none = falls + rises <= 0.0;
-    let strain = celsius.through(law.ranges(low, high).map(Range::new)).times(Range::from(ratio));
+    let strain = celsius.through(law.ranges(low, high).map(Range::new)).times(ratio);
     (strain, Kinks { falls: falls * steepest, rises: rises * steepest, none })
 }
 
@@ -482,7 +504,7 @@ impl BoreTables {
         let (strain, kinks) = strained(&self.law, wall, 1.0);
         let waves = cell.waves.iter().flat_map(|(_, cosine, sine)| [cosine, sine]);
         let cold = waves.fold(cell.mean.over(low, high), |sum, wave| {
-            sum + wave.over(low, high).times(Range::new((-1.0, 1.0)))
+            sum + wave.over(low, high).either_way()
         });
         let radius = cold * strain.raised(1.0);
         let jumps = cold.value.size() * kinks.rises;
