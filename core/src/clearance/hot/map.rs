@@ -6,7 +6,7 @@ use crate::bounds::{self, Verdict};
 use crate::calc::Formula;
 use crate::error::{Error, ErrorKind};
 use crate::growth::Grown;
-use crate::shape::angle::turned;
+use crate::shape::angle::{cosine, turned};
 use crate::shape::bore::{MeanRadius, WithHarmonic};
 use crate::shape::piston::Surface;
 use crate::wide::{Columnar, Width};
@@ -86,12 +86,15 @@ struct Columns<'a> {
 
 impl<'a> Columns<'a> {
     fn new(fit: &HotFit, angles_deg: &'a [f64]) -> Self {
-        let of = |order: usize| angles_deg.iter().map(move |angle| turned(order, *angle));
-        let wave = |order: usize| [of(order).map(|(c, _)| c).collect(), of(order).map(|(_, s)| s).collect()];
+        let cosines = |times: usize| angles_deg.iter().map(|angle| cosine(times, *angle)).collect();
+        let wave = |order: usize| {
+            let (cos, sin) = angles_deg.iter().map(|angle| turned(order, *angle)).unzip();
+            [cos, sin]
+        };
         Columns {
             angles_deg,
-            cos_2: of(2).map(|(c, _)| c).collect(),
-            cos_4: of(4).map(|(c, _)| c).collect(),
+            cos_2: cosines(2),
+            cos_4: cosines(4),
             waves: fit.parts.bore.harmonics.iter().map(|h| wave(h.order)).collect(),
             bore_mm: vec![0.0; angles_deg.len()],
             coat_mm: vec![0.0; angles_deg.len()],

@@ -36,7 +36,7 @@ use crate::calc::{Formula, formula};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::{BoreField, PistonField, Rise};
 use crate::growth::{Grown, Law, Piecewise};
-use crate::shape::angle::turned;
+use crate::shape::angle::cosine;
 use crate::shape::bore::BoreShape;
 use crate::shape::curve::Curve;
 use crate::shape::piston::{PistonShape, Surface};
@@ -337,7 +337,7 @@ impl HotFit {
             return f64::NAN;
         };
         let [a, b, c] = surface.side(angle_deg).coefficients(height_mm);
-        let (cos_2, cos_4) = (turned(2, angle_deg).0, turned(4, angle_deg).0);
+        let (cos_2, cos_4) = (cosine(2, angle_deg), cosine(4, angle_deg));
         let coat = coat(surface, angle_deg, height_mm);
         PistonRadius::evaluate([self.parts.piston_diameter_mm, a, b, c, cos_2, cos_4, coat])
     }
@@ -349,7 +349,7 @@ impl HotFit {
 
     fn piston_at_rise(&self, surface: usize, angle_deg: f64, height_mm: f64, rise: Rise) -> f64 {
         let cold = self.piston_cold_mm(surface, angle_deg, height_mm);
-        let eps = self.strain_at_rise(surface, height_mm, turned(2, angle_deg).0, rise);
+        let eps = self.strain_at_rise(surface, height_mm, cosine(2, angle_deg), rise);
         Grown::evaluate([cold, eps])
     }
 

@@ -3,7 +3,7 @@
 use super::tables::{AXES_DEG, Span};
 use crate::clearance::least::{Arc, EvenHarmonics, Harmonics, Least};
 use crate::error::Error;
-use crate::shape::angle::turned;
+use crate::shape::angle::cosine;
 use crate::shape::least::{larger, smaller};
 use core::f64::consts::PI;
 
@@ -46,7 +46,7 @@ impl Region {
         let (near, far) =
             (smaller(libm::fabs(from), libm::fabs(to)), larger(libm::fabs(from), libm::fabs(to)));
         let near = if from <= 0.0 && to >= 0.0 { 0.0 } else { near };
-        Region { half, span, low: turned(2, far).0, high: turned(2, near).0, bare }
+        Region { half, span, low: cosine(2, far), high: cosine(2, near), bare }
     }
 
     fn arc(&self) -> Result<Arc, Error> {
@@ -126,7 +126,7 @@ impl Walls {
     pub(super) fn half_and_cos_2(&self, around: Around) -> (usize, f64) {
         match around {
             Around::Cos2 { region, cos_2 } => (self.regions.get(region).map_or(0, |r| r.half), cos_2),
-            Around::Degrees(angle) => (usize::from(angle > 90.0 && angle < 270.0), turned(2, angle).0),
+            Around::Degrees(angle) => (usize::from(angle > 90.0 && angle < 270.0), cosine(2, angle)),
         }
     }
 }
