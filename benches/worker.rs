@@ -10,7 +10,10 @@ use gaugepoint::measurement::monte_carlo::MonteCarlo;
 use gaugepoint::measurement::random::{BLOCK, Column, NormalTable, block_of_uniforms};
 use gaugepoint::measurement::uncertainty::Evaluation;
 use gaugepoint::wide::Width;
-use gaugepoint_benches::{ANGLES, HEIGHTS, Rows, clearance, clearance_model, clearance_of_jets, evenly, hot_fit, invented_laws, stack};
+use gaugepoint_benches::{
+    ANGLES, HEIGHTS, Rows, clearance, clearance_model, clearance_of_jets, evenly, hot_fit, invented_laws,
+    stack,
+};
 use std::hint::black_box;
 use std::io::{BufRead, Write, stdin, stdout};
 

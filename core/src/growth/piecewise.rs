@@ -104,7 +104,8 @@ impl Piece {
 
     /// Value, slope and second derivative, by Horner's rule.
     fn local(&self, x: f64) -> [f64; 3] {
-        let down = |[value, slope, half]: [f64; 3], c: &f64| [value * x + c, slope * x + value, half * x + slope];
+        let down =
+            |[value, slope, half]: [f64; 3], c: &f64| [value * x + c, slope * x + value, half * x + slope];
         let [value, slope, half] = self.coefficients.iter().rev().fold([0.0; 3], down);
         [value, slope, 2.0 * half]
     }

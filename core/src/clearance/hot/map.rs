@@ -110,7 +110,8 @@ impl<'a> Columns<'a> {
             self.done = fit.bore.straight;
         }
         let surface = row.surface;
-        let whole = surface.windows.is_empty() && surface.panel_deg.is_none() && fit.parts.bore.ports.is_empty();
+        let whole =
+            surface.windows.is_empty() && surface.panel_deg.is_none() && fit.parts.bore.ports.is_empty();
         if whole {
             return self.coat_mm.fill(surface.coating_mm);
         }
@@ -172,7 +173,9 @@ struct Run {
 impl Run {
     /// All of them; one run where both sides are alike.
     fn all(fit: &HotFit, angles_deg: &[f64]) -> Vec<Run> {
-        let Some(surface) = fit.parts.piston.surfaces.first().filter(|_| !fit.surfaces.iter().all(|s| s.symmetric)) else {
+        let Some(surface) =
+            fit.parts.piston.surfaces.first().filter(|_| !fit.surfaces.iter().all(|s| s.symmetric))
+        else {
             return vec![Run { places: 0..angles_deg.len(), minor: false }];
         };
         let minor = |angle: &f64| core::ptr::eq(surface.side(*angle), &surface.minor_thrust);
@@ -201,7 +204,9 @@ struct Stretch<'a> {
 impl Columnar for Stretch<'_> {
     #[inline(always)]
     fn run(self) {
-        let Stretch { diameter_mm, side: [a, b, c], strain: [(ratio_thrust, thrust), (ratio_pin, pin)], .. } = self;
+        let Stretch {
+            diameter_mm, side: [a, b, c], strain: [(ratio_thrust, thrust), (ratio_pin, pin)], ..
+        } = self;
         let columns = self.bore_mm.iter().zip(self.coat_mm).zip(self.cos_2.iter().zip(self.cos_4));
         for (out, ((bore, coat), (cos_2, cos_4))) in self.out.iter_mut().zip(columns) {
             let cold = PistonRadius::evaluate([diameter_mm, a, b, c, *cos_2, *cos_4, *coat]);

@@ -77,9 +77,12 @@ impl HotFit {
         let (before, contact) = way.up(first, highest)?;
         let earlier = way.first(first, before)?;
         Ok(match earlier.or(contact) {
-            Some(seen) => {
-                Onset::Touches(Contact { factor: seen.k, place: seen.place, slope_mm: way.slope(&seen), proven: way.proven })
-            }
+            Some(seen) => Onset::Touches(Contact {
+                factor: seen.k,
+                place: seen.place,
+                slope_mm: way.slope(&seen),
+                proven: way.proven,
+            }),
             None => Onset::NoContact { factor: highest, stopped_by, proven: way.proven },
         })
     }

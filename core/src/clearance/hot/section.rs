@@ -117,7 +117,9 @@ impl Walls {
     /// The angle of a least clearance.
     pub(super) fn angle_deg(&self, around: Around) -> f64 {
         match around {
-            Around::Cos2 { region, cos_2 } => self.regions.get(region).map_or(f64::NAN, |r| r.angle_deg(cos_2)),
+            Around::Cos2 { region, cos_2 } => {
+                self.regions.get(region).map_or(f64::NAN, |r| r.angle_deg(cos_2))
+            }
             Around::Degrees(angle) => angle,
         }
     }
@@ -135,7 +137,10 @@ impl Walls {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Around {
     /// in a region, by its place in the list
-    Cos2 { region: usize, cos_2: f64 },
+    Cos2 {
+        region: usize,
+        cos_2: f64,
+    },
     Degrees(f64),
 }
 

@@ -344,7 +344,9 @@ impl Search<'_> {
         };
         let ([low, high], best) = (&part.ends, &self.best);
         let mut valley = match (self.walls.get(best.place), high.value < low.value) {
-            (Some(walls), _) if best.at.0 >= part.z.0 && best.at.0 <= part.z.1 => of(best.at.0, &best.least, walls),
+            (Some(walls), _) if best.at.0 >= part.z.0 && best.at.0 <= part.z.1 => {
+                of(best.at.0, &best.least, walls)
+            }
             (_, true) => of(part.z.1, high, walls),
             (_, false) => of(part.z.0, low, walls),
         };
@@ -473,7 +475,13 @@ impl Swell {
         let square = change * change;
         let (z0, z1) = part.z;
         let width = z1 - z0;
-        let inward = if valley.z <= z0 { slope } else if valley.z >= z1 { -slope } else { -1.0 };
+        let inward = if valley.z <= z0 {
+            slope
+        } else if valley.z >= z1 {
+            -slope
+        } else {
+            -1.0
+        };
         let left = inward + smaller(m, 0.0) * width / 2.0;
         if left >= 0.0 {
             let by_slope = below_one(square * width, 4.0 * left);
@@ -481,7 +489,10 @@ impl Swell {
             let k = [by_slope, by_bend].into_iter().flatten().reduce(smaller)?;
             return Some(Swell { k, k0: 0.0 });
         }
-        Some(Swell { k: below_one(9.0 / 8.0 * square, 2.0 * m)?, k0: below_one(9.0 * slope * slope, 2.0 * m)? })
+        Some(Swell {
+            k: below_one(9.0 / 8.0 * square, 2.0 * m)?,
+            k0: below_one(9.0 * slope * slope, 2.0 * m)?,
+        })
     }
 
     /// Makes a cubic in `u` larger.

@@ -2,8 +2,8 @@
 //! the section of piston and bore at any place of a cell, and how they bend there.
 
 use super::bent::{Bent, Quantity, Range};
-use super::{Parts, Piecewise, SurfaceGrowth};
 use super::section::{BoreAt, PistonAt, Region, Walls};
+use super::{Parts, Piecewise, SurfaceGrowth};
 use crate::clearance::least::Harmonics;
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::Rise;
@@ -223,7 +223,13 @@ impl SurfaceTables {
     }
 
     /// The running radius of a half at a height and a `cos 2t`, with its derivatives by the height.
-    pub(super) fn radius(&self, cell: &HeightCell, height: f64, rise: Rise, (half, u): (usize, f64)) -> Bent<f64> {
+    pub(super) fn radius(
+        &self,
+        cell: &HeightCell,
+        height: f64,
+        rise: Rise,
+        (half, u): (usize, f64),
+    ) -> Bent<f64> {
         let x = height - cell.from;
         let [thrust_side, minor_side] = &cell.radius;
         let [a0, a1, a2] = if half == 0 { thrust_side } else { minor_side };
@@ -244,8 +250,11 @@ impl SurfaceTables {
     pub(super) fn bend(&self, cell: &HeightCell, (z0, z1): (f64, f64), rise: Rise) -> Bend {
         let (low, high) = (z0 - cell.from, z1 - cell.from);
         let SurfaceGrowth { law, ratio_thrust, ratio_pin } = &self.growth;
-        let along = |field: &Cubic, ratio: f64| strained(law, risen(field.over_monotone(low, high), rise.piston), ratio);
-        let ((thrust, kinks), (pin, more)) = (along(&cell.thrust_c, *ratio_thrust), along(&cell.pin_c, *ratio_pin));
+        let along = |field: &Cubic, ratio: f64| {
+            strained(law, risen(field.over_monotone(low, high), rise.piston), ratio)
+        };
+        let ((thrust, kinks), (pin, more)) =
+            (along(&cell.thrust_c, *ratio_thrust), along(&cell.pin_c, *ratio_pin));
         let strain = thrust.hull(pin).raised(1.0);
         let mut out = Bend::NONE;
         for [a0, a1, a2] in cell.radius.iter().take(if self.symmetric { 1 } else { 2 }) {
@@ -256,7 +265,12 @@ impl SurfaceTables {
             let radius = cold * strain;
             // where the piston grows less steeply from a kink on, the clearance bends down to it
             let jumps = cold.value.size() * larger(kinks.falls, more.falls);
-            let here = Bend { most: -radius.bend.low, least: -radius.bend.high, jumps, smooth: kinks.none && more.none };
+            let here = Bend {
+                most: -radius.bend.low,
+                least: -radius.bend.high,
+                jumps,
+                smooth: kinks.none && more.none,
+            };
             out = out.or(here);
         }
         out
@@ -503,9 +517,7 @@ impl BoreTables {
         let wall = risen(cell.wall_c.over_monotone(low, high), rise.bore);
         let (strain, kinks) = strained(&self.law, wall, 1.0);
         let waves = cell.waves.iter().flat_map(|(_, cosine, sine)| [cosine, sine]);
-        let cold = waves.fold(cell.mean.over(low, high), |sum, wave| {
-            sum + wave.over(low, high).either_way()
-        });
+        let cold = waves.fold(cell.mean.over(low, high), |sum, wave| sum + wave.over(low, high).either_way());
         let radius = cold * strain.raised(1.0);
         let jumps = cold.value.size() * kinks.rises;
         Bend::NONE.or(Bend { most: radius.bend.high, least: radius.bend.low, jumps, smooth: kinks.none })
