@@ -5,10 +5,15 @@
 use gaugepoint::Error;
 use gaugepoint::batch::{Batch, Columns, Results};
 use gaugepoint::calc::Model;
-use gaugepoint::growth::StrainLaw;
+use gaugepoint::clearance::hot::{HotFit, Parts, SurfaceGrowth};
+use gaugepoint::growth::field::{BoreField, PistonField};
+use gaugepoint::growth::{Law, MeanCoefficient, Piecewise, StrainLaw};
 use gaugepoint::measurement::distribution::Distribution;
 use gaugepoint::measurement::jet::Jet;
 use gaugepoint::measurement::uncertainty::Inputs;
+use gaugepoint::quantity::Temperature;
+use gaugepoint::shape::bore::BoreShape;
+use gaugepoint::shape::piston::{Counted, PistonShape, Surface, Symmetric, Table};
 
 /// Eight contributors of a linear stack, mm (invented): four normal, two rectangular, a triangular and a trapezoidal.
 ///
@@ -156,4 +161,61 @@ pub fn invented_laws(cubic: bool) -> Result<Batch, Error> {
         ],
     };
     Ok(Batch::new(bore, piston))
+}
+
+/// The bores of [`hot_fit`]: which orders they have.
+pub const BORES: &[&str] = &["round", "even", "general"];
+/// Angles of a map.
+pub const ANGLES: usize = 181;
+/// Heights of a map.
+pub const HEIGHTS: usize = 101;
+
+/// So many numbers from 0 on.
+#[must_use]
+pub fn evenly(to: f64, count: usize) -> Vec<f64> {
+    (0..count).map(|k| to * k as f64 / (count - 1) as f64).collect()
+}
+
+fn law(per_k: f64) -> Result<Law, Error> {
+    let c = Temperature::from_celsius;
+    Law::mean_coefficient(c(20.0), MeanCoefficient::from_per_kelvin(per_k), c(-40.0), c(400.0))
+}
+
+/// A barrelled oval skirt with four rows, hotter upward, in a straight bore (invented).
+///
+/// # Errors
+/// None with these numbers.
+pub fn hot_fit(kind: &str) -> Result<HotFit, Error> {
+    let rows = [0.0, 12.0, 30.0, 50.0];
+    let table = |values_mm| Table { heights_mm: &rows, values_mm };
+    let drawing = Symmetric {
+        barrel: table(&[0.02, 0.0, 0.03, 0.08]),
+        counted: Counted::Below,
+        ovality: table(&[0.25, 0.3, 0.35, 0.4]),
+        double_ovality: None,
+    };
+    let mut bore = BoreShape::round(86.06)?;
+    let orders = match kind {
+        "even" => [2, 4, 6].as_slice(),
+        "general" => [2, 3, 4, 5, 6].as_slice(),
+        _ => &[],
+    };
+    for order in orders {
+        let sine = if kind == "general" { 0.002 } else { 0.0 };
+        bore = bore.with_harmonic(*order, &[0.0], &[0.003], &[sine])?;
+    }
+    HotFit::new(Parts {
+        piston_diameter_mm: 86.0,
+        piston: PistonShape::new(12.0, vec![Surface::symmetric("skirt", 0.0, 50.0, &drawing)?])?,
+        growth: vec![SurfaceGrowth::free(&law(20.5e-6)?)],
+        piston_field: PistonField::through(
+            &rows,
+            &[110.0, 115.0, 130.0, 160.0],
+            &[115.0, 120.0, 135.0, 170.0],
+        )?,
+        bore,
+        bore_law: Piecewise::of(&law(11.4e-6)?),
+        bore_field: BoreField::uniform(105.0)?,
+        motion: None,
+    })
 }

@@ -3,11 +3,17 @@
 
 use gaugepoint::Error;
 use gaugepoint::batch::Results;
+use gaugepoint::clearance::hot::Position;
+use gaugepoint::clearance::hot::onset::Onset;
+use gaugepoint::growth::field::Scenario;
 use gaugepoint::measurement::monte_carlo::MonteCarlo;
 use gaugepoint::measurement::random::{BLOCK, Column, NormalTable, block_of_uniforms};
 use gaugepoint::measurement::uncertainty::Evaluation;
 use gaugepoint::wide::Width;
-use gaugepoint_benches::{Rows, clearance, clearance_model, clearance_of_jets, invented_laws, stack};
+use gaugepoint_benches::{
+    ANGLES, HEIGHTS, Rows, clearance, clearance_model, clearance_of_jets, evenly, hot_fit, invented_laws,
+    stack,
+};
 use std::hint::black_box;
 use std::io::{BufRead, Write, stdin, stdout};
 
@@ -16,7 +22,7 @@ fn main() -> std::io::Result<()> {
         Worker { columns: vec![[0.0; BLOCK]; 64], normal: NormalTable::new(), rows: Rows::invented(ROWS) };
     for line in stdin().lock().lines() {
         let line = line?;
-        let (kernel, count) = line.split_once(' ').unwrap_or((&line, "1"));
+        let (kernel, count) = line.rsplit_once(' ').unwrap_or((&line, "1"));
         let answer = match worker.does(kernel, count.parse().unwrap_or(1)) {
             Ok(numbers) => numbers.iter().map(f64::to_string).collect::<Vec<_>>().join(" "),
             Err(error) => error.to_string(),
@@ -69,7 +75,10 @@ impl Worker {
             "batch-cubic-baseline" => self.batch(count, baseline, true),
             "batch-cubic-status" => self.batch_with_status(count),
             "batch-cubic-check" => self.batch_checked(count),
-            _ => Ok(Vec::new()),
+            _ => match kernel.split_once(' ') {
+                Some((what, kind)) => hot(what, kind, count),
+                None => Ok(Vec::new()),
+            },
         }
     }
 
@@ -122,4 +131,34 @@ fn budgets<'a>(count: u64, evaluate: impl Fn() -> Result<Evaluation<'a>, Error>)
     }
     let last = evaluate()?;
     Ok(vec![last.estimate, last.standard_uncertainty])
+}
+
+/// What is asked of the hot fit of a kind of bore, again and again: numbers of the last.
+fn hot(what: &str, kind: &str, count: u64) -> Result<Vec<f64>, Error> {
+    let fit = hot_fit(kind)?;
+    let mut last = Vec::new();
+    match what {
+        "smallest" => {
+            for _ in 0..count {
+                let found = black_box(&fit).smallest_at(0, Position::Anywhere)?;
+                last = vec![found.clearance_mm, found.place.angle_deg, found.place.height_mm];
+            }
+        }
+        "onset" => {
+            for _ in 0..count {
+                if let Onset::Touches(contact) = black_box(&fit).onset(Scenario::PistonAlone, 0.0)? {
+                    last = vec![contact.factor];
+                }
+            }
+        }
+        _ => {
+            let (angles, heights) = (evenly(360.0, ANGLES), evenly(50.0, HEIGHTS));
+            last = vec![0.0; ANGLES * HEIGHTS];
+            for _ in 0..count / last.len() as u64 {
+                black_box(&fit).map_into(&angles, &heights, Position::Anywhere, black_box(&mut last))?;
+            }
+            last = vec![last.into_iter().fold(f64::INFINITY, f64::min)];
+        }
+    }
+    Ok(last)
 }

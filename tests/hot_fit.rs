@@ -9,6 +9,7 @@
     reason = "a test that panics has failed"
 )]
 
+use gaugepoint::ErrorKind;
 use gaugepoint::clearance::hot::inverse::Answer;
 use gaugepoint::clearance::hot::onset::Onset;
 use gaugepoint::clearance::hot::smallest::Smallest;
@@ -16,9 +17,10 @@ use gaugepoint::clearance::hot::{HotFit, Motion, Parts, Position, SurfaceGrowth}
 use gaugepoint::growth::field::{BoreField, PistonField, Rise, Scenario};
 use gaugepoint::growth::{Law, MeanCoefficient, Piecewise};
 use gaugepoint::quantity::Temperature;
-use gaugepoint::ErrorKind;
 use gaugepoint::shape::bore::{BoreDrawing, BoreShape, HarmonicDrawing, Port};
-use gaugepoint::shape::piston::{Counted, PistonShape, Surface, Symmetric, Table};
+use gaugepoint::shape::piston::{
+    Asymmetric, Counted, PistonShape, Surface, Symmetric, Table, Window, WindowKind,
+};
 
 fn law(per_k: f64) -> Law {
     let c = Temperature::from_celsius;
@@ -217,7 +219,8 @@ fn inverses_by_evaluating_them_again() {
 #[test]
 fn a_map_is_nan_where_there_is_no_bore() {
     let mut parts = straight(86.1, 86.0, round_skirt(), &law(20e-6), &law(11e-6));
-    let level = |from: f64| BoreShape::round(86.1).unwrap().with_deviation(&[from, 200.0], &[0.0, 0.0]).unwrap();
+    let level =
+        |from: f64| BoreShape::round(86.1).unwrap().with_deviation(&[from, 200.0], &[0.0, 0.0]).unwrap();
     parts.bore = level(0.0).with_end(150.0).unwrap();
     let fit = HotFit::new(parts.clone()).unwrap();
     let map = |depth: f64, heights: &[f64]| fit.map(&[0.0, 90.0], heights, Position::GaugeDepth(depth));
@@ -230,7 +233,10 @@ fn a_map_is_nan_where_there_is_no_bore() {
     assert_eq!(missing(&low), [true, true, false, false]);
     near("by hand", low[2], 43.05 * (1.0 + 11e-6 * 90.0) - 43.0 * (1.0 + 20e-6 * 100.0), 1e-12);
     let picture = fit.map_of(0, Position::GaugeDepth(20.0), 5, 3).unwrap();
-    assert_eq!(picture.clearance_mm.iter().map(|row| row[0].is_some()).collect::<Vec<_>>(), [true, true, false]);
+    assert_eq!(
+        picture.clearance_mm.iter().map(|row| row[0].is_some()).collect::<Vec<_>>(),
+        [true, true, false]
+    );
     assert_eq!(map(140.0, &[51.0]).unwrap_err().field(), "heights_mm/0");
     parts.bore = level(30.0);
     let short = HotFit::new(parts).unwrap();
@@ -347,7 +353,7 @@ fn strain(rows: &[(f64, f64)], t: f64) -> f64 {
 /// Hot radii written out anew from the definitions, angles in degrees.
 fn piston_hot(parts: &Parts, angle: f64, z: f64) -> f64 {
     let t = angle.to_radians();
-    let side = &parts.piston.surfaces[0].thrust;
+    let side = parts.piston.surfaces[0].side(angle);
     // the tables of a side are radial: half the diametral ones
     let r = parts.piston_diameter_mm / 2.0 + side.barrel.value(z)
         - side.ovality.value(z) / 2.0 * (1.0 - libm::cos(2.0 * t))
@@ -423,29 +429,30 @@ fn by_grid(parts: &Parts) -> f64 {
 
 fn against_grid(kind: Kind, seeds: core::ops::Range<u64>) {
     for seed in seeds {
-        let parts = random(seed, kind);
-        let fit = HotFit::new(parts.clone()).unwrap();
-        let Smallest { clearance_mm, place, within_mm, .. } = fit.smallest(0).unwrap();
-        assert!((0.0..=1.1e-9).contains(&within_mm), "{seed}: {within_mm}");
-        let (top, bottom) = bases(&parts);
-        let depth = place.depth_mm.unwrap_or(60.2);
-        assert!(
-            place.depth_mm.is_none() || (top - 1e-9..=bottom + 1e-9).contains(&(depth + place.height_mm))
-        );
-        let there =
-            bore_hot(&parts, place.angle_deg, depth) - piston_hot(&parts, place.angle_deg, place.height_mm);
-        near("the value at its place", clearance_mm, there, 2e-10);
-        // nothing on the grid or downhill from it is below what is certified
-        let grid = by_grid(&parts);
-        assert!(
-            grid >= clearance_mm - within_mm - 1e-12,
-            "{seed}: {grid} is below {clearance_mm} by more than {within_mm}"
-        );
-        assert!(clearance_mm <= grid + 1e-9 + 1e-12, "{seed}: {clearance_mm} is above {grid}");
-        if let Some(crank) = place.crank_deg {
-            let again = fit.smallest_at(0, Position::Crank(crank)).unwrap();
-            near("at its crank angle", again.clearance_mm, clearance_mm, 2e-9);
-        }
+        agrees_with_grid(seed, random(seed, kind));
+    }
+}
+
+fn agrees_with_grid(seed: u64, parts: Parts) {
+    let fit = HotFit::new(parts.clone()).unwrap();
+    let Smallest { clearance_mm, place, within_mm, .. } = fit.smallest(0).unwrap();
+    assert!((0.0..=1.1e-9).contains(&within_mm), "{seed}: {within_mm}");
+    let (top, bottom) = bases(&parts);
+    let depth = place.depth_mm.unwrap_or(60.2);
+    assert!(place.depth_mm.is_none() || (top - 1e-9..=bottom + 1e-9).contains(&(depth + place.height_mm)));
+    let there =
+        bore_hot(&parts, place.angle_deg, depth) - piston_hot(&parts, place.angle_deg, place.height_mm);
+    near("the value at its place", clearance_mm, there, 2e-10);
+    // nothing on the grid or downhill from it is below what is certified
+    let grid = by_grid(&parts);
+    assert!(
+        grid >= clearance_mm - within_mm - 1e-12,
+        "{seed}: {grid} is below {clearance_mm} by more than {within_mm}"
+    );
+    assert!(clearance_mm <= grid + 1e-9 + 1e-12, "{seed}: {clearance_mm} is above {grid}");
+    if let Some(crank) = place.crank_deg {
+        let again = fit.smallest_at(0, Position::Crank(crank)).unwrap();
+        near("at its crank angle", again.clearance_mm, clearance_mm, 2e-9);
     }
 }
 
@@ -462,6 +469,92 @@ fn smallest_in_an_even_bore_against_a_grid() {
 #[test]
 fn smallest_in_a_general_bore_against_a_grid() {
     against_grid(Kind::General, 200..208);
+}
+
+/// A straight bore with odd and even waves; `lopsided` is a piston whose sides differ.
+fn wavy(seed: u64, lopsided: bool) -> Parts {
+    let mut parts = random(seed, Kind::Straight);
+    let mut r = Random(seed.wrapping_mul(0xD134_2543_DE82_EF95) | 1);
+    for order in [2, 3, 4, 5] {
+        let (cosine, sine) = (r.many(1, -0.01, 0.01), r.many(1, -0.008, 0.008));
+        parts.bore = parts.bore.with_harmonic(order, &[0.0], &cosine, &sine).unwrap();
+    }
+    if lopsided {
+        let heights = [0.0, r.between(4.0, 8.0), 12.0, r.between(17.0, 30.0), 50.0];
+        let (major, minor, pin) = (r.many(5, -0.005, 0.03), r.many(5, -0.005, 0.03), r.many(5, 0.05, 0.2));
+        let fourth = r.many(5, -0.02, 0.02);
+        let table = |values_mm| Table { heights_mm: &heights, values_mm };
+        let drawing = Asymmetric {
+            thrust: table(&major),
+            pin_axis: table(&pin),
+            minor_thrust: table(&minor),
+            counted: Counted::Below,
+            thrust_fourth: Some(table(&fourth)),
+            minor_thrust_fourth: None,
+        };
+        let skirt = Surface::asymmetric("skirt", 0.0, 50.0, &drawing).unwrap();
+        parts.piston = PistonShape::new(12.0, vec![skirt]).unwrap();
+    }
+    parts
+}
+
+#[test]
+fn smallest_in_a_straight_bore_with_waves_against_a_grid() {
+    for seed in 400..430 {
+        agrees_with_grid(seed, wavy(seed, false));
+    }
+}
+
+#[test]
+fn smallest_of_a_piston_with_unequal_sides_against_a_grid() {
+    for seed in 500..530 {
+        let mut parts = wavy(seed, true);
+        agrees_with_grid(seed, parts.clone());
+        parts.bore = BoreShape::round(parts.bore.diameter_mm).unwrap();
+        agrees_with_grid(seed, parts);
+    }
+}
+
+/// A map has the bits of each place alone, by the formulas in turn; nothing where a window or a port is, by hand.
+#[test]
+fn a_map_has_the_bits_of_its_places() {
+    let angles: Vec<f64> =
+        (0..=97).map(|k| f64::from(k) * 360.0 / 97.0).chain([90.0, 270.0, 180.0]).collect();
+    let heights: Vec<f64> = (0..=23).map(|k| f64::from(k) * 50.0 / 23.0).collect();
+    let window = |kind, from_deg, to_deg| Window { kind, from_deg, to_deg, from_mm: 10.0, to_mm: 20.0 };
+    for seed in 600..606 {
+        for (mut parts, position, moved) in [
+            (random(seed, Kind::Straight), Position::Anywhere, None),
+            (wavy(seed, true), Position::Anywhere, None),
+            (random(seed, Kind::General), Position::GaugeDepth(60.0), Some(60.0 + 12.0)),
+        ] {
+            let skirt = &mut parts.piston.surfaces[0];
+            *skirt = skirt.clone().with_coating(0.011).unwrap();
+            *skirt = skirt.clone().with_window(window(WindowKind::CutOut, 100.0, 140.0)).unwrap();
+            *skirt = skirt.clone().with_window(window(WindowKind::Bare, 200.0, 240.0)).unwrap();
+            if moved.is_some() {
+                let port = Port { from_deg: 300.0, to_deg: 330.0, from_mm: 40.0, to_mm: 50.0 };
+                parts.bore = parts.bore.with_port(port).unwrap();
+            }
+            let fit = HotFit::new(parts).unwrap();
+            let map = fit.map(&angles, &heights, position).unwrap();
+            for (row, z) in map.chunks(angles.len()).zip(&heights) {
+                for (found, angle) in row.iter().zip(&angles) {
+                    let in_window = *angle > 100.0 && *angle < 140.0 && *z > 10.0 && *z < 20.0;
+                    let over_port = moved.is_some_and(|base| {
+                        *angle > 300.0 && *angle < 330.0 && base - z > 40.0 && base - z < 50.0
+                    });
+                    match in_window || over_port {
+                        true => assert!(found.is_nan()),
+                        false => {
+                            let alone = fit.at(*angle, *z, position).unwrap();
+                            assert_eq!(found.to_bits(), alone.to_bits(), "{seed} {angle} {z}");
+                        }
+                    }
+                }
+            }
+        }
+    }
 }
 
 /// Of random fits: below the factor found nothing touches, at it something does.

@@ -82,7 +82,7 @@ impl HotState {
         let own = (shape, piston.spread);
         let original = running.original_piston_shape.as_ref();
         let original = reader.original_shape(original, own, gauge, original_material)?;
-        let temperatures = reader.field(field)?;
+        let temperatures = reader.field(field, "/running/field", (&piston, Some(&motion)))?;
         Ok(Some(HotState { piston, original, original_material, motion, temperatures, asked }))
     }
 

@@ -126,6 +126,11 @@ impl EvenHarmonics {
         Ok(EvenHarmonics { c: coefficients_mm })
     }
 
+    /// From the cubic of parts that were checked.
+    pub(crate) fn of(c: [f64; 4]) -> Self {
+        EvenHarmonics { c }
+    }
+
     fn at(&self, u: f64) -> f64 {
         let [c0, c1, c2, c3] = self.c;
         c0 + u * (c1 + u * (c2 + u * c3))
@@ -177,7 +182,7 @@ fn valley(c1: f64, c2: f64, c3: f64) -> Option<f64> {
     if discriminant <= 0.0 {
         return None;
     }
-    let root = libm::sqrt(discriminant);
+    let root = discriminant.sqrt();
     let (above, below) = if c2 > 0.0 { (-c1, c2 + root) } else { (root - c2, 3.0 * c3) };
     // divided only when it lies within, so that nothing overflows
     (libm::fabs(above) < libm::fabs(below)).then(|| above / below)
@@ -207,6 +212,32 @@ impl Harmonics {
         })
     }
 
+    /// A round section that can take waves to an order, of parts that were checked.
+    pub(crate) fn round(order: usize, mean: f64) -> Self {
+        Harmonics { order, mean, cos: [0.0; MOST_ORDER], sin: [0.0; MOST_ORDER] }
+    }
+
+    /// Gives it an order.
+    pub(crate) fn set(&mut self, order: usize, cos: f64, sin: f64) {
+        let place = order.wrapping_sub(1);
+        if let (Some(c), Some(s)) = (self.cos.get_mut(place), self.sin.get_mut(place)) {
+            (*c, *s) = (cos, sin);
+        }
+        self.order = self.order.max(order);
+    }
+
+    /// The section less `c0 + c1 u + c2 u^2 + c3 u^3` with `u = cos 2t`, where `u^2 = (1 + cos 4t) / 2` and `u^3 = (3 cos 2t + cos 6t) / 4`.
+    pub(crate) fn less(mut self, [c0, c1, c2, c3]: [f64; 4]) -> Self {
+        self.mean = self.mean - c0 - c2 / 2.0;
+        for (place, off) in [(1, c1 + 0.75 * c3), (3, c2 / 2.0), (5, c3 / 4.0)] {
+            if let Some(c) = self.cos.get_mut(place) {
+                *c -= off;
+            }
+        }
+        self.order = self.order.max(6);
+        self
+    }
+
     /// The section at an angle from 0 to 360.
     ///
     /// # Errors
@@ -234,6 +265,15 @@ impl Harmonics {
     #[must_use]
     pub fn least_over(&self, arcs: &[Arc]) -> Option<Least> {
         self.search(arcs)
+    }
+
+    /// The same, or where the section is certainly not below `enough` a number it is nowhere below: no search is needed to say that.
+    pub(crate) fn least_below(&self, arcs: &[Arc], enough: f64) -> Option<Result<Least, f64>> {
+        match self.order {
+            0..=8 => Search::<65>::new(self, &EIGHTS.values(self)).below(arcs, enough),
+            9..=16 => Search::<129>::new(self, &SIXTEENTHS.values(self)).below(arcs, enough),
+            _ => Search::<257>::new(self, &THIRTY_SECONDS.values(self)).below(arcs, enough),
+        }
     }
 
     /// A value that the section is nowhere below, without any search: to leave out what cannot matter.
@@ -533,6 +573,11 @@ impl<'s, const NODES: usize> Search<'s, NODES> {
         let sum = self.section.mean + lowest - self.dip();
         // the two sums above are rounded
         sum - 2.0 * f64::EPSILON * (libm::fabs(self.section.mean) + libm::fabs(lowest))
+    }
+
+    fn below(self, arcs: &[Arc], enough: f64) -> Option<Result<Least, f64>> {
+        let bound = self.bound(arcs);
+        if bound >= enough { Some(Err(bound)) } else { self.over(arcs).map(Ok) }
     }
 
     fn over(mut self, arcs: &[Arc]) -> Option<Least> {

@@ -1,6 +1,7 @@
 //! A law of expansion as pieces of polynomials: the same strain, ready to be asked for thousands of times, with bounds of its slope and bend.
 
 use super::law::{Form, Law, Row};
+use crate::shape::least::{larger, smaller};
 use crate::size::REFERENCE_TEMPERATURE_C;
 
 /// Kelvin at 0 C.
@@ -41,23 +42,29 @@ impl Piecewise {
     /// Strain from 20 C at a temperature that was checked.
     #[must_use]
     pub fn strain(&self, celsius: f64) -> f64 {
-        let k = match self.pieces.as_slice() {
-            [_] => 0,
-            pieces => pieces.partition_point(|p| p.to < celsius).min(pieces.len().saturating_sub(1)),
-        };
-        self.pieces.get(k).map_or(f64::NAN, |p| p.value(celsius - p.from))
+        self.piece(celsius).map_or(f64::NAN, |p| p.value(celsius - p.from))
     }
 
-    /// At least every absolute slope between two temperatures.
+    /// Strain, slope and second derivative at a temperature that was checked; at a kink those below it.
     #[must_use]
-    pub fn steepest(&self, low: f64, high: f64) -> f64 {
-        self.most(low, high, |piece, x0, x1| piece.bound(1, x0, x1))
+    pub fn local(&self, celsius: f64) -> [f64; 3] {
+        self.piece(celsius).map_or([f64::NAN; 3], |p| p.local(celsius - p.from))
     }
 
-    /// At least every absolute second derivative between two temperatures, kinks apart.
+    /// Lowest and highest strain, slope and second derivative between two temperatures, or wider; kinks apart.
     #[must_use]
-    pub fn most_bent(&self, low: f64, high: f64) -> f64 {
-        self.most(low, high, |piece, x0, x1| piece.bound(2, x0, x1))
+    pub fn ranges(&self, low: f64, high: f64) -> [(f64, f64); 3] {
+        // a temperature beyond the law by rounding is that of its end
+        let (low, high) = (smaller(low, self.range.1), larger(high, self.range.0));
+        let mut out = [(f64::INFINITY, f64::NEG_INFINITY); 3];
+        for piece in self.pieces.iter().filter(|p| p.from <= high && p.to >= low) {
+            let (x0, x1) = (larger(low - piece.from, 0.0), smaller(high - piece.from, piece.to - piece.from));
+            for (range, order) in out.iter_mut().zip(0..) {
+                let (least, most) = piece.range(order, x0, x1);
+                *range = (smaller(range.0, least), larger(range.1, most));
+            }
+        }
+        out
     }
 
     /// By how much the slope falls and by how much it rises at the kinks between two temperatures, together.
@@ -69,7 +76,8 @@ impl Piecewise {
                 && above.from >= low
                 && above.from <= high
             {
-                let jump = above.slope(0.0) - below.slope(below.to - below.from);
+                let ([_, after, _], [_, before, _]) = (above.local(0.0), below.local(below.to - below.from));
+                let jump = after - before;
                 if jump < 0.0 {
                     out.0 -= jump;
                 } else {
@@ -80,17 +88,12 @@ impl Piecewise {
         out
     }
 
-    fn most(&self, low: f64, high: f64, of: impl Fn(&Piece, f64, f64) -> f64) -> f64 {
-        let mut out = 0.0;
-        for piece in self.pieces.iter().filter(|p| p.from <= high && p.to >= low) {
-            let (x0, x1) = (low - piece.from, high - piece.from);
-            let width = piece.to - piece.from;
-            let found = of(piece, if x0 > 0.0 { x0 } else { 0.0 }, if x1 < width { x1 } else { width });
-            if found > out {
-                out = found;
-            }
-        }
-        out
+    fn piece(&self, celsius: f64) -> Option<&Piece> {
+        let k = match self.pieces.as_slice() {
+            [_] => 0,
+            pieces => pieces.partition_point(|p| p.to < celsius).min(pieces.len().saturating_sub(1)),
+        };
+        self.pieces.get(k)
     }
 }
 
@@ -99,32 +102,40 @@ impl Piece {
         self.coefficients.iter().rev().fold(0.0, |sum, c| sum * x + c)
     }
 
-    fn slope(&self, x: f64) -> f64 {
-        self.derivative(1).rev().fold(0.0, |sum, c| sum * x + c)
+    /// Value, slope and second derivative, by Horner's rule.
+    fn local(&self, x: f64) -> [f64; 3] {
+        let down =
+            |[value, slope, half]: [f64; 3], c: &f64| [value * x + c, slope * x + value, half * x + slope];
+        let [value, slope, half] = self.coefficients.iter().rev().fold([0.0; 3], down);
+        [value, slope, 2.0 * half]
     }
 
-    /// Coefficients of a derivative.
-    fn derivative(&self, order: u32) -> impl DoubleEndedIterator<Item = f64> + '_ {
+    /// Coefficients of a derivative: 0 is the strain itself.
+    fn derivative(&self, order: u32) -> impl Iterator<Item = f64> + '_ {
         self.coefficients.iter().enumerate().skip(order as usize).map(move |(n, c)| {
             #[expect(clippy::cast_precision_loss, reason = "a degree is far below 2^53")]
             let n = n as f64;
-            let factor = if order == 1 { n } else { n * (n - 1.0) };
+            let factor = match order {
+                0 => 1.0,
+                1 => n,
+                _ => n * (n - 1.0),
+            };
             c * factor
         })
     }
 
-    /// At least every absolute value of a derivative between two places, neither below 0: there every term is largest and smallest at an end.
-    fn bound(&self, order: u32, x0: f64, x1: f64) -> f64 {
+    /// At least every value of a derivative between two places, neither below 0: there every term is largest and smallest at an end.
+    fn range(&self, order: u32, x0: f64, x1: f64) -> (f64, f64) {
         let (mut p0, mut p1) = (1.0, 1.0);
         let (mut low, mut high) = (0.0, 0.0);
         for c in self.derivative(order) {
             let (a, b) = (c * p0, c * p1);
-            low += if a < b { a } else { b };
-            high += if a < b { b } else { a };
+            low += smaller(a, b);
+            high += larger(a, b);
             p0 *= x0;
             p1 *= x1;
         }
-        if high > -low { high } else { -low }
+        (low, high)
     }
 }
 

@@ -5,17 +5,34 @@ use core::f64::consts::PI;
 
 /// Cosine and sine of `times` an angle in degrees.
 pub(crate) fn turned(times: usize, angle_deg: f64) -> (f64, f64) {
-    // the remainder is exact, and so are the quarters taken off it
-    let angle = (angle_deg % 360.0 * as_number(times)) % 360.0;
-    let quarter = libm::round(angle / 90.0);
-    let rest = (angle - quarter * 90.0) * (PI / 180.0);
+    let (quarter, rest) = parts(times, angle_deg);
     let (cosine, sine) = (libm::cos(rest), libm::sin(rest));
-    match quarter.rem_euclid(4.0) {
+    match quarter {
         q if q < 0.5 => (cosine, sine),
         q if q < 1.5 => (-sine, cosine),
         q if q < 2.5 => (-cosine, -sine),
         _ => (sine, -cosine),
     }
+}
+
+/// The cosine alone.
+pub(crate) fn cosine(times: usize, angle_deg: f64) -> f64 {
+    let (quarter, rest) = parts(times, angle_deg);
+    match quarter {
+        q if q < 0.5 => libm::cos(rest),
+        q if q < 1.5 => -libm::sin(rest),
+        q if q < 2.5 => -libm::cos(rest),
+        _ => libm::sin(rest),
+    }
+}
+
+/// The nearest quarter of the turn of `times` an angle, 0 to 3, and what is left from there, in radians.
+fn parts(times: usize, angle_deg: f64) -> (f64, f64) {
+    let angle = angle_deg % 360.0 * as_number(times);
+    let quarters = libm::round(angle / 90.0);
+    // exact, as the remainder above: what is left is smaller than the angle, and no finer
+    let rest = (angle - quarters * 90.0) * (PI / 180.0);
+    (quarters - 4.0 * libm::floor(quarters / 4.0), rest)
 }
 
 #[expect(clippy::cast_precision_loss, reason = "a count of points is far below 2^53")]

@@ -5,7 +5,8 @@
 //! two stations the area is taken by halving until the middle of a step agrees with its ends; an overlap that begins and ends between two stations, beside
 //! the deepest one, is not seen.
 
-use super::tables::{self, DepthCell, HeightCell, Region, SurfaceTables};
+use super::section::Walls;
+use super::tables::{DepthCell, HeightCell, SurfaceTables};
 use super::{HotFit, Position};
 use crate::error::Error;
 use crate::shape::least::{larger, smaller};
@@ -53,7 +54,7 @@ impl HotFit {
         if deepest.clearance_mm >= below_mm {
             return Ok(patch);
         }
-        let fit = self.in_general()?;
+        let fit = self.in_general();
         let base = fit.base_depth(position)?;
         for stretch in fit.stretches(surface, base, below_mm)? {
             stretch.add(deepest.place.height_mm, &mut patch);
@@ -64,21 +65,22 @@ impl HotFit {
     /// The heights of a surface that are in the bore, with its bottom edge at a depth, cell by cell.
     fn stretches(&self, surface: usize, base: f64, level: f64) -> Result<Vec<Stretch<'_>>, Error> {
         let (_, tables) = self.surface(surface)?;
-        let regions = self.regions.get(surface).map_or(&[][..], Vec::as_slice);
+        let walls = self.walls.get(surface).map_or(&[][..], Vec::as_slice);
         // a bore that is the same at every depth has one cell that matters
-        let bore = if self.bore.straight { self.bore.cells.get(..1) } else { Some(self.bore.cells.as_slice()) };
+        let bore =
+            if self.bore.straight { self.bore.cells.get(..1) } else { Some(self.bore.cells.as_slice()) };
         let bore = bore.unwrap_or_default();
-        let by_height = regions.chunks(self.bore.cells.len().max(1));
+        let by_height = walls.chunks(self.bore.cells.len().max(1));
         let mut out = Vec::new();
-        for (height, regions) in tables.cells.iter().zip(by_height) {
+        for (height, walls) in tables.cells.iter().zip(by_height) {
             // deeper cells are lower on the piston
-            for (depth, regions) in bore.iter().zip(regions).rev() {
+            for (depth, walls) in bore.iter().zip(walls).rev() {
                 let (from, to) = match self.bore.straight {
                     true => (height.from, height.to),
                     false => (larger(height.from, base - depth.to), smaller(height.to, base - depth.from)),
                 };
                 if from < to {
-                    out.push(Stretch { fit: self, tables, height, depth, regions, base, level, from, to });
+                    out.push(Stretch { fit: self, tables, height, depth, walls, base, level, from, to });
                 }
             }
         }
@@ -92,7 +94,7 @@ struct Stretch<'a> {
     tables: &'a SurfaceTables,
     height: &'a HeightCell,
     depth: &'a DepthCell,
-    regions: &'a [Region],
+    walls: &'a Walls,
     base: f64,
     level: f64,
     from: f64,
@@ -138,9 +140,10 @@ impl Stretch<'_> {
         let depth = if self.fit.bore.straight { self.depth.from } else { self.base - height };
         let piston = self.tables.section(self.height, height, self.fit.rise);
         let bore = self.fit.bore.section(self.depth, depth, self.fit.rise);
-        let sections =
-            self.regions.iter().filter_map(|r| Some((tables::harmonics(&piston, &bore, r)?, r.arc)));
-        joined(sections.flat_map(|(section, arc)| section.below(self.level, arc)).collect())
+        let sections = self.walls.sections(&piston, &bore);
+        let parts = sections
+            .flat_map(|(section, arcs)| arcs.iter().flat_map(move |arc| section.below(self.level, *arc)));
+        joined(parts.collect())
     }
 }
 

@@ -42,7 +42,7 @@ impl HotFit {
     /// one side only, so that there is more room the further it is moved.
     pub fn best_placed(&self, surface: usize, position: Position) -> Result<BestPlaced, Error> {
         let reach = self.parts.piston_diameter_mm / 8.0;
-        let mut moved = self.in_general()?;
+        let mut moved = self.in_general();
         let mut seen = self.coarse(surface, position)?;
         let mut best: Option<BestPlaced> = None;
         let mut most = f64::INFINITY;
@@ -76,14 +76,11 @@ impl HotFit {
         Ok(BestPlaced { within_mm: larger(most - best.clearance_mm, 0.0) + STILL + best.within_mm, ..best })
     }
 
-    /// The same fit with every section as harmonics and both halves of the turn by themselves.
-    pub(super) fn in_general(&self) -> Result<HotFit, Error> {
+    /// The same fit with every section as harmonics.
+    pub(super) fn in_general(&self) -> HotFit {
         let mut out = self.clone();
-        if out.bore.even {
-            out.bore.even = false;
-            out.regions = out.surfaces.iter().map(|s| s.regions(&out.bore)).collect::<Result<_, Error>>()?;
-        }
-        Ok(out)
+        out.bore.even = false;
+        out
     }
 
     /// The least clearance at the rows of a surface at some angles, where there is surface and wall: rows to begin with.

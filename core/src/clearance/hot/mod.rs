@@ -5,7 +5,9 @@
 //! |---|---|
 //! | what is a fit, and its clearance at one place | here |
 //! | a fit from the plain numbers of a host | [`drawing`] |
-//! | tables made ready for sections | `tables.rs` |
+//! | tables made ready for sections, and how they bend | `tables.rs`, `bent.rs` |
+//! | least clearance of one section | `section.rs` |
+//! | over angles and heights | `map.rs` |
 //! | smallest clearance, certified | [`smallest`] |
 //! | where it overlaps, over which area | [`contact`] |
 //! | where does it have most room, moved sideways | [`lateral`] |
@@ -16,7 +18,10 @@
 //! Per side, the piston centred: `c = R (1 + eps_bore) - r (1 + eps)`. Growth is free: no pressure, no oil film, and an overlap is what an
 //! elastic skirt takes up, not a fault by itself.
 
+mod bent;
+mod map;
 mod motion;
+mod section;
 mod tables;
 pub mod contact;
 pub mod drawing;
@@ -33,11 +38,12 @@ use crate::calc::{Formula, formula};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::{BoreField, PistonField, Rise};
 use crate::growth::{Grown, Law, Piecewise};
-use crate::shape::angle::turned;
+use crate::shape::angle::cosine;
 use crate::shape::bore::BoreShape;
 use crate::shape::curve::Curve;
 use crate::shape::piston::{PistonShape, Surface};
-use tables::{BoreTables, Region, SurfaceTables};
+use section::Walls;
+use tables::{BoreTables, SurfaceTables};
 
 formula! {
     /// Radius of a piston at an angle and a height, from the coefficients of its side there; `coat` is the coating on it.
@@ -149,7 +155,7 @@ pub struct HotFit {
     surfaces: Vec<SurfaceTables>,
     bore: BoreTables,
     /// by surface, and within it by height cell, then depth cell: where there is surface and wall
-    regions: Vec<Vec<Vec<Region>>>,
+    walls: Vec<Vec<Walls>>,
 }
 
 impl HotFit {
@@ -178,8 +184,8 @@ impl HotFit {
             .map(|(k, s)| SurfaceTables::new(&parts, s).map_err(|e| e.under(&format!("surfaces/{k}"))))
             .collect::<Result<Vec<_>, Error>>()?;
         let bore = BoreTables::new(&parts, depths)?;
-        let regions = surfaces.iter().map(|s| s.regions(&bore)).collect::<Result<_, Error>>()?;
-        let fit = HotFit { parts, rise, surfaces, bore, regions };
+        let walls = surfaces.iter().map(|s| s.walls(&bore)).collect::<Result<_, Error>>()?;
+        let fit = HotFit { parts, rise, surfaces, bore, walls };
         fit.check_temperatures(rise)?;
         Ok(fit)
     }
@@ -298,53 +304,6 @@ impl HotFit {
         self.parts.bore_field.wall_c.at(depth_mm).map(|t| self.rise.bore_c(t))
     }
 
-    /// Clearance on one side over angles and heights at one position, a row for every height: NaN where the piston has a window, where the bore
-    /// does not support it, and where there is no bore around it: above the deck, or below its end.
-    ///
-    /// # Errors
-    /// For an angle or a height that is not on the piston, as [`HotFit::at`], and for a depth that the tables of the bore do not reach;
-    /// [`ErrorKind::Contradiction`] of the field `out` when it has not one place for every pair. Then nothing is written.
-    pub fn map_into(
-        &self,
-        angles_deg: &[f64],
-        heights_mm: &[f64],
-        position: Position,
-        out: &mut [f64],
-    ) -> Result<(), Error> {
-        if angles_deg.len().checked_mul(heights_mm.len()) != Some(out.len()) {
-            let reason = "one number for every angle and height";
-            return Err(Error::new(ErrorKind::Contradiction, out.len().to_string(), reason).at("out"));
-        }
-        for (k, angle) in angles_deg.iter().enumerate() {
-            bounds::ANGLE.check(&format!("angles_deg/{k}"), *angle)?;
-        }
-        let base = self.base_depth(position)?;
-        let mut rows = Vec::with_capacity(heights_mm.len());
-        for (k, height) in heights_mm.iter().enumerate() {
-            let below = |e: Error| e.moved(format!("heights_mm/{k}"));
-            let surface = self.surface_at(*height).map_err(below)?.0;
-            rows.push((surface, *height, self.depth_in_bore(base, *height).map_err(below)?));
-        }
-        for (line, (surface, height, depth)) in out.chunks_mut(angles_deg.len().max(1)).zip(rows) {
-            for (cell, angle) in line.iter_mut().zip(angles_deg) {
-                *cell = depth
-                    .filter(|depth| self.supported(surface, *angle, height, *depth))
-                    .map_or(f64::NAN, |depth| self.clearance(surface, *angle, height, depth));
-            }
-        }
-        Ok(())
-    }
-
-    /// As [`HotFit::map_into`], into numbers of its own.
-    ///
-    /// # Errors
-    /// As [`HotFit::at`].
-    pub fn map(&self, angles_deg: &[f64], heights_mm: &[f64], position: Position) -> Result<Vec<f64>, Error> {
-        let mut out = vec![0.0; angles_deg.len().saturating_mul(heights_mm.len())];
-        self.map_into(angles_deg, heights_mm, position, &mut out)?;
-        Ok(out)
-    }
-
     /// Index and surface at a height.
     pub(crate) fn surface_at(&self, height_mm: f64) -> Result<(usize, &Surface), Error> {
         let surface = self.parts.piston.surface_at(height_mm)?;
@@ -403,7 +362,7 @@ impl HotFit {
             return f64::NAN;
         };
         let [a, b, c] = surface.side(angle_deg).coefficients(height_mm);
-        let (cos_2, cos_4) = (turned(2, angle_deg).0, turned(4, angle_deg).0);
+        let (cos_2, cos_4) = (cosine(2, angle_deg), cosine(4, angle_deg));
         let coat = coat(surface, angle_deg, height_mm);
         PistonRadius::evaluate([self.parts.piston_diameter_mm, a, b, c, cos_2, cos_4, coat])
     }
@@ -415,19 +374,24 @@ impl HotFit {
 
     fn piston_at_rise(&self, surface: usize, angle_deg: f64, height_mm: f64, rise: Rise) -> f64 {
         let cold = self.piston_cold_mm(surface, angle_deg, height_mm);
-        let eps = self.strain_at_rise(surface, height_mm, turned(2, angle_deg).0, rise);
+        let eps = self.strain_at_rise(surface, height_mm, cosine(2, angle_deg), rise);
         Grown::evaluate([cold, eps])
     }
 
     /// Strain of a surface at a height, where the cosine of twice the angle is known.
     pub(super) fn strain_at_rise(&self, surface: usize, height_mm: f64, cos_2: f64, rise: Rise) -> f64 {
+        let [(ratio_thrust, thrust), (ratio_pin, pin)] = self.axial_strains(surface, height_mm, rise);
+        StrainAt::evaluate([ratio_thrust, thrust, ratio_pin, pin, cos_2])
+    }
+
+    /// Growth ratio and strain of the material on the thrust axis and on the pin axis.
+    fn axial_strains(&self, surface: usize, height_mm: f64, rise: Rise) -> [(f64, f64); 2] {
         let Some(growth) = self.parts.growth.get(surface) else {
-            return f64::NAN;
+            return [(f64::NAN, f64::NAN); 2];
         };
         let field = &self.parts.piston_field;
         let strain = |curve: &Curve| growth.law.strain(rise.piston_c(curve.value(height_mm)));
-        let (thrust, pin) = (strain(&field.thrust_c), strain(&field.pin_c));
-        StrainAt::evaluate([growth.ratio_thrust, thrust, growth.ratio_pin, pin, cos_2])
+        [(growth.ratio_thrust, strain(&field.thrust_c)), (growth.ratio_pin, strain(&field.pin_c))]
     }
 
     /// Heights of a surface to look at: its rows, and `between` evenly spaced ones between two of them.

@@ -75,18 +75,17 @@ impl HotFit {
         if first.gap <= 0.0 {
             return Ok(Onset::TouchesCold);
         }
-        let last = way.seen(highest)?;
-        Ok(match way.first(first, last)? {
-            Some(seen) => Onset::Touches(self.contact_at(scenario, &seen, way.proven)),
+        let (before, contact) = way.up(first, highest)?;
+        let earlier = way.first(first, before)?;
+        Ok(match earlier.or(contact) {
+            Some(seen) => Onset::Touches(Contact {
+                factor: seen.k,
+                place: seen.place,
+                slope_mm: way.slope(&seen),
+                proven: way.proven,
+            }),
             None => Onset::NoContact { factor: highest, stopped_by, proven: way.proven },
         })
-    }
-
-    fn contact_at(&self, scenario: Scenario, seen: &Seen, proven: bool) -> Contact {
-        let (below, above) = (seen.k - SLOPE_STEP, seen.k + SLOPE_STEP);
-        let at = |k: f64| self.clearance_at_rise(&seen.place, scenario.rise(k));
-        let slope_mm = (at(above) - at(below)) / (above - below);
-        Contact { factor: seen.k, place: seen.place, slope_mm, proven }
     }
 
     /// Largest factor at which every law holds.
@@ -133,7 +132,8 @@ impl HotFit {
             let low = ends.iter().fold(f64::INFINITY, |m, t| smaller(m, *t));
             let high = ends.iter().fold(f64::NEG_INFINITY, |m, t| larger(m, *t));
             let (falls, rises) = law.jumps(low, high);
-            let bend = radius * law.most_bent(low, high) * most * most;
+            let [_, _, (least_bent, most_bent)] = law.ranges(low, high);
+            let bend = radius * larger(-least_bent, most_bent) * most * most;
             (bend, radius * falls * most, radius * rises * most)
         };
         for (surface, growth) in self.parts.piston.surfaces.iter().zip(&self.parts.growth) {
@@ -211,26 +211,59 @@ impl Way<'_> {
         lowest > sag * width / 4.0 || fall >= sag * width
     }
 
-    /// Encloses a contact between a factor without and one with it, by the Illinois method.
+    /// Up from a factor without contact by Newton's method: the last factor without and the first with one that it meets, or the highest without.
+    fn up(&mut self, a: Seen, highest: f64) -> Result<(Seen, Option<Seen>), Error> {
+        let mut low = a;
+        while low.k < highest {
+            if self.factors >= MOST_FACTORS {
+                self.proven = false;
+                break;
+            }
+            let next = self.seen(smaller(highest, larger(self.tangent(&low), low.k + SAME / 2.0)))?;
+            if next.gap <= 0.0 {
+                let (before, contact) = self.between(low, next)?;
+                return Ok((before, Some(contact)));
+            }
+            low = next;
+        }
+        Ok((low, None))
+    }
+
+    /// Encloses a contact between a factor without and one with it: Newton's method from the nearer end, and halves at every fourth step, so that
+    /// it ends.
     fn between(&mut self, a: Seen, b: Seen) -> Result<(Seen, Seen), Error> {
         let (mut low, mut high) = (a, b);
-        let (mut weight_low, mut weight_high) = (low.gap, high.gap);
-        let mut kept_high = false;
+        let mut steps = 0_u32;
         while high.k - low.k > SAME && self.factors < MOST_FACTORS {
-            let chord = low.k + (high.k - low.k) * (weight_low / (weight_low - weight_high));
-            // kept off the ends, so that the interval always shrinks from both sides
+            steps += 1;
+            let guess = match (steps % 4, low.gap < -high.gap) {
+                (0, _) => low.k + (high.k - low.k) / 2.0,
+                (_, true) => self.tangent(&low),
+                (_, false) => self.tangent(&high),
+            };
+            // kept off the ends, so that the interval always shrinks, and closes around a contact that was met
             let edge = SAME / 2.0;
-            let middle = self.seen(smaller(larger(chord, low.k + edge), high.k - edge))?;
-            // of an end that stays for a second time half the weight: the chord then steps over the contact
-            if middle.gap > 0.0 {
-                weight_high = if kept_high { weight_high / 2.0 } else { high.gap };
-                (low, weight_low, kept_high) = (middle, middle.gap, true);
-            } else {
-                weight_low = if kept_high { low.gap } else { weight_low / 2.0 };
-                (high, weight_high, kept_high) = (middle, middle.gap, false);
-            }
+            let middle = self.seen(smaller(larger(guess, low.k + edge), high.k - edge))?;
+            if middle.gap > 0.0 { low = middle } else { high = middle }
         }
         Ok((low, high))
+    }
+
+    /// Where the clearance would be used up along its tangent at a factor; without end where it does not fall.
+    fn tangent(&self, at: &Seen) -> f64 {
+        let slope = self.slope(at);
+        // the factor moves by less than the largest one
+        match libm::fabs(at.gap) < -slope * LARGEST {
+            true => at.k - at.gap / slope,
+            false => f64::INFINITY,
+        }
+    }
+
+    /// Change with the factor of the clearance at the place where it is least: the least clearance changes by as much.
+    fn slope(&self, at: &Seen) -> f64 {
+        let (below, above) = (at.k - SLOPE_STEP, at.k + SLOPE_STEP);
+        let gap = |k: f64| self.fit.clearance_at_rise(&at.place, self.scenario.rise(k));
+        (gap(above) - gap(below)) / (above - below)
     }
 }
 

@@ -9,10 +9,19 @@
 //!
 //! with J and K the jumps of the slope at the kinks of the laws of expansion.
 //!
-//! Cells are halved until that bound leaves less than [`WITHIN`] below the smallest clearance found. A section's own smallest value over every angle comes from
-//! [`least`](crate::clearance::least).
+//! In a bore that is the same at every depth a part that is left open is closed from the bottom of its valley `z0`, found by Newton's method at the angle
+//! `t0` of the least clearance. With `m` at most the second derivative and `g` the slope at `z0`,
+//!
+//! `c(t, z) >= c(t, z0) + g(t) (z - z0) + m (z - z0)^2 / 2`,
+//!
+//! and the slope leaves that at `t0` by at most `L |u - u0|`, `u = cos 2t`. So what the clearance falls below its section at `z0` is at most
+//! `k (u - u0)^2 + k0` with the numbers of [`Swell`], and the section of a piston that is larger by so much is below the clearance of the whole part.
+//!
+//! Parts are halved until either bound leaves less than [`WITHIN`] below the smallest clearance found. A section's own smallest value over every angle
+//! comes from [`least`](crate::clearance::least).
 
-use super::tables::{self, BoreAt, DepthCell, HeightCell, LeastOf, PistonAt, Region, SurfaceTables};
+use super::section::{self, BoreAt, LeastOf, Walls};
+use super::tables::{Bend, DepthCell, HeightCell, SurfaceTables};
 use super::{HotFit, Place, Position};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::Rise;
@@ -44,6 +53,11 @@ struct Part {
     depth_cell: usize,
     z: (f64, f64),
     y: (f64, f64),
+    /// how the clearance bends over the heights by the piston, and over the depths by the bore: here, or over a larger part that holds this one
+    bends: [Bend; 2],
+    own_bends: bool,
+    /// at its lower and its upper end; where the piston moves, the lowest corner
+    ends: [LeastOf; 2],
 }
 
 /// Corners of a part, in height and depth.
@@ -60,17 +74,26 @@ enum Stands {
     Between(f64, f64),
 }
 
+/// The smallest clearance so far.
+#[derive(Debug, Clone, Copy)]
+struct Best {
+    least: LeastOf,
+    /// height and depth
+    at: (f64, f64),
+    /// in the list of walls
+    place: usize,
+}
+
 struct Search<'a> {
     fit: &'a HotFit,
     tables: &'a SurfaceTables,
     rise: Rise,
     stands: Stands,
     /// by height cell, then depth cell
-    regions: &'a [Vec<Region>],
+    walls: &'a [Walls],
     /// the bore, where it is the same at every depth
     alike: Option<BoreAt>,
-    best: LeastOf,
-    at: (f64, f64),
+    best: Best,
     lowest: f64,
     sections: u32,
 }
@@ -101,7 +124,7 @@ impl HotFit {
     ) -> Result<Smallest, Error> {
         let (_, tables) = self.surface(surface)?;
         let stands = self.stands(position)?;
-        let regions = self.regions.get(surface).map_or(&[][..], Vec::as_slice);
+        let walls = self.walls.get(surface).map_or(&[][..], Vec::as_slice);
         let alike = match (stands, self.bore.cells.first()) {
             (Stands::Anywhere, Some(cell)) => Some(self.bore.section(cell, cell.from, rise)),
             _ => None,
@@ -111,10 +134,9 @@ impl HotFit {
             tables,
             rise,
             stands,
-            regions,
+            walls,
             alike,
-            best: LeastOf { value: f64::INFINITY, within: 0.0, angle_deg: 0.0 },
-            at: (f64::NAN, f64::NAN),
+            best: Best { least: LeastOf::NOTHING, at: (f64::NAN, f64::NAN), place: 0 },
             lowest: f64::INFINITY,
             sections: 0,
         };
@@ -153,10 +175,10 @@ impl HotFit {
         position: Option<Position>,
         search: &Search<'_>,
     ) -> Result<Smallest, Error> {
-        let (height, depth) = search.at;
-        if !search.best.value.is_finite() {
+        let Best { least, at: (height, depth), place } = search.best;
+        let Some(walls) = search.walls.get(place).filter(|_| least.value.is_finite()) else {
             return Err(not_in_the_bore());
-        }
+        };
         let (depth_mm, crank_deg) = match (search.stands, position, &self.parts.motion) {
             (Stands::Anywhere, ..) => (None, None),
             (Stands::At(base), Some(Position::Crank(crank)), _) => (Some(base - height), Some(crank)),
@@ -169,12 +191,11 @@ impl HotFit {
             }
             (Stands::Between(..), ..) => (Some(depth), None),
         };
-        let place =
-            Place { surface, angle_deg: search.best.angle_deg, height_mm: height, depth_mm, crank_deg };
+        let angle_deg = walls.angle_deg(least.around);
         Ok(Smallest {
-            clearance_mm: search.best.value,
-            place,
-            within_mm: larger(search.best.value - search.lowest, search.best.within),
+            clearance_mm: least.value,
+            place: Place { surface, angle_deg, height_mm: height, depth_mm, crank_deg },
+            within_mm: larger(least.value - search.lowest, least.within),
             sections: search.sections,
         })
     }
@@ -187,102 +208,304 @@ pub(super) fn not_in_the_bore() -> Error {
 impl Search<'_> {
     fn run(&mut self) {
         let mut parts = self.parts();
-        parts.reverse();
-        while let Some(part) = parts.pop() {
-            let bound = self.look(&part);
-            if bound >= self.best.value - WITHIN || self.sections > MOST_SECTIONS {
+        // the most promising last, where the next is taken from
+        parts.sort_by(|a, b| b.lowest().total_cmp(&a.lowest()));
+        while let Some(mut part) = parts.pop() {
+            let bound = self.bound(&mut part);
+            if self.is_enough(bound) || self.sections > MOST_SECTIONS {
                 self.lowest = smaller(self.lowest, bound);
                 continue;
             }
             let [first, second] = self.halves(&part);
-            parts.push(second);
-            parts.push(first);
+            let turned = first.lowest() > second.lowest();
+            parts.extend(if turned { [first, second] } else { [second, first] });
         }
     }
 
+    fn is_enough(&self, bound: f64) -> bool {
+        bound >= self.best.least.value - WITHIN
+    }
+
     /// The parts to begin with.
-    fn parts(&self) -> Vec<Part> {
-        let mut out = Vec::new();
-        for (height_cell, height) in self.tables.cells.iter().enumerate() {
-            for (depth_cell, depth) in self.fit.bore.cells.iter().enumerate() {
-                let (z, y) = ((height.from, height.to), (depth.from, depth.to));
-                let part = match self.stands {
-                    Stands::Anywhere => (depth_cell == 0).then_some(Part { height_cell, depth_cell, z, y }),
-                    Stands::At(base) => {
-                        let z = (larger(z.0, base - y.1), smaller(z.1, base - y.0));
-                        (z.0 <= z.1).then_some(Part { height_cell, depth_cell, z, y })
-                    }
-                    Stands::Between(..) => Some(Part { height_cell, depth_cell, z, y }),
-                };
-                out.extend(part);
+    fn parts(&mut self) -> Vec<Part> {
+        let (heights, depths) = (&self.tables.cells, &self.fit.bore.cells);
+        let mut out = Vec::with_capacity(heights.len() * depths.len());
+        for (height_cell, height) in heights.iter().enumerate() {
+            for (depth_cell, depth) in depths.iter().enumerate() {
+                let (mut z, y) = ((height.from, height.to), (depth.from, depth.to));
+                match self.stands {
+                    Stands::Anywhere if depth_cell > 0 => continue,
+                    Stands::At(base) => z = (larger(z.0, base - y.1), smaller(z.1, base - y.0)),
+                    _ => {}
+                }
+                if z.0 <= z.1 {
+                    let part = Part { height_cell, depth_cell, z, y: self.depths(z, y), ..Part::NEW };
+                    let part = self.with_bends(part, height, depth);
+                    out.push(self.with_ends(part, [None, None]));
+                }
             }
         }
         out
     }
 
-    /// Looks at the corners of a part; a value the clearance is nowhere below there.
-    fn look(&mut self, part: &Part) -> f64 {
-        let fit = self.fit;
-        let (Some(height), Some(depth)) =
-            (self.tables.cells.get(part.height_cell), fit.bore.cells.get(part.depth_cell))
-        else {
-            return f64::INFINITY;
-        };
-        let place = part.height_cell * fit.bore.cells.len() + part.depth_cell;
-        let (z0, z1) = part.z;
-        let mut corners: Corners = [None; 12];
-        let y = match self.stands {
-            Stands::Anywhere => {
-                corners[0] = Some((z0, depth.from));
-                corners[1] = Some((z1, depth.from));
-                (depth.from, depth.from)
-            }
-            Stands::At(base) => {
-                corners[0] = Some((z0, base - z0));
-                corners[1] = Some((z1, base - z1));
-                (base - z1, base - z0)
-            }
-            Stands::Between(top, bottom) => {
-                corners = polygon(part.z, part.y, (top, bottom));
-                part.y
-            }
-        };
-        let mut lowest = f64::INFINITY;
-        for (z, y) in corners.into_iter().flatten() {
-            let piston = self.tables.section(height, z, self.rise);
-            let bore = self.alike.unwrap_or_else(|| fit.bore.section(depth, y, self.rise));
-            lowest = smaller(lowest, self.meet(place, &piston, &bore, (z, y)));
+    /// Depths of a part: where the piston does not move they follow from its heights.
+    fn depths(&self, z: (f64, f64), y: (f64, f64)) -> (f64, f64) {
+        match self.stands {
+            Stands::Anywhere => (y.0, y.0),
+            Stands::At(base) => (base - z.1, base - z.0),
+            Stands::Between(..) => y,
         }
-        let (wz, wy) = (z1 - z0, y.1 - y.0);
-        let (m, j) = piston_bend(self.tables, height, part.z, self.rise);
-        let (n, k) = bore_bend(fit, depth, y, self.rise);
-        lowest - (m * wz / 2.0 + j) * wz / 4.0 - (n * wy / 2.0 + k) * wy / 4.0
     }
 
-    fn meet(&mut self, place: usize, piston: &PistonAt, bore: &BoreAt, at: (f64, f64)) -> f64 {
-        let Some(regions) = self.regions.get(place) else {
-            return f64::INFINITY;
+    fn with_bends(&self, part: Part, height: &HeightCell, depth: &DepthCell) -> Part {
+        let by_piston = self.tables.bend(height, part.z, self.rise);
+        Part { bends: [by_piston, self.fit.bore.bend(depth, part.y, self.rise)], own_bends: true, ..part }
+    }
+
+    /// The part with its ends, of which some are known.
+    fn with_ends(&mut self, part: Part, known: [Option<LeastOf>; 2]) -> Part {
+        let enough = self.best.least.value + part.sag();
+        let ((z0, z1), (y0, y1)) = (part.z, part.y);
+        if let Stands::Between(top, bottom) = self.stands {
+            let corners = polygon(part.z, part.y, (top, bottom));
+            let lowest = corners.into_iter().flatten().fold(LeastOf::NOTHING, |lowest, at| {
+                let found = self.meet(&part, at, enough);
+                if found.floor() < lowest.floor() { found } else { lowest }
+            });
+            return Part { ends: [lowest; 2], ..part };
+        }
+        let [low, high] = known;
+        let low = low.unwrap_or_else(|| self.meet(&part, (z0, y1), enough));
+        let high = high.unwrap_or_else(|| self.meet(&part, (z1, y0), enough));
+        Part { ends: [low, high], ..part }
+    }
+
+    /// The section at a place of a part; what is not below `enough` need not be known.
+    fn meet(&mut self, part: &Part, at: (f64, f64), enough: f64) -> LeastOf {
+        let Some((height, depth, place)) = self.cells(part) else { return LeastOf::NOTHING };
+        let Some(walls) = self.walls.get(place) else { return LeastOf::NOTHING };
+        let piston = self.tables.section(height, at.0, self.rise);
+        let found = match &self.alike {
+            Some(bore) => section::least(&piston, bore, walls, enough),
+            None => section::least(&piston, &self.fit.bore.section(depth, at.1, self.rise), walls, enough),
         };
-        let found = tables::least(piston, bore, regions);
         self.sections += 1;
-        if found.value < self.best.value {
-            self.best = found;
-            self.at = at;
+        if found.value < self.best.least.value {
+            self.best = Best { least: found, at, place };
         }
-        found.value - found.within
+        found
     }
 
-    /// Halves a part along the direction whose bend costs most.
-    fn halves(&self, part: &Part) -> [Part; 2] {
+    /// The cells of a part, and its place in the list of walls.
+    fn cells(&self, part: &Part) -> Option<(&HeightCell, &DepthCell, usize)> {
+        let depths = &self.fit.bore.cells;
+        let place = part.height_cell * depths.len() + part.depth_cell;
+        Some((self.tables.cells.get(part.height_cell)?, depths.get(part.depth_cell)?, place))
+    }
+
+    /// A value the clearance is nowhere below in a part: by its ends, and where that is not enough by its valley.
+    fn bound(&mut self, part: &mut Part) -> f64 {
+        if !part.own_bends && !self.is_enough(part.by_ends()) {
+            if let Some((height, depth, _)) = self.cells(part) {
+                *part = self.with_bends(*part, height, depth);
+            }
+        }
+        let by_ends = part.by_ends();
+        match self.is_enough(by_ends) {
+            true => by_ends,
+            false => self.bound_of_valley(part).map_or(by_ends, |found| larger(found, by_ends)),
+        }
+    }
+
+    /// The same by its valley, where there is one bore for all depths, one coating, and no kink.
+    fn bound_of_valley(&mut self, part: &Part) -> Option<f64> {
+        let (.., place) = self.cells(part)?;
+        let walls = self.walls.get(place)?;
+        let [bend, _] = part.bends;
+        if self.alike.is_none() || walls.bare || !bend.smooth {
+            return None;
+        }
+        let valley = self.valley(part, walls);
+        let (height, ..) = self.cells(part)?;
+        let mut piston = self.tables.section(height, valley.z, self.rise);
+        for (cubic, slopes) in piston.cubic.iter_mut().zip(self.tables.slopes(height, valley.z, self.rise)) {
+            Swell::of(slopes.map(|c| -c), &valley, part)?.add(cubic, valley.cos_2);
+        }
+        self.sections += 1;
+        let enough = self.best.least.value - WITHIN;
+        Some(section::least(&piston, self.alike.as_ref()?, walls, enough).floor())
+    }
+
+    /// The bottom of the valley within a part: in turn the height at one angle, and the angle at that height.
+    fn valley(&mut self, part: &Part, walls: &Walls) -> Valley {
+        let of = |z: f64, least: &LeastOf, walls: &Walls| {
+            let (half, cos_2) = walls.half_and_cos_2(least.around);
+            Valley { z, half, cos_2, value: least.value }
+        };
+        let ([low, high], best) = (&part.ends, &self.best);
+        let mut valley = match (self.walls.get(best.place), high.value < low.value) {
+            (Some(walls), _) if best.at.0 >= part.z.0 && best.at.0 <= part.z.1 => {
+                of(best.at.0, &best.least, walls)
+            }
+            (_, true) => of(part.z.1, high, walls),
+            (_, false) => of(part.z.0, low, walls),
+        };
+        let [bend, _] = part.bends;
+        for _ in 0..MOST_TURNS {
+            let next = self.downhill(part, &valley);
+            let way = next - valley.z;
+            if way * way * bend.most <= WITHIN / 64.0 {
+                break;
+            }
+            let found = self.meet(part, (next, part.y.0), f64::INFINITY);
+            if found.value >= valley.value {
+                break;
+            }
+            valley = of(next, &found, walls);
+        }
+        valley
+    }
+
+    /// The height of a part at which the clearance at one angle is level, or an end, by Newton's method.
+    fn downhill(&self, part: &Part, from: &Valley) -> f64 {
+        let Some((height, ..)) = self.cells(part) else { return from.z };
+        let ((z0, z1), [most, _]) = (part.z, part.bends);
+        let mut z = from.z;
+        for _ in 0..MOST_TURNS {
+            let radius = self.tables.radius(height, z, self.rise, (from.half, from.cos_2));
+            // the clearance shrinks as the piston grows
+            let (slope, bend) = (-radius.slope, -radius.bend);
+            let next = match (slope > 0.0, libm::fabs(slope) < bend * (z1 - z0)) {
+                (_, true) => larger(z0, smaller(z1, z - slope / bend)),
+                (true, _) => z0,
+                (false, _) => z1,
+            };
+            let way = next - z;
+            z = next;
+            if way * way * most.most <= WITHIN / 1024.0 {
+                break;
+            }
+        }
+        z
+    }
+
+    /// Halves a part along its longer side.
+    fn halves(&mut self, part: &Part) -> [Part; 2] {
         let ((z0, z1), (y0, y1)) = (part.z, part.y);
         let along_depth = matches!(self.stands, Stands::Between(..)) && y1 - y0 > z1 - z0;
-        if along_depth {
-            let middle = (y0 + y1) / 2.0;
-            return [Part { y: (y0, middle), ..*part }, Part { y: (middle, y1), ..*part }];
+        let (zm, ym) = ((z0 + z1) / 2.0, (y0 + y1) / 2.0);
+        let places = match along_depth {
+            true => [(part.z, (y0, ym)), (part.z, (ym, y1))],
+            false => [((z0, zm), part.y), ((zm, z1), part.y)],
+        };
+        let [first, second] =
+            places.map(|(z, y)| Part { z, y: self.depths(z, y), own_bends: false, ..*part });
+        if matches!(self.stands, Stands::Between(..)) {
+            return [self.with_ends(first, [None, None]), self.with_ends(second, [None, None])];
         }
-        let middle = (z0 + z1) / 2.0;
-        [Part { z: (z0, middle), ..*part }, Part { z: (middle, z1), ..*part }]
+        let [low, high] = part.ends;
+        let enough = self.best.least.value + larger(first.sag(), second.sag());
+        let middle = self.meet(part, (zm, second.y.1), enough);
+        [self.with_ends(first, [Some(low), Some(middle)]), self.with_ends(second, [Some(middle), Some(high)])]
     }
+}
+
+impl Part {
+    /// Nothing known of it.
+    const NEW: Part = Part {
+        height_cell: 0,
+        depth_cell: 0,
+        z: (f64::NAN, f64::NAN),
+        y: (f64::NAN, f64::NAN),
+        bends: [Bend::NONE; 2],
+        own_bends: false,
+        ends: [LeastOf::NOTHING; 2],
+    };
+
+    /// How far the clearance can be below its lowest corner.
+    fn sag(&self) -> f64 {
+        let ([by_piston, by_bore], (z0, z1), (y0, y1)) = (&self.bends, self.z, self.y);
+        by_piston.sag(z1 - z0) + by_bore.sag(y1 - y0)
+    }
+
+    /// A value it is nowhere below, by its ends.
+    fn by_ends(&self) -> f64 {
+        let [low, high] = &self.ends;
+        smaller(low.floor(), high.floor()) - self.sag()
+    }
+
+    /// Its lower end.
+    fn lowest(&self) -> f64 {
+        let [low, high] = &self.ends;
+        smaller(low.value, high.value)
+    }
+}
+
+/// Most steps in search of a valley; without them a part is halved.
+const MOST_TURNS: u32 = 6;
+
+/// A height of a part, and where around the turn the clearance is least there.
+#[derive(Debug, Clone, Copy)]
+struct Valley {
+    z: f64,
+    half: usize,
+    cos_2: f64,
+    value: f64,
+}
+
+/// What a section at one height must be larger by, `k (u - u0)^2 + k0`, to hold the piston of a whole part.
+#[derive(Debug, Clone, Copy)]
+struct Swell {
+    k: f64,
+    k0: f64,
+}
+
+impl Swell {
+    /// From the slope of the clearance by the height as a cubic in `u`; none where no bound of this kind is of use.
+    ///
+    /// At an end of the part with a slope `g0` that rises into it, `e = g0 - L |u - u0|` is left of it. Over the width `w` the clearance falls by at
+    /// most `-e w`, and where it bends up by at most `e^2 / 2m`. As `L d - g0 <= L^2 d^2 / 4 g0`, either is a parabola; of a bend down, `m w / 2` is taken off
+    /// the slope first. Anywhere else it falls by at most `(|g0| + L d)^2 / 2m <= (9 g0^2 + 9/8 L^2 d^2) / 2m`.
+    fn of([s0, s1, s2, s3]: [f64; 4], valley: &Valley, part: &Part) -> Option<Swell> {
+        let ([bend, _], u) = (part.bends, valley.cos_2);
+        let m = bend.least;
+        let slope = s0 + u * (s1 + u * (s2 + u * s3));
+        // of the divided difference, |u| and |u0| being at most 1
+        let change = libm::fabs(s1 + u * (s2 + u * s3)) + libm::fabs(s2 + u * s3) + libm::fabs(s3);
+        let square = change * change;
+        let (z0, z1) = part.z;
+        let width = z1 - z0;
+        let inward = if valley.z <= z0 {
+            slope
+        } else if valley.z >= z1 {
+            -slope
+        } else {
+            -1.0
+        };
+        let left = inward + smaller(m, 0.0) * width / 2.0;
+        if left >= 0.0 {
+            let by_slope = below_one(square * width, 4.0 * left);
+            let by_bend = below_one(square, 2.0 * m);
+            let k = [by_slope, by_bend].into_iter().flatten().reduce(smaller)?;
+            return Some(Swell { k, k0: 0.0 });
+        }
+        Some(Swell {
+            k: below_one(9.0 / 8.0 * square, 2.0 * m)?,
+            k0: below_one(9.0 * slope * slope, 2.0 * m)?,
+        })
+    }
+
+    /// Makes a cubic in `u` larger.
+    fn add(&self, [c0, c1, c2, _]: &mut [f64; 4], u0: f64) {
+        *c0 += self.k0 + self.k * u0 * u0;
+        *c1 -= 2.0 * self.k * u0;
+        *c2 += self.k;
+    }
+}
+
+/// A quotient of two numbers, where it is below 1: nothing overflows.
+fn below_one(above: f64, below: f64) -> Option<f64> {
+    (above < below).then(|| above / below)
 }
 
 /// Corners of the part of a rectangle in which the depth of the bottom edge, `y + z`, is within its range.
@@ -303,71 +526,3 @@ fn polygon((z0, z1): (f64, f64), (y0, y1): (f64, f64), (top, bottom): (f64, f64)
 
 /// Rounding of a height or a depth, in mm, and far above it.
 const HAIR: f64 = 1e-10;
-
-/// At least the second derivative of the negative hot radius over height, for every angle, and the jumps of its slope at kinks of the law.
-fn piston_bend(tables: &SurfaceTables, cell: &HeightCell, (z0, z1): (f64, f64), rise: Rise) -> (f64, f64) {
-    let (low, high) = (z0 - cell.from, z1 - cell.from);
-    let law = &tables.growth.law;
-    let mut strain = (0.0_f64, 0.0_f64, 0.0_f64);
-    let mut kink = 0.0;
-    for (field, ratio) in
-        [(&cell.thrust_c, tables.growth.ratio_thrust), (&cell.pin_c, tables.growth.ratio_pin)]
-    {
-        let slope = libm::fabs(rise.piston) * field.steepest(low, high);
-        let bend = libm::fabs(rise.piston) * field.most_bent(low, high);
-        let (t0, t1) = (rise.piston_c(field.value(low)), rise.piston_c(field.value(high)));
-        let (t0, t1) = (smaller(t0, t1), larger(t0, t1));
-        let (steep, bent) = (law.steepest(t0, t1), law.most_bent(t0, t1));
-        let size = larger(libm::fabs(law.strain(t0)), libm::fabs(law.strain(t1)));
-        strain.0 = larger(strain.0, ratio * size);
-        strain.1 = larger(strain.1, ratio * steep * slope);
-        strain.2 = larger(strain.2, ratio * (bent * slope * slope + steep * bend));
-        // where the piston grows less steeply from a kink on, the clearance bends down to it
-        kink = larger(kink, ratio * law.jumps(t0, t1).0 * slope);
-    }
-    let mut most = (0.0, 0.0);
-    for side in cell.radius.iter().take(if tables.symmetric { 1 } else { 2 }) {
-        let [a0, a1, a2] = side;
-        let size = a0.largest(low, high) + a1.largest(low, high) + a2.largest(low, high);
-        let slope = a0.steepest(low, high) + a1.steepest(low, high) + a2.steepest(low, high);
-        // -(a0'' + a1'' u + a2'' u^2) at both ends, u from -1 to 1
-        let down = |x: f64| -a0.bend(x) + libm::fabs(a1.bend(x)) + larger(-a2.bend(x), 0.0);
-        let both = |x: f64| libm::fabs(a0.bend(x)) + libm::fabs(a1.bend(x)) + libm::fabs(a2.bend(x));
-        let own = larger(down(low), down(high));
-        let extra = larger(both(low), both(high)) * strain.0 + 2.0 * slope * strain.1 + size * strain.2;
-        most = (larger(most.0, own + extra), larger(most.1, size * kink));
-    }
-    most
-}
-
-/// At least the second derivative of the hot radius of the bore over depth, for every angle, and the jumps of its slope at kinks of the law.
-fn bore_bend(fit: &HotFit, cell: &DepthCell, (y0, y1): (f64, f64), rise: Rise) -> (f64, f64) {
-    let (low, high) = (y0 - cell.from, y1 - cell.from);
-    if fit.bore.straight {
-        return (0.0, 0.0);
-    }
-    let law = &fit.bore.law;
-    let wall_slope = libm::fabs(rise.bore) * cell.wall_c.steepest(low, high);
-    let bend = libm::fabs(rise.bore) * cell.wall_c.most_bent(low, high);
-    let (t0, t1) = (rise.bore_c(cell.wall_c.value(low)), rise.bore_c(cell.wall_c.value(high)));
-    let (t0, t1) = (smaller(t0, t1), larger(t0, t1));
-    let (steep, bent) = (law.steepest(t0, t1), law.most_bent(t0, t1));
-    let strain = larger(libm::fabs(law.strain(t0)), libm::fabs(law.strain(t1)));
-    let strain_slope = steep * wall_slope;
-    let strain_bend = bent * wall_slope * wall_slope + steep * bend;
-    let mut up = larger(cell.mean.bend(low), cell.mean.bend(high));
-    let mut both = cell.mean.most_bent(low, high);
-    let mut slope = cell.mean.steepest(low, high);
-    let mut size = cell.mean.largest(low, high);
-    for (_, cosine, sine) in &cell.waves {
-        for wave in [cosine, sine] {
-            let bent = wave.most_bent(low, high);
-            up += bent;
-            both += bent;
-            slope += wave.steepest(low, high);
-            size += wave.largest(low, high);
-        }
-    }
-    let bend = up + both * strain + 2.0 * slope * strain_slope + size * strain_bend;
-    (larger(0.0, bend), size * law.jumps(t0, t1).1 * wall_slope)
-}

@@ -1,15 +1,17 @@
 //! Tables of a fit made ready: cells over height and over depth within which every curve is one cubic and every window is there or not, and
-//! the section of piston and bore at any place of a cell.
+//! the section of piston and bore at any place of a cell, and how they bend there.
 
-use super::{Parts, SurfaceGrowth};
-use crate::clearance::least::{Arc, EvenHarmonics, Harmonics};
+use super::bent::{Bent, Quantity, Range};
+use super::section::{BoreAt, PistonAt, Region, Walls};
+use super::{Parts, Piecewise, SurfaceGrowth};
+use crate::clearance::least::Harmonics;
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::Rise;
-use crate::shape::angle::{turned, width};
+use crate::shape::angle::width;
 use crate::shape::curve::Curve;
 use crate::shape::least::{larger, smaller};
 use crate::shape::piston::{Side, Surface, WindowKind};
-use core::f64::consts::PI;
+use crate::size::REFERENCE_TEMPERATURE_C;
 
 /// A cubic from the beginning of its cell on.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -43,35 +45,33 @@ impl Cubic {
         c0 + x * (c1 + x * (c2 + x * c3))
     }
 
-    /// Second derivative; a straight line.
-    pub(super) fn bend(&self, x: f64) -> f64 {
-        let [_, _, c2, c3] = self.0;
-        2.0 * c2 + x * (6.0 * c3)
-    }
-
-    /// Largest absolute slope between two places.
-    pub(super) fn steepest(&self, low: f64, high: f64) -> f64 {
+    /// Value, slope and bend at a place.
+    fn local(&self, x: f64) -> Bent<f64> {
         let [_, c1, c2, c3] = self.0;
-        let slope = |x: f64| libm::fabs(c1 + x * (2.0 * c2 + x * (3.0 * c3)));
-        let ends = larger(slope(low), slope(high));
-        // the parabola turns between
-        match 3.0 * libm::fabs(c3) * (high - low) > 0.0 {
-            true => {
-                let turn = -c2 / (3.0 * c3);
-                if turn > low && turn < high { larger(ends, slope(turn)) } else { ends }
-            }
-            false => ends,
+        Bent {
+            value: self.value(x),
+            slope: c1 + x * (2.0 * c2 + x * (3.0 * c3)),
+            bend: 2.0 * c2 + x * (6.0 * c3),
         }
     }
 
-    /// At least every absolute value between two places: it may turn between them.
-    pub(super) fn largest(&self, low: f64, high: f64) -> f64 {
-        libm::fabs(self.value(low)) + self.steepest(low, high) * (high - low)
+    /// Their ranges between two places: the bend is a straight line, and value and slope leave their chord by at most an eighth of what bends
+    /// them times the square of the width.
+    fn over(&self, low: f64, high: f64) -> Bent<Range> {
+        let (from, to) = (self.local(low), self.local(high));
+        let eighth = (high - low) * (high - low) / 8.0;
+        let [.., c3] = self.0;
+        let bend = Range::between(from.bend, to.bend);
+        Bent {
+            value: Range::between(from.value, to.value).widened(bend.size() * eighth),
+            slope: Range::between(from.slope, to.slope).widened(6.0 * libm::fabs(c3) * eighth),
+            bend,
+        }
     }
 
-    /// Largest absolute second derivative between two places.
-    pub(super) fn most_bent(&self, low: f64, high: f64) -> f64 {
-        larger(libm::fabs(self.bend(low)), libm::fabs(self.bend(high)))
+    /// The ranges of a curve that rises or falls all along, as a table of temperatures does between two rows: the value has those of its ends.
+    fn over_monotone(&self, low: f64, high: f64) -> Bent<Range> {
+        Bent { value: Range::between(self.value(low), self.value(high)), ..self.over(low, high) }
     }
 }
 
@@ -93,49 +93,7 @@ fn rows(curve: &Curve) -> impl Iterator<Item = f64> {
 pub(super) const AXES_DEG: [f64; 2] = [0.0, 180.0];
 
 /// Angles about the axis of a half, from -90 to 90.
-type Span = (f64, f64);
-
-/// A part of the turn that has surface and wall, with or without coating.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Region {
-    /// 0 for the half around the major thrust side, 1 for the other.
-    pub(super) half: usize,
-    span: Span,
-    /// The same in `cos 2t`.
-    low: f64,
-    high: f64,
-    pub(super) arc: Arc,
-    pub(super) bare: bool,
-}
-
-impl Region {
-    fn new(half: usize, span: Span, bare: bool) -> Result<Self, Error> {
-        let (from, to) = span;
-        let (near, far) =
-            (smaller(libm::fabs(from), libm::fabs(to)), larger(libm::fabs(from), libm::fabs(to)));
-        let near = if from <= 0.0 && to >= 0.0 { 0.0 } else { near };
-        let axis = AXES_DEG.get(half).copied().unwrap_or(0.0);
-        let begin = if axis + from < 0.0 { axis + from + 360.0 } else { axis + from };
-        Ok(Region {
-            half,
-            span,
-            low: turned(2, far).0,
-            high: turned(2, near).0,
-            arc: Arc::new(begin, begin + (to - from))?,
-            bare,
-        })
-    }
-
-    /// An angle of the region with this `cos 2t`.
-    fn angle_deg(&self, cos_2: f64) -> f64 {
-        let (from, to) = self.span;
-        let from_axis = libm::acos(cos_2) * (90.0 / PI);
-        let about = if from_axis <= to { from_axis } else { -from_axis };
-        let about = larger(from, smaller(to, about));
-        let angle = AXES_DEG.get(self.half).copied().unwrap_or(0.0) + about;
-        if angle < 0.0 { angle + 360.0 } else { angle }
-    }
-}
+pub(super) type Span = (f64, f64);
 
 /// Takes an open interval out of closed ones: its ends stay.
 fn without(spans: Vec<Span>, from: f64, to: f64) -> Vec<Span> {
@@ -194,15 +152,6 @@ pub(super) struct SurfaceTables {
     pub(super) symmetric: bool,
 }
 
-/// The running piston at a height.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct PistonAt {
-    /// radius of each half in `cos 2t`
-    pub(super) cubic: [[f64; 4]; 2],
-    /// what a bare window takes off, in `cos 2t`
-    coating: [f64; 2],
-}
-
 impl SurfaceTables {
     pub(super) fn new(parts: &Parts, surface: &Surface) -> Result<Self, Error> {
         let growth = parts
@@ -234,10 +183,9 @@ impl SurfaceTables {
     }
 
     /// What there is of surface and wall, by height cell, then depth cell.
-    pub(super) fn regions(&self, bore: &BoreTables) -> Result<Vec<Vec<Region>>, Error> {
-        let alike = self.symmetric && bore.even;
+    pub(super) fn walls(&self, bore: &BoreTables) -> Result<Vec<Walls>, Error> {
         let pairs = self.cells.iter().flat_map(|height| bore.cells.iter().map(move |depth| (height, depth)));
-        pairs.map(|(height, depth)| regions(height, depth, alike)).collect()
+        pairs.map(|(height, depth)| walls(height, depth, self.symmetric)).collect()
     }
 
     /// The running piston at a height of a cell.
@@ -248,14 +196,148 @@ impl SurfaceTables {
         let pin = ratio_pin * law.strain(rise.piston_c(cell.pin_c.value(x)));
         // strain is g0 + g1 cos 2t
         let (g0, g1) = (1.0 + (thrust + pin) / 2.0, (thrust - pin) / 2.0);
+        let cubic = self.halves(cell, |side| grown(side.map(|c| c.value(x)), g0, g1));
+        PistonAt { cubic, coating: [self.coating * g0, self.coating * g1] }
+    }
+
+    /// Half the strain on both axes at a place of a cell.
+    fn half_strains(&self, cell: &HeightCell, x: f64, rise: Rise) -> [Bent<f64>; 2] {
+        let SurfaceGrowth { law, ratio_thrust, ratio_pin } = &self.growth;
+        [(&cell.thrust_c, ratio_thrust), (&cell.pin_c, ratio_pin)].map(|(field, ratio)| {
+            let celsius = risen(field.local(x), rise.piston);
+            celsius.through(law.local(celsius.value)).times(ratio / 2.0)
+        })
+    }
+
+    /// Slope of the running radius of each half by the height, in `cos 2t`.
+    pub(super) fn slopes(&self, cell: &HeightCell, height: f64, rise: Rise) -> [[f64; 4]; 2] {
+        let x = height - cell.from;
+        let [thrust, pin] = self.half_strains(cell, x, rise);
+        let (g0, g1) = ((thrust + pin).raised(1.0), thrust + pin.times(-1.0));
+        self.halves(cell, |side| {
+            let side = side.map(|c| c.local(x));
+            let by_shape = grown(side.map(|c| c.slope), g0.value, g1.value);
+            let by_strain = grown(side.map(|c| c.value), g0.slope, g1.slope);
+            let mut sum = by_shape;
+            for (to, more) in sum.iter_mut().zip(by_strain) {
+                *to += more;
+            }
+            sum
+        })
+    }
+
+    /// The running radius of a half at a height and a `cos 2t`, with its derivatives by the height.
+    pub(super) fn radius(
+        &self,
+        cell: &HeightCell,
+        height: f64,
+        rise: Rise,
+        (half, u): (usize, f64),
+    ) -> Bent<f64> {
+        let x = height - cell.from;
         let [thrust_side, minor_side] = &cell.radius;
-        let grown = |side: &[Cubic; 3]| {
-            let [a0, a1, a2] = side.map(|c| c.value(x));
-            [a0 * g0, a0 * g1 + a1 * g0, a1 * g1 + a2 * g0, a2 * g1]
+        let [a0, a1, a2] = if half == 0 { thrust_side } else { minor_side };
+        let [thrust, pin] = self.half_strains(cell, x, rise);
+        let cold = a0.local(x) + a1.local(x).times(u) + a2.local(x).times(u * u);
+        cold * (thrust.times(1.0 + u) + pin.times(1.0 - u)).raised(1.0)
+    }
+
+    fn halves(&self, cell: &HeightCell, of: impl Fn(&[Cubic; 3]) -> [f64; 4]) -> [[f64; 4]; 2] {
+        let [thrust_side, minor_side] = &cell.radius;
+        let major = of(thrust_side);
+        [major, if self.symmetric { major } else { of(minor_side) }]
+    }
+
+    /// Bounds of how the clearance bends over heights of a cell, for every angle, the bore left out.
+    ///
+    /// The radius is `(a0 + a1 u + a2 u^2) (1 + strain)`, u from -1 to 1, and the strain lies between those of both axes.
+    pub(super) fn bend(&self, cell: &HeightCell, (z0, z1): (f64, f64), rise: Rise) -> Bend {
+        let (low, high) = (z0 - cell.from, z1 - cell.from);
+        let SurfaceGrowth { law, ratio_thrust, ratio_pin } = &self.growth;
+        let along = |field: &Cubic, ratio: f64| {
+            strained(law, risen(field.over_monotone(low, high), rise.piston), ratio)
         };
-        let major = grown(thrust_side);
-        let minor = if self.symmetric { major } else { grown(minor_side) };
-        PistonAt { cubic: [major, minor], coating: [self.coating * g0, self.coating * g1] }
+        let ((thrust, kinks), (pin, more)) =
+            (along(&cell.thrust_c, *ratio_thrust), along(&cell.pin_c, *ratio_pin));
+        let strain = thrust.hull(pin).raised(1.0);
+        let mut out = Bend::NONE;
+        for [a0, a1, a2] in cell.radius.iter().take(if self.symmetric { 1 } else { 2 }) {
+            let [a0, a1, a2] = [a0, a1, a2].map(|c| c.over(low, high));
+            let mut cold = a0 + a1.either_way() + a2.in_part();
+            // where a window is bare
+            cold.value.low -= self.coating;
+            let radius = cold * strain;
+            // where the piston grows less steeply from a kink on, the clearance bends down to it
+            let jumps = cold.value.size() * larger(kinks.falls, more.falls);
+            let here = Bend {
+                most: -radius.bend.low,
+                least: -radius.bend.high,
+                jumps,
+                smooth: kinks.none && more.none,
+            };
+            out = out.or(here);
+        }
+        out
+    }
+}
+
+/// `(a0 + a1 u + a2 u^2) (g0 + g1 u)` as a cubic.
+fn grown([a0, a1, a2]: [f64; 3], g0: f64, g1: f64) -> [f64; 4] {
+    [a0 * g0, a0 * g1 + a1 * g0, a1 * g1 + a2 * g0, a2 * g1]
+}
+
+/// A temperature when its rise from 20 C is so many times that of the field.
+fn risen<T: Quantity>(field: Bent<T>, factor: f64) -> Bent<T> {
+    field.times(factor).raised((1.0 - factor) * REFERENCE_TEMPERATURE_C)
+}
+
+/// Kinks of a strain over a stretch.
+struct Kinks {
+    /// by how much its slope falls at them, together, and by how much it rises
+    falls: f64,
+    rises: f64,
+    none: bool,
+}
+
+/// Strain over a stretch of temperatures, and its kinks there.
+fn strained(law: &Piecewise, celsius: Bent<Range>, ratio: f64) -> (Bent<Range>, Kinks) {
+    let Range { low, high } = celsius.value;
+    let steepest = ratio * celsius.slope.size();
+    let (falls, rises) = law.jumps(low, high);
+    let none = falls + rises <= 0.0;
+    let strain = celsius.through(law.ranges(low, high).map(Range::new)).times(ratio);
+    (strain, Kinks { falls: falls * steepest, rises: rises * steepest, none })
+}
+
+/// How the clearance bends over a stretch, for every angle.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Bend {
+    /// Its second derivative is between these, kinks apart.
+    pub(super) most: f64,
+    pub(super) least: f64,
+    /// By how much its slope rises at kinks, together.
+    pub(super) jumps: f64,
+    /// Without kinks.
+    pub(super) smooth: bool,
+}
+
+impl Bend {
+    /// Of a straight line.
+    pub(super) const NONE: Bend = Bend { most: 0.0, least: f64::INFINITY, jumps: 0.0, smooth: true };
+
+    fn or(self, other: Bend) -> Bend {
+        Bend {
+            most: larger(self.most, other.most),
+            least: smaller(self.least, other.least),
+            jumps: larger(self.jumps, other.jumps),
+            smooth: self.smooth && other.smooth,
+        }
+    }
+
+    /// How far it can sag below the lower of its ends: what bends no more than this, less a parabola, and less the kinks, bends down all along,
+    /// and is least at an end.
+    pub(super) fn sag(&self, width: f64) -> f64 {
+        (self.most * width / 2.0 + self.jumps) * width / 4.0
     }
 }
 
@@ -335,20 +417,7 @@ pub(super) struct BoreTables {
     pub(super) to_mm: f64,
     end_mm: f64,
     pub(super) cells: Vec<DepthCell>,
-    pub(super) law: super::Piecewise,
-}
-
-/// The running bore at a depth.
-#[derive(Debug, Clone, Copy)]
-#[expect(
-    clippy::large_enum_variant,
-    reason = "one of them lives at a time, on the stack, and allocates nothing"
-)]
-pub(super) enum BoreAt {
-    /// radius in `cos 2t`
-    Even([f64; 4]),
-    /// mean, cosines, sines from order 1
-    General { mean: f64, cos: [f64; 32], sin: [f64; 32], order: usize },
+    pub(super) law: Piecewise,
 }
 
 /// Deepest place of a bore whose tables do not end.
@@ -439,15 +508,28 @@ impl BoreTables {
             }
             return BoreAt::Even(c);
         }
-        let (mut cos, mut sin) = ([0.0; 32], [0.0; 32]);
-        [cos[0], sin[0]] = self.axis;
+        let mut section = Harmonics::round(self.order, mean);
+        let [cos, sin] = self.axis;
+        section.set(1, cos, sin);
         for (order, cosine, sine) in &cell.waves {
-            if let (Some(c), Some(s)) = (cos.get_mut(order - 1), sin.get_mut(order - 1)) {
-                *c = cosine.value(x) * grown;
-                *s = sine.value(x) * grown;
-            }
+            section.set(*order, cosine.value(x) * grown, sine.value(x) * grown);
         }
-        BoreAt::General { mean, cos, sin, order: self.order.max(6) }
+        BoreAt::General(section)
+    }
+
+    /// Bounds of how the clearance bends over depths of a cell, for every angle, the piston left out.
+    pub(super) fn bend(&self, cell: &DepthCell, (y0, y1): (f64, f64), rise: Rise) -> Bend {
+        if self.straight {
+            return Bend::NONE;
+        }
+        let (low, high) = (y0 - cell.from, y1 - cell.from);
+        let wall = risen(cell.wall_c.over_monotone(low, high), rise.bore);
+        let (strain, kinks) = strained(&self.law, wall, 1.0);
+        let waves = cell.waves.iter().flat_map(|(_, cosine, sine)| [cosine, sine]);
+        let cold = waves.fold(cell.mean.over(low, high), |sum, wave| sum + wave.over(low, high).either_way());
+        let radius = cold * strain.raised(1.0);
+        let jumps = cold.value.size() * kinks.rises;
+        Bend::NONE.or(Bend { most: radius.bend.high, least: radius.bend.low, jumps, smooth: kinks.none })
     }
 }
 
@@ -468,8 +550,8 @@ impl DepthCell {
     }
 }
 
-/// The regions that have surface at heights of one cell and wall at depths of another.
-fn regions(height: &HeightCell, depth: &DepthCell, both_alike: bool) -> Result<Vec<Region>, Error> {
+/// What there is of surface at heights of one cell and of wall at depths of another.
+fn walls(height: &HeightCell, depth: &DepthCell, symmetric: bool) -> Result<Walls, Error> {
     let mut out = Vec::new();
     for (half, axis) in AXES_DEG.into_iter().enumerate() {
         for (spans, bare) in [(height.coated.get(half), false), (height.bare.get(half), true)] {
@@ -477,100 +559,8 @@ fn regions(height: &HeightCell, depth: &DepthCell, both_alike: bool) -> Result<V
             for (low, high) in depth.ports.iter().flat_map(|(from, to)| about(axis, *from, *to)) {
                 spans = without(spans, low, high);
             }
-            for span in spans {
-                let region = Region::new(half, span, bare)?;
-                // of two alike halves the first is enough
-                if !(both_alike && half == 1 && out.iter().any(|r: &Region| r.covers(&region))) {
-                    out.push(region);
-                }
-            }
+            out.extend(spans.into_iter().map(|span| Region::new(half, span, bare)));
         }
     }
-    Ok(out)
-}
-
-impl Region {
-    /// Does the other region hold nothing that this one lacks, were both halves alike?
-    fn covers(&self, other: &Region) -> bool {
-        self.bare == other.bare && self.low <= other.low && self.high >= other.high
-    }
-}
-
-/// The least clearance of a section, and its angle.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct LeastOf {
-    pub(super) value: f64,
-    /// How far below the true least can lie.
-    pub(super) within: f64,
-    pub(super) angle_deg: f64,
-}
-
-/// The least clearance of a section over regions; infinite without any.
-pub(super) fn least(piston: &PistonAt, bore: &BoreAt, regions: &[Region]) -> LeastOf {
-    let mut best = LeastOf { value: f64::INFINITY, within: 0.0, angle_deg: 0.0 };
-    for region in regions {
-        let cubic = piston.cubic.get(region.half).copied().unwrap_or([f64::NAN; 4]);
-        let found = match bore {
-            BoreAt::Even(bore) => least_even(piston, cubic, bore, region),
-            BoreAt::General { mean, cos, sin, order } => {
-                least_general(piston, cubic, (*mean, cos, sin, *order), region)
-            }
-        };
-        if let Some(found) = found.filter(|f| f.value < best.value) {
-            best = found;
-        }
-    }
-    best
-}
-
-fn least_even(
-    piston: &PistonAt,
-    [p0, p1, p2, p3]: [f64; 4],
-    bore: &[f64; 4],
-    region: &Region,
-) -> Option<LeastOf> {
-    let [b0, b1, b2, b3] = *bore;
-    let [k0, k1] = if region.bare { piston.coating } else { [0.0, 0.0] };
-    let section = EvenHarmonics::in_cos2([b0 - p0 + k0, b1 - p1 + k1, b2 - p2, b3 - p3]).ok()?;
-    let found = section.least_between(region.low, region.high);
-    Some(LeastOf { value: found.least_mm, within: found.within_mm, angle_deg: region.angle_deg(found.cos2) })
-}
-
-fn least_general(
-    piston: &PistonAt,
-    cubic: [f64; 4],
-    (mean, cos, sin, order): (f64, &[f64; 32], &[f64; 32], usize),
-    region: &Region,
-) -> Option<LeastOf> {
-    let section = general(piston, cubic, (mean, cos, sin, order), region.bare)?;
-    let found = section.least_over(&[region.arc])?;
-    Some(LeastOf { value: found.least_mm, within: found.within_mm, angle_deg: found.angle_deg })
-}
-
-/// A section of clearance over a region as harmonics; none of a bore that is told in `cos 2t`.
-pub(super) fn harmonics(piston: &PistonAt, bore: &BoreAt, region: &Region) -> Option<Harmonics> {
-    match bore {
-        BoreAt::General { mean, cos, sin, order } => {
-            let cubic = piston.cubic.get(region.half).copied()?;
-            general(piston, cubic, (*mean, cos, sin, *order), region.bare)
-        }
-        BoreAt::Even(_) => None,
-    }
-}
-
-/// A section of clearance as harmonics: `u^2 = (1 + cos 4t) / 2`, `u^3 = (3 cos 2t + cos 6t) / 4` with `u = cos 2t`.
-fn general(
-    piston: &PistonAt,
-    [p0, p1, p2, p3]: [f64; 4],
-    (mean, cos, sin, order): (f64, &[f64; 32], &[f64; 32], usize),
-    bare: bool,
-) -> Option<Harmonics> {
-    let [k0, k1] = if bare { piston.coating } else { [0.0, 0.0] };
-    let mut cos = *cos;
-    for (place, off) in [(1, p1 - k1 + 0.75 * p3), (3, p2 / 2.0), (5, p3 / 4.0)] {
-        if let Some(c) = cos.get_mut(place) {
-            *c -= off;
-        }
-    }
-    Harmonics::new(mean - (p0 - k0) - p2 / 2.0, cos.get(..order)?, sin.get(..order)?).ok()
+    Walls::new(out, symmetric)
 }
