@@ -66,7 +66,10 @@ impl HotState {
         let gauge = &engine.gauge_point.height;
         let piston = reader.piston_shape(shape, gauge, engine.piston_material, "shape of the pistons")?;
         engine.check_materials(shape, &piston)?;
-        check_coating(shape, limits)?;
+        let original = document.running.as_ref().and_then(|r| r.original_piston_shape.as_ref());
+        for shape in [Some(shape), original].into_iter().flatten() {
+            check_skirt(shape, limits)?;
+        }
         let motion = document.engine.motion.as_ref();
         let motion = motion.map(|m| reader.motion(m, &piston.height)).transpose()?;
         let Document { elastic, find, pictures, .. } = document;
@@ -80,7 +83,6 @@ impl HotState {
         let motion = motion.ok_or_else(|| missing("/engine/motion", reason))?;
         let original_material = reader.materials.find(&running.original_piston_material)?;
         let own = (shape, piston.spread);
-        let original = running.original_piston_shape.as_ref();
         let original = reader.original_shape(original, own, gauge, original_material)?;
         let temperatures = reader.field(field, "/running/field", (&piston, Some(&motion)))?;
         Ok(Some(HotState { piston, original, original_material, motion, temperatures, asked }))
@@ -243,20 +245,17 @@ fn tighter_than_original(hot: &HotReport, path: String) -> Option<Warning> {
 }
 
 impl Engine {
-    /// The surfaces of a shape are of the materials that the engine names by height, and the skirt of that at the gauge point.
+    /// The surfaces of a shape are of the materials that the engine names by height.
     fn check_materials(&self, shape: &PistonShape, piston: &Shaped) -> Result<(), Error> {
-        for (k, ((entry, surface), sources)) in
-            shape.surfaces.iter().zip(&piston.shape.surfaces).zip(&piston.surfaces).enumerate()
+        for ((entry, surface), sources) in
+            shape.surfaces.iter().zip(&piston.shape.surfaces).zip(&piston.surfaces)
         {
-            let skirt = k == 0 && sources.material != self.piston_material;
-            let range = self.piston_ranges.iter().find(|r| r.contradicts(surface, sources.material));
-            let reason = match range {
-                Some(range) => format!("materials_by_height has {} at its height", range.name),
-                None if skirt => "the skirt is of the material at the gauge point".to_owned(),
-                None => continue,
-            };
-            let entry = entry.material.as_ref().unwrap_or(&entry.name);
-            return Err(entry.refuse(ErrorKind::Contradiction, reason));
+            if let Some(range) = self.piston_ranges.iter().find(|r| r.contradicts(surface, sources.material))
+            {
+                let reason = format!("materials_by_height has {} at its height", range.name);
+                let entry = entry.material.as_ref().unwrap_or(&entry.name);
+                return Err(entry.refuse(ErrorKind::Contradiction, reason));
+            }
         }
         Ok(())
     }
@@ -275,11 +274,17 @@ fn check_gauge_point(point: &doc::GaugePoint, engine: &Engine) -> Result<(), Err
     Ok(())
 }
 
-/// A limit over the coating means a diameter that holds the coating of the skirt.
-fn check_coating(shape: &PistonShape, limits: &LimitSets) -> Result<(), Error> {
-    let coating = shape.surfaces.first().and_then(|skirt| skirt.coating.as_ref());
+/// The material of a skirt is that at the gauge point, and a limit over the coating means a diameter that holds the coating.
+fn check_skirt(shape: &PistonShape, limits: &LimitSets) -> Result<(), Error> {
+    let Some(skirt) = shape.surfaces.first() else {
+        return Ok(());
+    };
+    if let Some(material) = &skirt.material {
+        let reason = "the skirt is of the material at the gauge point, which is named with the piston";
+        return Err(material.refuse(ErrorKind::Contradiction, reason));
+    }
     let mut over = limits.printed().filter_map(|l| l.bench_clearance.as_ref()?.over);
-    match coating.filter(|_| over.any(|surface| surface == Surface::Coating)) {
+    match skirt.coating.as_ref().filter(|_| over.any(|surface| surface == Surface::Coating)) {
         Some(coating) => {
             let reason = "the bench clearance is over the coating: the gauge diameter holds it already";
             Err(coating.refuse(ErrorKind::Contradiction, reason))
