@@ -9,6 +9,7 @@
     reason = "a test that panics has failed"
 )]
 
+use gaugepoint::ErrorKind;
 use gaugepoint::clearance::hot::inverse::Answer;
 use gaugepoint::clearance::hot::onset::Onset;
 use gaugepoint::clearance::hot::smallest::Smallest;
@@ -16,7 +17,6 @@ use gaugepoint::clearance::hot::{HotFit, Motion, Parts, Position, SurfaceGrowth}
 use gaugepoint::growth::field::{BoreField, PistonField, Rise, Scenario};
 use gaugepoint::growth::{Law, MeanCoefficient, Piecewise};
 use gaugepoint::quantity::Temperature;
-use gaugepoint::ErrorKind;
 use gaugepoint::shape::bore::{BoreDrawing, BoreShape, HarmonicDrawing, Port};
 use gaugepoint::shape::piston::{Counted, PistonShape, Surface, Symmetric, Table};
 
@@ -217,7 +217,8 @@ fn inverses_by_evaluating_them_again() {
 #[test]
 fn a_map_is_nan_where_there_is_no_bore() {
     let mut parts = straight(86.1, 86.0, round_skirt(), &law(20e-6), &law(11e-6));
-    let level = |from: f64| BoreShape::round(86.1).unwrap().with_deviation(&[from, 200.0], &[0.0, 0.0]).unwrap();
+    let level =
+        |from: f64| BoreShape::round(86.1).unwrap().with_deviation(&[from, 200.0], &[0.0, 0.0]).unwrap();
     parts.bore = level(0.0).with_end(150.0).unwrap();
     let fit = HotFit::new(parts.clone()).unwrap();
     let map = |depth: f64, heights: &[f64]| fit.map(&[0.0, 90.0], heights, Position::GaugeDepth(depth));
@@ -230,7 +231,10 @@ fn a_map_is_nan_where_there_is_no_bore() {
     assert_eq!(missing(&low), [true, true, false, false]);
     near("by hand", low[2], 43.05 * (1.0 + 11e-6 * 90.0) - 43.0 * (1.0 + 20e-6 * 100.0), 1e-12);
     let picture = fit.map_of(0, Position::GaugeDepth(20.0), 5, 3).unwrap();
-    assert_eq!(picture.clearance_mm.iter().map(|row| row[0].is_some()).collect::<Vec<_>>(), [true, true, false]);
+    assert_eq!(
+        picture.clearance_mm.iter().map(|row| row[0].is_some()).collect::<Vec<_>>(),
+        [true, true, false]
+    );
     assert_eq!(map(140.0, &[51.0]).unwrap_err().field(), "heights_mm/0");
     parts.bore = level(30.0);
     let short = HotFit::new(parts).unwrap();
