@@ -416,7 +416,7 @@ class HotFit:
         position : Crank, TopDeadCentre, GaugeDepth or Anywhere
             Where the piston stands.
         out : numpy.ndarray, optional
-            Where it goes: float64, of shape ``(heights, angles)``, its numbers side by side. New memory otherwise.
+            Where it goes: float64, of shape ``(heights, angles)``, its numbers side by side, row by row. New memory otherwise.
 
         Returns
         -------

@@ -225,7 +225,8 @@ def test_a_fit_is_a_value():
         fit.bore = None
     with pytest.raises(TypeError):
         hot.HotFit(86.0)
-    for found in (fit.smallest(), fit.contact(0, hot.TopDeadCentre(), 3.0), fit.onset("piston_alone"), fit.profile(), fit.section(20.0, hot.TopDeadCentre())):
+    straight, _ = fit_of(ROWS[0]["fit"])
+    for found in (fit.smallest(), fit.contact(0, hot.TopDeadCentre(), 3.0), straight.onset("piston_alone"), fit.profile(), fit.section(20.0, hot.TopDeadCentre())):
         assert pickle.loads(pickle.dumps(found)) == found
     assert len(fit.profile().heights_mm) == 101 and fit.section(20.0, hot.TopDeadCentre()).angles_deg[-1] == 360.0
 
