@@ -65,7 +65,8 @@ impl HotFit {
         let (_, tables) = self.surface(surface)?;
         let regions = self.regions.get(surface).map_or(&[][..], Vec::as_slice);
         // a bore that is the same at every depth has one cell that matters
-        let bore = if self.bore.straight { self.bore.cells.get(..1) } else { Some(self.bore.cells.as_slice()) };
+        let bore =
+            if self.bore.straight { self.bore.cells.get(..1) } else { Some(self.bore.cells.as_slice()) };
         let bore = bore.unwrap_or_default();
         let by_height = regions.chunks(self.bore.cells.len().max(1));
         let mut out = Vec::new();
