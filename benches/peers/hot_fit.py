@@ -76,16 +76,20 @@ class ByNumpy:
         return [k]
 
 
+FOUR, EIGHT = ctypes.c_double * 4, ctypes.c_double * 8
+
+
 class Fit(ctypes.Structure):
-    CUBICS = ctypes.c_double * 4 * 3
-    _fields_ = [("rows", ctypes.c_double * 4), *((name, CUBICS) for name in ("barrel", "ovality", "thrust_c", "pin_c"))]
+    """As hot_fit.c has it."""
+
+    _fields_ = [("rows", FOUR), ("barrel", FOUR * 3), ("ovality", FOUR * 3), ("thrust_c", FOUR * 3), ("pin_c", FOUR * 3)]
     _fields_ += [(name, ctypes.c_double) for name in ("piston", "piston_a", "bore", "bore_a", "bore_c")]
-    _fields_ += [("waves", ctypes.c_size_t), *((name, ctypes.c_double * 8) for name in ("order", "cosine", "sine"))]
+    _fields_ += [("waves", ctypes.c_size_t), ("order", EIGHT), ("cosine", EIGHT), ("sine", EIGHT)]
 
     def __init__(self, kind):
-        cubics = [self.CUBICS(*((ctypes.c_double * 4)(*curve.c[::-1, k]) for k in range(3))) for curve in CURVES]
-        waves = [(ctypes.c_double * 8)(*column) for column in zip(*WAVES[kind])] or [(ctypes.c_double * 8)()] * 3
-        super().__init__((ctypes.c_double * 4)(*ROWS), *cubics, PISTON, PISTON_A, BORE, BORE_A, BORE_C, len(WAVES[kind]), *waves)
+        cubics = [(FOUR * 3)(*(FOUR(*curve.c[::-1, k]) for k in range(3))) for curve in CURVES]
+        waves = [EIGHT(*column) for column in zip(*WAVES[kind])] or [EIGHT()] * 3
+        super().__init__(FOUR(*ROWS), *cubics, PISTON, PISTON_A, BORE, BORE_A, BORE_C, len(WAVES[kind]), *waves)
 
 
 class ByC:

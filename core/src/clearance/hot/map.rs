@@ -85,6 +85,8 @@ struct Columns<'a> {
     bore_mm: Vec<f64>,
     /// coating at the height of a row; NaN without surface or wall
     coat_mm: Vec<f64>,
+    /// the coating, where it is the same at every angle
+    same_coat: Option<f64>,
     runs: Vec<Run>,
     /// has the bore been filled in, and is it that of every depth?
     done: bool,
@@ -104,6 +106,7 @@ impl<'a> Columns<'a> {
             waves: fit.parts.bore.harmonics.iter().map(|h| wave(h.order)).collect(),
             bore_mm: vec![0.0; angles_deg.len()],
             coat_mm: vec![0.0; angles_deg.len()],
+            same_coat: None,
             runs: Run::all(fit, angles_deg),
             done: false,
         }
@@ -119,8 +122,13 @@ impl<'a> Columns<'a> {
         let whole =
             surface.windows.is_empty() && surface.panel_deg.is_none() && fit.parts.bore.ports.is_empty();
         if whole {
-            return self.coat_mm.fill(surface.coating_mm);
+            if self.same_coat != Some(surface.coating_mm) {
+                self.coat_mm.fill(surface.coating_mm);
+                self.same_coat = Some(surface.coating_mm);
+            }
+            return;
         }
+        self.same_coat = None;
         for (coat, angle) in self.coat_mm.iter_mut().zip(self.angles_deg) {
             let there = surface.coating_at(row.height_mm, *angle);
             let wall = |depth| fit.parts.bore.supports(depth, *angle);

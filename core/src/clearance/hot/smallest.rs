@@ -305,10 +305,11 @@ impl Search<'_> {
 
     /// A value the clearance is nowhere below in a part: by its ends, and where that is not enough by its valley.
     fn bound(&mut self, part: &mut Part) -> f64 {
-        if !part.own_bends && !self.is_enough(part.by_ends()) {
-            if let Some((height, depth, _)) = self.cells(part) {
-                *part = self.with_bends(*part, height, depth);
-            }
+        if !part.own_bends
+            && !self.is_enough(part.by_ends())
+            && let Some((height, depth, _)) = self.cells(part)
+        {
+            *part = self.with_bends(*part, height, depth);
         }
         let by_ends = part.by_ends();
         match self.is_enough(by_ends) {
