@@ -231,8 +231,8 @@ impl HotFit {
         let mut view = out.as_array_mut();
         // row by row: columns side by side would be another order
         let place = view.as_slice_mut();
-        let place =
-            place.ok_or_else(|| PyValueError::new_err("out: its numbers do not stand side by side, row by row"))?;
+        let place = place
+            .ok_or_else(|| PyValueError::new_err("out: its numbers do not stand side by side, row by row"))?;
         Ok(self.ask(py, |fit| fit.map_into(&angles_deg, &heights_mm, at(&position)?, place))?)
     }
 
