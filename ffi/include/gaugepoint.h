@@ -2410,6 +2410,36 @@ typedef struct GaugepointMaterial {
 } GaugepointMaterial;
 
 /**
+ * Illustrative temperatures of a duty; see RECORDS at the head. A fit document takes them by name.
+ */
+typedef struct GaugepointDuty {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Name, as documents take it.
+   */
+  const char *name;
+  /**
+   * Where the figures come from.
+   */
+  const char *source;
+  /**
+   * A GaugepointConfidence.
+   */
+  int32_t confidence;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Half-width of the error of all temperatures, in K.
+   */
+  double permissible_error_k;
+} GaugepointDuty;
+
+/**
  * End gap of a hot ring; see RECORDS at the head.
  */
 typedef struct GaugepointRingHotGap {
@@ -3596,6 +3626,13 @@ int32_t gaugepoint_growth_built_in(const char *name,
 int32_t gaugepoint_material(size_t index,
                             struct GaugepointMaterial *out,
                             struct GaugepointError *error);
+
+/**
+ * The duties with illustrative temperatures one after the other: call with 0, 1, 2 ... until it fails with GAUGEPOINT_STATUS_OUT_OF_RANGE.
+ */
+int32_t gaugepoint_duty(size_t index,
+                        struct GaugepointDuty *out,
+                        struct GaugepointError *error);
 
 /**
  * End gap in a bore, in mm, of a ring whose gap was measured in a gauge or in another bore: gap + pi (bore - gauge).
