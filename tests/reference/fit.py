@@ -319,15 +319,18 @@ class Fit:
         return best
 
     def polished(self, surface, start, bounds, value, best):
+        def within(x):
+            return np.array([min(max(v, low), high) for v, (low, high) in zip(x, bounds, strict=True)])
+
         def of(x):
-            x = [min(max(v, low), high) for v, (low, high) in zip(x, bounds, strict=True)]
+            x = within(x)
             return float(self.clearance(surface, np.array(x[0]), np.array(x[1]), np.array(x[2])))
 
         if best is None or value < best[0]:
             best = (float(value), start)
         options = {"xatol": 1e-6, "fatol": 1e-13, "maxiter": 400, "initial_simplex": self.simplex(start, bounds)}
         found = minimize(of, start, method="Nelder-Mead", options=options)
-        return (found.fun, found.x) if found.fun < best[0] else best
+        return (float(found.fun), within(found.x)) if found.fun < best[0] else best
 
     @staticmethod
     def simplex(start, bounds):
