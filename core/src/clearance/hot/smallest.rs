@@ -15,7 +15,7 @@
 //! `c(t, z) >= c(t, z0) + g(t) (z - z0) + m (z - z0)^2 / 2`,
 //!
 //! and the slope leaves that at `t0` by at most `L |u - u0|`, `u = cos 2t`. So what the clearance falls below its section at `z0` is at most
-//! `k (u - u0)^2 + k0` with the numbers of [`Swell`], and the section of a piston that is larger by so much is below the clearance of the whole part.
+//! `k (u - u0)^2 + k0` with the numbers of `Swell`, and the section of a piston that is larger by so much is below the clearance of the whole part.
 //!
 //! Parts are halved until either bound leaves less than [`WITHIN`] below the smallest clearance found. A section's own smallest value over every angle
 //! comes from [`least`](crate::clearance::least).

@@ -216,13 +216,9 @@ impl SurfaceTables {
         let (g0, g1) = ((thrust + pin).raised(1.0), thrust + pin.times(-1.0));
         self.halves(cell, |side| {
             let side = side.map(|c| c.local(x));
-            let by_shape = grown(side.map(|c| c.slope), g0.value, g1.value);
-            let by_strain = grown(side.map(|c| c.value), g0.slope, g1.slope);
-            let mut sum = by_shape;
-            for (to, more) in sum.iter_mut().zip(by_strain) {
-                *to += more;
-            }
-            sum
+            let [p0, p1, p2, p3] = grown(side.map(|c| c.slope), g0.value, g1.value);
+            let [q0, q1, q2, q3] = grown(side.map(|c| c.value), g0.slope, g1.slope);
+            [p0 + q0, p1 + q1, p2 + q2, p3 + q3]
         })
     }
 
