@@ -15,7 +15,8 @@
 //! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
 //! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
 //! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
-//! what ends in Parts or Chamber, the drawing and points of a piston, and what stands within a record.
+//! what ends in Parts or Chamber, the drawing and points of a piston, GaugepointContributor, GaugepointShare, and what stands
+//! within a record.
 //!
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
 //! anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -32,14 +33,14 @@
 //! STRINGS. UTF-8. Text in is a pointer and a length in bytes and needs no NUL. Text out ends with a NUL. Text in a
 //! GaugepointError that is too long is cut between characters; a NUL within it is shown as U+2400.
 //!
-//! OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else. Texts that are returned as `const char *`
-//! live for ever and are not freed. Nothing that is passed in is kept.
+//! OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else, a stack by gaugepoint_stack_free. Texts that are
+//! returned as `const char *` live for ever and are not freed. Nothing that is passed in is kept.
 //!
 //! ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
 //! GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
 //!
-//! THREADS. Every function may be called from any number of threads at once. There is no global state, no locale, no
-//! clock: the same arguments give the same bits.
+//! THREADS. Every function may be called from any number of threads at once; a stack that is added to or freed belongs to one
+//! thread. There is no global state, no locale, no clock: the same arguments give the same bits.
 //!
 //! PANICS. None is expected. One would be caught and returned as GAUGEPOINT_STATUS_PANIC, with its text in the error and
 //! on standard error. When memory for a calculation runs out, the process ends; GAUGEPOINT_STATUS_OUT_OF_MEMORY is for
@@ -87,3 +88,4 @@ pub mod uncertainty;
 pub mod before;
 pub mod plausible;
 pub mod batch;
+pub mod stack;

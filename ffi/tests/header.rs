@@ -36,6 +36,7 @@ const SOURCES: &[&str] = &[
     "decision",
     "risk",
     "batch",
+    "stack",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.
@@ -60,6 +61,7 @@ const ENUMERATIONS: &[&str] = &[
     "WindowKind",
     "PistonReading",
     "OddForm",
+    "Variation",
 ];
 
 fn path(of: &str) -> PathBuf {

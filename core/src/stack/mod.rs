@@ -4,10 +4,14 @@ mod closed;
 mod contributor;
 mod convolution;
 mod kernel;
+mod kind;
 mod line;
+mod plot;
 mod sum;
 
 pub use contributor::{Contributor, Toward, Variation};
+pub use kind::{VariationKind, cause_of_kind};
+pub use plot::Curve;
 
 use crate::error::{Error, ErrorKind};
 use crate::measurement::distribution::{Distribution, coverage, within};
@@ -78,6 +82,10 @@ impl Tail {
 pub struct Share {
     /// Name of the contributor or shared cause.
     pub name: String,
+    /// Is it a shared cause?
+    pub is_shared: bool,
+    /// Place among the contributors, or among the shared causes.
+    pub place: usize,
     /// Standard deviation that it alone gives the stack.
     pub standard_deviation: f64,
     /// Its share of the variance, 0 to 1; 0 when nothing varies.
@@ -105,17 +113,23 @@ impl Stack {
         if contributors.is_empty() {
             return Err(too_few("contributors", "at least one contributor is needed"));
         }
-        let pieces: u32 = contributors.iter().map(|c| c.count).fold(0, u32::saturating_add);
-        within("contributors", f64::from(pieces), 1.0, f64::from(MOST_PIECES))?;
-        for (k, contributor) in contributors.iter().enumerate() {
-            let same = |c: &&Contributor| c.name == contributor.name;
-            if contributors.iter().take(k).any(|c| same(&c)) {
-                let reason = "this contributor stands twice; equal pieces are a count";
-                let error = Error::new(ErrorKind::Repeated, contributor.name.as_str(), reason);
-                return Err(error.at(&format!("contributors/{k}/name")));
-            }
-        }
+        check(&contributors)?;
         Ok(Self::made(contributors, Vec::new()))
+    }
+
+    /// With one more contributor.
+    ///
+    /// # Errors
+    /// As [`Stack::new`].
+    pub fn with_contributor(mut self, contributor: Contributor) -> Result<Self, Error> {
+        if self.causes.iter().any(|c| c.name == contributor.name) {
+            return Err(
+                Error::new(ErrorKind::Repeated, contributor.name, "this name stands twice").at("name")
+            );
+        }
+        self.contributors.push(contributor);
+        check(&self.contributors)?;
+        Ok(Self::made(self.contributors, self.causes))
     }
 
     /// With a cause that several contributors share: each named one moves by the factor times the error of the cause, with every
@@ -153,6 +167,12 @@ impl Stack {
         within("factors", factor, -LARGEST, LARGEST)?;
         self.causes.push(Cause { name: name.to_owned(), distribution, factor });
         Ok(Self::made(self.contributors, self.causes))
+    }
+
+    /// The contributors, in the order given.
+    #[must_use]
+    pub fn contributors(&self) -> &[Contributor] {
+        &self.contributors
     }
 
     fn made(contributors: Vec<Contributor>, causes: Vec<Cause>) -> Self {
@@ -242,18 +262,24 @@ impl Stack {
     /// Shares of the variance by contributors and shared causes, largest first.
     #[must_use]
     pub fn shares(&self) -> Vec<Share> {
-        let own = self.contributors.iter().map(|c| (c.name.clone(), c.variance().sqrt()));
-        let shared = self
-            .causes
-            .iter()
-            .map(|c| (c.name.clone(), (c.factor * c.distribution.standard_uncertainty()).abs()));
-        let all: Vec<(String, f64)> = own.chain(shared).collect();
-        let total = root_sum_square(&all.iter().map(|(_, sd)| *sd).collect::<Vec<_>>());
-        let share = |sd: f64| if total > 0.0 { (sd / total) * (sd / total) } else { 0.0 };
-        let mut out: Vec<Share> = all
-            .into_iter()
-            .map(|(name, sd)| Share { name, standard_deviation: sd, share: share(sd) })
-            .collect();
+        let share = |is_shared: bool, (place, (name, sd)): (usize, (&String, f64))| Share {
+            name: name.clone(),
+            is_shared,
+            place,
+            standard_deviation: sd,
+            share: 0.0,
+        };
+        let own = self.contributors.iter().map(|c| (&c.name, c.variance().sqrt()));
+        let sd = |c: &Cause| (c.factor * c.distribution.standard_uncertainty()).abs();
+        let shared = self.causes.iter().map(|c| (&c.name, sd(c)));
+        let own = own.enumerate().map(|s| share(false, s));
+        let mut out: Vec<Share> = own.chain(shared.enumerate().map(|s| share(true, s))).collect();
+        let total = root_sum_square(&out.iter().map(|s| s.standard_deviation).collect::<Vec<_>>());
+        if total > 0.0 {
+            for s in &mut out {
+                s.share = (s.standard_deviation / total) * (s.standard_deviation / total);
+            }
+        }
         out.sort_by(|a, b| b.share.total_cmp(&a.share));
         out
     }
@@ -403,4 +429,19 @@ fn known(field: &str, x: f64, estimate: Estimate) -> Result<Estimate, Error> {
     }
     let reason = "no way to this probability is accurate enough for these contributors; a normal contributor, however small, would help";
     Err(Error::new(ErrorKind::Contradiction, x.to_string(), reason).value(x).at(field))
+}
+
+/// Refuses too many pieces, and a name that stands twice.
+fn check(contributors: &[Contributor]) -> Result<(), Error> {
+    let pieces: u32 = contributors.iter().map(|c| c.count).fold(0, u32::saturating_add);
+    within("contributors", f64::from(pieces), 1.0, f64::from(MOST_PIECES))?;
+    for (k, contributor) in contributors.iter().enumerate() {
+        let same = |c: &&Contributor| c.name == contributor.name;
+        if contributors.iter().take(k).any(|c| same(&c)) {
+            let reason = "this contributor stands twice; equal pieces are a count";
+            let error = Error::new(ErrorKind::Repeated, contributor.name.as_str(), reason);
+            return Err(error.at(&format!("contributors/{k}/name")));
+        }
+    }
+    Ok(())
 }
