@@ -12,6 +12,7 @@ pub mod expression;
 pub mod named;
 pub mod pistons;
 pub mod replay;
+pub mod stacks;
 
 use serde_json::Value;
 use std::path::PathBuf;

@@ -69,15 +69,15 @@ pub struct GaugepointContributor {
     /// Change of the stack for a change of this: 1 where it adds, -1 where it subtracts.
     pub coefficient: f64,
     /// How many independent pieces there are: 1 to 1000.
-    pub pieces: usize,
+    pub count: usize,
     /// A GaugepointVariation.
     pub kind: i32,
     /// Not used; 0.
     pub reserved: i32,
     /// The numbers of the kind.
     pub numbers: *const f64,
-    /// How many there are.
-    pub count: usize,
+    /// How many numbers there are.
+    pub number_count: usize,
 }
 
 /// The published forms of a stack; see RECORDS at the head.
@@ -529,9 +529,9 @@ unsafe fn all(contributors: *const GaugepointContributor, count: usize) -> Resul
 unsafe fn contributor_of(c: &GaugepointContributor) -> Result<Contributor, Failure> {
     // SAFETY: the caller's promise
     let (name, numbers) =
-        unsafe { (text("name", c.name, c.name_length)?, array("numbers", c.numbers, Some(c.count))?) };
+        unsafe { (text("name", c.name, c.name_length)?, array("numbers", c.numbers, Some(c.number_count))?) };
     let variation = Variation::of_kind(kind_of(c.kind)?, numbers)?;
-    let pieces = u32::try_from(c.pieces).unwrap_or(u32::MAX);
+    let pieces = u32::try_from(c.count).unwrap_or(u32::MAX);
     Ok(Contributor::new(name, c.nominal, (c.lower, c.upper), variation)?
         .with_coefficient(c.coefficient)?
         .with_count(pieces)?)

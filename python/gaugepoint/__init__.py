@@ -3,7 +3,7 @@
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`; `check_sheet` holds a printed sheet
 against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
 the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
-traces), `growth` (laws of expansion, built-in materials), `parts` (rings, pins, liners, the deck), `uncertainty` (budgets), `decision` (risks),
+traces), `growth` (laws of expansion, built-in materials), `parts` (rings, pins, liners, the deck), `uncertainty` (budgets), `decision` (risks), `stack` (tolerance stacks),
 `before` (what to ask before measuring, plausible values). `clearances` (in `batch`) computes many rows in arrays. `measure` evaluates readings with their
 gauges, whose report and presets stand in `gaugepoint.measuring`; `fit` computes a hot fit, whose report stands in `gaugepoint.fitting`. What is refused
 raises `InputError`.
@@ -104,6 +104,7 @@ from gaugepoint.shape import (
     two_point_mm,
     v_block_factor,
 )
+from gaugepoint.stack import Contributor, SharedCause, Stack, Variation
 from gaugepoint.uncertainty import (
     Budget,
     budget,
@@ -224,4 +225,8 @@ __all__ = [
     "MeanExpansion",
     "RowsRefused",
     "clearances",
+    "Contributor",
+    "SharedCause",
+    "Stack",
+    "Variation",
 ]

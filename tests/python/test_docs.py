@@ -20,7 +20,8 @@ FUNCTIONS |= {f"Report.{name}": getattr(report.Report, name) for name in ("to_js
 FUNCTIONS |= {"SheetReport.to_json": sheet.SheetReport.to_json}
 FUNCTIONS |= {f"MeasurementReport.{name}": getattr(measuring.MeasurementReport, name) for name in ("to_json", "to_text")}
 FUNCTIONS |= {f"Budget.{name}": getattr(gaugepoint.Budget, name) for name in ("to_json", "to_text")}
-INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if callable(getattr(_gaugepoint, name))}
+INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isroutine(getattr(_gaugepoint, name))}
+STACK = {name: method for name, method in vars(_gaugepoint.Stack).items() if not name.startswith("_")}
 
 
 def sections(thing):
@@ -41,7 +42,7 @@ def documented(lines):
     return [name for head in heads for name in head.split(", ")]
 
 
-@pytest.mark.parametrize("name, thing", {**FUNCTIONS, **INNER}.items(), ids=lambda x: x if isinstance(x, str) else "")
+@pytest.mark.parametrize("name, thing", {**FUNCTIONS, **INNER, **STACK}.items(), ids=lambda x: x if isinstance(x, str) else "")
 def test_sections(name, thing):
     found = sections(thing)
     parameters = [p for p in inspect.signature(thing).parameters if p != "self"]
@@ -57,10 +58,10 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, gaugepoint.batch, gaugepoint.before, gaugepoint.growth, report, sheet, measuring, gaugepoint.fitting, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, gaugepoint.batch, gaugepoint.before, gaugepoint.growth, report, sheet, measuring, gaugepoint.fitting, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.stack, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
-    for module in (gaugepoint.growth, report, sheet, measuring, gaugepoint.fitting):
+    for module in (gaugepoint.growth, gaugepoint.stack, report, sheet, measuring, gaugepoint.fitting):
         for name in module.__all__:
             if inspect.isclass(getattr(module, name)):
                 assert getattr(module, name).__doc__, name
@@ -82,6 +83,10 @@ def test_stub_says_the_same():
     stubbed = {node.name: ast.get_docstring(node) for node in tree.body if isinstance(node, ast.FunctionDef)}
     assert ast.get_docstring(tree) == _gaugepoint.__doc__.strip()
     assert stubbed == {name: inspect.getdoc(function) for name, function in INNER.items()}
+    (stack,) = (node for node in tree.body if isinstance(node, ast.ClassDef))
+    methods = {node.name: ast.get_docstring(node) for node in stack.body if isinstance(node, ast.FunctionDef) and node.name != "__new__"}
+    assert ast.get_docstring(stack) == inspect.getdoc(_gaugepoint.Stack)
+    assert methods == {name: inspect.getdoc(method) for name, method in STACK.items()}
 
 
 def test_readme():
@@ -94,7 +99,7 @@ def test_readme():
         assert f"`{printed.getvalue().strip()}`" in readme
 
 
-@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape"])
+@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "stack"])
 def test_pages(name):
     page = (REPOSITORY / "core" / "docs" / f"{name}.md").read_text(encoding="utf-8")
     blocks = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)

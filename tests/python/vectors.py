@@ -68,6 +68,11 @@ def before():
     return _commented("before.csv", ["id", "function", "choice", "numbers", "expected", "source"])
 
 
+def stack():
+    """Rows of stack.csv, as texts."""
+    return _commented("stack.csv", ["id", "stack", "function", "x", "expected", "tolerance", "source"])
+
+
 def batch():
     """Rows of batch.csv, as texts."""
     return _commented("batch.csv", ["id", "bore_law", "piston_law", "row", "expected", "tolerance", "source"])

@@ -402,9 +402,23 @@ def few_rows():
             yield row(f"{name}_{x}", stack, "above", x, convolved(terms, mp.mpf(float(x))), CONVOLVED)
 
 
+def quantile_rows():
+    """Sizes whose tail is a probability: in the last cell of a sum of rectangles the tail is a power; of a normal, its inverse."""
+    for n in (1, 2, 3, 5, 8, 20):
+        stack = ";".join(["rectangular 0.5"] * n)
+        for p in ("1e-3", "1e-6", "1e-15"):
+            probability = mp.mpf(float(p))
+            if probability * factorial(n) <= 1:
+                x = mp.mpf(n) / 2 - mp.root(factorial(n) * probability, n)
+                yield f"quantile_{n}_{p},{stack},quantile_above,{p},{digits(x)},1e-12,closed form: (n! p)^(1/n) below the end"
+    for p in ("0.3", "0.001", "1e-6", "1e-15", "0.9"):
+        x = mp.mpf(0.01) * mp.sqrt(2) * mp.erfinv(1 - 2 * mp.mpf(float(p)))
+        yield f"quantile_normal_{p},normal 0.01,quantile_above,{p},{digits(x)},1e-12,mpmath: inverse of the normal distribution"
+
+
 def stack_csv():
     """The file of the stacks."""
-    groups = [published_rows(), irwin_hall_rows(), rectangle_rows(), mixed_rows(), few_rows()]
+    groups = [published_rows(), irwin_hall_rows(), rectangle_rows(), mixed_rows(), few_rows(), quantile_rows()]
     return HEADING + "\n".join(line_ for group in groups for line_ in group) + "\n"
 
 
