@@ -16,7 +16,8 @@
  * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
  * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
  * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
- * what ends in Parts or Chamber, the drawing and points of a piston, and what stands within a record.
+ * what ends in Parts or Chamber, the drawing and points of a piston, GaugepointContributor, GaugepointShare, and what stands
+ * within a record.
  *
  * ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
  * anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -33,14 +34,14 @@
  * STRINGS. UTF-8. Text in is a pointer and a length in bytes and needs no NUL. Text out ends with a NUL. Text in a
  * GaugepointError that is too long is cut between characters; a NUL within it is shown as U+2400.
  *
- * OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else. Texts that are returned as const char *
- * live for ever and are not freed. Nothing that is passed in is kept.
+ * OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else, a stack by gaugepoint_stack_free. Texts that are
+ * returned as const char * live for ever and are not freed. Nothing that is passed in is kept.
  *
  * ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
  * GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
  *
- * THREADS. Every function may be called from any number of threads at once. There is no global state, no locale, no
- * clock: the same arguments give the same bits.
+ * THREADS. Every function may be called from any number of threads at once; a stack that is added to or freed belongs to one
+ * thread. There is no global state, no locale, no clock: the same arguments give the same bits.
  *
  * PANICS. None is expected. One would be caught and returned as GAUGEPOINT_STATUS_PANIC, with its text in the error and
  * on standard error. When memory for a calculation runs out, the process ends; GAUGEPOINT_STATUS_OUT_OF_MEMORY is for
@@ -621,6 +622,64 @@ typedef enum GaugepointOddForm {
    */
   GAUGEPOINT_ODD_FORM_ODD_COATING = 6,
 } GaugepointOddForm;
+
+/**
+ * How a contributor varies, with its numbers in order: deviations from the nominal.
+ */
+typedef enum GaugepointVariation {
+  /**
+   * Centre, standard deviation. A shared cause has no centre.
+   */
+  GAUGEPOINT_VARIATION_NORMAL = 1,
+  /**
+   * Lower and upper limit, Cp, Cpk: a normal whose mean has moved toward the lower limit.
+   */
+  GAUGEPOINT_VARIATION_CAPABILITY_TOWARD_LOWER = 2,
+  /**
+   * Lower and upper limit, Cp, Cpk: a normal whose mean has moved toward the upper limit.
+   */
+  GAUGEPOINT_VARIATION_CAPABILITY_TOWARD_UPPER = 3,
+  /**
+   * Mean and standard deviation before sorting, lower and upper limit of the sorting.
+   */
+  GAUGEPOINT_VARIATION_TRUNCATED_NORMAL = 4,
+  /**
+   * Centre, half-width. A shared cause has no centre.
+   */
+  GAUGEPOINT_VARIATION_RECTANGULAR = 5,
+  /**
+   * Lower end, mode, upper end. Of a shared cause the half-width.
+   */
+  GAUGEPOINT_VARIATION_TRIANGULAR = 6,
+  /**
+   * Centre, half-width of the base, width of the top over that of the base. A shared cause has no centre.
+   */
+  GAUGEPOINT_VARIATION_TRAPEZOIDAL = 7,
+  /**
+   * Centre, half-width. A shared cause has no centre.
+   */
+  GAUGEPOINT_VARIATION_ARCSINE = 8,
+  /**
+   * Two shapes, lower end, upper end.
+   */
+  GAUGEPOINT_VARIATION_BETA = 9,
+  /**
+   * Probability and value in turn, of two measured quantiles or more.
+   */
+  GAUGEPOINT_VARIATION_SKEWED = 10,
+  /**
+   * The measured values.
+   */
+  GAUGEPOINT_VARIATION_SAMPLE = 11,
+} GaugepointVariation;
+
+/**
+ * A linear stack; made by gaugepoint_stack_new, freed by gaugepoint_stack_free and by nothing else.
+ *
+ * Lengths are in one unit, the caller's. It may be asked from any number of threads at once; while it is added to or
+ * freed, nothing else may use it.
+ */
+typedef struct GaugepointStack GaugepointStack;
 
 /**
  * What was refused, and why. Belongs to the caller; see ERROR at the head.
@@ -2777,6 +2836,208 @@ typedef struct GaugepointClearancePlaces {
   ptrdiff_t row_status_stride;
 } GaugepointClearancePlaces;
 
+/**
+ * A contributor of a stack. A plain structure.
+ */
+typedef struct GaugepointContributor {
+  /**
+   * Its name, which no other contributor and no shared cause has.
+   */
+  const char *name;
+  /**
+   * Length of the name in bytes.
+   */
+  size_t name_length;
+  /**
+   * Nominal size.
+   */
+  double nominal;
+  /**
+   * Lowest deviation that its limits allow.
+   */
+  double lower;
+  /**
+   * Highest deviation that its limits allow.
+   */
+  double upper;
+  /**
+   * Change of the stack for a change of this: 1 where it adds, -1 where it subtracts.
+   */
+  double coefficient;
+  /**
+   * How many independent pieces there are: 1 to 1000.
+   */
+  size_t count;
+  /**
+   * A GaugepointVariation.
+   */
+  int32_t kind;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * The numbers of the kind.
+   */
+  const double *numbers;
+  /**
+   * How many numbers there are.
+   */
+  size_t number_count;
+} GaugepointContributor;
+
+/**
+ * The published forms of a stack; see RECORDS at the head.
+ */
+typedef struct GaugepointStackForms {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `modified_factor` is given, else 0: fewer than two pieces, or none has limits.
+   */
+  int32_t has_modified_factor;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Size at nominal.
+   */
+  double nominal;
+  /**
+   * Mean.
+   */
+  double mean;
+  /**
+   * Standard deviation.
+   */
+  double standard_deviation;
+  /**
+   * Lower end of the worst case: all contributors at their limits at once.
+   */
+  double worst_case_lower;
+  /**
+   * Its upper end.
+   */
+  double worst_case_upper;
+  /**
+   * Lower end by the root of the sum of squares of the limits.
+   */
+  double root_sum_square_lower;
+  /**
+   * Its upper end.
+   */
+  double root_sum_square_upper;
+  /**
+   * The same times Bender's 1.5, lower end.
+   */
+  double bender_lower;
+  /**
+   * Its upper end.
+   */
+  double bender_upper;
+  /**
+   * The same times the modified factor, lower end.
+   */
+  double modified_lower;
+  /**
+   * Its upper end.
+   */
+  double modified_upper;
+  /**
+   * Factor of the modified root-sum-square.
+   */
+  double modified_factor;
+} GaugepointStackForms;
+
+/**
+ * A share of the variance. A plain structure.
+ */
+typedef struct GaugepointShare {
+  /**
+   * Place among the contributors, or among the shared causes, as they were added.
+   */
+  size_t place;
+  /**
+   * 1 for a shared cause, else 0.
+   */
+  int32_t is_shared;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Standard deviation that it alone gives the stack.
+   */
+  double standard_deviation;
+  /**
+   * Its share of the variance, 0 to 1.
+   */
+  double share;
+} GaugepointShare;
+
+/**
+ * Probabilities outside limits; see RECORDS at the head.
+ */
+typedef struct GaugepointTail {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Probability below the lower limit.
+   */
+  double below;
+  /**
+   * Probability above the upper limit.
+   */
+  double above;
+  /**
+   * Bound of the relative error of both.
+   */
+  double error;
+  /**
+   * Parts per million outside.
+   */
+  double ppm;
+} GaugepointTail;
+
+/**
+ * Capability of a stack against limits; see RECORDS at the head.
+ */
+typedef struct GaugepointStackCapability {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * (upper - lower) / (6 sigma).
+   */
+  double cp;
+  /**
+   * Smaller distance of the mean from a limit over 3 sigma.
+   */
+  double cpk;
+  /**
+   * Probability below the lower limit, from the exact distribution.
+   */
+  double below;
+  /**
+   * Probability above the upper limit, from the exact distribution.
+   */
+  double above;
+  /**
+   * Bound of the relative error of both.
+   */
+  double error;
+  /**
+   * Parts per million outside.
+   */
+  double ppm;
+} GaugepointStackCapability;
+
 
 
 #ifdef __cplusplus
@@ -3859,6 +4120,144 @@ int32_t gaugepoint_clearances_strided(const struct GaugepointStrainLaw *bore_law
                                       const struct GaugepointClearancePlaces *places,
                                       size_t *refused,
                                       struct GaugepointError *error);
+
+/**
+ * Makes a stack of `count` contributors; of 0 an empty one, and `contributors` may be NULL.
+ *
+ * `stack` gets it, to be freed by gaugepoint_stack_free. A refused contributor is named with its place: "contributors/2/lower".
+ */
+int32_t gaugepoint_stack_new(const struct GaugepointContributor *contributors,
+                             size_t count,
+                             struct GaugepointStack **stack,
+                             struct GaugepointError *error);
+
+/**
+ * Frees a stack. NULL is fine.
+ */
+void gaugepoint_stack_free(struct GaugepointStack *stack);
+
+/**
+ * Adds a contributor. On failure the stack is as it was.
+ */
+int32_t gaugepoint_stack_add(struct GaugepointStack *stack,
+                             const struct GaugepointContributor *contributor,
+                             struct GaugepointError *error);
+
+/**
+ * Adds a cause that contributors share: each of `count` places of contributors moves by its factor times the error of the
+ * cause, with all its pieces. On failure the stack is as it was.
+ *
+ * `kind` is a GaugepointVariation that is symmetric about zero, with `number_count` numbers.
+ */
+int32_t gaugepoint_stack_add_cause(struct GaugepointStack *stack,
+                                   const char *name,
+                                   size_t name_length,
+                                   int32_t kind,
+                                   const double *numbers,
+                                   size_t number_count,
+                                   const size_t *places,
+                                   const double *factors,
+                                   size_t count,
+                                   struct GaugepointError *error);
+
+/**
+ * Gives the number of contributors and of shared causes.
+ */
+int32_t gaugepoint_stack_count(const struct GaugepointStack *stack,
+                               size_t *contributors,
+                               size_t *causes,
+                               struct GaugepointError *error);
+
+/**
+ * Worst case, root-sum-square, Bender's and the modified one, with nominal, mean and standard deviation.
+ */
+int32_t gaugepoint_stack_forms(const struct GaugepointStack *stack,
+                               struct GaugepointStackForms *out,
+                               struct GaugepointError *error);
+
+/**
+ * Root-sum-square of the limits times a factor, 0 to 100, about the middle of the worst case.
+ */
+int32_t gaugepoint_stack_root_sum_square(const struct GaugepointStack *stack,
+                                         double factor,
+                                         double *lower,
+                                         double *upper,
+                                         struct GaugepointError *error);
+
+/**
+ * Shares of the variance by contributors and shared causes, largest first.
+ *
+ * `count` gets their number, which is kept on failure.
+ */
+int32_t gaugepoint_stack_shares(const struct GaugepointStack *stack,
+                                struct GaugepointShare *shares,
+                                size_t room,
+                                size_t *count,
+                                struct GaugepointError *error);
+
+/**
+ * Probabilities below `lower` and above `upper`, with a bound of their relative error. An infinite limit is no limit.
+ *
+ * Refused when no way reaches a relative error of 1e-6.
+ */
+int32_t gaugepoint_stack_outside(const struct GaugepointStack *stack,
+                                 double lower,
+                                 double upper,
+                                 struct GaugepointTail *out,
+                                 struct GaugepointError *error);
+
+/**
+ * Cp and Cpk from mean and standard deviation, and the exact probabilities outside, against two finite limits.
+ */
+int32_t gaugepoint_stack_capability(const struct GaugepointStack *stack,
+                                    double lower,
+                                    double upper,
+                                    struct GaugepointStackCapability *out,
+                                    struct GaugepointError *error);
+
+/**
+ * The size that the stack is below with a probability between 0 and 1.
+ */
+int32_t gaugepoint_stack_quantile(const struct GaugepointStack *stack,
+                                  double probability,
+                                  double *out,
+                                  struct GaugepointError *error);
+
+/**
+ * The size that the stack is above with a probability: for a small one it keeps the digits that 1 - probability has not.
+ */
+int32_t gaugepoint_stack_quantile_above(const struct GaugepointStack *stack,
+                                        double probability,
+                                        double *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Density at each of `count` sizes, per unit of length; `densities` has room for as many.
+ */
+int32_t gaugepoint_stack_densities(const struct GaugepointStack *stack,
+                                   const double *sizes,
+                                   size_t count,
+                                   double *densities,
+                                   struct GaugepointError *error);
+
+/**
+ * A density to draw: `count` sizes in equal steps between the two that leave 1e-6 outside on their side, and the density
+ * at each, per unit of length. Both arrays have room for `count`.
+ */
+int32_t gaugepoint_stack_curve(const struct GaugepointStack *stack,
+                               size_t count,
+                               double *sizes,
+                               double *densities,
+                               struct GaugepointError *error);
+
+/**
+ * Exact probability between each of `count` rising edges and the next; `probabilities` has room for one less.
+ */
+int32_t gaugepoint_stack_histogram(const struct GaugepointStack *stack,
+                                   const double *edges,
+                                   size_t count,
+                                   double *probabilities,
+                                   struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -158,6 +158,7 @@ fn declares(line: &str) -> bool {
         0 => {
             word.contains('(') && word.contains("gaugepoint_")
                 || word.ends_with('{') && !word.starts_with("extern")
+                || word.starts_with("typedef struct") && word.ends_with(';')
         }
         2 => word.starts_with("GAUGEPOINT_") || word.ends_with(';'),
         _ => false,
