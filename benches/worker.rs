@@ -7,7 +7,9 @@ use gaugepoint::measurement::monte_carlo::MonteCarlo;
 use gaugepoint::measurement::random::{BLOCK, Column, NormalTable, block_of_uniforms};
 use gaugepoint::measurement::uncertainty::Evaluation;
 use gaugepoint::wide::Width;
-use gaugepoint_benches::{Rows, clearance, clearance_model, clearance_of_jets, invented_laws, linear_stack, stack};
+use gaugepoint_benches::{
+    Rows, clearance, clearance_model, clearance_of_jets, invented_laws, linear_stack, stack,
+};
 use std::hint::black_box;
 use std::io::{BufRead, Write, stdin, stdout};
 

@@ -49,7 +49,11 @@ pub fn stack_row(row: &[String]) -> Result<(f64, f64), Error> {
         "below" => stack.outside(x, f64::INFINITY).map(|t| (t.below, t.error)),
         "density" => stack.density(x).map(|d| (d, 0.0)),
         "quantile_above" => stack.quantile_above(x).map(|q| (q, 0.0)),
-        other => panic!("{other}"),
+        other => {
+            let place = other.strip_prefix("slope_above_").unwrap_or_else(|| panic!("{other}"));
+            let slopes = stack.sensitivities(f64::NEG_INFINITY, x)?;
+            Ok((slopes[place.parse::<usize>().unwrap()].above, 0.0))
+        }
     }
 }
 

@@ -65,6 +65,22 @@ impl Kernel {
         Kernel::Scores { pieces: vec![piece], share: between(piece.low, piece.high) }
     }
 
+    /// The same, with all distances from a middle times a factor above zero.
+    pub(super) fn about_middle(&self, middle: f64, factor: f64) -> Self {
+        let at = |v: f64| middle + (v - middle) * factor;
+        match self {
+            Kernel::Beta { alpha, beta, low, high, .. } => Kernel::beta(*alpha, *beta, at(*low), at(*high)),
+            Kernel::Triangle { low, mode, high } => {
+                Kernel::Triangle { low: at(*low), mode: at(*mode), high: at(*high) }
+            }
+            Kernel::Scores { pieces, share } => {
+                let moved = |p: &ScorePiece| ScorePiece { at: at(p.at), slope: p.slope * factor, ..*p };
+                Kernel::Scores { pieces: pieces.iter().map(moved).collect(), share: *share }
+            }
+            Kernel::Atoms(values) => Kernel::Atoms(values.iter().map(|v| at(*v)).collect()),
+        }
+    }
+
     fn ends(&self) -> (f64, f64) {
         match self {
             Kernel::Beta { low, high, .. } | Kernel::Triangle { low, high, .. } => (*low, *high),

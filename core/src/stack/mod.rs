@@ -1,5 +1,6 @@
 #![doc = include_str!("../../docs/stack.md")]
 
+mod allocation;
 mod closed;
 mod contributor;
 mod convolution;
@@ -7,11 +8,14 @@ mod kernel;
 mod kind;
 mod line;
 mod plot;
+mod sensitivity;
 mod sum;
 
+pub use allocation::{Allocation, ToleranceCost, Wanted};
 pub use contributor::{Contributor, Toward, Variation};
 pub use kind::{VariationKind, cause_of_kind};
 pub use plot::Curve;
+pub use sensitivity::Sensitivity;
 
 use crate::error::{Error, ErrorKind};
 use crate::measurement::distribution::{Distribution, coverage, within};

@@ -1,6 +1,7 @@
 //! A sum of independent terms about zero, and the choice of the way to its probabilities.
 
 use super::kernel::{Node, Scaled};
+use super::line::Slopes;
 use super::{closed, convolution, line};
 use crate::measurement::statistics::sum;
 
@@ -166,6 +167,66 @@ impl Sum {
             [one] if self.count() == 0 && self.variance <= 0.0 => convolution::alone(one, x.0, asked),
             _ => Estimate { value: 0.0, error: f64::INFINITY }.better(closed::at(self, x, asked)),
         }
+    }
+
+    /// Derivatives of the probability above a place at or beyond the mean.
+    pub(super) fn slopes_at(&self, x: (f64, f64)) -> Option<Slopes> {
+        if x.0 >= self.ends.1 {
+            return Some(Slopes {
+                shift: 0.0,
+                normal: 0.0,
+                rectangles: vec![0.0; self.rectangles.len()],
+                kernels: vec![0.0; self.kernels.len()],
+            });
+        }
+        line::slopes(self, x.0).or_else(|| self.slopes_by_ends(x))
+    }
+
+    /// Without kernels: what a rectangle of half-width `a` adds at its ends. With `Q` the tail of the others, `P(x) = (1 / 2a)` times the
+    /// integral of `Q` from `x - a` to `x + a`, so `dP / d ln a = (Q(x - a) + Q(x + a)) / 2 - P(x)`; and `dP / d ln sigma = sigma^2 P''(x)`.
+    fn slopes_by_ends(&self, x: (f64, f64)) -> Option<Slopes> {
+        if !self.kernels.is_empty() {
+            return None;
+        }
+        let known = |e: Estimate| (e.relative() <= GOOD_ENOUGH).then_some(e.value);
+        let (above, shift) = (known(self.at(x, Asked::Above))?, known(self.at(x, Asked::Density))?);
+        let mut normal = 0.0;
+        let mut rectangles = Vec::with_capacity(self.rectangles.len());
+        for (place, r) in self.rectangles.iter().enumerate() {
+            let a = r.half_width;
+            let rest = self.without(place);
+            let mirror = rest.mirrored();
+            let ends = |asked| {
+                let at = |a: f64| {
+                    super::convolution::either_side(
+                        Sum::at,
+                        (&rest, &mirror),
+                        super::closed::plus(x, a),
+                        asked,
+                    )
+                };
+                Some((at(-a)?.value, at(a)?.value))
+            };
+            let (near, far) = ends(Asked::Above)?;
+            rectangles.push((near + far) / 2.0 - above);
+            if self.variance > 0.0 {
+                let (near, far) = ends(Asked::Density)?;
+                normal = self.variance * (near - far) / (2.0 * a);
+            }
+        }
+        if self.rectangles.is_empty() {
+            normal = x.0 * shift;
+        }
+        Some(Slopes { shift, normal, rectangles, kernels: Vec::new() })
+    }
+
+    /// The same with one rectangle of a kind less; without kernels.
+    fn without(&self, place: usize) -> Sum {
+        let mut widths = Vec::new();
+        for (k, r) in self.rectangles.iter().enumerate() {
+            widths.extend((0..r.count - u32::from(k == place)).map(|_| r.half_width));
+        }
+        Sum::new(&widths, self.variance, Vec::new())
     }
 
     /// First and second derivative of the cumulant generating function at a real tilt.
