@@ -9,7 +9,7 @@
 )]
 
 use gaugepoint::measurement::distribution::Distribution;
-use gaugepoint::stack::{Contributor, Stack, Toward, Variation};
+use gaugepoint::stack::{Contributor, Stack, ToleranceCost, Toward, Variation, Wanted};
 use gaugepoint::{Error, ErrorKind};
 use gaugepoint_tests::rows;
 use gaugepoint_tests::stacks::{stack_of as stack, stack_row};
@@ -235,6 +235,88 @@ fn kinds_are_the_constructors() {
             );
         }
     }
+}
+
+fn cost(place: usize, factor: f64, power: f64, (least, most): (f64, f64)) -> ToleranceCost {
+    ToleranceCost { place, fixed: 0.0, factor, power, least, most }
+}
+
+/// Normal contributors of sigma = t / 3 each, centred.
+fn normals(tolerances: &[f64], coefficients: &[f64]) -> Stack {
+    let made = tolerances.iter().zip(coefficients).enumerate().map(|(k, (t, c))| {
+        let contributor = Contributor::new(&format!("x{k}"), 10.0, (-t, *t), normal(t / 3.0)).unwrap();
+        contributor.with_coefficient(*c).unwrap()
+    });
+    Stack::new(made.collect()).unwrap()
+}
+
+/// Root-sum-square with reciprocal power costs, by the method of Lagrange: `t_i = T r_i / sqrt(sum c_j^2 r_j^2)`, `r_i = (b_i / c_i^2)^(1 / (k + 2))`.
+#[test]
+fn least_cost_of_a_normal_stack_is_the_closed_form() {
+    let (factors, coefficients) = ([0.3, 2.0, 0.05, 1.0], [1.0, -1.0, 2.0, 0.5]);
+    let stack = normals(&[0.1, 0.02, 0.05, 0.03], &coefficients);
+    let middle = stack.nominal();
+    let limits = (middle - 0.2, middle + 0.2);
+    // two normal tails of 3 Cpk deviations: R, pnorm(-4) * 2; sd = 0.2 / 4
+    for (wanted, power) in [
+        (Wanted::Cpk(4.0 / 3.0), 1.0),
+        (Wanted::Outside(6.334_248_366_623_972e-5), 2.0),
+        (Wanted::Cpk(4.0 / 3.0), 0.45),
+    ] {
+        let costs: Vec<ToleranceCost> =
+            factors.iter().enumerate().map(|(k, b)| cost(k, *b, power, (1e-4, 10.0))).collect();
+        let made = stack.allocate(limits, wanted, &costs).unwrap();
+        let ratio = |k: usize| (factors[k] / coefficients[k].powi(2)).powf(1.0 / (power + 2.0));
+        let root = (0..4).map(|k| (coefficients[k] * ratio(k)).powi(2)).sum::<f64>().sqrt();
+        for (k, t) in made.tolerances.iter().enumerate() {
+            close(*t, 3.0 * 0.05 * ratio(k) / root, 1e-8, "tolerance");
+        }
+        close(made.tail.below + made.tail.above, 6.334_248_366_623_972e-5, 1e-8, "tail");
+    }
+}
+
+/// Tolerances between their bounds have one price, those at a bound are held by it, what is wanted is met, and no neighbour of the same
+/// tail costs less.
+#[test]
+fn least_cost_is_stationary_for_any_shape() {
+    let stack = stack("normal 0.3;rectangular 0.8;beta 2 5 -0.9 0.8;arcsine 0.7;triangular -0.9 0.1 0.9");
+    let powers = [1.0, 2.0, 0.8, 1.0, 1.5];
+    let costs: Vec<ToleranceCost> =
+        powers.iter().enumerate().map(|(k, p)| cost(k, 1.0, *p, (0.2, 0.9))).collect();
+    for p in [1e-2, 1e-4, 1e-8] {
+        let made = stack.allocate((-2.5, 2.2), Wanted::Outside(p), &costs).unwrap();
+        let outside = made.tail.below + made.tail.above;
+        assert!(outside <= p * (1.0 + 1e-12) && outside > p * (1.0 - 1e-9), "{outside:e}");
+        let slopes = made.stack.sensitivities(-2.5, 2.2).unwrap();
+        let mut between = 0;
+        for (cost, t) in costs.iter().zip(&made.tolerances) {
+            let gain = cost.power * cost.factor / t.powf(cost.power + 1.0);
+            let slope = (slopes[cost.place].below + slopes[cost.place].above) / outside;
+            let price = gain / slope;
+            if *t > 0.2 && *t < 0.9 {
+                close(price, made.price, 1e-6, "price");
+                between += 1;
+            } else {
+                assert!(if *t > 0.5 { price > made.price } else { price < made.price }, "{t} {price}");
+            }
+        }
+        assert!(between > 1, "{:?}", made.tolerances);
+    }
+}
+
+#[test]
+fn allocations_that_cannot_be_are_refused_with_what_is_reached() {
+    let stack = normals(&[0.03, 0.04], &[1.0, 1.0]);
+    let costs = [cost(0, 1.0, 1.0, (0.03, 1.0)), cost(1, 1.0, 1.0, (0.04, 1.0))];
+    // sigma is 0.05 / 3, so Cpk of 0.1 is 2 (3-4-5)
+    let error = stack.allocate((19.9, 20.1), Wanted::Cpk(2.1), &costs).unwrap_err();
+    assert_eq!((error.kind(), error.field()), (ErrorKind::OutOfRange, "cpk"));
+    close(error.accepted().unwrap().upper, 2.0, 1e-9, "reached");
+    let made = stack.allocate((10.0, 30.0), Wanted::Outside(1e-3), &costs).unwrap();
+    assert_eq!((made.tolerances, made.price), (vec![1.0, 1.0], 0.0), "all at the largest");
+    let twice = [costs[0], costs[0]];
+    let error = stack.allocate((19.9, 20.1), Wanted::Outside(0.1), &twice).unwrap_err();
+    assert_eq!((error.kind(), error.field()), (ErrorKind::Repeated, "costs/1/place"));
 }
 
 proptest! {

@@ -2,7 +2,7 @@
 
 use gaugepoint::Error;
 use gaugepoint::measurement::distribution::Distribution;
-use gaugepoint::stack::{Contributor, Stack, Toward, Variation};
+use gaugepoint::stack::{Contributor, Stack, ToleranceCost, Toward, Variation, Wanted};
 
 /// A variation from its words, as `tests/reference/stack.py` has them.
 fn variation(words: &str) -> Result<Variation, Error> {
@@ -123,5 +123,21 @@ pub fn deck_results() -> Vec<(String, f64)> {
         out.push((format!("densities.{k}"), *density));
     }
     out.extend(numbered("bins", &stack.histogram(&[9.9, 9.95, 10.0, 10.05, 10.1]).unwrap()));
+    for (k, slope) in stack.sensitivities(9.9, 10.1).unwrap().iter().enumerate() {
+        out.push((format!("slopes.{}", 10 + k), slope.below));
+        out.push((format!("slopes.{k}"), slope.above));
+    }
+    for wanted in [Wanted::Outside(1e-6), Wanted::Cpk(1.5)] {
+        let made = stack.allocate((9.9, 10.1), wanted, &DECK_COSTS).unwrap();
+        out.extend(numbered("tolerances", &made.tolerances));
+        let rest = [("cost", made.cost), ("price", made.price), ("ppm", made.tail.ppm())];
+        out.extend(rest.map(|(name, value)| (name.to_owned(), value)));
+    }
     out
 }
+
+/// Invented costs of its block and its shims.
+pub const DECK_COSTS: [ToleranceCost; 2] = [
+    ToleranceCost { place: 0, fixed: 1.0, factor: 0.02, power: 1.0, least: 0.01, most: 0.2 },
+    ToleranceCost { place: 2, fixed: 0.5, factor: 1e-4, power: 2.0, least: 0.002, most: 0.05 },
+];

@@ -15,7 +15,7 @@
 //! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
 //! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
 //! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
-//! what ends in Parts or Chamber, the drawing and points of a piston, GaugepointContributor, GaugepointShare, and what stands
+//! what ends in Parts or Chamber, the drawing and points of a piston, GaugepointContributor, GaugepointShare, GaugepointToleranceCost, and what stands
 //! within a record.
 //!
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before

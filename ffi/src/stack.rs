@@ -9,7 +9,8 @@ use crate::status::NULL_POINTER;
 use core::ffi::c_char;
 use gaugepoint::ErrorKind;
 use gaugepoint::stack::{
-    Capability, Contributor, Share, Span, Stack, Tail, Variation, VariationKind, cause_of_kind,
+    Allocation, Capability, Contributor, Share, Span, Stack, Tail, ToleranceCost, Variation, VariationKind,
+    Wanted, cause_of_kind,
 };
 
 /// How a contributor varies, with its numbers in order: deviations from the nominal.
@@ -119,6 +120,59 @@ pub struct GaugepointStackForms {
 // SAFETY: a size, two int32_t, doubles
 unsafe impl Record for GaugepointStackForms {
     const SMALLEST: usize = 112;
+}
+
+/// What tolerances of least cost must reach.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GaugepointWanted {
+    /// At most this probability outside the limits, from the exact distribution; 1 ppm is 1e-6.
+    Outside = 1,
+    /// At least this Cpk, from mean and standard deviation.
+    Cpk = 2,
+}
+
+/// Cost of a contributor over its tolerance t, half the distance of its limits: fixed + factor / t^power. A plain structure.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointToleranceCost {
+    /// Place of the contributor.
+    pub place: usize,
+    /// Cost that does not depend on the tolerance.
+    pub fixed: f64,
+    /// Factor of the part that does, above 0.
+    pub factor: f64,
+    /// Power of the tolerance, 0.1 to 10: 1 the reciprocal, 2 the reciprocal squared.
+    pub power: f64,
+    /// Smallest tolerance that can be made.
+    pub least: f64,
+    /// Largest that is allowed.
+    pub most: f64,
+}
+
+/// Tolerances of least cost, verified, without the tolerances; see RECORDS at the head.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointAllocation {
+    /// Size of this structure in bytes, set by the caller.
+    pub struct_size: usize,
+    /// Sum of the costs.
+    pub cost: f64,
+    /// Change of the cost for a change of the logarithm of what is wanted; 0 when every tolerance is the largest allowed.
+    pub price: f64,
+    /// Probability below the lower limit with these tolerances, computed anew.
+    pub below: f64,
+    /// Probability above the upper limit.
+    pub above: f64,
+    /// Bound of the relative error of both.
+    pub error: f64,
+    /// Parts per million outside.
+    pub ppm: f64,
+}
+
+// SAFETY: a size, doubles
+unsafe impl Record for GaugepointAllocation {
+    const SMALLEST: usize = 56;
 }
 
 /// A share of the variance. A plain structure.
@@ -454,6 +508,84 @@ pub unsafe extern "C" fn gaugepoint_stack_histogram(
     }
 }
 
+/// Derivatives of the probabilities below and above two limits by the tolerance of each contributor, per unit of length, in
+/// the order they were added. Both arrays have `room`; the tolerance is half the distance of the limits.
+///
+/// The variation keeps its form and capability: all distances from the middle of its limits change with the tolerance.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_stack_sensitivities(
+    stack: *const GaugepointStack,
+    lower: f64,
+    upper: f64,
+    below: *mut f64,
+    above: *mut f64,
+    room: usize,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, (array_out("below", below, room), array_out("above", above, room)), || {
+            let found = filled(handle(stack)?)?.sensitivities(lower, upper)?;
+            let below = fitting(found.iter().map(|s| s.below).collect(), "room", room)?;
+            Ok((below, found.iter().map(|s| s.above).collect()))
+        })
+    }
+}
+
+/// Gives a contributor another tolerance: its limits and its variation change in the same ratio about the middle of its
+/// limits. On failure the stack is as it was.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_stack_set_tolerance(
+    stack: *mut GaugepointStack,
+    place: usize,
+    tolerance: f64,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, (), || {
+            let handle = changed(stack)?;
+            handle.stack = Some(filled(handle)?.with_tolerances(&[(place, tolerance)])?);
+            Ok(())
+        })
+    }
+}
+
+/// Tolerances of least cost that reach what is wanted against two limits; `tolerances` has room for one for each of `count`
+/// costs. Contributors without a cost keep theirs, and the stack is not changed.
+///
+/// `wanted` is a GaugepointWanted, and `value` the number of it. Refused when the smallest tolerances do not reach it: the
+/// limits of the error say what they do reach.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_stack_allocate(
+    stack: *const GaugepointStack,
+    lower: f64,
+    upper: f64,
+    wanted: i32,
+    value: f64,
+    costs: *const GaugepointToleranceCost,
+    count: usize,
+    tolerances: *mut f64,
+    out: *mut GaugepointAllocation,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, (array_out("tolerances", tolerances, count), record("out", out)), || {
+            let wanted = match wanted {
+                1 => Wanted::Outside(value),
+                2 => Wanted::Cpk(value),
+                other => return Err(Failure::choice("wanted", other, "1, 2")),
+            };
+            let costs: Vec<ToleranceCost> =
+                array("costs", costs, Some(count))?.iter().map(ToleranceCost::from).collect();
+            let made = filled(handle(stack)?)?.allocate((lower, upper), wanted, &costs)?;
+            let record = GaugepointAllocation::from(&made);
+            Ok((made.tolerances, record))
+        })
+    }
+}
+
 fn null() -> Failure {
     Failure::own(NULL_POINTER, "stack", NULL_POINTER.meaning)
 }
@@ -596,6 +728,27 @@ impl From<Capability> for GaugepointStackCapability {
             above: c.tail.above,
             error: c.tail.error,
             ppm: c.tail.ppm(),
+        }
+    }
+}
+
+impl From<&GaugepointToleranceCost> for ToleranceCost {
+    fn from(c: &GaugepointToleranceCost) -> Self {
+        let GaugepointToleranceCost { place, fixed, factor, power, least, most } = *c;
+        ToleranceCost { place, fixed, factor, power, least, most }
+    }
+}
+
+impl From<&Allocation> for GaugepointAllocation {
+    fn from(a: &Allocation) -> Self {
+        GaugepointAllocation {
+            struct_size: size_of::<Self>(),
+            cost: a.cost,
+            price: a.price,
+            below: a.tail.below,
+            above: a.tail.above,
+            error: a.tail.error,
+            ppm: a.tail.ppm(),
         }
     }
 }

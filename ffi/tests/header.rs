@@ -62,6 +62,7 @@ const ENUMERATIONS: &[&str] = &[
     "PistonReading",
     "OddForm",
     "Variation",
+    "Wanted",
 ];
 
 fn path(of: &str) -> PathBuf {

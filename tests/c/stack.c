@@ -77,6 +77,11 @@ static void asked(const GaugepointStack *stack, char **cells) {
     value = tail.below;
   } else if (same(cells[2], "density")) {
     CHECK(gaugepoint_stack_densities(stack, &x, 1, &value, NULL) == GAUGEPOINT_STATUS_OK);
+  } else if (strncmp(cells[2], "slope_above_", 12) == 0) {
+    static double below[MOST], above[MOST];
+    CHECK(gaugepoint_stack_sensitivities(stack, -INFINITY, x, below, above, MOST, NULL) == GAUGEPOINT_STATUS_OK);
+    value = above[strtoul(cells[2] + 12, NULL, 10)];
+    CHECK(below[0] == 0);
   } else {
     CHECK(same(cells[2], "quantile_above"));
     CHECK(gaugepoint_stack_quantile_above(stack, x, &value, NULL) == GAUGEPOINT_STATUS_OK);
@@ -110,6 +115,8 @@ static const GaugepointContributor deck[] = {
 };
 static const size_t places[] = {0, 1};
 static const double factors[] = {1, 1}, edges[] = {9.9, 9.95, 10, 10.05, 10.1};
+
+static const GaugepointToleranceCost costs[] = {{0, 1, 0.02, 1, 0.01, 0.2}, {2, 0.5, 1e-4, 2, 0.002, 0.05}};
 
 static GaugepointStack *deck_stack(void) {
   GaugepointStack *stack = NULL;
@@ -156,6 +163,27 @@ static void results(void) {
   for (int k = 0; k < 4; k++) {
     printf("bins.%d %.17g\n", k, bins[k]);
   }
+  double below[3], above[3], tolerances[2];
+  GaugepointAllocation a;
+  GaugepointTail t;
+  memset(&a, 0, sizeof a);
+  memset(&t, 0, sizeof t);
+  a.struct_size = sizeof a;
+  t.struct_size = sizeof t;
+  CHECK(gaugepoint_stack_sensitivities(stack, 9.9, 10.1, below, above, 3, NULL) == GAUGEPOINT_STATUS_OK);
+  for (int k = 0; k < 3; k++) {
+    printf("slopes.%d %.17g\nslopes.%d %.17g\n", 10 + k, below[k], k, above[k]);
+  }
+  for (int32_t wanted = GAUGEPOINT_WANTED_OUTSIDE; wanted <= GAUGEPOINT_WANTED_CPK; wanted++) {
+    double value = wanted == GAUGEPOINT_WANTED_CPK ? 1.5 : 1e-6;
+    CHECK(gaugepoint_stack_allocate(stack, 9.9, 10.1, wanted, value, costs, 2, tolerances, &a, NULL) == GAUGEPOINT_STATUS_OK);
+    printf("tolerances.0 %.17g\ntolerances.1 %.17g\ncost %.17g\nprice %.17g\nppm %.17g\n", tolerances[0], tolerances[1], a.cost, a.price, a.ppm);
+  }
+  /* with these tolerances the stack is what the record says */
+  CHECK(gaugepoint_stack_set_tolerance(stack, 0, tolerances[0], NULL) == GAUGEPOINT_STATUS_OK);
+  CHECK(gaugepoint_stack_set_tolerance(stack, 2, tolerances[1], NULL) == GAUGEPOINT_STATUS_OK);
+  CHECK(gaugepoint_stack_outside(stack, 9.9, 10.1, &t, NULL) == GAUGEPOINT_STATUS_OK);
+  CHECK(t.below == a.below && t.above == a.above && t.error == a.error && t.ppm == a.ppm);
   gaugepoint_stack_free(stack);
 }
 
@@ -291,7 +319,41 @@ static void misuse(void) {
   REFUSED(gaugepoint_stack_histogram(stack, edges, 1, bins, &e), missing, "edges");
   REFUSED(gaugepoint_stack_histogram(stack, edges, 0, bins, &e), missing, "edges");
   REFUSED(gaugepoint_stack_histogram(stack, factors, 2, bins, &e), GAUGEPOINT_STATUS_OUT_OF_ORDER, "edges/1");
-  CHECK(bins[0] == 1 && bins[4] == 1);
+  REFUSED(gaugepoint_stack_sensitivities(stack, 9.9, 10.1, bins, bins + 3, 2, &e), contradiction, "room");
+  REFUSED(gaugepoint_stack_sensitivities(stack, 9.9, 10.1, NULL, bins, 3, &e), null, "below");
+  REFUSED(gaugepoint_stack_sensitivities(stack, 9.9, 10.1, bins, NULL, 3, &e), null, "above");
+  REFUSED(gaugepoint_stack_sensitivities(stack, NAN, 10.1, bins, bins, 3, &e), GAUGEPOINT_STATUS_NOT_FINITE, "lower");
+  REFUSED(gaugepoint_stack_set_tolerance(NULL, 0, 0.1, &e), null, "stack");
+  REFUSED(gaugepoint_stack_set_tolerance(empty, 0, 0.1, &e), missing, "contributors");
+  REFUSED(gaugepoint_stack_set_tolerance(stack, 3, 0.1, &e), range, "tolerances/0");
+  REFUSED(gaugepoint_stack_set_tolerance(stack, 0, 0, &e), range, "tolerances/0");
+  REFUSED(gaugepoint_stack_set_tolerance(stack, 0, NAN, &e), GAUGEPOINT_STATUS_NOT_FINITE, "tolerances/0");
+  GaugepointAllocation a;
+  GaugepointToleranceCost bad[] = {costs[0], costs[1]};
+  memset(&a, 0, sizeof a);
+  a.struct_size = sizeof a;
+#define ALLOCATE(s, w, v, c, n) gaugepoint_stack_allocate(s, 9.9, 10.1, w, v, c, n, bins, &a, &e)
+  REFUSED(ALLOCATE(NULL, 1, 1e-6, costs, 2), null, "stack");
+  REFUSED(ALLOCATE(empty, 1, 1e-6, costs, 2), missing, "contributors");
+  REFUSED(ALLOCATE(stack, 1, 1e-6, NULL, 2), null, "costs");
+  REFUSED(ALLOCATE(stack, 1, 1e-6, costs, 0), missing, "costs");
+  REFUSED(ALLOCATE(stack, 0, 1e-6, costs, 2), unknown, "wanted");
+  REFUSED(ALLOCATE(stack, 3, 1e-6, costs, 2), unknown, "wanted");
+  REFUSED(ALLOCATE(stack, 1, 0, costs, 2), range, "outside");
+  REFUSED(ALLOCATE(stack, 2, 5, costs, 2), range, "cpk");
+  bad[1].place = 0;
+  REFUSED(ALLOCATE(stack, 1, 1e-6, bad, 2), repeated, "costs/1/place");
+  bad[1].place = 3;
+  REFUSED(ALLOCATE(stack, 1, 1e-6, bad, 2), range, "costs/1/place");
+  bad[1] = costs[1];
+  bad[1].most = 0.001;
+  REFUSED(ALLOCATE(stack, 1, 1e-6, bad, 2), GAUGEPOINT_STATUS_OUT_OF_ORDER, "costs/1/most");
+  bad[1] = costs[1];
+  bad[1].factor = 0;
+  REFUSED(ALLOCATE(stack, 1, 1e-6, bad, 2), range, "costs/1/factor");
+  REFUSED(gaugepoint_stack_allocate(stack, 9.9, 10.1, 1, 1e-6, costs, 2, NULL, &a, &e), null, "tolerances");
+  REFUSED(gaugepoint_stack_allocate(stack, 9.9, 10.1, 1, 1e-6, costs, 2, bins, NULL, &e), null, "out");
+  CHECK(bins[0] == 1 && bins[4] == 1 && a.cost == 0);
   gaugepoint_stack_free(stack);
   gaugepoint_stack_free(empty);
 }

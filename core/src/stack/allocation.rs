@@ -79,7 +79,7 @@ impl Stack {
                 let reason = "no contributor has this place";
                 return Err(Error::new(ErrorKind::OutOfRange, place.to_string(), reason).at(&field));
             };
-            *contributor = contributor.with_tolerance(*tolerance).map_err(|e| e.named(&field))?;
+            *contributor = contributor.with_tolerance(*tolerance).map_err(|e| e.moved(field))?;
         }
         Ok(Self::made(contributors, self.causes.clone()))
     }

@@ -25,7 +25,7 @@ impl Stack {
     /// # Errors
     /// As [`Self::density`], with the place.
     pub fn densities(&self, sizes: &[f64]) -> Result<Vec<f64>, Error> {
-        let at = |(k, x): (usize, &f64)| self.density(*x).map_err(|e| e.named(&format!("sizes/{k}")));
+        let at = |(k, x): (usize, &f64)| self.density(*x).map_err(|e| e.moved(format!("sizes/{k}")));
         sizes.iter().enumerate().map(at).collect()
     }
 
@@ -54,7 +54,7 @@ impl Stack {
         within("edges", super::number(edges.len()), 2.0, super::number(MOST_POINTS))?;
         let mut at = Vec::with_capacity(edges.len());
         for (k, edge) in edges.iter().enumerate() {
-            let named = |e: Error| e.named(&format!("edges/{k}"));
+            let named = |e: Error| e.moved(format!("edges/{k}"));
             let edge = within("edge", *edge, -f64::MAX, f64::MAX).map_err(named)?;
             if k > 0 && edges.get(k - 1).is_some_and(|before| *before >= edge) {
                 let error = Error::new(ErrorKind::OutOfOrder, edge.to_string(), "edges must rise");
