@@ -9,7 +9,7 @@ from gaugepoint.error import InputError
 from gaugepoint.parts import Chamber, LinerParts, PressFitParts
 from numpy.typing import NDArray
 from gaugepoint.shape import Piston
-from gaugepoint.stack import Contributor, SharedCause
+from gaugepoint.stack import Contributor, SharedCause, ToleranceCost
 
 __all__ = [
     "ERROR_KINDS",
@@ -2686,6 +2686,48 @@ class Stack:
         ------
         InputError
             When the probability is refused, or the size cannot be had.
+        """
+    def sensitivities(self, lower: float, upper: float) -> list[tuple[str, float, float, float]]:
+        """Give the derivatives of the probabilities outside by each tolerance.
+
+        Parameters
+        ----------
+        lower, upper : float
+            The limits; an infinite one is none.
+
+        Returns
+        -------
+        list of tuple
+            Name, tolerance, and the derivatives of the probabilities below and above.
+
+        Raises
+        ------
+        InputError
+            When a limit is refused, or a derivative cannot be had.
+        """
+    def allocate(
+        self, lower: float, upper: float, outside: float | None, cpk: float | None, costs: Sequence[ToleranceCost]
+    ) -> tuple[list[float], float, float, tuple[float, float, float]]:
+        """Give the tolerances of least cost.
+
+        Parameters
+        ----------
+        lower, upper : float
+            The limits.
+        outside, cpk : float or None
+            What is wanted: a probability outside, or a Cpk.
+        costs : sequence of ToleranceCost
+            What tolerances cost.
+
+        Returns
+        -------
+        tuple
+            Tolerances, cost, price, and as `outside`.
+
+        Raises
+        ------
+        InputError
+            When something is refused, or cannot be reached.
         """
     def densities(self, sizes: Sequence[float] | NDArray[np.float64]) -> NDArray[np.float64]:
         """Give the density at sizes.

@@ -15,7 +15,21 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-__all__ = ["Capability", "Contributor", "Curve", "Forms", "Share", "SharedCause", "Span", "Stack", "Tail", "Variation"]
+__all__ = [
+    "Allocation",
+    "Capability",
+    "Contributor",
+    "Curve",
+    "Forms",
+    "Sensitivity",
+    "Share",
+    "SharedCause",
+    "Span",
+    "Stack",
+    "Tail",
+    "ToleranceCost",
+    "Variation",
+]
 
 Kind: TypeAlias = Literal[
     "normal",
@@ -210,6 +224,52 @@ class Capability:
     """Probabilities outside, from the exact distribution."""
 
 
+@dataclass(frozen=True, slots=True)
+class Sensitivity:
+    """Change of both probabilities for a change of one tolerance, half the distance of its limits; per unit of length."""
+
+    name: str
+    """Name of the contributor."""
+    tolerance: float
+    """Its tolerance."""
+    below: float
+    """Derivative of the probability below the lower limit."""
+    above: float
+    """Derivative of the probability above the upper limit."""
+
+
+@dataclass(frozen=True, slots=True)
+class ToleranceCost:
+    """Cost of a contributor over its tolerance t, half the distance of its limits: ``fixed + factor / t**power``."""
+
+    contributor: str
+    """Name of the contributor."""
+    factor: float
+    """Factor of the part that depends on the tolerance, above 0."""
+    least: float
+    """Smallest tolerance that can be made."""
+    most: float
+    """Largest that is allowed."""
+    power: float = 1.0
+    """Power of the tolerance, 0.1 to 10: 1 the reciprocal, 2 the reciprocal squared."""
+    fixed: float = 0.0
+    """Part that does not depend on the tolerance."""
+
+
+@dataclass(frozen=True, slots=True)
+class Allocation:
+    """Tolerances of least cost, verified."""
+
+    tolerances: dict[str, float]
+    """Tolerance of each contributor that has a cost."""
+    cost: float
+    """Sum of the costs."""
+    price: float
+    """Change of the cost for a change of the logarithm of what is wanted; 0 when every tolerance is the largest allowed."""
+    tail: Tail
+    """Probabilities outside with these tolerances, computed anew."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Curve:
     """A density to draw."""
@@ -293,6 +353,49 @@ class Stack:
         """Give Cp and Cpk from mean and standard deviation, and the exact probabilities outside, against two limits."""
         cp, cpk, tail = self._core.capability(lower, upper)
         return Capability(cp, cpk, Tail(*tail))
+
+    def sensitivities(self, lower: float = -inf, upper: float = inf) -> tuple[Sensitivity, ...]:
+        """Give the derivatives of the probabilities outside two limits by each tolerance, in the order of the contributors.
+
+        The variation keeps its form and capability: all distances from the middle of its limits change with the tolerance.
+        """
+        return tuple(Sensitivity(*found) for found in self._core.sensitivities(lower, upper))
+
+    def allocate(
+        self,
+        lower: float,
+        upper: float,
+        costs: Sequence[ToleranceCost],
+        *,
+        outside: float | None = None,
+        cpk: float | None = None,
+    ) -> Allocation:
+        """Give the tolerances of least cost that reach what is wanted against two limits; contributors without a cost keep theirs.
+
+        Parameters
+        ----------
+        lower, upper : float
+            The limits.
+        costs : sequence of ToleranceCost
+            What tolerances cost, and their bounds.
+        outside : float, optional
+            Wanted: at most this probability outside, from the exact distribution; 1 ppm is 1e-6.
+        cpk : float, optional
+            Or at least this Cpk, from mean and standard deviation.
+
+        Returns
+        -------
+        Allocation
+            The tolerances, with what they cost and reach.
+
+        Raises
+        ------
+        InputError
+            When the smallest tolerances do not reach it (``lower`` or ``upper`` of the error is what they reach), or a number is refused.
+        """
+        tolerances, cost, price, tail = self._core.allocate(lower, upper, outside, cpk, costs)
+        names = (c.contributor for c in costs)
+        return Allocation(dict(zip(names, tolerances, strict=True)), cost, price, Tail(*tail))
 
     def quantile(self, probability: float) -> float:
         """Give the size that the stack is below with a probability."""

@@ -3,7 +3,9 @@
 use crate::error::{Fault, guarded};
 use gaugepoint::Error;
 use gaugepoint::measurement::distribution::Distribution;
-use gaugepoint::stack::{self, Contributor, Span, Tail, Variation, VariationKind, cause_of_kind};
+use gaugepoint::stack::{
+    self, Contributor, Span, Tail, ToleranceCost, Variation, VariationKind, Wanted, cause_of_kind,
+};
 use numpy::PyArray1;
 use pyo3::prelude::*;
 
@@ -15,6 +17,10 @@ type Forms = ([f64; 3], [Ends; 4], Option<f64>);
 type Shares = Vec<(String, bool, f64, f64)>;
 /// Below, above, bound of the relative error.
 type Outside = (f64, f64, f64);
+/// Name, tolerance, derivatives below and above.
+type Slope = (String, f64, f64, f64);
+/// Tolerances, cost, price, and what is outside.
+type Allocated = (Vec<f64>, f64, f64, Outside);
 type Array<'py> = Bound<'py, PyArray1<f64>>;
 
 /// A variation, as `gaugepoint.stack.Variation` has it.
@@ -43,6 +49,17 @@ struct GivenCause {
     kind: String,
     numbers: Vec<f64>,
     factors: Vec<(String, f64)>,
+}
+
+/// A cost, as `gaugepoint.stack.ToleranceCost` has it.
+#[derive(FromPyObject)]
+struct GivenCost {
+    contributor: String,
+    fixed: f64,
+    factor: f64,
+    power: f64,
+    least: f64,
+    most: f64,
 }
 
 impl GivenContributor {
@@ -242,6 +259,70 @@ impl Stack {
         guarded(|| self.0.quantile_above(probability))
     }
 
+    /// Give the derivatives of the probabilities outside by each tolerance.
+    ///
+    /// Parameters
+    /// ----------
+    /// lower, upper : float
+    ///     The limits; an infinite one is none.
+    ///
+    /// Returns
+    /// -------
+    /// list of tuple
+    ///     Name, tolerance, and the derivatives of the probabilities below and above.
+    ///
+    /// Raises
+    /// ------
+    /// InputError
+    ///     When a limit is refused, or a derivative cannot be had.
+    fn sensitivities(&self, lower: f64, upper: f64) -> Result<Vec<Slope>, Fault> {
+        guarded(|| {
+            let found = self.0.sensitivities(lower, upper)?.into_iter();
+            Ok(found.map(|s| (s.name, s.tolerance, s.below, s.above)).collect())
+        })
+    }
+
+    /// Give the tolerances of least cost.
+    ///
+    /// Parameters
+    /// ----------
+    /// lower, upper : float
+    ///     The limits.
+    /// outside, cpk : float or None
+    ///     What is wanted: a probability outside, or a Cpk.
+    /// costs : sequence of ToleranceCost
+    ///     What tolerances cost.
+    ///
+    /// Returns
+    /// -------
+    /// tuple
+    ///     Tolerances, cost, price, and as `outside`.
+    ///
+    /// Raises
+    /// ------
+    /// InputError
+    ///     When something is refused, or cannot be reached.
+    fn allocate(
+        &self,
+        py: Python<'_>,
+        lower: f64,
+        upper: f64,
+        outside: Option<f64>,
+        cpk: Option<f64>,
+        costs: Vec<GivenCost>,
+    ) -> Result<Allocated, Fault> {
+        let work = || {
+            let costs = costs.iter().enumerate().map(|(k, c)| {
+                let under = |e: Error| e.under(&format!("costs/{k}"));
+                cost(&self.0, c).map_err(under)
+            });
+            let costs: Vec<ToleranceCost> = costs.collect::<Result<_, _>>()?;
+            let a = self.0.allocate((lower, upper), Wanted::either(outside, cpk)?, &costs)?;
+            Ok((a.tolerances, a.cost, a.price, self::outside(a.tail)))
+        };
+        py.detach(|| guarded(work))
+    }
+
     /// Give the density at sizes.
     ///
     /// Parameters
@@ -304,6 +385,13 @@ impl Stack {
         let found = py.detach(|| guarded(|| self.0.histogram(&edges)))?;
         Ok(PyArray1::from_vec(py, found))
     }
+}
+
+/// A cost for the contributor of its name.
+fn cost(stack: &stack::Stack, cost: &GivenCost) -> Result<ToleranceCost, Error> {
+    let GivenCost { fixed, factor, power, least, most, .. } = *cost;
+    let place = stack.place(&cost.contributor).map_err(|e| e.named("contributor"))?;
+    Ok(ToleranceCost { place, fixed, factor, power, least, most })
 }
 
 fn outside(tail: Tail) -> Outside {

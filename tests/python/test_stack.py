@@ -8,8 +8,8 @@ import pickle
 import gaugepoint
 import numpy as np
 import pytest
-from gaugepoint.stack import Contributor, SharedCause, Stack, Variation
-from scipy import stats
+from gaugepoint.stack import Contributor, SharedCause, Stack, ToleranceCost, Variation
+from scipy import optimize, stats
 from vectors import stack as rows
 
 MADE = {
@@ -46,6 +46,8 @@ def asked(row):
             return stack.densities([x])[0], 0.0
         case "quantile_above":
             return stack.quantile_above(x), 0.0
+        case slope:
+            return stack.sensitivities(upper=x)[int(slope.removeprefix("slope_above_"))].above, 0.0
 
 
 @pytest.mark.parametrize("row", rows(), ids=lambda row: row["id"])
@@ -146,6 +148,64 @@ def test_refusals_name_the_field(call, kind, field):
     with pytest.raises(gaugepoint.InputError) as refused:
         call()
     assert (refused.value.kind, refused.value.field) == (kind, field)
+
+
+def outside_by_numpy(tolerances, sigma, limit):
+    """Probability of a sum of rectangles and a normal beyond a limit on either side, by the inversion of its characteristic function."""
+    step = 0.02 / sigma
+    t = (np.arange(700) + 0.5) * step
+    transform = np.exp(-((sigma * t) ** 2) / 2)
+    for a in tolerances:
+        transform = transform * np.sin(a * t) / (a * t)
+    return 2 * (0.5 - (transform * np.sin(limit * t) / t).sum() * step / math.pi)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_least_cost_is_that_of_slsqp(seed):
+    chance = np.random.default_rng(seed)
+    count = int(chance.integers(2, 6))
+    factors, powers = chance.uniform(0.2, 3.0, count), chance.choice([1.0, 1.5, 2.0], count)
+    bounds = [(0.01, float(most)) for most in chance.uniform(0.06, 0.4, count)]
+    sigma, limit, wanted = 0.03, 0.3, 1e-4
+    rest = Contributor("rest", 0.0, -0.1, 0.1, Variation.normal(sigma))
+    parts = [Contributor(f"x{k}", 0.0, -0.1, 0.1, Variation.rectangular(0.1)) for k in range(count)]
+    costs = [ToleranceCost(f"x{k}", factors[k], *bounds[k], power=powers[k]) for k in range(count)]
+    found = Stack([rest, *parts]).allocate(-limit, limit, costs, outside=wanted)
+    ours = np.array(list(found.tolerances.values()))
+    # the wanted tail, seen by another way than ours
+    assert outside_by_numpy(ours, sigma, limit) <= wanted * (1 + 1e-6)
+    cost = lambda x: float((factors / np.exp(x) ** powers).sum())
+    tail = lambda x: math.log(wanted / outside_by_numpy(np.exp(x), sigma, limit))
+    start = np.full(count, math.log(0.05))
+    peer = optimize.minimize(
+        cost, start, method="SLSQP", bounds=np.log(bounds), constraints={"type": "ineq", "fun": tail}, options={"ftol": 1e-13, "maxiter": 500}
+    )
+    assert peer.success
+    assert found.cost == pytest.approx(cost(peer.x), rel=1e-6)
+    assert ours == pytest.approx(np.exp(peer.x), rel=2e-3)
+    assert all(low <= t <= high for t, (low, high) in zip(ours, bounds, strict=True))
+
+
+@pytest.mark.parametrize(
+    "wanted, kind, field",
+    [
+        ({}, "missing_field", "outside"),
+        ({"outside": 1e-3, "cpk": 1.0}, "contradiction", "cpk"),
+        ({"outside": 0.0}, "out_of_range", "outside"),
+        ({"outside": 1e-9}, "out_of_range", "outside"),
+        ({"cpk": 5.0}, "out_of_range", "cpk"),
+    ],
+)
+def test_refused_allocations(wanted, kind, field):
+    with pytest.raises(gaugepoint.InputError) as refused:
+        deck().allocate(9.9, 10.1, [ToleranceCost("block", 1.0, 0.04, 0.2)], **wanted)
+    assert (refused.value.kind, refused.value.field) == (kind, field)
+
+
+def test_costs_name_their_contributor():
+    with pytest.raises(gaugepoint.InputError) as refused:
+        deck().allocate(9.9, 10.1, [ToleranceCost("crank", 1.0, 0.04, 0.2)], cpk=1.0)
+    assert (refused.value.kind, refused.value.field) == ("unknown_name", "costs/0/contributor")
 
 
 def test_a_stack_is_frozen_and_copied_by_its_parts():

@@ -45,6 +45,24 @@ pub enum Wanted {
     Cpk(f64),
 }
 
+impl Wanted {
+    /// The one of the two that is given.
+    ///
+    /// # Errors
+    /// [`ErrorKind::MissingField`] when none is given, [`ErrorKind::Contradiction`] for both.
+    pub fn either(outside: Option<f64>, cpk: Option<f64>) -> Result<Self, Error> {
+        match (outside, cpk) {
+            (Some(probability), None) => Ok(Wanted::Outside(probability)),
+            (None, Some(cpk)) => Ok(Wanted::Cpk(cpk)),
+            (None, None) => Err(too_few("outside", "a probability outside or a Cpk is needed")),
+            (Some(_), Some(cpk)) => {
+                let reason = "either a probability outside or a Cpk can be wanted";
+                Err(Error::new(ErrorKind::Contradiction, cpk.to_string(), reason).at("cpk"))
+            }
+        }
+    }
+}
+
 /// Tolerances of least cost, verified.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Allocation {

@@ -179,6 +179,15 @@ impl Stack {
         &self.contributors
     }
 
+    /// Place of a contributor among them.
+    ///
+    /// # Errors
+    /// [`ErrorKind::UnknownName`].
+    pub fn place(&self, name: &str) -> Result<usize, Error> {
+        let place = self.contributors.iter().position(|c| c.name == name);
+        place.ok_or_else(|| Error::new(ErrorKind::UnknownName, name, "no contributor has this name"))
+    }
+
     fn made(contributors: Vec<Contributor>, causes: Vec<Cause>) -> Self {
         let mut parts = Parts::default();
         for contributor in &contributors {
