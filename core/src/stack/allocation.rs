@@ -300,7 +300,7 @@ impl<'a> Goal<'a> {
             let tolerances = self.priced(weights, at);
             let miss = self.miss(&tolerances)?;
             // what is met must be met: a little on the safe side
-            if (-MET..=0.0).contains(&miss) || high - low <= 1e-15 * at.abs() {
+            if (-MET..=0.0).contains(&miss) || high - low <= 1e-14 * (1.0 + at.abs()) {
                 return Ok((self.priced(weights, if miss > 0.0 { high } else { at }), libm::exp(at)));
             }
             if miss > 0.0 {
