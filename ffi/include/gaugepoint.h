@@ -16,7 +16,7 @@
  * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
  * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
  * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
- * what ends in Parts or Chamber, the drawing and points of a piston, GaugepointContributor, GaugepointShare, and what stands
+ * what ends in Parts or Chamber, the drawing and points of a piston, GaugepointContributor, GaugepointShare, GaugepointToleranceCost, and what stands
  * within a record.
  *
  * ARRAYS. A pointer and a count of values; the pointer is never NULL. More than GAUGEPOINT_MOST_VALUES are refused before
@@ -672,6 +672,20 @@ typedef enum GaugepointVariation {
    */
   GAUGEPOINT_VARIATION_SAMPLE = 11,
 } GaugepointVariation;
+
+/**
+ * What tolerances of least cost must reach.
+ */
+typedef enum GaugepointWanted {
+  /**
+   * At most this probability outside the limits, from the exact distribution; 1 ppm is 1e-6.
+   */
+  GAUGEPOINT_WANTED_OUTSIDE = 1,
+  /**
+   * At least this Cpk, from mean and standard deviation.
+   */
+  GAUGEPOINT_WANTED_CPK = 2,
+} GaugepointWanted;
 
 /**
  * A linear stack; made by gaugepoint_stack_new, freed by gaugepoint_stack_free and by nothing else.
@@ -3038,6 +3052,70 @@ typedef struct GaugepointStackCapability {
   double ppm;
 } GaugepointStackCapability;
 
+/**
+ * Cost of a contributor over its tolerance t, half the distance of its limits: fixed + factor / t^power. A plain structure.
+ */
+typedef struct GaugepointToleranceCost {
+  /**
+   * Place of the contributor.
+   */
+  size_t place;
+  /**
+   * Cost that does not depend on the tolerance.
+   */
+  double fixed;
+  /**
+   * Factor of the part that does, above 0.
+   */
+  double factor;
+  /**
+   * Power of the tolerance, 0.1 to 10: 1 the reciprocal, 2 the reciprocal squared.
+   */
+  double power;
+  /**
+   * Smallest tolerance that can be made.
+   */
+  double least;
+  /**
+   * Largest that is allowed.
+   */
+  double most;
+} GaugepointToleranceCost;
+
+/**
+ * Tolerances of least cost, verified, without the tolerances; see RECORDS at the head.
+ */
+typedef struct GaugepointAllocation {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Sum of the costs.
+   */
+  double cost;
+  /**
+   * Change of the cost for a change of the logarithm of what is wanted; 0 when every tolerance is the largest allowed.
+   */
+  double price;
+  /**
+   * Probability below the lower limit with these tolerances, computed anew.
+   */
+  double below;
+  /**
+   * Probability above the upper limit.
+   */
+  double above;
+  /**
+   * Bound of the relative error of both.
+   */
+  double error;
+  /**
+   * Parts per million outside.
+   */
+  double ppm;
+} GaugepointAllocation;
+
 
 
 #ifdef __cplusplus
@@ -4258,6 +4336,47 @@ int32_t gaugepoint_stack_histogram(const struct GaugepointStack *stack,
                                    size_t count,
                                    double *probabilities,
                                    struct GaugepointError *error);
+
+/**
+ * Derivatives of the probabilities below and above two limits by the tolerance of each contributor, per unit of length, in
+ * the order they were added. Both arrays have `room`; the tolerance is half the distance of the limits.
+ *
+ * The variation keeps its form and capability: all distances from the middle of its limits change with the tolerance.
+ */
+int32_t gaugepoint_stack_sensitivities(const struct GaugepointStack *stack,
+                                       double lower,
+                                       double upper,
+                                       double *below,
+                                       double *above,
+                                       size_t room,
+                                       struct GaugepointError *error);
+
+/**
+ * Gives a contributor another tolerance: its limits and its variation change in the same ratio about the middle of its
+ * limits. On failure the stack is as it was.
+ */
+int32_t gaugepoint_stack_set_tolerance(struct GaugepointStack *stack,
+                                       size_t place,
+                                       double tolerance,
+                                       struct GaugepointError *error);
+
+/**
+ * Tolerances of least cost that reach what is wanted against two limits; `tolerances` has room for one for each of `count`
+ * costs. Contributors without a cost keep theirs, and the stack is not changed.
+ *
+ * `wanted` is a GaugepointWanted, and `value` the number of it. Refused when the smallest tolerances do not reach it: the
+ * limits of the error say what they do reach.
+ */
+int32_t gaugepoint_stack_allocate(const struct GaugepointStack *stack,
+                                  double lower,
+                                  double upper,
+                                  int32_t wanted,
+                                  double value,
+                                  const struct GaugepointToleranceCost *costs,
+                                  size_t count,
+                                  double *tolerances,
+                                  struct GaugepointAllocation *out,
+                                  struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -147,6 +147,9 @@ struct Laid<'a> {
 fn laid(sum: &Sum, x: f64, asked: Asked, growth: f64) -> Option<Laid<'_>> {
     let least = 0.8 / sum.whole_variance.sqrt();
     let (s, curvature) = sum.tilt(x, least);
+    if curvature <= 0.0 {
+        return None;
+    }
     // a step of a kernel so steep that its nodes would be too many is left to the other ways
     let effort = |t: f64| sum.kernels.iter().map(|k| k.effort(s, t)).sum::<f64>();
     if effort(0.0) > MOST_NODES {
@@ -210,6 +213,9 @@ pub(super) fn slopes(sum: &Sum, x: f64) -> Option<Slopes> {
     let Laid { line, aliases, h, steps, left_out, .. } = laid(sum, x, Asked::Density, growth)?;
     let mut walk = line.slopes(h, steps);
     let unit = libm::exp(line.exponent) * h / (2.0 * PI);
+    if unit <= 0.0 {
+        return None;
+    }
     let lost = 2.0 * left_out / h + aliases.error / unit;
     let scale = |v: &mut f64| *v *= unit;
     let known = walk.shift > 0.0 && lost <= WORST_SLOPE * walk.shift;
@@ -306,7 +312,11 @@ impl<'a> Line<'a> {
         let tilt = self.s + direction * delta;
         let change = self.sum.cumulant(tilt) - self.sum.cumulant(self.s) - direction * delta * self.x;
         let ratio = libm::exp(-delta * length);
-        (libm::exp(change) * ratio / (1.0 - ratio), direction < 0.0 && tilt < 0.0)
+        let exponent = change - delta * length;
+        // an overflow would kill a host that traps it
+        let bound =
+            if exponent < 600.0 && ratio < 1.0 { libm::exp(exponent) / (1.0 - ratio) } else { f64::INFINITY };
+        (bound, direction < 0.0 && tilt < 0.0)
     }
 
     /// The shortest distance of the copies that leaves a small error, and that error.
