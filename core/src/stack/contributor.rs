@@ -8,6 +8,8 @@ use crate::measurement::statistics::{as_number, sum, too_few};
 
 /// Largest size of a length: its powers stay finite.
 pub(super) const LARGEST: f64 = 1e6;
+/// Smallest tolerance that a contributor can be given: its powers stay above zero.
+const LEAST_TOLERANCE: f64 = 1e-12;
 /// Largest count of one contributor.
 const MOST: u32 = 1000;
 /// Largest sample.
@@ -353,7 +355,7 @@ impl Contributor {
     /// # Errors
     /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`]; [`ErrorKind::Contradiction`] when it has no tolerance now.
     pub fn with_tolerance(&self, tolerance: f64) -> Result<Self, Error> {
-        let tolerance = above_zero("tolerance", within("tolerance", tolerance, 0.0, LARGEST)?)?;
+        let tolerance = within("tolerance", tolerance, LEAST_TOLERANCE, LARGEST)?;
         let (now, middle) = (self.tolerance(), self.middle());
         if now <= 0.0 {
             let reason = "a contributor without a tolerance has none to change";
