@@ -2581,7 +2581,7 @@ class Stack:
     """
 
     def __new__(cls, contributors: Sequence[Contributor], causes: Sequence[SharedCause]) -> Stack: ...
-    def forms(self) -> tuple[tuple[float, float, float], list[tuple[float, float]], float | None]:
+    def forms(self) -> tuple[list[float], list[tuple[float, float]], float | None]:
         """Give the published forms.
 
         Returns

@@ -312,8 +312,9 @@ class Stack:
     @property
     def forms(self) -> Forms:
         """Worst case, root-sum-square, Bender's and the modified one, with nominal, mean and standard deviation."""
-        numbers, spans, factor = self._core.forms()
-        return Forms(*numbers, *(Span(*ends) for ends in spans), factor)
+        (nominal, mean, deviation), spans, factor = self._core.forms()
+        worst, rss, bender, modified = (Span(*ends) for ends in spans)
+        return Forms(nominal, mean, deviation, worst, rss, bender, modified, factor)
 
     @property
     def worst_case(self) -> Span:
