@@ -71,6 +71,8 @@ struct Spinning {
     values: Vec<f64>,
     now: Vec<Complex>,
     step: Vec<Complex>,
+    /// The transform where they stand.
+    sum: Complex,
 }
 
 impl Spinning {
@@ -84,6 +86,7 @@ impl Spinning {
             values: heavy.iter().map(|(v, _)| *v).collect(),
             now: heavy.iter().map(|(_, weight)| Complex { re: *weight, im: 0.0 }).collect(),
             step: heavy.iter().map(|(v, _)| Complex::turn(v * h)).collect(),
+            sum: Complex::ONE,
         }
     }
 
@@ -93,6 +96,7 @@ impl Spinning {
             *now = now.times(*step);
             sum = Complex { re: sum.re + now.re, im: sum.im + now.im };
         }
+        self.sum = sum;
         sum
     }
 
@@ -399,106 +403,103 @@ impl<'a> Line<'a> {
 
     /// Sum over all frequencies `k h`, both signs, relative to the value at 0, and the roundings in it.
     fn trapezoidal(&self, h: f64, steps: f64) -> (f64, f64) {
-        let s = self.s;
-        let turn = |a: f64| Complex::turn(a * h);
-        let mut rotations: Vec<(Complex, Complex)> =
-            self.sides.iter().map(|side| (Complex::ONE, turn(side.half_width))).collect();
-        let mut spinning: Vec<Spinning> = self
-            .nodes
-            .iter()
-            .zip(&self.logarithms)
-            .map(|(nodes, ln)| Spinning::new(nodes, s, *ln, h))
-            .collect();
-        let (mut phase, phase_step) = (Complex::ONE, turn(self.sum.variance * s - self.x));
-        // exp(-variance t^2 / 2) at k h by its ratios
-        let square = self.sum.variance * h * h;
-        let (mut normal, mut ratio, ratio_step) = (1.0, libm::exp(-square / 2.0), libm::exp(-square));
+        let mut walk = Walk::new(self, h);
         let (mut total, mut roundings) = (1.0, ROUNDINGS);
-        let mut k = 0.0;
-        while k < steps {
-            k += 1.0;
-            let t = k * h;
-            let inverse = s / (s * s + t * t);
-            let pole = Complex { re: s * inverse, im: -t * inverse };
-            normal *= ratio;
-            ratio *= ratio_step;
-            phase = phase.times(phase_step);
-            let mut value = phase.scaled(normal);
-            for (side, (now, step)) in self.sides.iter().zip(rotations.iter_mut()) {
-                *now = now.times(*step);
-                let factor = Complex { re: now.re, im: side.coth * now.im }.times(pole);
-                value = value.times(factor.power(side.count));
-            }
-            for kernel in &mut spinning {
-                value = value.times(kernel.advance());
-            }
-            if self.asked == Asked::Above {
-                value = value.times(pole);
-            }
+        while walk.k < steps {
+            let (value, pole) = walk.step();
+            let value = if self.asked == Asked::Above { value.times(pole) } else { value };
             total += 2.0 * value.re;
-            roundings += 2.0 * (value.re.abs() + value.im.abs()) * (ROUNDINGS + k * f64::EPSILON);
+            roundings += 2.0 * (value.re.abs() + value.im.abs()) * (ROUNDINGS + walk.k * f64::EPSILON);
         }
         (total, roundings)
     }
 
-    /// Sums as [`Self::trapezoidal`] of the density, each with the derivative of a term.
+    /// The same of the density, each time with the derivative of a term.
     fn slopes(&self, h: f64, steps: f64) -> Slopes {
-        let s = self.s;
-        let turn = |a: f64| Complex::turn(a * h);
-        let mut rotations: Vec<(Complex, Complex)> =
-            self.sides.iter().map(|side| (Complex::ONE, turn(side.half_width))).collect();
-        let mut spinning: Vec<Spinning> = self
-            .nodes
-            .iter()
-            .zip(&self.logarithms)
-            .map(|(nodes, ln)| Spinning::new(nodes, s, *ln, h))
-            .collect();
-        let (mut phase, phase_step) = (Complex::ONE, turn(self.sum.variance * s - self.x));
-        let square = self.sum.variance * h * h;
-        let (mut normal, mut ratio, ratio_step) = (1.0, libm::exp(-square / 2.0), libm::exp(-square));
-        let real = Complex { re: s, im: 0.0 };
-        let inverse = Complex { re: 1.0 / s, im: 0.0 };
+        let mut walk = Walk::new(self, h);
         let mut out = Slopes {
-            shift: 1.0,
-            normal: self.sum.variance * s,
-            rectangles: self
-                .sides
-                .iter()
-                .map(|side| rectangle_slope(side, Complex::ONE, real, inverse).re)
-                .collect(),
-            kernels: spinning.iter().map(|kernel| kernel.derivative().re).collect(),
+            shift: 0.0,
+            normal: 0.0,
+            rectangles: vec![0.0; self.sides.len()],
+            kernels: vec![0.0; self.nodes.len()],
         };
-        let mut means = vec![Complex::ONE; spinning.len()];
-        let mut k = 0.0;
-        while k < steps {
-            k += 1.0;
-            let t = k * h;
-            let z = Complex { re: s, im: t };
-            let inverse = Complex::ONE.over(z);
-            normal *= ratio;
-            ratio *= ratio_step;
-            phase = phase.times(phase_step);
-            let mut value = phase.scaled(2.0 * normal);
-            for (side, (now, step)) in self.sides.iter().zip(rotations.iter_mut()) {
-                *now = now.times(*step);
-                let factor = Complex { re: now.re, im: side.coth * now.im }.times(inverse.scaled(s));
-                value = value.times(factor.power(side.count));
-            }
-            for (kernel, mean) in spinning.iter_mut().zip(&mut means) {
-                let transform = kernel.advance();
-                value = value.times(transform);
-                *mean = kernel.derivative().over(transform);
-            }
-            out.shift += value.re;
-            out.normal += value.times(z).re * self.sum.variance;
-            for ((side, (now, _)), slope) in self.sides.iter().zip(&rotations).zip(&mut out.rectangles) {
-                *slope += value.times(rectangle_slope(side, *now, z, inverse)).re;
-            }
-            for (mean, slope) in means.iter().zip(&mut out.kernels) {
-                *slope += value.times(*mean).re;
-            }
+        walk.add_slopes(Complex::ONE, Complex::ONE, &mut out);
+        while walk.k < steps {
+            let (value, pole) = walk.step();
+            walk.add_slopes(value.scaled(2.0), pole, &mut out);
         }
         out
+    }
+}
+
+/// The way up the line: what turns at each step.
+struct Walk<'a> {
+    line: &'a Line<'a>,
+    h: f64,
+    k: f64,
+    rotations: Vec<(Complex, Complex)>,
+    spinning: Vec<Spinning>,
+    phase: Complex,
+    phase_step: Complex,
+    /// `exp(-variance t^2 / 2)` at `k h`, by its ratios.
+    normal: f64,
+    ratio: f64,
+    ratio_step: f64,
+}
+
+impl<'a> Walk<'a> {
+    fn new(line: &'a Line<'a>, h: f64) -> Self {
+        let turn = |a: f64| Complex::turn(a * h);
+        let spinning = line.nodes.iter().zip(&line.logarithms);
+        let square = line.sum.variance * h * h;
+        Walk {
+            line,
+            h,
+            k: 0.0,
+            rotations: line.sides.iter().map(|side| (Complex::ONE, turn(side.half_width))).collect(),
+            spinning: spinning.map(|(nodes, ln)| Spinning::new(nodes, line.s, *ln, h)).collect(),
+            phase: Complex::ONE,
+            phase_step: turn(line.sum.variance * line.s - line.x),
+            normal: 1.0,
+            ratio: libm::exp(-square / 2.0),
+            ratio_step: libm::exp(-square),
+        }
+    }
+
+    /// The next frequency: the integrand of the density relative to its value at 0, and `s / z`.
+    fn step(&mut self) -> (Complex, Complex) {
+        self.k += 1.0;
+        let (s, t) = (self.line.s, self.k * self.h);
+        let inverse = s / (s * s + t * t);
+        let pole = Complex { re: s * inverse, im: -t * inverse };
+        self.normal *= self.ratio;
+        self.ratio *= self.ratio_step;
+        self.phase = self.phase.times(self.phase_step);
+        let mut value = self.phase.scaled(self.normal);
+        for (side, (now, step)) in self.line.sides.iter().zip(self.rotations.iter_mut()) {
+            *now = now.times(*step);
+            let factor = Complex { re: now.re, im: side.coth * now.im }.times(pole);
+            value = value.times(factor.power(side.count));
+        }
+        for kernel in &mut self.spinning {
+            value = value.times(kernel.advance());
+        }
+        (value, pole)
+    }
+
+    /// Adds a value of the integrand to the density, and with the derivative of each term to the others.
+    fn add_slopes(&self, value: Complex, pole: Complex, out: &mut Slopes) {
+        let z = Complex { re: self.line.s, im: self.k * self.h };
+        let inverse = pole.scaled(1.0 / self.line.s);
+        out.shift += value.re;
+        out.normal += value.times(z).re * self.line.sum.variance;
+        for ((side, (now, _)), slope) in self.line.sides.iter().zip(&self.rotations).zip(&mut out.rectangles)
+        {
+            *slope += value.times(rectangle_slope(side, *now, z, inverse)).re;
+        }
+        for (kernel, slope) in self.spinning.iter().zip(&mut out.kernels) {
+            *slope += value.times(kernel.derivative().over(kernel.sum)).re;
+        }
     }
 }
 
