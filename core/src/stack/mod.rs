@@ -27,6 +27,8 @@ use sum::{Asked, Estimate, Sum};
 
 /// Most pieces of a stack, counts included.
 const MOST_PIECES: u32 = 2000;
+/// Smallest probability that a quantile is asked for: quotients of it stay finite.
+const LEAST_PROBABILITY: f64 = 1e-300;
 /// A probability known no better than this is not given.
 const WORST: f64 = 1e-6;
 
@@ -380,6 +382,7 @@ impl Stack {
             let reason = "samples alone have no quantile for every probability";
             return Err(Error::new(ErrorKind::Contradiction, p.to_string(), reason).at("probability"));
         }
+        let p = within("probability", p, LEAST_PROBABILITY, 1.0)?;
         let tail = |x: f64| {
             known("probability", p, if side > 0.0 { self.above(x) } else { self.below(x) }).map(|t| t.value)
         };
@@ -392,15 +395,18 @@ impl Stack {
         let mut at = libm::fmin(-normal_quantile(p) * sd, far * (1.0 - p / 2.0));
         for _ in 0..100 {
             let x = centre + side * at;
-            let value = tail(x)?;
-            let miss = libm::log(value / p);
+            let (value, density) = (tail(x)?, self.density_at(x).value);
             if value > p {
                 near = at;
             } else {
                 far = at;
             }
-            let step = miss * value / self.density_at(x).value;
-            if miss.abs() < 1e-12 || step.abs() <= 1e-16 * x.abs() {
+            // where nothing is left there is no step; and an overflow would kill a host that traps it
+            let step = match value > 0.0 && density > value * 1e-290 {
+                true => libm::log(value / p) * value / density,
+                false => f64::INFINITY,
+            };
+            if (value / p - 1.0).abs() < 1e-12 || step.abs() <= 1e-16 * x.abs() {
                 return Ok(x + 0.0);
             }
             let newton = at + step;
