@@ -14,6 +14,7 @@ use gaugepoint::measurement::uncertainty::Inputs;
 use gaugepoint::quantity::Temperature;
 use gaugepoint::shape::bore::BoreShape;
 use gaugepoint::shape::piston::{Counted, PistonShape, Surface, Symmetric, Table};
+use gaugepoint::stack::{Contributor, Stack, Variation};
 
 /// Eight contributors of a linear stack, mm (invented): four normal, two rectangular, a triangular and a trapezoidal.
 ///
@@ -36,6 +37,35 @@ pub fn stack() -> Result<(Inputs, Model), Error> {
     }
     let model = Model::of(8, |x| x.iter().copied().reduce(|sum, next| sum + next).unwrap_or_else(|| x[0]));
     Ok((inputs, model))
+}
+
+/// Deviations of the same eight contributors as a stack with an exact distribution; or without the normal ones; or with a skewed beta and a
+/// lopsided triangle in place of those.
+///
+/// # Errors
+/// None with these numbers.
+pub fn linear_stack(kind: &str) -> Result<Stack, Error> {
+    let about = |d: Distribution| Variation::about(0.0, d);
+    let mut all = vec![
+        about(Distribution::rectangular(0.008)?)?,
+        about(Distribution::rectangular(0.006)?)?,
+        about(Distribution::triangular(0.010)?)?,
+        about(Distribution::trapezoidal(0.009, 1.0 / 3.0)?)?,
+    ];
+    match kind {
+        "normal" => {
+            for sigma in [0.004, 0.003, 0.005, 0.002] {
+                all.push(about(Distribution::normal(sigma)?)?);
+            }
+        }
+        "curved" => {
+            all.push(Variation::beta(2.0, 5.0, (-0.01, 0.02))?);
+            all.push(Variation::triangular((-0.01, 0.02), -0.004)?);
+        }
+        _ => {}
+    }
+    let contributor = |(k, variation)| Contributor::new(&format!("x{k}"), 0.0, (-0.02, 0.02), variation);
+    Stack::new(all.into_iter().enumerate().map(contributor).collect::<Result<Vec<_>, _>>()?)
 }
 
 /// A bore and a piston on the bench, with the fifteen sources of their clearance, mm and C (invented): the bore gauge is set between the

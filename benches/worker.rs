@@ -12,7 +12,7 @@ use gaugepoint::measurement::uncertainty::Evaluation;
 use gaugepoint::wide::Width;
 use gaugepoint_benches::{
     ANGLES, HEIGHTS, Rows, clearance, clearance_model, clearance_of_jets, evenly, hot_fit, invented_laws,
-    stack,
+    linear_stack, stack,
 };
 use std::hint::black_box;
 use std::io::{BufRead, Write, stdin, stdout};
@@ -75,9 +75,12 @@ impl Worker {
             "batch-cubic-baseline" => self.batch(count, baseline, true),
             "batch-cubic-status" => self.batch_with_status(count),
             "batch-cubic-check" => self.batch_checked(count),
-            _ => match kernel.split_once(' ') {
-                Some((what, kind)) => hot(what, kind, count),
-                None => Ok(Vec::new()),
+            _ => match kernel.split([':', ' ']).collect::<Vec<_>>().as_slice() {
+                ["tail", kind, x] => tails(count, kind, x.parse().unwrap_or(f64::NAN)),
+                ["stack-and-tail", kind, x] => stacks(count, kind, x.parse().unwrap_or(f64::NAN)),
+                ["quantile", kind, p] => quantiles(count, kind, p.parse().unwrap_or(f64::NAN)),
+                [what, kind] => hot(what, kind, count),
+                _ => Ok(Vec::new()),
             },
         }
     }
@@ -123,6 +126,32 @@ fn trials(count: u64, width: Width) -> Result<Vec<f64>, Error> {
     let (inputs, model) = stack()?;
     let summary = MonteCarlo::of_model(&inputs, &model, 1).with_width(width).run(count, 0.9973)?;
     Ok(vec![summary.mean, summary.standard_deviation, summary.symmetric.lower, summary.symmetric.upper])
+}
+
+/// The same tail so many times: value and stated error.
+fn tails(count: u64, kind: &str, x: f64) -> Result<Vec<f64>, Error> {
+    let stack = linear_stack(kind)?;
+    for _ in 1..count {
+        black_box(stack.outside(f64::NEG_INFINITY, black_box(x))?);
+    }
+    let tail = stack.outside(f64::NEG_INFINITY, x)?;
+    Ok(vec![tail.above, tail.error])
+}
+
+/// The same with the stack made anew each time.
+fn stacks(count: u64, kind: &str, x: f64) -> Result<Vec<f64>, Error> {
+    for _ in 1..count {
+        black_box(linear_stack(kind)?.outside(f64::NEG_INFINITY, black_box(x))?);
+    }
+    tails(1, kind, x)
+}
+
+fn quantiles(count: u64, kind: &str, p: f64) -> Result<Vec<f64>, Error> {
+    let stack = linear_stack(kind)?;
+    for _ in 1..count {
+        black_box(stack.quantile_above(black_box(p))?);
+    }
+    Ok(vec![stack.quantile_above(p)?])
 }
 
 fn budgets<'a>(count: u64, evaluate: impl Fn() -> Result<Evaluation<'a>, Error>) -> Result<Vec<f64>, Error> {

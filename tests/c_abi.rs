@@ -18,6 +18,7 @@ use gaugepoint_c as _;
 use gaugepoint_tests::hot::hot_row;
 use gaugepoint_tests::named::{Named, before_row, growth_row, parts_row, risk_row, shape_row, study_row};
 use gaugepoint_tests::pistons::piston_row;
+use gaugepoint_tests::stacks::{deck_results, stack_row};
 use gaugepoint_tests::{
     BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, batch_row, budget, job, measurement, rows, text,
     uncertainty_row, workspace,
@@ -382,6 +383,25 @@ fn batches_hold() {
     expected.push(("rows".to_owned(), Some(u64::try_from(table.len()).unwrap())));
     for link in LINKS {
         let lines = checked("batch", link, &workspace("tests/vectors"));
+        let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
+        assert_eq!(found, expected, "{link:?}");
+    }
+}
+
+/// The rows, and the results of an invented stack, with the bits of the core; misuse is checked by the program.
+#[test]
+fn stacks_hold() {
+    let table = rows("tests/vectors/stack.csv");
+    let mut expected = Vec::new();
+    for cells in &table {
+        let (value, error) = stack_row(cells).unwrap();
+        expected.push((format!("{} value", cells[0]), Some(value.to_bits())));
+        expected.push((format!("{} error", cells[0]), Some(error.to_bits())));
+    }
+    expected.push(("rows".to_owned(), Some(u64::try_from(table.len()).unwrap())));
+    expected.extend(deck_results().into_iter().map(|(name, value)| (name, Some(value.to_bits()))));
+    for link in LINKS {
+        let lines = checked("stack", link, &workspace("tests/vectors"));
         let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
         assert_eq!(found, expected, "{link:?}");
     }

@@ -13,6 +13,7 @@ pub mod hot;
 pub mod named;
 pub mod pistons;
 pub mod replay;
+pub mod stacks;
 
 use serde_json::Value;
 use std::path::PathBuf;

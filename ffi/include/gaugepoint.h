@@ -41,8 +41,8 @@
  * ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
  * GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
  *
- * THREADS. Every function may be called from any number of threads at once. There is no global state, no locale, no
- * clock: the same arguments give the same bits.
+ * THREADS. Every function may be called from any number of threads at once; a stack that is added to or freed belongs to one
+ * thread. There is no global state, no locale, no clock: the same arguments give the same bits.
  *
  * PANICS. None is expected. One would be caught and returned as GAUGEPOINT_STATUS_PANIC, with its text in the error and
  * on standard error. When memory for a calculation runs out, the process ends; GAUGEPOINT_STATUS_OUT_OF_MEMORY is for
@@ -3422,6 +3422,272 @@ typedef struct GaugepointClearancePlaces {
   ptrdiff_t row_status_stride;
 } GaugepointClearancePlaces;
 
+/**
+ * A contributor of a stack. A plain structure.
+ */
+typedef struct GaugepointContributor {
+  /**
+   * Its name, which no other contributor and no shared cause has.
+   */
+  const char *name;
+  /**
+   * Length of the name in bytes.
+   */
+  size_t name_length;
+  /**
+   * Nominal size.
+   */
+  double nominal;
+  /**
+   * Lowest deviation that its limits allow.
+   */
+  double lower;
+  /**
+   * Highest deviation that its limits allow.
+   */
+  double upper;
+  /**
+   * Change of the stack for a change of this: 1 where it adds, -1 where it subtracts.
+   */
+  double coefficient;
+  /**
+   * How many independent pieces there are: 1 to 1000.
+   */
+  size_t count;
+  /**
+   * A GaugepointVariation.
+   */
+  int32_t kind;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * The numbers of the kind.
+   */
+  const double *numbers;
+  /**
+   * How many numbers there are.
+   */
+  size_t number_count;
+} GaugepointContributor;
+
+/**
+ * The published forms of a stack; see RECORDS at the head.
+ */
+typedef struct GaugepointStackForms {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when `modified_factor` is given, else 0: fewer than two pieces, or none has limits.
+   */
+  int32_t has_modified_factor;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Size at nominal.
+   */
+  double nominal;
+  /**
+   * Mean.
+   */
+  double mean;
+  /**
+   * Standard deviation.
+   */
+  double standard_deviation;
+  /**
+   * Lower end of the worst case: all contributors at their limits at once.
+   */
+  double worst_case_lower;
+  /**
+   * Its upper end.
+   */
+  double worst_case_upper;
+  /**
+   * Lower end by the root of the sum of squares of the limits.
+   */
+  double root_sum_square_lower;
+  /**
+   * Its upper end.
+   */
+  double root_sum_square_upper;
+  /**
+   * The same times Bender's 1.5, lower end.
+   */
+  double bender_lower;
+  /**
+   * Its upper end.
+   */
+  double bender_upper;
+  /**
+   * The same times the modified factor, lower end.
+   */
+  double modified_lower;
+  /**
+   * Its upper end.
+   */
+  double modified_upper;
+  /**
+   * Factor of the modified root-sum-square.
+   */
+  double modified_factor;
+} GaugepointStackForms;
+
+/**
+ * A share of the variance. A plain structure.
+ */
+typedef struct GaugepointShare {
+  /**
+   * Place among the contributors, or among the shared causes, as they were added.
+   */
+  size_t place;
+  /**
+   * 1 for a shared cause, else 0.
+   */
+  int32_t is_shared;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Standard deviation that it alone gives the stack.
+   */
+  double standard_deviation;
+  /**
+   * Its share of the variance, 0 to 1.
+   */
+  double share;
+} GaugepointShare;
+
+/**
+ * Probabilities outside limits; see RECORDS at the head.
+ */
+typedef struct GaugepointTail {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Probability below the lower limit.
+   */
+  double below;
+  /**
+   * Probability above the upper limit.
+   */
+  double above;
+  /**
+   * Bound of the relative error of both.
+   */
+  double error;
+  /**
+   * Parts per million outside.
+   */
+  double ppm;
+} GaugepointTail;
+
+/**
+ * Capability of a stack against limits; see RECORDS at the head.
+ */
+typedef struct GaugepointStackCapability {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * (upper - lower) / (6 sigma).
+   */
+  double cp;
+  /**
+   * Smaller distance of the mean from a limit over 3 sigma.
+   */
+  double cpk;
+  /**
+   * Probability below the lower limit, from the exact distribution.
+   */
+  double below;
+  /**
+   * Probability above the upper limit, from the exact distribution.
+   */
+  double above;
+  /**
+   * Bound of the relative error of both.
+   */
+  double error;
+  /**
+   * Parts per million outside.
+   */
+  double ppm;
+} GaugepointStackCapability;
+
+/**
+ * Cost of a contributor over its tolerance t, half the distance of its limits: fixed + factor / t^power. A plain structure.
+ */
+typedef struct GaugepointToleranceCost {
+  /**
+   * Place of the contributor.
+   */
+  size_t place;
+  /**
+   * Cost that does not depend on the tolerance.
+   */
+  double fixed;
+  /**
+   * Factor of the part that does, above 0.
+   */
+  double factor;
+  /**
+   * Power of the tolerance, 0.1 to 10: 1 the reciprocal, 2 the reciprocal squared.
+   */
+  double power;
+  /**
+   * Smallest tolerance that can be made.
+   */
+  double least;
+  /**
+   * Largest that is allowed.
+   */
+  double most;
+} GaugepointToleranceCost;
+
+/**
+ * Tolerances of least cost, verified, without the tolerances; see RECORDS at the head.
+ */
+typedef struct GaugepointAllocation {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Sum of the costs.
+   */
+  double cost;
+  /**
+   * Change of the cost for a change of the logarithm of what is wanted; 0 when every tolerance is the largest allowed.
+   */
+  double price;
+  /**
+   * Probability below the lower limit with these tolerances, computed anew.
+   */
+  double below;
+  /**
+   * Probability above the upper limit.
+   */
+  double above;
+  /**
+   * Bound of the relative error of both.
+   */
+  double error;
+  /**
+   * Parts per million outside.
+   */
+  double ppm;
+} GaugepointAllocation;
+
 
 
 #ifdef __cplusplus
@@ -4692,6 +4958,185 @@ int32_t gaugepoint_clearances_strided(const struct GaugepointStrainLaw *bore_law
                                       const struct GaugepointClearancePlaces *places,
                                       size_t *refused,
                                       struct GaugepointError *error);
+
+/**
+ * Makes a stack of `count` contributors; of 0 an empty one, and `contributors` may be NULL.
+ *
+ * `stack` gets it, to be freed by gaugepoint_stack_free. A refused contributor is named with its place: "contributors/2/lower".
+ */
+int32_t gaugepoint_stack_new(const struct GaugepointContributor *contributors,
+                             size_t count,
+                             struct GaugepointStack **stack,
+                             struct GaugepointError *error);
+
+/**
+ * Frees a stack. NULL is fine.
+ */
+void gaugepoint_stack_free(struct GaugepointStack *stack);
+
+/**
+ * Adds a contributor. On failure the stack is as it was.
+ */
+int32_t gaugepoint_stack_add(struct GaugepointStack *stack,
+                             const struct GaugepointContributor *contributor,
+                             struct GaugepointError *error);
+
+/**
+ * Adds a cause that contributors share: each of `count` places of contributors moves by its factor times the error of the
+ * cause, with all its pieces. On failure the stack is as it was.
+ *
+ * `kind` is a GaugepointVariation that is symmetric about zero, with `number_count` numbers.
+ */
+int32_t gaugepoint_stack_add_cause(struct GaugepointStack *stack,
+                                   const char *name,
+                                   size_t name_length,
+                                   int32_t kind,
+                                   const double *numbers,
+                                   size_t number_count,
+                                   const size_t *places,
+                                   const double *factors,
+                                   size_t count,
+                                   struct GaugepointError *error);
+
+/**
+ * Gives the number of contributors and of shared causes.
+ */
+int32_t gaugepoint_stack_count(const struct GaugepointStack *stack,
+                               size_t *contributors,
+                               size_t *causes,
+                               struct GaugepointError *error);
+
+/**
+ * Worst case, root-sum-square, Bender's and the modified one, with nominal, mean and standard deviation.
+ */
+int32_t gaugepoint_stack_forms(const struct GaugepointStack *stack,
+                               struct GaugepointStackForms *out,
+                               struct GaugepointError *error);
+
+/**
+ * Root-sum-square of the limits times a factor, 0 to 100, about the middle of the worst case.
+ */
+int32_t gaugepoint_stack_root_sum_square(const struct GaugepointStack *stack,
+                                         double factor,
+                                         double *lower,
+                                         double *upper,
+                                         struct GaugepointError *error);
+
+/**
+ * Shares of the variance by contributors and shared causes, largest first.
+ *
+ * `count` gets their number, which is kept on failure.
+ */
+int32_t gaugepoint_stack_shares(const struct GaugepointStack *stack,
+                                struct GaugepointShare *shares,
+                                size_t room,
+                                size_t *count,
+                                struct GaugepointError *error);
+
+/**
+ * Probabilities below `lower` and above `upper`, with a bound of their relative error. An infinite limit is no limit.
+ *
+ * Refused when no way reaches a relative error of 1e-6.
+ */
+int32_t gaugepoint_stack_outside(const struct GaugepointStack *stack,
+                                 double lower,
+                                 double upper,
+                                 struct GaugepointTail *out,
+                                 struct GaugepointError *error);
+
+/**
+ * Cp and Cpk from mean and standard deviation, and the exact probabilities outside, against two finite limits.
+ */
+int32_t gaugepoint_stack_capability(const struct GaugepointStack *stack,
+                                    double lower,
+                                    double upper,
+                                    struct GaugepointStackCapability *out,
+                                    struct GaugepointError *error);
+
+/**
+ * The size that the stack is below with a probability between 0 and 1.
+ */
+int32_t gaugepoint_stack_quantile(const struct GaugepointStack *stack,
+                                  double probability,
+                                  double *out,
+                                  struct GaugepointError *error);
+
+/**
+ * The size that the stack is above with a probability: for a small one it keeps the digits that 1 - probability has not.
+ */
+int32_t gaugepoint_stack_quantile_above(const struct GaugepointStack *stack,
+                                        double probability,
+                                        double *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Density at each of `count` sizes, per unit of length; `densities` has room for as many.
+ */
+int32_t gaugepoint_stack_densities(const struct GaugepointStack *stack,
+                                   const double *sizes,
+                                   size_t count,
+                                   double *densities,
+                                   struct GaugepointError *error);
+
+/**
+ * A density to draw: `count` sizes in equal steps between the two that leave 1e-6 outside on their side, and the density
+ * at each, per unit of length. Both arrays have room for `count`.
+ */
+int32_t gaugepoint_stack_curve(const struct GaugepointStack *stack,
+                               size_t count,
+                               double *sizes,
+                               double *densities,
+                               struct GaugepointError *error);
+
+/**
+ * Exact probability between each of `count` rising edges and the next; `probabilities` has room for one less.
+ */
+int32_t gaugepoint_stack_histogram(const struct GaugepointStack *stack,
+                                   const double *edges,
+                                   size_t count,
+                                   double *probabilities,
+                                   struct GaugepointError *error);
+
+/**
+ * Derivatives of the probabilities below and above two limits by the tolerance of each contributor, per unit of length, in
+ * the order they were added. Both arrays have `room`; the tolerance is half the distance of the limits.
+ *
+ * The variation keeps its form and capability: all distances from the middle of its limits change with the tolerance.
+ */
+int32_t gaugepoint_stack_sensitivities(const struct GaugepointStack *stack,
+                                       double lower,
+                                       double upper,
+                                       double *below,
+                                       double *above,
+                                       size_t room,
+                                       struct GaugepointError *error);
+
+/**
+ * Gives a contributor another tolerance: its limits and its variation change in the same ratio about the middle of its
+ * limits. On failure the stack is as it was.
+ */
+int32_t gaugepoint_stack_set_tolerance(struct GaugepointStack *stack,
+                                       size_t place,
+                                       double tolerance,
+                                       struct GaugepointError *error);
+
+/**
+ * Tolerances of least cost that reach what is wanted against two limits; `tolerances` has room for one for each of `count`
+ * costs. Contributors without a cost keep theirs, and the stack is not changed.
+ *
+ * `wanted` is a GaugepointWanted, and `value` the number of it. Refused when the smallest tolerances do not reach it: the
+ * limits of the error say what they do reach.
+ */
+int32_t gaugepoint_stack_allocate(const struct GaugepointStack *stack,
+                                  double lower,
+                                  double upper,
+                                  int32_t wanted,
+                                  double value,
+                                  const struct GaugepointToleranceCost *costs,
+                                  size_t count,
+                                  double *tolerances,
+                                  struct GaugepointAllocation *out,
+                                  struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -116,6 +116,19 @@ impl<T: Copy> Outs for Out<T> {
     }
 }
 
+/// No output.
+impl Outs for () {
+    type Values = ();
+
+    unsafe fn clear(&self) {}
+
+    unsafe fn check(&self) -> Result<(), Failure> {
+        Ok(())
+    }
+
+    unsafe fn write(&self, (): ()) {}
+}
+
 impl<A: Outs, B: Outs> Outs for (A, B) {
     type Values = (A::Values, B::Values);
 

@@ -15,8 +15,8 @@
 //! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
 //! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
 //! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
-//! what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures, and what
-//! stands within a record.
+//! what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures,
+//! GaugepointContributor, GaugepointShare, GaugepointToleranceCost, and what stands within a record.
 //!
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
 //! anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -34,14 +34,15 @@
 //! GaugepointError that is too long is cut between characters; a NUL within it is shown as U+2400.
 //!
 //! OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else. Texts that are returned as `const char *`
-//! live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, once. Nothing
-//! that is passed in is kept: a hot fit holds copies of what it was made from, and never changes.
+//! live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, a GaugepointStack
+//! by gaugepoint_stack_new and gaugepoint_stack_free, each once. Nothing that is passed in is kept: a hot fit and a stack hold copies of what they
+//! were made from, and a hot fit never changes.
 //!
 //! ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
 //! GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
 //!
-//! THREADS. Every function may be called from any number of threads at once. There is no global state, no locale, no
-//! clock: the same arguments give the same bits.
+//! THREADS. Every function may be called from any number of threads at once; a stack that is added to or freed belongs to one
+//! thread. There is no global state, no locale, no clock: the same arguments give the same bits.
 //!
 //! PANICS. None is expected. One would be caught and returned as GAUGEPOINT_STATUS_PANIC, with its text in the error and
 //! on standard error. When memory for a calculation runs out, the process ends; GAUGEPOINT_STATUS_OUT_OF_MEMORY is for
@@ -90,3 +91,4 @@ pub mod uncertainty;
 pub mod before;
 pub mod plausible;
 pub mod batch;
+pub mod stack;

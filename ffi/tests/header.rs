@@ -37,6 +37,7 @@ const SOURCES: &[&str] = &[
     "decision",
     "risk",
     "batch",
+    "stack",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.
@@ -65,6 +66,8 @@ const ENUMERATIONS: &[&str] = &[
     "Position",
     "Scenario",
     "OnsetOutcome",
+    "Variation",
+    "Wanted",
 ];
 
 fn path(of: &str) -> PathBuf {

@@ -9,6 +9,7 @@ from gaugepoint.error import InputError
 from gaugepoint.parts import Chamber, LinerParts, PressFitParts
 from numpy.typing import NDArray
 from gaugepoint.shape import Bore, Piston
+from gaugepoint.stack import Contributor, SharedCause, ToleranceCost
 
 __all__ = [
     "ERROR_KINDS",
@@ -120,6 +121,7 @@ __all__ = [
     "standard_uncertainty",
     "numerical_tolerance",
     "clearances",
+    "Stack",
 ]
 
 _Limits: TypeAlias = tuple[float | None, float | None]
@@ -2656,3 +2658,224 @@ def clearances(
     ValueError
         When a result has no place of its own.
     """
+
+@final
+class Stack:
+    """A linear stack, ready for its probabilities; `gaugepoint.stack.Stack` is its public form.
+
+    Parameters
+    ----------
+    contributors : sequence of Contributor
+        What it is made of.
+    causes : sequence of SharedCause
+        What several of them share.
+
+    Raises
+    ------
+    InputError
+        When a contributor or a cause is refused; it names the place.
+    """
+
+    def __new__(cls, contributors: Sequence[Contributor], causes: Sequence[SharedCause]) -> Stack: ...
+    def forms(self) -> tuple[list[float], list[tuple[float, float]], float | None]:
+        """Give the published forms.
+
+        Returns
+        -------
+        tuple
+            Nominal, mean and standard deviation; ends of worst case, root-sum-square, Bender's and the modified; the modified factor.
+        """
+    def root_sum_square(self, factor: float) -> tuple[float, float]:
+        """Give the root-sum-square times a factor.
+
+        Parameters
+        ----------
+        factor : float
+            The factor.
+
+        Returns
+        -------
+        tuple of float
+            Both ends.
+
+        Raises
+        ------
+        InputError
+            When the factor is refused.
+        """
+    def shares(self) -> list[tuple[str, bool, float, float]]:
+        """Give the shares of the variance, largest first.
+
+        Returns
+        -------
+        list of tuple
+            Name, whether it is a shared cause, standard deviation, share.
+        """
+    def outside(self, lower: float, upper: float) -> tuple[float, float, float]:
+        """Give the probabilities outside limits.
+
+        Parameters
+        ----------
+        lower, upper : float
+            The limits; an infinite one is none.
+
+        Returns
+        -------
+        tuple of float
+            Below, above, bound of the relative error of both.
+
+        Raises
+        ------
+        InputError
+            When a limit is refused, or a probability cannot be had.
+        """
+    def capability(self, lower: float, upper: float) -> tuple[float, float, tuple[float, float, float]]:
+        """Give capability indices and the probabilities outside.
+
+        Parameters
+        ----------
+        lower, upper : float
+            The limits.
+
+        Returns
+        -------
+        tuple
+            Cp, Cpk, and as `outside`.
+
+        Raises
+        ------
+        InputError
+            When a limit is refused, or a probability cannot be had.
+        """
+    def quantile(self, probability: float) -> float:
+        """Give the size that the stack is below with a probability.
+
+        Parameters
+        ----------
+        probability : float
+            The probability.
+
+        Returns
+        -------
+        float
+            The size.
+
+        Raises
+        ------
+        InputError
+            When the probability is refused, or the size cannot be had.
+        """
+    def quantile_above(self, probability: float) -> float:
+        """Give the size that the stack is above with a probability.
+
+        Parameters
+        ----------
+        probability : float
+            The probability.
+
+        Returns
+        -------
+        float
+            The size.
+
+        Raises
+        ------
+        InputError
+            When the probability is refused, or the size cannot be had.
+        """
+    def sensitivities(self, lower: float, upper: float) -> list[tuple[str, float, float, float]]:
+        """Give the derivatives of the probabilities outside by each tolerance.
+
+        Parameters
+        ----------
+        lower, upper : float
+            The limits; an infinite one is none.
+
+        Returns
+        -------
+        list of tuple
+            Name, tolerance, and the derivatives of the probabilities below and above.
+
+        Raises
+        ------
+        InputError
+            When a limit is refused, or a derivative cannot be had.
+        """
+    def allocate(
+        self, lower: float, upper: float, outside: float | None, cpk: float | None, costs: Sequence[ToleranceCost]
+    ) -> tuple[list[float], float, float, tuple[float, float, float]]:
+        """Give the tolerances of least cost.
+
+        Parameters
+        ----------
+        lower, upper : float
+            The limits.
+        outside, cpk : float or None
+            What is wanted: a probability outside, or a Cpk.
+        costs : sequence of ToleranceCost
+            What tolerances cost.
+
+        Returns
+        -------
+        tuple
+            Tolerances, cost, price, and as `outside`.
+
+        Raises
+        ------
+        InputError
+            When something is refused, or cannot be reached.
+        """
+    def densities(self, sizes: Sequence[float] | NDArray[np.float64]) -> NDArray[np.float64]:
+        """Give the density at sizes.
+
+        Parameters
+        ----------
+        sizes : sequence of float
+            Where.
+
+        Returns
+        -------
+        numpy.ndarray
+            The densities.
+
+        Raises
+        ------
+        InputError
+            When a size is refused, or a density cannot be had.
+        """
+    def curve(self, count: int) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+        """Give a density to draw.
+
+        Parameters
+        ----------
+        count : int
+            Number of sizes.
+
+        Returns
+        -------
+        tuple of numpy.ndarray
+            Sizes and densities.
+
+        Raises
+        ------
+        InputError
+            When the count is refused, or a density cannot be had.
+        """
+    def histogram(self, edges: Sequence[float] | NDArray[np.float64]) -> NDArray[np.float64]:
+        """Give the probability between edges.
+
+        Parameters
+        ----------
+        edges : sequence of float
+            Rising edges.
+
+        Returns
+        -------
+        numpy.ndarray
+            The probabilities, one less than edges.
+
+        Raises
+        ------
+        InputError
+            When an edge is refused, or a probability cannot be had.
+        """

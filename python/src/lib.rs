@@ -37,6 +37,8 @@ mod budget;
 
 mod batch;
 
+mod stack;
+
 use gaugepoint::ErrorKind;
 use pyo3::prelude::*;
 use pyo3::types::PyTuple;
@@ -153,5 +155,6 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(budget::effective_dof, module)?)?;
     module.add_function(wrap_pyfunction!(budget::standard_uncertainty, module)?)?;
     module.add_function(wrap_pyfunction!(budget::numerical_tolerance, module)?)?;
-    module.add_function(wrap_pyfunction!(batch::clearances, module)?)
+    module.add_function(wrap_pyfunction!(batch::clearances, module)?)?;
+    module.add_class::<stack::Stack>()
 }

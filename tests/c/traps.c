@@ -257,6 +257,39 @@ static void risks(void) {
 }
 
 /* A job with every number of it replaced in turn by what does not fit. */
+static void stacks(void) {
+  const double unit[] = {0, 0.01}, bent[] = {0.00135, -0.01, 0.5, 0, 0.99865, 0.02}, shape[] = {0.5, 2, -0.01, 0.02};
+  GaugepointContributor all[] = {
+      {"a", 1, 0, -0.01, 0.01, 1, 1, GAUGEPOINT_VARIATION_RECTANGULAR, 0, unit, 2},
+      {"b", 1, 0, -0.01, 0.01, -1, 1, GAUGEPOINT_VARIATION_BETA, 0, shape, 4},
+      {"c", 1, 0, -0.01, 0.01, 1, 1, GAUGEPOINT_VARIATION_NORMAL, 0, unit, 2},
+      {"d", 1, 0, -0.01, 0.01, 1, 1, GAUGEPOINT_VARIATION_SKEWED, 0, bent, 6},
+  };
+  for (size_t first = 0; first < 4; first++) {
+    for (size_t count = 1; first + count <= 4; count++) {
+      GaugepointStack *stack = NULL;
+      CHECK(gaugepoint_stack_new(all + first, count, &stack, NULL) == GAUGEPOINT_STATUS_OK);
+      for (int k = 0; k < ODD; k++) {
+        double out = 0, below[4], above[4];
+        GaugepointTail tail;
+        memset(&tail, 0, sizeof tail);
+        tail.struct_size = sizeof tail;
+        outcome(gaugepoint_stack_quantile_above(stack, odd[k], &out, NULL), out);
+        int32_t status = gaugepoint_stack_outside(stack, -INFINITY, odd[k], &tail, NULL);
+        outcome(status, status == GAUGEPOINT_STATUS_OK ? tail.above : NAN);
+        out = NAN;
+        outcome(gaugepoint_stack_densities(stack, &odd[k], 1, &out, NULL), out);
+        status = gaugepoint_stack_sensitivities(stack, odd[k], INFINITY, below, above, 4, NULL);
+        outcome(status, status == GAUGEPOINT_STATUS_OK ? below[0] : NAN);
+        unsigned place = (unsigned)(k % (int)count);
+        (void)gaugepoint_stack_set_tolerance(stack, place, odd[k], NULL);
+        (void)gaugepoint_stack_set_tolerance(stack, place, 0.01, NULL);
+      }
+      gaugepoint_stack_free(stack);
+    }
+  }
+}
+
 static void jobs(const char *job, size_t length) {
   const char *numbers[] = {"1e308", "-1e308", "1e400", "5e-324", "1e-30", "0", "999999999999999", "1e30"};
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
@@ -312,6 +345,8 @@ int main(int count, char **words) {
   traces();
   row = "risks";
   risks();
+  row = "stacks";
+  stacks();
   row = "jobs";
   jobs(job, length);
   CHECK(fegetexcept() == TRAPS);

@@ -74,6 +74,14 @@ def before():
     return _commented("before.csv", ["id", "function", "choice", "numbers", "expected", "source"])
 
 
+def stack():
+    """Rows of stack.csv, as texts; the last column takes the rest."""
+    lines = (VECTORS / "stack.csv").read_text(encoding="utf-8").splitlines()
+    head, *rest = [line.split(",", 6) for line in lines if line and not line.startswith("#")]
+    assert head == ["id", "stack", "function", "x", "expected", "tolerance", "source"] and len(rest) > 500
+    return [dict(zip(head, cells, strict=True)) for cells in rest]
+
+
 def batch():
     """Rows of batch.csv, as texts."""
     return _commented("batch.csv", ["id", "bore_law", "piston_law", "row", "expected", "tolerance", "source"])

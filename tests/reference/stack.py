@@ -402,9 +402,76 @@ def few_rows():
             yield row(f"{name}_{x}", stack, "above", x, convolved(terms, mp.mpf(float(x))), CONVOLVED)
 
 
+def quantile_rows():
+    """Sizes whose tail is a probability: in the last cell of a sum of rectangles the tail is a power; of a normal, its inverse."""
+    for n in (1, 2, 3, 5, 8, 20):
+        stack = ";".join(["rectangular 0.5"] * n)
+        for p in ("1e-3", "1e-6", "1e-15"):
+            probability = mp.mpf(float(p))
+            if probability * factorial(n) <= 1:
+                x = mp.mpf(n) / 2 - mp.root(factorial(n) * probability, n)
+                yield f"quantile_{n}_{p},{stack},quantile_above,{p},{digits(x)},1e-12,closed form: (n! p)^(1/n) below the end"
+    for p in ("0.3", "0.001", "1e-6", "1e-15", "0.9"):
+        x = mp.mpf(0.01) * mp.sqrt(2) * mp.erfinv(1 - 2 * mp.mpf(float(p)))
+        yield f"quantile_normal_{p},normal 0.01,quantile_above,{p},{digits(x)},1e-12,mpmath: inverse of the normal distribution"
+
+
+# which numbers of a kind are lengths: they change with the tolerance
+LENGTHS = {"beta": lambda k: k > 1, "trapezoidal": lambda k: k == 0, "skewed": lambda k: k % 2 == 1}
+SLOPES = {
+    "eight": (EIGHT, [0, 4, 6, 7], 0.0109),
+    "skew_triangle": (MIXED["skew_triangle"][0], [0, 1, 2], 0.0072),
+    "arcsine": (MIXED["arcsine"][0], [0, 1, 2], 0.0077),
+    "beta": (MIXED["beta"][0], [0, 1, 2], 0.0064),
+    "truncated": (MIXED["truncated"][0], [1], 0.0085),
+    "skewed": (MIXED["skewed"][0], [1], 0.0071),
+    "sample": (MIXED["sample"][0], [1], 0.0044),
+}
+
+
+def stretched(text, factor):
+    """A term with all its lengths times a factor."""
+    term = Term(text)
+    is_length = LENGTHS.get(term.kind, lambda k: True)
+    term.n = [v * factor if is_length(k) else v for k, v in enumerate(term.n)]
+    if term.kind == "skewed":
+        term.pieces = skewed_pieces(term.n)
+    return term
+
+
+def slope_rows():
+    """Derivatives of a tail by the size of one term: five tails at 30 digits, the next error is below 1e-20."""
+    h = mp.mpf(10) ** -5
+    for name, (stack, places, sd) in SLOPES.items():
+        texts = stack.split(";")
+        for place in places:
+            for k in (0.5, 3, 5):
+                x = round(k * sd, 6)
+                tilt = saddle([Term(t) for t in texts], x, mp.mpf(max(1, k)) / sd)
+
+                def tail(step):
+                    terms = [stretched(t, 1 + step) if j == place else Term(t) for j, t in enumerate(texts)]
+                    return line(terms, mp.mpf(float(x)), tilt)
+
+                slope = (8 * (tail(h) - tail(-h)) - (tail(2 * h) - tail(-2 * h))) / (12 * h)
+                if slope == 0:
+                    continue  # no row: the integral does not stand to 20 digits at this place
+                yield row(f"slope_{name}_{place}_{k}", stack, f"slope_above_{place}", x, slope, "mpmath at 30 digits: differences of five tails", "1e-9")
+    # rectangles alone: exact differences of rational tails
+    widths = RECTANGLES["three"]
+    step = Fraction(1, 10**9)
+    for place in range(3):
+        for x in (0.01, 0.04, 0.06):
+            def tail(f):
+                return rectangles_above([exact(a) * (1 + f) if j == place else exact(a) for j, a in enumerate(widths)], exact(x))
+
+            slope = (8 * (tail(step) - tail(-step)) - (tail(2 * step) - tail(-2 * step))) / (12 * step)
+            yield row(f"slope_three_{place}_{x}", ";".join(f"rectangular {a!r}" for a in widths), f"slope_above_{place}", x, slope, "rational numbers: differences of five exact tails", "1e-9")
+
+
 def stack_csv():
     """The file of the stacks."""
-    groups = [published_rows(), irwin_hall_rows(), rectangle_rows(), mixed_rows(), few_rows()]
+    groups = [published_rows(), irwin_hall_rows(), rectangle_rows(), mixed_rows(), few_rows(), quantile_rows(), slope_rows()]
     return HEADING + "\n".join(line_ for group in groups for line_ in group) + "\n"
 
 

@@ -377,7 +377,7 @@ impl Distribution {
         Distribution { shape, dof: f64::INFINITY }
     }
 
-    fn scaled(self, factor: f64) -> Result<Self, Error> {
+    pub(crate) fn scaled(self, factor: f64) -> Result<Self, Error> {
         let scaled = match self.shape {
             Shape::Normal { standard_deviation } => Self::normal(standard_deviation * factor),
             Shape::StudentT { scale, dof } => Self::student_t(scale * factor, dof),

@@ -8,6 +8,8 @@ use crate::measurement::statistics::{as_number, sum, too_few};
 
 /// Largest size of a length: its powers stay finite.
 pub(super) const LARGEST: f64 = 1e6;
+/// Smallest tolerance that a contributor can be given: its powers stay above zero.
+const LEAST_TOLERANCE: f64 = 1e-12;
 /// Largest count of one contributor.
 const MOST: u32 = 1000;
 /// Largest sample.
@@ -106,6 +108,9 @@ impl Variation {
     pub fn triangular(limits: (f64, f64), mode: f64) -> Result<Self, Error> {
         let (low, high) = ordered(limits)?;
         let mode = within("mode", mode, low, high)?;
+        if is_middle(low, mode, high) {
+            return Self::about(mode, Distribution::triangular((high - low) / 2.0)?);
+        }
         Ok(Self::other(Kernel::Triangle { low, mode, high }))
     }
 
@@ -169,6 +174,24 @@ impl Variation {
         Ok(Self::other(Kernel::Atoms(values.to_vec())))
     }
 
+    /// The same, with all distances from a middle times a factor.
+    fn about_middle(&self, middle: f64, factor: f64) -> Result<Self, Error> {
+        match &self.form {
+            Form::About(distribution) => {
+                Self::about(middle + (self.centre - middle) * factor, distribution.scaled(factor)?)
+            }
+            Form::Other(kernel) => Ok(Self::other(kernel.about_middle(middle, factor))),
+        }
+    }
+
+    /// How far its own zero is from a middle: what a factor about the middle moves, besides the sizes.
+    fn offset(&self, middle: f64) -> f64 {
+        match &self.form {
+            Form::About(_) => self.centre - middle,
+            Form::Other(_) => -middle,
+        }
+    }
+
     fn other(kernel: Kernel) -> Self {
         Variation { centre: 0.0, form: Form::Other(kernel) }
     }
@@ -196,10 +219,6 @@ impl Variation {
         parts.centres.push(self.centre * factor);
         match &self.form {
             Form::About(distribution) => parts.add(distribution, factor),
-            Form::Other(Kernel::Triangle { low, mode, high }) if is_middle(*low, *mode, *high) => {
-                parts.centres.push(mode * factor);
-                parts.widths.extend([(high - low).abs() / 4.0 * factor.abs(); 2]);
-            }
             Form::Other(kernel) => parts.kernels.push(scaled(kernel, factor)),
         }
     }
@@ -319,6 +338,45 @@ impl Contributor {
         &self.name
     }
 
+    /// Tolerance: half the distance of its limits.
+    #[must_use]
+    pub fn tolerance(&self) -> f64 {
+        (self.upper - self.lower) / 2.0
+    }
+
+    /// Middle of its limits, a deviation from the nominal.
+    fn middle(&self) -> f64 {
+        self.lower + self.tolerance()
+    }
+
+    /// The same contributor made to another tolerance by a process of the same capability: limits and variation keep their middle and their
+    /// form, and all distances from the middle of the limits change in the same ratio.
+    ///
+    /// # Errors
+    /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`]; [`ErrorKind::Contradiction`] when it has no tolerance now.
+    pub fn with_tolerance(&self, tolerance: f64) -> Result<Self, Error> {
+        let tolerance = within("tolerance", tolerance, LEAST_TOLERANCE, LARGEST)?;
+        let (now, middle) = (self.tolerance(), self.middle());
+        if now <= 0.0 {
+            let reason = "a contributor without a tolerance has none to change";
+            return Err(Error::new(ErrorKind::Contradiction, "0", reason).at("tolerance"));
+        }
+        let factor = tolerance / now;
+        Ok(Contributor {
+            lower: middle - tolerance,
+            upper: middle + tolerance,
+            variation: self.variation.about_middle(middle, factor)?,
+            ..self.clone()
+        })
+    }
+
+    /// What changes with the tolerance: the parts of one piece, and how far a change of the logarithm of the tolerance moves the stack.
+    pub(super) fn scales(&self) -> (Parts, f64) {
+        let mut parts = Parts::default();
+        self.variation.add_to(&mut parts, self.coefficient);
+        (parts, self.coefficient * self.variation.offset(self.middle()))
+    }
+
     /// What it adds to the stack at nominal.
     pub(super) fn nominal_part(&self) -> f64 {
         self.coefficient * self.nominal * f64::from(self.count)
@@ -345,6 +403,11 @@ impl Contributor {
         for _ in 0..self.count {
             self.variation.add_to(parts, self.coefficient);
         }
+    }
+
+    /// Change of the mean of the stack for a change of the logarithm of its tolerance.
+    pub(super) fn mean_by_logarithm(&self) -> f64 {
+        self.coefficient * f64::from(self.count) * (self.variation.mean() - self.middle())
     }
 
     /// Mean of what it adds.

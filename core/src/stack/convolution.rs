@@ -76,7 +76,12 @@ fn enumerated(values: &[f64], rest: &Sum, x: (f64, f64), asked: Asked) -> Option
 }
 
 /// The rest at any place, also below its mean; a step where nothing is left of it.
-fn either_side(way: Way, (rest, mirror): (&Sum, &Sum), x: (f64, f64), asked: Asked) -> Option<Estimate> {
+pub(super) fn either_side(
+    way: Way,
+    (rest, mirror): (&Sum, &Sum),
+    x: (f64, f64),
+    asked: Asked,
+) -> Option<Estimate> {
     let nothing = rest.kernels.is_empty() && rest.count() == 0 && rest.variance <= 0.0;
     if nothing {
         let above = if x.0 < 0.0 { 1.0 } else { 0.0 };

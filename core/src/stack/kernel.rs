@@ -65,6 +65,22 @@ impl Kernel {
         Kernel::Scores { pieces: vec![piece], share: between(piece.low, piece.high) }
     }
 
+    /// The same, with all distances from a middle times a factor above zero.
+    pub(super) fn about_middle(&self, middle: f64, factor: f64) -> Self {
+        let at = |v: f64| middle + (v - middle) * factor;
+        match self {
+            Kernel::Beta { alpha, beta, low, high, .. } => Kernel::beta(*alpha, *beta, at(*low), at(*high)),
+            Kernel::Triangle { low, mode, high } => {
+                Kernel::Triangle { low: at(*low), mode: at(*mode), high: at(*high) }
+            }
+            Kernel::Scores { pieces, share } => {
+                let moved = |p: &ScorePiece| ScorePiece { at: at(p.at), slope: p.slope * factor, ..*p };
+                Kernel::Scores { pieces: pieces.iter().map(moved).collect(), share: *share }
+            }
+            Kernel::Atoms(values) => Kernel::Atoms(values.iter().map(|v| at(*v)).collect()),
+        }
+    }
+
     fn ends(&self) -> (f64, f64) {
         match self {
             Kernel::Beta { low, high, .. } | Kernel::Triangle { low, high, .. } => (*low, *high),
@@ -101,11 +117,14 @@ impl Kernel {
         match self {
             Kernel::Beta { alpha, beta, low, high, ln_scale } => {
                 let width = high - low;
-                let logs = (alpha - 1.0) * libm::log((v - low) / width)
-                    + (beta - 1.0) * libm::log((high - v) / width);
-                // the exponent 0 of a flat end times the logarithm of 0
-                let logs = if logs.is_nan() { 0.0 } else { logs };
-                libm::exp(ln_scale + logs)
+                let part = |shape: f64, distance: f64| match distance > 0.0 {
+                    true => (shape - 1.0) * libm::log(distance / width),
+                    // at an end: flat, nothing or without bound
+                    false if shape > 1.0 => f64::NEG_INFINITY,
+                    false if shape < 1.0 => f64::INFINITY,
+                    false => 0.0,
+                };
+                libm::exp(ln_scale + part(*alpha, v - low) + part(*beta, high - v))
             }
             Kernel::Triangle { low, mode, high } => {
                 let top = 2.0 / (high - low);
@@ -411,7 +430,7 @@ impl Scaled {
     }
 
     /// Ends, with infinite ones cut where less is left than the smallest number.
-    fn reach(&self) -> (f64, f64) {
+    pub(super) fn reach(&self) -> (f64, f64) {
         match &self.kernel {
             Kernel::Scores { pieces, .. } => {
                 let low =

@@ -43,6 +43,15 @@ impl Complex {
         Complex { re: self.re * factor, im: self.im * factor }
     }
 
+    fn less(self, other: Complex) -> Self {
+        Complex { re: self.re - other.re, im: self.im - other.im }
+    }
+
+    fn over(self, other: Complex) -> Self {
+        let square = other.re * other.re + other.im * other.im;
+        self.times(Complex { re: other.re / square, im: -other.im / square })
+    }
+
     /// A whole power by squaring.
     fn power(self, mut n: u32) -> Self {
         let (mut base, mut out) = (self, Complex::ONE);
@@ -59,8 +68,11 @@ impl Complex {
 
 /// What turns at each step: the transform of the kernels from nodes of weight 1 in sum.
 struct Spinning {
+    values: Vec<f64>,
     now: Vec<Complex>,
     step: Vec<Complex>,
+    /// The transform where they stand.
+    sum: Complex,
 }
 
 impl Spinning {
@@ -71,8 +83,10 @@ impl Spinning {
             .filter(|(_, weight)| *weight > 1e-25)
             .collect();
         Spinning {
+            values: heavy.iter().map(|(v, _)| *v).collect(),
             now: heavy.iter().map(|(_, weight)| Complex { re: *weight, im: 0.0 }).collect(),
             step: heavy.iter().map(|(v, _)| Complex::turn(v * h)).collect(),
+            sum: Complex::ONE,
         }
     }
 
@@ -81,6 +95,16 @@ impl Spinning {
         for (now, step) in self.now.iter_mut().zip(&self.step) {
             *now = now.times(*step);
             sum = Complex { re: sum.re + now.re, im: sum.im + now.im };
+        }
+        self.sum = sum;
+        sum
+    }
+
+    /// Sum of the values times where they stand: the derivative of the transform.
+    fn derivative(&self) -> Complex {
+        let mut sum = Complex { re: 0.0, im: 0.0 };
+        for (now, v) in self.now.iter().zip(&self.values) {
+            sum = Complex { re: sum.re + v * now.re, im: sum.im + v * now.im };
         }
         sum
     }
@@ -99,6 +123,8 @@ struct Line<'a> {
     x: f64,
     s: f64,
     asked: Asked,
+    /// Power of the frequency that the integrand has besides.
+    growth: f64,
     sides: Vec<Side>,
     /// Total variation of each kernel's tilted density, where there is one.
     variations: Vec<Option<f64>>,
@@ -111,15 +137,30 @@ struct Line<'a> {
     exponent: f64,
 }
 
-pub(super) fn at(sum: &Sum, x: f64, asked: Asked) -> Option<Estimate> {
+/// A line laid for a sum, and how it is walked.
+struct Laid<'a> {
+    line: Line<'a>,
+    length: f64,
+    aliases: Aliases,
+    h: f64,
+    steps: f64,
+    /// Bound of the integral beyond the end.
+    left_out: f64,
+}
+
+fn laid(sum: &Sum, x: f64, asked: Asked, growth: f64) -> Option<Laid<'_>> {
     let least = 0.8 / sum.whole_variance.sqrt();
     let (s, curvature) = sum.tilt(x, least);
+    if curvature <= 0.0 {
+        return None;
+    }
     // a step of a kernel so steep that its nodes would be too many is left to the other ways
     let effort = |t: f64| sum.kernels.iter().map(|k| k.effort(s, t)).sum::<f64>();
     if effort(0.0) > MOST_NODES {
         return None;
     }
     let mut line = Line::new(sum, x, s, curvature, asked);
+    line.growth = growth;
     let (length, aliases) = line.length()?;
     let h = 2.0 * PI / length;
     let (end, left_out) = line.end(h)?;
@@ -132,13 +173,18 @@ pub(super) fn at(sum: &Sum, x: f64, asked: Asked) -> Option<Estimate> {
         line.logarithms = line.nodes.iter().map(|nodes| ln_transform(nodes, s)).collect();
         line.exponent = line.exponent();
     }
+    Some(Laid { line, length, aliases, h, steps, left_out })
+}
+
+pub(super) fn at(sum: &Sum, x: f64, asked: Asked) -> Option<Estimate> {
+    let Laid { line, length, aliases, h, steps, left_out } = laid(sum, x, asked, 0.0)?;
     let (total, roundings) = line.trapezoidal(h, steps);
     let unit = libm::exp(line.exponent) * h / (2.0 * PI);
-    let unit = if asked == Asked::Above { unit / s } else { unit };
+    let unit = if asked == Asked::Above { unit / line.s } else { unit };
     let geometric = match asked {
         // x - L may lie within the distribution; then nothing was taken as 1
         Asked::Above if aliases.whole => {
-            let e = libm::exp(-s * length);
+            let e = libm::exp(-line.s * length);
             e / (1.0 - e)
         }
         _ => 0.0,
@@ -148,6 +194,60 @@ pub(super) fn at(sum: &Sum, x: f64, asked: Asked) -> Option<Estimate> {
         + aliases.error
         + geometric * ROUNDINGS;
     (value > 0.0).then_some(Estimate { value, error })
+}
+
+/// Derivatives of the probability above a place at or beyond the mean: by the logarithm of the size of each term about its zero, and by a shift
+/// of the whole, which is the density.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Slopes {
+    pub(super) shift: f64,
+    /// By the logarithm of the standard deviation of the whole normal part.
+    pub(super) normal: f64,
+    /// By that of the width of one rectangle of each kind.
+    pub(super) rectangles: Vec<f64>,
+    pub(super) kernels: Vec<f64>,
+}
+
+/// Largest error of the density that derivatives are given with, relative.
+const WORST_SLOPE: f64 = 1e-9;
+
+/// The same integral with each term's own derivative beside it: `d K / d ln(size) = z M'(z) / M(z)`, whose z takes the pole away.
+pub(super) fn slopes(sum: &Sum, x: f64) -> Option<Slopes> {
+    let growth = if sum.variance > 0.0 { 1.0 } else { 0.0 };
+    let Laid { line, aliases, h, steps, left_out, .. } = laid(sum, x, Asked::Density, growth)?;
+    let mut walk = line.slopes(h, steps);
+    let unit = libm::exp(line.exponent) * h / (2.0 * PI);
+    if unit <= 0.0 {
+        return None;
+    }
+    let lost = 2.0 * left_out / h + aliases.error / unit;
+    let scale = |v: &mut f64| *v *= unit;
+    let known = walk.shift > 0.0 && lost <= WORST_SLOPE * walk.shift;
+    scale(&mut walk.shift);
+    scale(&mut walk.normal);
+    walk.rectangles.iter_mut().for_each(scale);
+    walk.kernels.iter_mut().for_each(scale);
+    let finite = walk.kernels.iter().chain(&walk.rectangles).all(|v| v.is_finite());
+    (known && finite).then_some(walk)
+}
+
+/// `a coth(a z) - 1 / z`: the derivative of the logarithm of the transform of a rectangle.
+fn rectangle_slope(side: &Side, now: Complex, z: Complex, inverse: Complex) -> Complex {
+    let a = side.half_width;
+    let u = z.scaled(a);
+    if u.re * u.re + u.im * u.im < 0.01 {
+        // the series of coth: what is left out is below 1e-15 of the first term
+        let square = u.times(u);
+        let terms = [2.0 / 93_555.0, -1.0 / 4725.0, 2.0 / 945.0, -1.0 / 45.0, 1.0 / 3.0];
+        let series = terms.iter().fold(Complex { re: 0.0, im: 0.0 }, |sum, c| {
+            let next = sum.times(square);
+            Complex { re: next.re + c, im: next.im }
+        });
+        return series.times(u).scaled(a);
+    }
+    let sine = Complex { re: now.re, im: side.coth * now.im };
+    let cosine = Complex { re: side.coth * now.re, im: now.im };
+    cosine.over(sine).scaled(a).less(inverse)
 }
 
 /// What the other terms of Poisson's formula may add, and whether the ones below are taken as 1.
@@ -172,8 +272,20 @@ impl<'a> Line<'a> {
             .collect();
         let mean = sum.slopes(s).0;
         let sides = sum.rectangles.iter().map(side).collect();
-        let mut line =
-            Line { sum, x, s, asked, sides, variations, logarithms, nodes, curvature, mean, exponent: 0.0 };
+        let mut line = Line {
+            sum,
+            x,
+            s,
+            asked,
+            growth: 0.0,
+            sides,
+            variations,
+            logarithms,
+            nodes,
+            curvature,
+            mean,
+            exponent: 0.0,
+        };
         line.exponent = line.exponent();
         line
     }
@@ -204,7 +316,11 @@ impl<'a> Line<'a> {
         let tilt = self.s + direction * delta;
         let change = self.sum.cumulant(tilt) - self.sum.cumulant(self.s) - direction * delta * self.x;
         let ratio = libm::exp(-delta * length);
-        (libm::exp(change) * ratio / (1.0 - ratio), direction < 0.0 && tilt < 0.0)
+        let exponent = change - delta * length;
+        // an overflow would kill a host that traps it
+        let bound =
+            if exponent < 600.0 && ratio < 1.0 { libm::exp(exponent) / (1.0 - ratio) } else { f64::INFINITY };
+        (bound, direction < 0.0 && tilt < 0.0)
     }
 
     /// The shortest distance of the copies that leaves a small error, and that error.
@@ -253,6 +369,10 @@ impl<'a> Line<'a> {
             bound *= ratio;
             power += 1.0;
         }
+        if self.growth > 0.0 {
+            bound /= ratio;
+            power -= 1.0;
+        }
         (bound, power)
     }
 
@@ -283,46 +403,103 @@ impl<'a> Line<'a> {
 
     /// Sum over all frequencies `k h`, both signs, relative to the value at 0, and the roundings in it.
     fn trapezoidal(&self, h: f64, steps: f64) -> (f64, f64) {
-        let s = self.s;
-        let turn = |a: f64| Complex::turn(a * h);
-        let mut rotations: Vec<(Complex, Complex)> =
-            self.sides.iter().map(|side| (Complex::ONE, turn(side.half_width))).collect();
-        let mut spinning: Vec<Spinning> = self
-            .nodes
-            .iter()
-            .zip(&self.logarithms)
-            .map(|(nodes, ln)| Spinning::new(nodes, s, *ln, h))
-            .collect();
-        let (mut phase, phase_step) = (Complex::ONE, turn(self.sum.variance * s - self.x));
-        // exp(-variance t^2 / 2) at k h by its ratios
-        let square = self.sum.variance * h * h;
-        let (mut normal, mut ratio, ratio_step) = (1.0, libm::exp(-square / 2.0), libm::exp(-square));
+        let mut walk = Walk::new(self, h);
         let (mut total, mut roundings) = (1.0, ROUNDINGS);
-        let mut k = 0.0;
-        while k < steps {
-            k += 1.0;
-            let t = k * h;
-            let inverse = s / (s * s + t * t);
-            let pole = Complex { re: s * inverse, im: -t * inverse };
-            normal *= ratio;
-            ratio *= ratio_step;
-            phase = phase.times(phase_step);
-            let mut value = phase.scaled(normal);
-            for (side, (now, step)) in self.sides.iter().zip(rotations.iter_mut()) {
-                *now = now.times(*step);
-                let factor = Complex { re: now.re, im: side.coth * now.im }.times(pole);
-                value = value.times(factor.power(side.count));
-            }
-            for kernel in &mut spinning {
-                value = value.times(kernel.advance());
-            }
-            if self.asked == Asked::Above {
-                value = value.times(pole);
-            }
+        while walk.k < steps {
+            let (value, pole) = walk.step();
+            let value = if self.asked == Asked::Above { value.times(pole) } else { value };
             total += 2.0 * value.re;
-            roundings += 2.0 * (value.re.abs() + value.im.abs()) * (ROUNDINGS + k * f64::EPSILON);
+            roundings += 2.0 * (value.re.abs() + value.im.abs()) * (ROUNDINGS + walk.k * f64::EPSILON);
         }
         (total, roundings)
+    }
+
+    /// The same of the density, each time with the derivative of a term.
+    fn slopes(&self, h: f64, steps: f64) -> Slopes {
+        let mut walk = Walk::new(self, h);
+        let mut out = Slopes {
+            shift: 0.0,
+            normal: 0.0,
+            rectangles: vec![0.0; self.sides.len()],
+            kernels: vec![0.0; self.nodes.len()],
+        };
+        walk.add_slopes(Complex::ONE, Complex::ONE, &mut out);
+        while walk.k < steps {
+            let (value, pole) = walk.step();
+            walk.add_slopes(value.scaled(2.0), pole, &mut out);
+        }
+        out
+    }
+}
+
+/// The way up the line: what turns at each step.
+struct Walk<'a> {
+    line: &'a Line<'a>,
+    h: f64,
+    k: f64,
+    rotations: Vec<(Complex, Complex)>,
+    spinning: Vec<Spinning>,
+    phase: Complex,
+    phase_step: Complex,
+    /// `exp(-variance t^2 / 2)` at `k h`, by its ratios.
+    normal: f64,
+    ratio: f64,
+    ratio_step: f64,
+}
+
+impl<'a> Walk<'a> {
+    fn new(line: &'a Line<'a>, h: f64) -> Self {
+        let turn = |a: f64| Complex::turn(a * h);
+        let spinning = line.nodes.iter().zip(&line.logarithms);
+        let square = line.sum.variance * h * h;
+        Walk {
+            line,
+            h,
+            k: 0.0,
+            rotations: line.sides.iter().map(|side| (Complex::ONE, turn(side.half_width))).collect(),
+            spinning: spinning.map(|(nodes, ln)| Spinning::new(nodes, line.s, *ln, h)).collect(),
+            phase: Complex::ONE,
+            phase_step: turn(line.sum.variance * line.s - line.x),
+            normal: 1.0,
+            ratio: libm::exp(-square / 2.0),
+            ratio_step: libm::exp(-square),
+        }
+    }
+
+    /// The next frequency: the integrand of the density relative to its value at 0, and `s / z`.
+    fn step(&mut self) -> (Complex, Complex) {
+        self.k += 1.0;
+        let (s, t) = (self.line.s, self.k * self.h);
+        let inverse = s / (s * s + t * t);
+        let pole = Complex { re: s * inverse, im: -t * inverse };
+        self.normal *= self.ratio;
+        self.ratio *= self.ratio_step;
+        self.phase = self.phase.times(self.phase_step);
+        let mut value = self.phase.scaled(self.normal);
+        for (side, (now, step)) in self.line.sides.iter().zip(self.rotations.iter_mut()) {
+            *now = now.times(*step);
+            let factor = Complex { re: now.re, im: side.coth * now.im }.times(pole);
+            value = value.times(factor.power(side.count));
+        }
+        for kernel in &mut self.spinning {
+            value = value.times(kernel.advance());
+        }
+        (value, pole)
+    }
+
+    /// Adds a value of the integrand to the density, and with the derivative of each term to the others.
+    fn add_slopes(&self, value: Complex, pole: Complex, out: &mut Slopes) {
+        let z = Complex { re: self.line.s, im: self.k * self.h };
+        let inverse = pole.scaled(1.0 / self.line.s);
+        out.shift += value.re;
+        out.normal += value.times(z).re * self.line.sum.variance;
+        for ((side, (now, _)), slope) in self.line.sides.iter().zip(&self.rotations).zip(&mut out.rectangles)
+        {
+            *slope += value.times(rectangle_slope(side, *now, z, inverse)).re;
+        }
+        for (kernel, slope) in self.spinning.iter().zip(&mut out.kernels) {
+            *slope += value.times(kernel.derivative().over(kernel.sum)).re;
+        }
     }
 }
 

@@ -1,13 +1,21 @@
 #![doc = include_str!("../../docs/stack.md")]
 
+mod allocation;
 mod closed;
 mod contributor;
 mod convolution;
 mod kernel;
+mod kind;
 mod line;
+mod plot;
+mod sensitivity;
 mod sum;
 
+pub use allocation::{Allocation, ToleranceCost, Wanted};
 pub use contributor::{Contributor, Toward, Variation};
+pub use kind::{VariationKind, cause_of_kind};
+pub use plot::Curve;
+pub use sensitivity::Sensitivity;
 
 use crate::error::{Error, ErrorKind};
 use crate::measurement::distribution::{Distribution, coverage, within};
@@ -19,6 +27,8 @@ use sum::{Asked, Estimate, Sum};
 
 /// Most pieces of a stack, counts included.
 const MOST_PIECES: u32 = 2000;
+/// Smallest probability that a quantile is asked for: quotients of it stay finite.
+const LEAST_PROBABILITY: f64 = 1e-300;
 /// A probability known no better than this is not given.
 const WORST: f64 = 1e-6;
 
@@ -78,6 +88,10 @@ impl Tail {
 pub struct Share {
     /// Name of the contributor or shared cause.
     pub name: String,
+    /// Is it a shared cause?
+    pub is_shared: bool,
+    /// Place among the contributors, or among the shared causes.
+    pub place: usize,
     /// Standard deviation that it alone gives the stack.
     pub standard_deviation: f64,
     /// Its share of the variance, 0 to 1; 0 when nothing varies.
@@ -105,17 +119,23 @@ impl Stack {
         if contributors.is_empty() {
             return Err(too_few("contributors", "at least one contributor is needed"));
         }
-        let pieces: u32 = contributors.iter().map(|c| c.count).fold(0, u32::saturating_add);
-        within("contributors", f64::from(pieces), 1.0, f64::from(MOST_PIECES))?;
-        for (k, contributor) in contributors.iter().enumerate() {
-            let same = |c: &&Contributor| c.name == contributor.name;
-            if contributors.iter().take(k).any(|c| same(&c)) {
-                let reason = "this contributor stands twice; equal pieces are a count";
-                let error = Error::new(ErrorKind::Repeated, contributor.name.as_str(), reason);
-                return Err(error.at(&format!("contributors/{k}/name")));
-            }
-        }
+        check(&contributors)?;
         Ok(Self::made(contributors, Vec::new()))
+    }
+
+    /// With one more contributor.
+    ///
+    /// # Errors
+    /// As [`Stack::new`].
+    pub fn with_contributor(mut self, contributor: Contributor) -> Result<Self, Error> {
+        if self.causes.iter().any(|c| c.name == contributor.name) {
+            return Err(
+                Error::new(ErrorKind::Repeated, contributor.name, "this name stands twice").at("name")
+            );
+        }
+        self.contributors.push(contributor);
+        check(&self.contributors)?;
+        Ok(Self::made(self.contributors, self.causes))
     }
 
     /// With a cause that several contributors share: each named one moves by the factor times the error of the cause, with every
@@ -153,6 +173,21 @@ impl Stack {
         within("factors", factor, -LARGEST, LARGEST)?;
         self.causes.push(Cause { name: name.to_owned(), distribution, factor });
         Ok(Self::made(self.contributors, self.causes))
+    }
+
+    /// The contributors, in the order given.
+    #[must_use]
+    pub fn contributors(&self) -> &[Contributor] {
+        &self.contributors
+    }
+
+    /// Place of a contributor among them.
+    ///
+    /// # Errors
+    /// [`ErrorKind::UnknownName`].
+    pub fn place(&self, name: &str) -> Result<usize, Error> {
+        let place = self.contributors.iter().position(|c| c.name == name);
+        place.ok_or_else(|| Error::new(ErrorKind::UnknownName, name, "no contributor has this name"))
     }
 
     fn made(contributors: Vec<Contributor>, causes: Vec<Cause>) -> Self {
@@ -242,18 +277,24 @@ impl Stack {
     /// Shares of the variance by contributors and shared causes, largest first.
     #[must_use]
     pub fn shares(&self) -> Vec<Share> {
-        let own = self.contributors.iter().map(|c| (c.name.clone(), c.variance().sqrt()));
-        let shared = self
-            .causes
-            .iter()
-            .map(|c| (c.name.clone(), (c.factor * c.distribution.standard_uncertainty()).abs()));
-        let all: Vec<(String, f64)> = own.chain(shared).collect();
-        let total = root_sum_square(&all.iter().map(|(_, sd)| *sd).collect::<Vec<_>>());
-        let share = |sd: f64| if total > 0.0 { (sd / total) * (sd / total) } else { 0.0 };
-        let mut out: Vec<Share> = all
-            .into_iter()
-            .map(|(name, sd)| Share { name, standard_deviation: sd, share: share(sd) })
-            .collect();
+        let share = |is_shared: bool, (place, (name, sd)): (usize, (&String, f64))| Share {
+            name: name.clone(),
+            is_shared,
+            place,
+            standard_deviation: sd,
+            share: 0.0,
+        };
+        let own = self.contributors.iter().map(|c| (&c.name, c.variance().sqrt()));
+        let sd = |c: &Cause| (c.factor * c.distribution.standard_uncertainty()).abs();
+        let shared = self.causes.iter().map(|c| (&c.name, sd(c)));
+        let own = own.enumerate().map(|s| share(false, s));
+        let mut out: Vec<Share> = own.chain(shared.enumerate().map(|s| share(true, s))).collect();
+        let total = root_sum_square(&out.iter().map(|s| s.standard_deviation).collect::<Vec<_>>());
+        if total > 0.0 {
+            for s in &mut out {
+                s.share = (s.standard_deviation / total) * (s.standard_deviation / total);
+            }
+        }
         out.sort_by(|a, b| b.share.total_cmp(&a.share));
         out
     }
@@ -341,6 +382,7 @@ impl Stack {
             let reason = "samples alone have no quantile for every probability";
             return Err(Error::new(ErrorKind::Contradiction, p.to_string(), reason).at("probability"));
         }
+        let p = within("probability", p, LEAST_PROBABILITY, 1.0)?;
         let tail = |x: f64| {
             known("probability", p, if side > 0.0 { self.above(x) } else { self.below(x) }).map(|t| t.value)
         };
@@ -353,15 +395,18 @@ impl Stack {
         let mut at = libm::fmin(-normal_quantile(p) * sd, far * (1.0 - p / 2.0));
         for _ in 0..100 {
             let x = centre + side * at;
-            let value = tail(x)?;
-            let miss = libm::log(value / p);
+            let (value, density) = (tail(x)?, self.density_at(x).value);
             if value > p {
                 near = at;
             } else {
                 far = at;
             }
-            let step = miss * value / self.density_at(x).value;
-            if miss.abs() < 1e-12 || step.abs() <= 1e-16 * x.abs() {
+            // where nothing is left there is no step; and an overflow would kill a host that traps it
+            let step = match value > 0.0 && density > value * 1e-290 {
+                true => libm::log(value / p) * value / density,
+                false => f64::INFINITY,
+            };
+            if (value / p - 1.0).abs() < 1e-12 || step.abs() <= 1e-16 * x.abs() {
                 return Ok(x + 0.0);
             }
             let newton = at + step;
@@ -403,4 +448,19 @@ fn known(field: &str, x: f64, estimate: Estimate) -> Result<Estimate, Error> {
     }
     let reason = "no way to this probability is accurate enough for these contributors; a normal contributor, however small, would help";
     Err(Error::new(ErrorKind::Contradiction, x.to_string(), reason).value(x).at(field))
+}
+
+/// Refuses too many pieces, and a name that stands twice.
+fn check(contributors: &[Contributor]) -> Result<(), Error> {
+    let pieces: u32 = contributors.iter().map(|c| c.count).fold(0, u32::saturating_add);
+    within("contributors", f64::from(pieces), 1.0, f64::from(MOST_PIECES))?;
+    for (k, contributor) in contributors.iter().enumerate() {
+        let same = |c: &&Contributor| c.name == contributor.name;
+        if contributors.iter().take(k).any(|c| same(&c)) {
+            let reason = "this contributor stands twice; equal pieces are a count";
+            let error = Error::new(ErrorKind::Repeated, contributor.name.as_str(), reason);
+            return Err(error.at(&format!("contributors/{k}/name")));
+        }
+    }
+    Ok(())
 }

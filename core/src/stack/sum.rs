@@ -1,6 +1,7 @@
 //! A sum of independent terms about zero, and the choice of the way to its probabilities.
 
 use super::kernel::{Node, Scaled};
+use super::line::Slopes;
 use super::{closed, convolution, line};
 use crate::measurement::statistics::sum;
 
@@ -25,6 +26,8 @@ pub(super) struct Sum {
     pub(super) whole_variance: f64,
     /// Ends of the whole, from the middle of the rectangles; infinite with a normal part.
     pub(super) ends: (f64, f64),
+    /// Beyond these the probability is below the smallest number: one of the terms would have to be that far out.
+    far: (f64, f64),
 }
 
 /// What is asked of a sum at a place.
@@ -87,11 +90,14 @@ impl Sum {
         let squares = rectangles.iter().map(|r| f64::from(r.count) * r.half_width * r.half_width / 3.0);
         let infinite = if variance > 0.0 { f64::INFINITY } else { 0.0 };
         let (lows, highs): (Vec<f64>, Vec<f64>) = kernels.iter().map(Scaled::ends).unzip();
+        let (least, most): (Vec<f64>, Vec<f64>) = kernels.iter().map(Scaled::reach).unzip();
+        let room = reach + 39.0 * variance.sqrt();
         Sum {
             variance,
             mean: sum(moments.iter().map(|m| m.0)),
             whole_variance: variance + sum(squares) + sum(moments.iter().map(|m| m.1)),
             ends: (lows.iter().sum::<f64>() - reach - infinite, highs.iter().sum::<f64>() + reach + infinite),
+            far: (least.iter().sum::<f64>() - room, most.iter().sum::<f64>() + room),
             rough: kernels.iter().map(|k| k.nodes(0.0, 0.0)).collect(),
             rectangles,
             kernels,
@@ -110,6 +116,7 @@ impl Sum {
             mean: -self.mean,
             whole_variance: self.whole_variance,
             ends: (-high, -low),
+            far: (-self.far.1, -self.far.0),
         }
     }
 
@@ -131,7 +138,7 @@ impl Sum {
 
     /// Probability above a place at or beyond the mean, or the density there; `x` is a number and its rest.
     pub(super) fn at(&self, x: (f64, f64), asked: Asked) -> Estimate {
-        if x.0 > self.ends.1 || (x.0 >= self.ends.1 && x.1 >= 0.0) {
+        if x.0 > self.far.1 || (x.0 >= self.far.1 && x.1 >= 0.0) {
             return Estimate::ZERO;
         }
         let terms = closed::terms(self);
@@ -159,13 +166,77 @@ impl Sum {
 
     /// The same without any integral: a closed form, or one kernel alone.
     pub(super) fn plain(&self, x: (f64, f64), asked: Asked) -> Estimate {
-        if x.0 >= self.ends.1 {
+        if x.0 >= self.far.1 {
             return Estimate::ZERO;
         }
         match self.kernels.as_slice() {
             [one] if self.count() == 0 && self.variance <= 0.0 => convolution::alone(one, x.0, asked),
             _ => Estimate { value: 0.0, error: f64::INFINITY }.better(closed::at(self, x, asked)),
         }
+    }
+
+    /// Derivatives of the probability above a place at or beyond the mean.
+    pub(super) fn slopes_at(&self, x: (f64, f64)) -> Option<Slopes> {
+        if x.0 >= self.far.1 {
+            return Some(Slopes {
+                shift: 0.0,
+                normal: 0.0,
+                rectangles: vec![0.0; self.rectangles.len()],
+                kernels: vec![0.0; self.kernels.len()],
+            });
+        }
+        line::slopes(self, x.0).or_else(|| self.slopes_by_ends(x))
+    }
+
+    /// Without kernels, or of one alone. What a rectangle of half-width `a` adds at its ends. With `Q` the tail of the others, `P(x) = (1 / 2a)` times the
+    /// integral of `Q` from `x - a` to `x + a`, so `dP / d ln a = (Q(x - a) + Q(x + a)) / 2 - P(x)`; and `dP / d ln sigma = sigma^2 P''(x)`.
+    fn slopes_by_ends(&self, x: (f64, f64)) -> Option<Slopes> {
+        let alone = self.count() == 0 && self.variance <= 0.0 && self.kernels.len() == 1;
+        if !self.kernels.is_empty() && !alone {
+            return None;
+        }
+        let known = |e: Estimate| (e.relative() <= GOOD_ENOUGH).then_some(e.value);
+        let (above, shift) = (known(self.at(x, Asked::Above))?, known(self.at(x, Asked::Density))?);
+        if alone {
+            return Some(Slopes { shift, normal: 0.0, rectangles: Vec::new(), kernels: vec![x.0 * shift] });
+        }
+        let mut normal = 0.0;
+        let mut rectangles = Vec::with_capacity(self.rectangles.len());
+        for (place, r) in self.rectangles.iter().enumerate() {
+            let a = r.half_width;
+            let rest = self.without(place);
+            let mirror = rest.mirrored();
+            let ends = |asked| {
+                let at = |a: f64| {
+                    super::convolution::either_side(
+                        Sum::at,
+                        (&rest, &mirror),
+                        super::closed::plus(x, a),
+                        asked,
+                    )
+                };
+                Some((at(-a)?.value, at(a)?.value))
+            };
+            let (near, far) = ends(Asked::Above)?;
+            rectangles.push((near + far) / 2.0 - above);
+            if self.variance > 0.0 {
+                let (near, far) = ends(Asked::Density)?;
+                normal = self.variance * (near - far) / (2.0 * a);
+            }
+        }
+        if self.rectangles.is_empty() {
+            normal = x.0 * shift;
+        }
+        Some(Slopes { shift, normal, rectangles, kernels: Vec::new() })
+    }
+
+    /// The same with one rectangle of a kind less; without kernels.
+    fn without(&self, place: usize) -> Sum {
+        let mut widths = Vec::new();
+        for (k, r) in self.rectangles.iter().enumerate() {
+            widths.extend((0..r.count - u32::from(k == place)).map(|_| r.half_width));
+        }
+        Sum::new(&widths, self.variance, Vec::new())
     }
 
     /// First and second derivative of the cumulant generating function at a real tilt.
@@ -202,6 +273,9 @@ impl Sum {
         let mut s = libm::fmax(least, (x - self.mean) / self.whole_variance);
         for _ in 0..80 {
             let (mean, variance) = self.slopes(s);
+            if variance <= 0.0 {
+                return (s, 0.0);
+            }
             let miss = mean - x;
             // the integral is the same along every line: near is enough
             if miss * miss <= 0.01 * variance || (miss > 0.0 && s <= least) {
