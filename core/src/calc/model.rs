@@ -236,6 +236,11 @@ impl Model {
         Model { ops }
     }
 
+    /// The operations, operands before what is made of them.
+    pub(super) fn ops(&self) -> &[Op] {
+        &self.ops
+    }
+
     /// The operations that lead to number `last`, of a list that `op` reads and whose operands come first.
     pub(crate) fn reaching(last: usize, op: impl Fn(usize) -> Op) -> Model {
         let mut waiting = BTreeSet::from([last]);
