@@ -3,6 +3,7 @@
 mod closed;
 mod contributor;
 mod convolution;
+mod engine;
 mod function;
 mod inverse;
 mod kernel;
@@ -13,6 +14,7 @@ mod trials;
 mod worst;
 
 pub use contributor::{Contributor, Toward, Variation};
+pub use engine::EngineStack;
 pub use function::{Derivation, Derivatives, Effect, FirstOrder, Function, Law, Propagation, SecondOrder};
 pub use worst::{Extreme, Proof, WorstCase};
 
