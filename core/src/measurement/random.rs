@@ -144,9 +144,14 @@ impl TailTable {
         TailTable(table)
     }
 
-    /// Value at a tail probability.
+    /// Value at a tail probability that the table reaches; none below and above.
+    pub(crate) fn within(&self, tail: f64) -> Option<f64> {
+        (0.5 / TWO_TO_32..0.5).contains(&tail).then(|| self.at(tail))
+    }
+
+    /// Value at a tail probability that is not below the first or above the last.
     #[inline(always)]
-    pub(crate) fn at(&self, tail: f64) -> f64 {
+    fn at(&self, tail: f64) -> f64 {
         let bits = tail.to_bits();
         let segment = (bits >> REST_BITS).wrapping_sub(FIRST_SEGMENT) as usize % SEGMENTS;
         let Some([c0, c1, c2, c3]) = self.0.get(segment) else { return f64::NAN };

@@ -2,7 +2,7 @@
 
 use super::kernel::{Kernel, ScorePiece};
 use crate::measurement::monte_carlo::Inverse;
-use crate::measurement::random::{Column, TailTable};
+use crate::measurement::random::TailTable;
 use crate::special::{beta_lower, normal_cdf, normal_quantile};
 use std::sync::Arc;
 
@@ -28,7 +28,7 @@ pub(super) fn of(kernel: &Kernel) -> Arc<dyn Inverse> {
     }
 }
 
-/// Beta: by a table of each tail in a run, exactly where a single value is asked.
+/// Beta: by a table of each tail, below it by the function itself.
 #[derive(Debug)]
 struct Beta {
     shapes: (f64, f64),
@@ -48,20 +48,15 @@ impl Beta {
 
 impl Inverse for Beta {
     fn lower(&self, probability: f64) -> f64 {
-        self.from_low(beta_lower(probability, self.shapes.0, self.shapes.1))
+        let [lower, _] = &self.tables;
+        let (alpha, beta) = self.shapes;
+        self.from_low(lower.within(probability).unwrap_or_else(|| beta_lower(probability, alpha, beta)))
     }
 
     fn upper(&self, probability: f64) -> f64 {
-        self.from_high(beta_lower(probability, self.shapes.1, self.shapes.0))
-    }
-
-    fn quantiles(&self, column: &mut Column) {
-        let [lower, upper] = &self.tables;
-        for place in column {
-            let p = *place;
-            *place =
-                if p < 0.5 { self.from_low(lower.at(p)) } else { self.from_high(upper.at(1.0 - p)) };
-        }
+        let [_, upper] = &self.tables;
+        let (alpha, beta) = self.shapes;
+        self.from_high(upper.within(probability).unwrap_or_else(|| beta_lower(probability, beta, alpha)))
     }
 }
 

@@ -3,19 +3,30 @@
 mod closed;
 mod contributor;
 mod convolution;
+pub mod document;
 mod engine;
+mod evaluate;
 mod function;
 mod inverse;
 mod kernel;
 mod line;
 mod moments;
+mod read;
+mod report;
 mod sum;
+mod text;
 mod trials;
 mod worst;
 
 pub use contributor::{Contributor, Toward, Variation};
+pub use document::StackDocument;
 pub use engine::EngineStack;
+pub use evaluate::{FORMAT, VERSION, stack_json, stack_json_bytes};
 pub use function::{Derivation, Derivatives, Effect, FirstOrder, Function, Law, Propagation, SecondOrder};
+pub use report::{
+    EstimateReport, ExactReport, LimitsReport, PropagationReport, PublishedReport, REPORT_FORMAT, REPORT_VERSION, ShareReport,
+    SpanReport, StackReport, TrialsReport, WorstCaseReport,
+};
 pub use worst::{Extreme, Proof, WorstCase};
 
 use crate::error::{Error, ErrorKind};

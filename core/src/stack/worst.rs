@@ -8,7 +8,7 @@ use std::collections::BinaryHeap;
 
 /// Boxes that are looked at before the bounds are given as they are.
 const MOST_BOXES: usize = 5_000;
-/// Difference of bound and attained value that is aimed at, over the width of the first enclosure.
+/// Difference of bound and attained value that is aimed at, over the width of the first enclosure, or over the value where that has no end.
 const AIM: f64 = 1e-9;
 
 /// How the ends of a worst case were found.
@@ -104,11 +104,12 @@ impl<'m> Descent<'m> {
 
     fn from(mut self, whole: &[Interval]) -> Result<Extreme, Error> {
         let first = self.part(whole.to_vec())?;
-        let aim = AIM * first.enclosure.value.width();
+        let width = first.enclosure.value.width();
         let mut waiting = BinaryHeap::from([first]);
         let mut seen = 1;
         let mut lowest = f64::INFINITY;
         while let Some(part) = waiting.pop() {
+            let aim = AIM * if width.is_finite() { width } else { self.best.abs() };
             let settled = self.best - part.bound <= aim || seen >= MOST_BOXES;
             let Some((a, b)) = halves(&part).filter(|_| !settled) else {
                 lowest = libm::fmin(lowest, part.bound);
