@@ -246,8 +246,7 @@ fn directions(dimension: u32) -> [u32; WORD] {
 /// Primitive polynomials (bits, the highest and the constant one included) and initial direction numbers of the dimensions after the first.
 ///
 /// Source: Joe and Kuo, Constructing Sobol sequences with better two-dimensional projections, SIAM J. Sci. Comput. 30 (2008), file
-/// `new-joe-kuo-6.21201`, its first 64 dimensions. Copyright (c) 2008, Stephen Joe and Frances Y. Kuo; 3-clause BSD licence, as
-/// [`LICENSE-JOE-KUO`](https://web.maths.unsw.edu.au/~fkuo/sobol/) prints it.
+/// `new-joe-kuo-6.21201`, its first 64 dimensions. Copyright (c) 2008, Frances Y. Kuo and Stephen Joe; 3-clause BSD licence, in `LICENSE-SOBOL`.
 const PRIMITIVE: [(u32, &[u32]); 63] = [
     (3, &[1]),
     (7, &[1, 3]),

@@ -1,4 +1,4 @@
-//! The stack as it is written. `core/docs/stack-document.md` explains every field.
+#![doc = include_str!("../../docs/stack-document.md")]
 
 use super::{EngineStack, Toward};
 use crate::budget::document::{HalfWidth, Normal, Trapezoidal};
