@@ -312,11 +312,11 @@ impl<T: Trials> MonteCarlo<'_, T> {
     pub fn part(&self, trials: Range<u64>) -> Result<Part, Error> {
         let mut values = room(trials.end.saturating_sub(trials.start))?;
         let points = self.sampler.points.points();
-        if let Points::LatinHypercube { trials: whole } = points
-            && trials.end > whole
+        if let Some(most) = points.most_trials()
+            && trials.end > most
         {
-            let reason = "the Latin hypercube has fewer trials";
-            return Err(refused("trials", as_float(trials.end), reason, 1.0, as_float(whole)));
+            let reason = "these points are fewer";
+            return Err(refused("trials", as_float(trials.end), reason, 1.0, as_float(most)));
         }
         let mut space = self.sampler.space();
         let mut model_space = self.model.space();

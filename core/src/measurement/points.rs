@@ -25,6 +25,17 @@ pub enum Points {
     Sobol,
 }
 
+impl Points {
+    /// Trials of the whole run; none where there is no end.
+    pub(super) fn most_trials(self) -> Option<u64> {
+        match self {
+            Points::Random => None,
+            Points::LatinHypercube { trials } => Some(trials),
+            Points::Sobol => Some(1 << WORD),
+        }
+    }
+}
+
 /// The draws of a run.
 #[derive(Debug, Clone)]
 pub(super) struct Draws {

@@ -139,7 +139,7 @@ impl<F: Fn(&[f64]) -> f64> Law for F {
                 } else {
                     let corner = |a: f64, b: f64| at(&[(i, a * h), (j, b * k)]);
                     let crossed = corner(1.0, 1.0) - corner(1.0, -1.0) - corner(-1.0, 1.0) + corner(-1.0, -1.0);
-                    if h > 0.0 && k > 0.0 { crossed / (4.0 * h * k) } else { 0.0 }
+                    crossed / (4.0 * h * k)
                 });
             }
         }
@@ -155,7 +155,7 @@ impl<F: Fn(&[f64]) -> f64> Law for F {
     }
 }
 
-/// Step of differences: a contributor that does not vary has none, and its derivatives are not needed.
+/// Step of differences.
 fn step(scale: f64) -> f64 {
     scale / 20.0
 }
@@ -172,17 +172,11 @@ fn moved(at: &[f64], moves: &[(usize, f64)]) -> Vec<f64> {
 
 /// Source: A&S 25.3.6.
 fn first_difference(f: &dyn Fn(f64) -> f64, h: f64) -> f64 {
-    if h <= 0.0 {
-        return 0.0;
-    }
     (f(-2.0 * h) - 8.0 * f(-h) + 8.0 * f(h) - f(2.0 * h)) / (12.0 * h)
 }
 
 /// Source: A&S 25.3.24.
 fn second_difference(f: &dyn Fn(f64) -> f64, h: f64) -> f64 {
-    if h <= 0.0 {
-        return 0.0;
-    }
     (-f(-2.0 * h) + 16.0 * f(-h) - 30.0 * f(0.0) + 16.0 * f(h) - f(2.0 * h)) / (12.0 * h * h)
 }
 
@@ -447,8 +441,14 @@ impl<L: Law> Function<L> {
         self.contributors.iter().map(|c| c.nominal + c.variation.mean()).collect()
     }
 
+    /// How far each contributor varies; where one does not, its limits or a thousandth of its size say over what it is differenced.
     fn scales(&self) -> Vec<f64> {
-        self.contributors.iter().map(|c| c.variation.variance().sqrt()).collect()
+        let scale = |c: &Contributor| {
+            let candidates = [c.variation.variance().sqrt(), (c.upper - c.lower) / 2.0];
+            let least = libm::fmax(c.nominal.abs(), 1.0) / 1000.0;
+            candidates.into_iter().find(|s| *s > 0.0).unwrap_or(least)
+        };
+        self.contributors.iter().map(scale).collect()
     }
 }
 
