@@ -47,7 +47,10 @@ fn independently_evaluated_stacks() {
             }
             let (found, expected): (f64, f64) = (at(&report, pointer), expected.parse().expect("a number"));
             let off = (found - expected).abs();
-            assert!(off <= tolerance.parse().expect("a number"), "{name} {pointer}: {found} and not {expected}");
+            assert!(
+                off <= tolerance.parse().expect("a number"),
+                "{name} {pointer}: {found} and not {expected}"
+            );
             held += 1;
         }
         assert!(held >= 10, "{name}");
@@ -86,7 +89,10 @@ fn the_exported_schemas_are_current() {
         if std::env::var_os("UPDATE_SCHEMA").is_some() {
             std::fs::write(workspace(&path), &current).expect("written");
         }
-        assert!(text(&path) == current, "{path} is stale: UPDATE_SCHEMA=1 cargo test -p gaugepoint-tests --test stack_document");
+        assert!(
+            text(&path) == current,
+            "{path} is stale: UPDATE_SCHEMA=1 cargo test -p gaugepoint-tests --test stack_document"
+        );
     }
 }
 
@@ -189,8 +195,18 @@ fn refused_stacks() {
         ("count", json!(2), ErrorKind::Contradiction, "count"),
         ("coefficient", json!(-1), ErrorKind::Contradiction, "coefficient"),
         ("centre", json!(1e9), ErrorKind::OutOfRange, "distribution/normal/centre"),
-        ("distribution", json!({ "normal": { "standard_deviation": -1 } }), ErrorKind::OutOfRange, "distribution/normal/standard_deviation"),
-        ("distribution", json!({ "beta": { "alpha": 1, "beta": 1, "low": 1, "high": 0 } }), ErrorKind::OutOfOrder, "distribution/beta/upper"),
+        (
+            "distribution",
+            json!({ "normal": { "standard_deviation": -1 } }),
+            ErrorKind::OutOfRange,
+            "distribution/normal/standard_deviation",
+        ),
+        (
+            "distribution",
+            json!({ "beta": { "alpha": 1, "beta": 1, "low": 1, "high": 0 } }),
+            ErrorKind::OutOfOrder,
+            "distribution/beta/upper",
+        ),
     ];
     for (field, value, kind, place) in own {
         // the first contributor, after the others for a symbol that stands twice
@@ -204,7 +220,10 @@ fn refused_stacks() {
     centred["contributors"][0]["centre"] = json!(0.1);
     assert_eq!(refusal(&centred).field(), "/contributors/0/centre");
     let unknown = set("deck", "/causes/0/on/0/contributor", json!("rood"));
-    assert_eq!((refusal(&unknown).kind(), refusal(&unknown).field()), (ErrorKind::UnknownName, "/causes/0/on/0"));
+    assert_eq!(
+        (refusal(&unknown).kind(), refusal(&unknown).field()),
+        (ErrorKind::UnknownName, "/causes/0/on/0")
+    );
     let mut limitless = document("clutch");
     limitless.as_object_mut().expect("an object").remove("limits");
     assert_eq!(refusal(&limitless).field(), "/monte_carlo/rare");
@@ -215,13 +234,24 @@ fn refused_stacks() {
 #[test]
 fn the_text_says_it() {
     let of = |name: &str| {
-        StackDocument::from_json(&document(name).to_string()).and_then(|s| s.evaluate()).expect("a report").to_text()
+        StackDocument::from_json(&document(name).to_string())
+            .and_then(|s| s.evaluate())
+            .expect("a report")
+            .to_text()
     };
     let deck = of("deck");
-    for line in ["nominal: 0.2 mm", "worst case: 0.065 to 0.335 mm", "Cp 1.09473, Cpk 0.924964", "Bender's 1.5: 0.0947325 to 0.305268 mm"] {
+    for line in [
+        "nominal: 0.2 mm",
+        "worst case: 0.065 to 0.335 mm",
+        "Cp 1.09473, Cpk 0.924964",
+        "Bender's 1.5: 0.0947325 to 0.305268 mm",
+    ] {
         assert!(deck.contains(line), "{line} in {deck}");
     }
     let clutch = of("clutch");
-    assert!(clutch.contains("at two corners of the limits") && clutch.contains("skewness -0.125526"), "{clutch}");
+    assert!(
+        clutch.contains("at two corners of the limits") && clutch.contains("skewness -0.125526"),
+        "{clutch}"
+    );
     assert!(of("ratio").contains("stack: compression ratio"));
 }

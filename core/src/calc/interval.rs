@@ -85,7 +85,7 @@ impl Interval {
             }
             out
         };
-        let even = exponent % 2 == 0;
+        let even = exponent.is_multiple_of(2);
         let x = if even { self.abs() } else { self };
         let out = Interval { low: of(x.low).low, high: of(x.high).high };
         if even { Interval { low: libm::fmax(out.low, 0.0), high: out.high } } else { out }
@@ -234,7 +234,6 @@ impl Mul for Interval {
 
 impl Div for Interval {
     type Output = Self;
-    #[expect(clippy::suspicious_arithmetic_impl, reason = "a product with the reciprocal of the ends")]
     fn div(self, b: Self) -> Self {
         if b.contains(0.0) {
             return ALL;

@@ -349,7 +349,8 @@ mod tests {
         ];
         for (number, row) in (0..).zip(expected) {
             for (dimension, value) in (0..).zip(row) {
-                assert_eq!(f64::from(unscrambled(dimension, number)) / 4_294_967_296.0, value);
+                let ours = f64::from(unscrambled(dimension, number)) / 4_294_967_296.0;
+                assert_eq!(ours.to_bits(), value.to_bits());
             }
         }
     }
@@ -357,7 +358,8 @@ mod tests {
     /// SciPy 1.17.1, `qmc.Sobol(64, scramble=False, bits=32)`: point 1 000 003 of dimensions 1, 2, 21, 40 and 64, times 2^32.
     #[test]
     fn a_late_point_is_that_of_scipy() {
-        let late: [(u32, u32); 5] = [(0, 1187450880), (1, 2413424640), (20, 3393581056), (39, 1122742272), (63, 1323372544)];
+        let late: [(u32, u32); 5] =
+            [(0, 1187450880), (1, 2413424640), (20, 3393581056), (39, 1122742272), (63, 1323372544)];
         for (dimension, word) in late {
             assert_eq!(unscrambled(dimension, 1_000_003), word);
         }
@@ -397,7 +399,11 @@ mod tests {
                 for within in [1e-10, 0.5, 1.0 - 1e-10] {
                     #[expect(clippy::cast_precision_loss, reason = "small counts")]
                     let place = in_layer(layer, count, within) * count as f64;
-                    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "small counts")]
+                    #[expect(
+                        clippy::cast_possible_truncation,
+                        clippy::cast_sign_loss,
+                        reason = "small counts"
+                    )]
                     let found = place as u64;
                     assert_eq!(found, layer);
                 }

@@ -69,9 +69,11 @@ impl EngineStack {
                 ("ring_temperature", &bounds::RUNNING_TEMPERATURE),
                 ("ring_expansion", &bounds::EXPANSION),
             ],
-            EngineStack::LinerProtrusion => {
-                &[("flange", &bounds::LINER_FLANGE), ("shim", &bounds::LINER_SHIM), ("counterbore", &bounds::LINER_FLANGE)]
-            }
+            EngineStack::LinerProtrusion => &[
+                ("flange", &bounds::LINER_FLANGE),
+                ("shim", &bounds::LINER_SHIM),
+                ("counterbore", &bounds::LINER_FLANGE),
+            ],
         }
     }
 
@@ -116,7 +118,8 @@ impl EngineStack {
         for (k, contributor) in contributors.iter().enumerate() {
             let place = |field: &str| format!("contributors/{k}/{field}");
             let Some((_, bound)) = self.parts().iter().find(|(name, _)| *name == contributor.name()) else {
-                let reason = format!("{} has no such contributor; it has {}", self.spoken(), names.join(", "));
+                let reason =
+                    format!("{} has no such contributor; it has {}", self.spoken(), names.join(", "));
                 let error = Error::new(ErrorKind::UnknownName, contributor.name(), reason).at(&place("name"));
                 return Err(error.suggest(nearest(contributor.name(), &names)));
             };
@@ -137,7 +140,8 @@ fn compression_ratio<'s>(
     [bore, stroke, block, rod, height, head, gasket_bore, gasket, crown, crevice]: [Expression<'s>; 10],
 ) -> Expression<'s> {
     let deck = DeckClearance::evaluate([block, stroke, rod, height]);
-    let volumes = [head, Cylinder::evaluate([gasket_bore, gasket]), Cylinder::evaluate([bore, deck]), crown, crevice];
+    let volumes =
+        [head, Cylinder::evaluate([gasket_bore, gasket]), Cylinder::evaluate([bore, deck]), crown, crevice];
     Ratio::evaluate([Cylinder::evaluate([bore, stroke]), ClearanceVolume::evaluate(volumes)])
 }
 

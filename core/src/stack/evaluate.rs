@@ -3,8 +3,8 @@
 use super::document::{PointsChoice, StackDocument, TrialsEntry};
 use super::read::{self, Asked, Whole};
 use super::report::{
-    EstimateReport, ExactReport, LimitsReport, PropagationReport, PublishedReport, REPORT_FORMAT, REPORT_VERSION,
-    ShareReport, SpanReport, StackReport, TrialsReport, WorstCaseReport,
+    EstimateReport, ExactReport, LimitsReport, PropagationReport, PublishedReport, REPORT_FORMAT,
+    REPORT_VERSION, ShareReport, SpanReport, StackReport, TrialsReport, WorstCaseReport,
 };
 use super::worst::Extreme;
 use super::{Effect, Function, Proof, Propagation, Share, Span, Stack, Toward};
@@ -115,9 +115,8 @@ impl StackDocument {
     /// What every report begins with.
     fn head(&self, kind: &str, limits: Limits, worst_case: WorstCaseReport) -> StackReport {
         let words = |entry: &Entry<Words>| entry.text().trim().to_owned();
-        let within = |(lower, upper): (f64, f64)| {
-            worst_case.lower_bound >= lower && worst_case.upper_bound <= upper
-        };
+        let within =
+            |(lower, upper): (f64, f64)| worst_case.lower_bound >= lower && worst_case.upper_bound <= upper;
         StackReport {
             format: REPORT_FORMAT,
             version: REPORT_VERSION,

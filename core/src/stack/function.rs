@@ -81,8 +81,7 @@ impl Law for Model {
 
     fn derivatives(&self, at: &[f64], _: &[f64]) -> Derivatives {
         let count = at.len();
-        let jets: Vec<Jet> =
-            at.iter().enumerate().map(|(k, x)| Jet::variable_second(*x, k, count)).collect();
+        let jets: Vec<Jet> = at.iter().enumerate().map(|(k, x)| Jet::variable_second(*x, k, count)).collect();
         let result = self.jet(&jets);
         Derivatives {
             value: result.value(),
@@ -138,7 +137,8 @@ impl<F: Fn(&[f64]) -> f64> Law for F {
                     second_difference(&|d| at(&[(i, d)]), h)
                 } else {
                     let corner = |a: f64, b: f64| at(&[(i, a * h), (j, b * k)]);
-                    let crossed = corner(1.0, 1.0) - corner(1.0, -1.0) - corner(-1.0, 1.0) + corner(-1.0, -1.0);
+                    let crossed =
+                        corner(1.0, 1.0) - corner(1.0, -1.0) - corner(-1.0, 1.0) + corner(-1.0, -1.0);
                     crossed / (4.0 * h * k)
                 });
             }
@@ -286,7 +286,9 @@ impl<L: Law> Function<L> {
         check_names(&contributors)?;
         if contributors.len() > MOST {
             let reason = format!("a function has at most {MOST} contributors");
-            return Err(Error::new(ErrorKind::TooLarge, contributors.len().to_string(), reason).at("contributors"));
+            return Err(
+                Error::new(ErrorKind::TooLarge, contributors.len().to_string(), reason).at("contributors")
+            );
         }
         for (k, contributor) in contributors.iter().enumerate() {
             let reason = "the function says how a contributor acts: no coefficient and no count";
@@ -337,9 +339,8 @@ impl<L: Law> Function<L> {
     pub fn propagation(&self) -> Result<Propagation, Error> {
         let means = self.means();
         let moments: Vec<Moments> = self.contributors.iter().map(|c| c.variation.moments()).collect();
-        let m = |k: usize, order: usize| {
-            moments.get(k).and_then(|m| m.get(order)).copied().unwrap_or(f64::NAN)
-        };
+        let m =
+            |k: usize, order: usize| moments.get(k).and_then(|m| m.get(order)).copied().unwrap_or(f64::NAN);
         let of = self.law.derivatives(&means, &self.scales());
         finite("the function", of.value)?;
         finite("a first derivative", of.gradient.iter().sum())?;

@@ -16,9 +16,7 @@ pub(super) fn of(kernel: &Kernel) -> Arc<dyn Inverse> {
             let tables = [unit(*alpha, *beta), unit(*beta, *alpha)];
             Arc::new(Beta { shapes: (*alpha, *beta), ends: (*low, *high), tables })
         }
-        Kernel::Triangle { low, mode, high } => {
-            Arc::new(Triangle { low: *low, mode: *mode, high: *high })
-        }
+        Kernel::Triangle { low, mode, high } => Arc::new(Triangle { low: *low, mode: *mode, high: *high }),
         Kernel::Scores { pieces, share } => Arc::new(Scores { pieces: pieces.clone(), share: *share }),
         Kernel::Atoms(values) => {
             let mut sorted = values.clone();
@@ -37,11 +35,11 @@ struct Beta {
 }
 
 impl Beta {
-    fn from_low(&self, x: f64) -> f64 {
+    fn above_low(&self, x: f64) -> f64 {
         self.ends.0 + (self.ends.1 - self.ends.0) * x
     }
 
-    fn from_high(&self, x: f64) -> f64 {
+    fn below_high(&self, x: f64) -> f64 {
         self.ends.1 - (self.ends.1 - self.ends.0) * x
     }
 }
@@ -50,13 +48,13 @@ impl Inverse for Beta {
     fn lower(&self, probability: f64) -> f64 {
         let [lower, _] = &self.tables;
         let (alpha, beta) = self.shapes;
-        self.from_low(lower.within(probability).unwrap_or_else(|| beta_lower(probability, alpha, beta)))
+        self.above_low(lower.within(probability).unwrap_or_else(|| beta_lower(probability, alpha, beta)))
     }
 
     fn upper(&self, probability: f64) -> f64 {
         let [_, upper] = &self.tables;
         let (alpha, beta) = self.shapes;
-        self.from_high(upper.within(probability).unwrap_or_else(|| beta_lower(probability, beta, alpha)))
+        self.below_high(upper.within(probability).unwrap_or_else(|| beta_lower(probability, beta, alpha)))
     }
 }
 

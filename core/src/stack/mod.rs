@@ -24,8 +24,8 @@ pub use engine::EngineStack;
 pub use evaluate::{FORMAT, VERSION, stack_json, stack_json_bytes};
 pub use function::{Derivation, Derivatives, Effect, FirstOrder, Function, Law, Propagation, SecondOrder};
 pub use report::{
-    EstimateReport, ExactReport, LimitsReport, PropagationReport, PublishedReport, REPORT_FORMAT, REPORT_VERSION, ShareReport,
-    SpanReport, StackReport, TrialsReport, WorstCaseReport,
+    EstimateReport, ExactReport, LimitsReport, PropagationReport, PublishedReport, REPORT_FORMAT,
+    REPORT_VERSION, ShareReport, SpanReport, StackReport, TrialsReport, WorstCaseReport,
 };
 pub use worst::{Extreme, Proof, WorstCase};
 

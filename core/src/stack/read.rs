@@ -1,6 +1,8 @@
 //! From the entries of a stack to what is computed with, with the place of every refusal.
 
-use super::document::{CauseEntry, ContributorEntry, PointsChoice, StackDocument, TrialsEntry, VariationEntry};
+use super::document::{
+    CauseEntry, ContributorEntry, PointsChoice, StackDocument, TrialsEntry, VariationEntry,
+};
 use super::{Contributor, Function, Stack, Variation};
 use crate::calc::Model;
 use crate::error::{Error, ErrorKind};
@@ -100,7 +102,8 @@ fn contributor(entry: &ContributorEntry, at: &str) -> Result<Contributor, Error>
         Some(count) => count.count(1, 1000).map_err(|e| e.at(&format!("{at}/count")))?,
         None => 1,
     };
-    let made = Contributor::new(name, nominal, limits, variation).and_then(|c| c.with_coefficient(coefficient));
+    let made =
+        Contributor::new(name, nominal, limits, variation).and_then(|c| c.with_coefficient(coefficient));
     made.and_then(|c| c.with_count(count)).map_err(|e| e.under(at))
 }
 
@@ -153,7 +156,8 @@ fn variation(
             let mut quantiles = Vec::with_capacity(s.quantiles.len());
             for (k, q) in s.quantiles.iter().enumerate() {
                 let place = |field: &str| format!("quantiles/{k}/{field}");
-                quantiles.push((get(&q.probability, &place("probability"))?, get(&q.value, &place("value"))?));
+                quantiles
+                    .push((get(&q.probability, &place("probability"))?, get(&q.value, &place("value"))?));
             }
             Variation::skewed(&quantiles)
         }
@@ -206,7 +210,8 @@ fn cause(stack: Stack, entry: &CauseEntry, at: &str) -> Result<Stack, Error> {
     let name = entry.name.words().map_err(|e| e.at(&format!("{at}/name")))?;
     let own = format!("{at}/distribution/{}", word(&entry.distribution));
     let Some(distribution) = symmetric(&entry.distribution, &own)? else {
-        let reason = "a shared cause has a symmetric distribution: normal, rectangular, trapezoidal or arcsine";
+        let reason =
+            "a shared cause has a symmetric distribution: normal, rectangular, trapezoidal or arcsine";
         let error = Error::new(ErrorKind::UnknownChoice, word(&entry.distribution), reason);
         return Err(error.at(&format!("{at}/distribution")));
     };

@@ -21,16 +21,17 @@ impl StackReport {
         let mut lines = vec![self.name.clone()];
         lines.extend(self.note.clone());
         match &self.formula {
-            Some(formula) => lines.push(format!("formula: {}", formula.split_whitespace().collect::<Vec<_>>().join(" "))),
+            Some(formula) => {
+                lines.push(format!("formula: {}", formula.split_whitespace().collect::<Vec<_>>().join(" ")))
+            }
             None => lines.push(format!("stack: {}", self.kind.replace('_', " "))),
         }
         lines.push(format!("nominal: {}", self.with_unit(self.nominal)));
         let worst = &self.worst_case;
         let proof = match worst.proof {
-            "subdivision" => format!(
-                ", nothing lies outside {}",
-                self.span(worst.lower_bound, worst.upper_bound)
-            ),
+            "subdivision" => {
+                format!(", nothing lies outside {}", self.span(worst.lower_bound, worst.upper_bound))
+            }
             "monotone" => ", at two corners of the limits".to_owned(),
             _ => String::new(),
         };
@@ -76,8 +77,10 @@ impl StackReport {
         let limit = |value: Option<f64>| value.map_or_else(|| "none".to_owned(), |v| self.with_unit(v));
         let worst = if limits.worst_case_within { "is" } else { "is not" };
         let (lower, upper) = (limit(limits.lower), limit(limits.upper));
-        let mut lines =
-            vec![String::new(), format!("limits: lower {lower}, upper {upper}; the worst case {worst} within them")];
+        let mut lines = vec![
+            String::new(),
+            format!("limits: lower {lower}, upper {upper}; the worst case {worst} within them"),
+        ];
         if let Some(of) = &self.exact {
             lines.push(format!(
                 "outside, exactly: {} ppm; below {}, above {}",
@@ -114,7 +117,12 @@ impl StackReport {
             ("above the upper limit, by importance sampling", &of.rare_above),
         ];
         let line = |name: &str, e: &EstimateReport| {
-            format!("{name}: {}; with {confidence} % confidence {} to {}", short(e.value), short(e.lower), short(e.upper))
+            format!(
+                "{name}: {}; with {confidence} % confidence {} to {}",
+                short(e.value),
+                short(e.lower),
+                short(e.upper)
+            )
         };
         lines.extend(estimates.iter().filter_map(|(name, e)| e.as_ref().map(|e| line(name, e))));
         lines

@@ -4,8 +4,7 @@ use super::contributor::Toward;
 use crate::error::{Error, ErrorKind};
 use crate::measurement::monte_carlo::{Drawn, Trials};
 use crate::measurement::random::Column;
-use crate::measurement::uncertainty::Input;
-use crate::measurement::uncertainty::root_sum_square;
+use crate::measurement::uncertainty::{Input, root_sum_square};
 use core::ops::Range;
 
 /// Sources that are drawn, and the inputs of a function that they make.
@@ -91,13 +90,16 @@ impl<T: Trials> Trials for Beyond<T> {
     }
 }
 
+/// A function of the inputs: value and first derivatives.
+type Graded<'f> = dyn Fn(&[f64]) -> (f64, Vec<f64>) + 'f;
+
 /// Largest distance from the means that is looked at, in standard scores.
 const FARTHEST: f64 = 9.0;
 
 /// Scores of the most probable place at a limit: on each sphere about the means the highest value, the sphere found by halving.
 pub(super) fn shift_toward(
     sources: &Sources,
-    gradient: &dyn Fn(&[f64]) -> (f64, Vec<f64>),
+    gradient: &Graded<'_>,
     toward: Toward,
     limit: f64,
 ) -> Result<Vec<f64>, Error> {
@@ -129,13 +131,7 @@ pub(super) fn shift_toward(
 }
 
 /// Moves scores to the highest value on a sphere: along the gradient again and again.
-fn climb(
-    sources: &Sources,
-    gradient: &dyn Fn(&[f64]) -> (f64, Vec<f64>),
-    side: f64,
-    radius: f64,
-    scores: &mut Vec<f64>,
-) {
+fn climb(sources: &Sources, gradient: &Graded<'_>, side: f64, radius: f64, scores: &mut Vec<f64>) {
     // what lies on the last sphere is brought to this one
     let size = root_sum_square(scores);
     if size > 0.0 {

@@ -236,11 +236,7 @@ fn descended(value: &dyn Fn(&[f64]) -> f64, limits: &[(f64, f64)]) -> Result<Ext
     best.ok_or_else(|| Error::new(ErrorKind::MissingField, "", "no start").at("contributors"))
 }
 
-fn compass(
-    value: &dyn Fn(&[f64]) -> f64,
-    limits: &[(f64, f64)],
-    start: Vec<f64>,
-) -> Result<Extreme, Error> {
+fn compass(value: &dyn Fn(&[f64]) -> f64, limits: &[(f64, f64)], start: Vec<f64>) -> Result<Extreme, Error> {
     let mut at = start;
     let mut attained = finite(value(&at))?;
     let mut step = 0.5;
