@@ -15,6 +15,7 @@
     reason = "the tests' own arithmetic; equality of bits is meant where it stands"
 )]
 
+use core::f64::consts::PI;
 use gaugepoint::ErrorKind;
 use gaugepoint::calc::Model;
 use gaugepoint::measurement::distribution::Distribution;
@@ -82,14 +83,11 @@ fn sensitivities_of_the_clutch() {
     assert_eq!((exact.derivation, numeric.derivation), (Derivation::Exact, Derivation::Numeric));
     for (of, first, second) in [(&exact, 1e-12, 1e-11), (&numeric, 1e-9, 1e-5)] {
         near(of.value, 0.122_494_010_257_163_27, 1e-13, "angle");
-        for k in 0..3 {
-            near(of.gradient[k], gradient[k], first, "slope");
-        }
-        for k in 0..6 {
-            near(of.hessian[k], hessian[k], second, "curvature");
-        }
+        assert_eq!((of.gradient.len(), of.hessian.len()), (3, 6));
+        of.gradient.iter().zip(gradient).for_each(|(ours, slope)| near(*ours, slope, first, "slope"));
+        of.hessian.iter().zip(hessian).for_each(|(ours, bend)| near(*ours, bend, second, "curvature"));
     }
-    let degrees = clutch().nominal() * 180.0 / core::f64::consts::PI;
+    let degrees = clutch().nominal() * 180.0 / PI;
     near(degrees, 7.018_389_803_367_671, 1e-11, "degrees");
 }
 
@@ -190,12 +188,7 @@ fn ready_made_stacks() {
             ],
         ),
         ("bench_clearance", &[86.02, 85.96], 0.06, &[1.0, -1.0]),
-        (
-            "ring_gap",
-            &[0.35, 86.0, 86.03],
-            0.444_247_779_607_693_8,
-            &[1.0, -3.141_592_653_589_793, 3.141_592_653_589_793],
-        ),
+        ("ring_gap", &[0.35, 86.0, 86.03], 0.444_247_779_607_693_8, &[1.0, -PI, PI]),
         (
             "hot_ring_gap",
             &[0.35, 86.0, 110.0, 1.2e-5, 200.0, 1.15e-5],
@@ -261,6 +254,7 @@ fn a_monotone_worst_case_is_two_corners() {
 fn worst_cases_inside_the_limits() {
     // the least values of the fifth lie along a line, and the boxes about it run out
     let coarse = "max(x, y) - min(x, y)";
+    #[expect(clippy::type_complexity, reason = "a table")]
     let cases: [(&str, &[(f64, f64)], f64, f64); 7] = [
         ("x * x - x", &[(-1.0, 2.0)], -0.25, 2.0),
         ("sin(x) + 0 * y + y", &[(0.0, 10.0), (1.0, 2.0)], 0.0, 3.0),
@@ -517,7 +511,7 @@ fn importance_sampling_of_functions() {
     let parts = || vec![contributor("x", 10.0, 1.0, normal(1.0)), contributor("y", 0.0, 1.0, normal(1e-9))];
     let model = Function::from_text(parts(), &["x", "y"], "(x - 4) ^ 3 + y").unwrap();
     let closure = Function::new(parts(), |x: &[f64]| (x[0] - 4.0).powi(3) + x[1]).unwrap();
-    let expected = 9.865_876_450_376_981e-10;
+    let expected = 9.865_876_450_376_98e-10;
     let of = model.importance(Toward::Upper, 12.0_f64.powi(3), 5).unwrap().part(0..20_000).unwrap();
     let of = of.importance(0.99).unwrap();
     near(of.mean, expected, 4.0 * of.standard_error, "model");

@@ -14,6 +14,7 @@
 //! | Student's t, any degrees of freedom | 2 | `sqrt(dof (u^(-2/dof) - 1)) cos(2 pi v)`, exact: the radius of the two-dimensional t by its inverse, and a uniform angle. Source: Bailey, Mathematics of Computation 62 (1994) |
 //! | the two sources of a fitted line | 2 together | the same with cosine and sine: they are jointly t |
 //! | rectangular, triangular, trapezoidal, arcsine | 1 | inverse in closed form. Source: JCGM 101:2008, 6.4 |
+//! | what else a contributor of a [stack](crate::stack) can have | 1 | inverse: in closed form, by a table of cubics for a beta, by place for a sample |
 //! | curvilinear trapezoid | 2 | half-width first, then the value. Source: JCGM 101:2008, 6.4.3.4 |
 //!
 //! Values are kept, 8 bytes each: quantiles are those of the sample and not of a grid. A Student's t of two degrees of freedom or fewer has no
