@@ -231,6 +231,10 @@ bounds! {
     MODULUS = "modulus of elasticity" ["MPa"] possible 3e4 to 5e5, usual 6.5e4 to 2.2e5, "aluminium 70 000 MPa, grey iron 100 000 MPa, steel 205 000 MPa";
     /// Poisson's ratio.
     POISSON = "Poisson's ratio" ["1"] possible 0.1 to 0.45, usual 0.2 to 0.36, "grey iron 0.26, steel 0.29, aluminium 0.33";
+    /// Height of the flange of a liner, or depth of the counterbore that it lies in.
+    LINER_FLANGE = "flange of a liner or its counterbore" ["mm"] possible 1.0 to 60.0, usual 3.0 to 15.0, GUIDE;
+    /// Shims below the flange of a liner, all together; 0 is none.
+    LINER_SHIM = "shims of a liner" ["mm"] possible 0.0 to 3.0, usual 0.0 to 1.0, GUIDE;
     /// Diameter of a piston pin, and of what it sits in.
     PIN = "pin diameter" ["mm"] possible 5.0 to 300.0, usual 8.0 to 100.0, "ISO 18669 pins: 8 mm to 100 mm; large engines to 200 mm";
     /// Hole of a piston pin; 0 is a solid pin.

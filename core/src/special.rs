@@ -220,6 +220,32 @@ fn beta_scaled(a: f64, b: f64, (x, y): (f64, f64), scale: f64) -> f64 {
     }
 }
 
+/// The `x` of [`beta_i`] for a probability from above 0 to one half, with all its digits near 0.
+pub(crate) fn beta_lower(p: f64, a: f64, b: f64) -> f64 {
+    let ln_scale = libm::lgamma(a + b) - libm::lgamma(a) - libm::lgamma(b);
+    let (mut low, mut high) = (f64::NEG_INFINITY, 0.0);
+    // Newton's method between logarithms, from the leading term of the lower tail
+    let mut ln_x = libm::fmin((libm::log(p * a) - ln_scale) / a, libm::log(a / (a + b)));
+    for _ in 0..100 {
+        let x = libm::exp(ln_x);
+        let value = beta_i(a, b, x);
+        if value < p {
+            low = ln_x;
+        } else {
+            high = ln_x;
+        }
+        let slope = libm::exp(ln_scale + a * ln_x + (b - 1.0) * libm::log1p(-x)) / value;
+        let newton = ln_x - libm::log(value / p) / slope;
+        let halved = if low.is_finite() { low + (high - low) / 2.0 } else { 2.0 * ln_x };
+        let next = if newton > low && newton < high { newton } else { halved };
+        if libm::fabs(next - ln_x) < 4e-16 * libm::fmax(1.0, libm::fabs(ln_x)) {
+            break;
+        }
+        ln_x = next;
+    }
+    libm::exp(ln_x)
+}
+
 /// `x^a y^(1/2) / B(a, 1/2)` for a large `a`, where the logarithms of gamma functions and of `x` near 1 lose their digits.
 /// Source: DLMF 5.11.8 for `ln Gamma(a + 1/2) - ln Gamma(a)`.
 fn beta_scale_of_half(a: f64, y: f64) -> f64 {

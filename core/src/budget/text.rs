@@ -1,13 +1,11 @@
 //! The report on a budget as text: the result in words, and the contributions as a table.
 
 use super::report::{BudgetReport, ContributionReport};
+use crate::report::{aligned, exponent_of, short};
 
 /// Heads of the table of contributions.
 const HEADS: [&str; 6] =
     ["source", "sensitivity", "standard uncertainty", "degrees of freedom", "contribution", "share"];
-
-/// Widest cell that the others of its column are brought to.
-const WIDEST: usize = 40;
 
 impl BudgetReport {
     /// The report as text.
@@ -110,40 +108,10 @@ fn table(contributions: &[ContributionReport]) -> Vec<String> {
             format!("{:.1} %", c.share * 100.0),
         ]
     };
-    let rows: Vec<[String; 6]> =
-        core::iter::once(HEADS.map(str::to_owned)).chain(contributions.iter().map(cells)).collect();
-    rows.iter().map(|row| line(row, &rows)).collect()
-}
-
-/// One row, its cells as wide as their columns.
-fn line(row: &[String; 6], rows: &[[String; 6]]) -> String {
-    let mut out = String::new();
-    for (k, cell) in row.iter().enumerate() {
-        let width = rows.iter().filter_map(|row| row.get(k)).map(|cell| cell.chars().count()).max();
-        let width = width.unwrap_or_default().min(WIDEST);
-        out.push_str(&format!("{cell:<width$}  "));
-    }
-    out.trim_end().to_owned()
+    let heads = core::iter::once(HEADS.map(str::to_owned));
+    aligned(&heads.chain(contributions.iter().map(cells)).collect::<Vec<_>>())
 }
 
 fn degrees(dof: Option<f64>) -> String {
     dof.map_or_else(|| "infinite".to_owned(), short)
-}
-
-/// Six significant digits, with an exponent where the number is very large or very small.
-fn short(value: f64) -> String {
-    let rounded: f64 = format!("{value:.5e}").parse().unwrap_or(value);
-    match exponent_of(rounded) {
-        -5..=8 => rounded.to_string(),
-        _ => format!("{rounded:e}"),
-    }
-}
-
-/// Place of the first digit: 0 for 1 to 9.99, and for 0.
-fn exponent_of(value: f64) -> i32 {
-    if value == 0.0 {
-        return 0;
-    }
-    let text = format!("{value:e}");
-    text.split_once('e').and_then(|(_, exponent)| exponent.parse().ok()).unwrap_or_default()
 }

@@ -71,6 +71,11 @@ impl<'s> Expression<'s> {
         self.sheet.0.borrow().get(self.index).copied().unwrap_or((Node::Op(Op::Plain(f64::NAN)), f64::NAN))
     }
 
+    /// A plain number on the same sheet.
+    pub(crate) fn constant(self, plain: f64) -> Self {
+        self.sheet.plain(plain)
+    }
+
     /// Its place on the sheet.
     pub(crate) fn index(self) -> usize {
         self.index
@@ -268,7 +273,7 @@ impl Neg for Expression<'_> {
 }
 
 fn lift<'s>(like: Expression<'s>, plain: f64) -> Expression<'s> {
-    like.sheet.plain(plain)
+    like.constant(plain)
 }
 with_plain!(['s] Expression<'s>, plain => lift);
 

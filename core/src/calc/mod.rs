@@ -3,6 +3,7 @@
 mod coverage;
 mod expression;
 mod formula;
+mod interval;
 mod model;
 mod text;
 mod number;
@@ -16,6 +17,7 @@ pub(crate) use coverage::ExpandedUncertainty;
 pub use expression::Expression;
 pub use formula::Formula;
 pub(crate) use formula::formula;
+pub(crate) use interval::{Enclosure, Interval};
 pub use model::Model;
 pub use number::Number;
 pub(crate) use taylor::Taylor;

@@ -1,6 +1,7 @@
 //! A model as a list of operations: the same list gives the value, the derivatives and the trials of a Monte Carlo run.
 
 use super::expression::{Expression, Sheet};
+use super::formula::Formula;
 use super::number::Number;
 use crate::measurement::jet::{self, Jet};
 use crate::measurement::random::{BLOCK, Column};
@@ -231,9 +232,26 @@ impl Model {
         law(&symbols).model()
     }
 
+    /// The same of a closure that names its inputs.
+    #[must_use]
+    pub fn of_array<const N: usize>(law: impl for<'s> Fn([Expression<'s>; N]) -> Expression<'s>) -> Model {
+        let sheet = Sheet::default();
+        law(core::array::from_fn(|k| sheet.input(k, f64::NAN))).model()
+    }
+
+    /// A formula of its arguments.
+    pub(crate) fn of_formula<F: Formula<N>, const N: usize>(_: F) -> Model {
+        Model::of_array(|arguments| F::evaluate(arguments))
+    }
+
     /// A model of operations whose operands come first and whose last one is the result.
     pub(super) fn of_ops(ops: Vec<Op>) -> Model {
         Model { ops }
+    }
+
+    /// The operations, operands before what is made of them.
+    pub(super) fn ops(&self) -> &[Op] {
+        &self.ops
     }
 
     /// The operations that lead to number `last`, of a list that `op` reads and whose operands come first.

@@ -342,22 +342,7 @@ impl Distribution {
             return f64::NAN;
         }
         // by the lower tail, where the probability holds its digits
-        if probability > 0.5 { -self.lower(1.0 - probability) } else { self.lower(probability) }
-    }
-
-    /// Quantile for a probability up to one half.
-    fn lower(&self, tail: f64) -> f64 {
-        match self.shape {
-            Shape::Normal { standard_deviation } => standard_deviation * normal_quantile(tail),
-            Shape::StudentT { scale, dof } => scale * t_quantile(tail, dof),
-            Shape::Rectangular { half_width } => half_width * (2.0 * tail - 1.0),
-            Shape::Triangular { half_width } => half_width * trapezoid_lower(tail, 0.0),
-            Shape::Trapezoidal { half_width, beta } => half_width * trapezoid_lower(tail, beta),
-            Shape::CurvilinearTrapezoid { half_width, half_width_error } => {
-                curvilinear_lower(tail, half_width, half_width_error)
-            }
-            Shape::Arcsine { half_width } => -half_width * libm::cos(PI * tail),
-        }
+        if probability > 0.5 { -self.shape.lower(1.0 - probability) } else { self.shape.lower(probability) }
     }
 
     /// Coverage factor of this shape alone for a probability between 0 and 1: half the symmetric interval over the standard uncertainty.
@@ -370,7 +355,7 @@ impl Distribution {
     pub fn coverage_factor(&self, probability: f64) -> Result<f64, Error> {
         let probability = coverage("probability", probability)?;
         let u = above_zero("standard_uncertainty", self.standard_uncertainty())?;
-        Ok(-self.lower((1.0 - probability) / 2.0) / u)
+        Ok(-self.shape.lower((1.0 - probability) / 2.0) / u)
     }
 
     const fn exact(shape: Shape) -> Self {
@@ -390,6 +375,23 @@ impl Distribution {
             Shape::Arcsine { half_width } => Self::arcsine(half_width * factor),
         };
         scaled?.with_dof(self.dof)
+    }
+}
+
+impl Shape {
+    /// Quantile for a probability up to one half.
+    pub(crate) fn lower(self, tail: f64) -> f64 {
+        match self {
+            Shape::Normal { standard_deviation } => standard_deviation * normal_quantile(tail),
+            Shape::StudentT { scale, dof } => scale * t_quantile(tail, dof),
+            Shape::Rectangular { half_width } => half_width * (2.0 * tail - 1.0),
+            Shape::Triangular { half_width } => half_width * trapezoid_lower(tail, 0.0),
+            Shape::Trapezoidal { half_width, beta } => half_width * trapezoid_lower(tail, beta),
+            Shape::CurvilinearTrapezoid { half_width, half_width_error } => {
+                curvilinear_lower(tail, half_width, half_width_error)
+            }
+            Shape::Arcsine { half_width } => -half_width * libm::cos(PI * tail),
+        }
     }
 }
 

@@ -62,7 +62,7 @@ impl Jet {
     }
 
     /// Variable `index` of `count`, at second order.
-    pub(super) fn variable_second(value: f64, index: usize, count: usize) -> Self {
+    pub(crate) fn variable_second(value: f64, index: usize, count: usize) -> Self {
         let second = Second { gradient: unit(index, count), hessian: vec![0.0; count * (count + 1) / 2] };
         Jet { value, terms: Some(Terms::Second(Box::new(second))) }
     }
@@ -83,7 +83,7 @@ impl Jet {
     }
 
     /// Lower triangle of the second derivatives by `count` variables, row by row; zeros for a constant.
-    pub(super) fn hessian(&self, count: usize) -> Vec<f64> {
+    pub(crate) fn hessian(&self, count: usize) -> Vec<f64> {
         let entries = count * (count + 1) / 2;
         match &self.terms {
             None => vec![0.0; entries],

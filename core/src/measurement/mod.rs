@@ -11,6 +11,8 @@ pub mod jet;
 pub mod uncertainty;
 pub mod random;
 pub mod monte_carlo;
+pub mod points;
+pub mod tail;
 pub mod before;
 pub mod preset;
 

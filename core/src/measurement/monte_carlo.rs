@@ -14,6 +14,7 @@
 //! | Student's t, any degrees of freedom | 2 | `sqrt(dof (u^(-2/dof) - 1)) cos(2 pi v)`, exact: the radius of the two-dimensional t by its inverse, and a uniform angle. Source: Bailey, Mathematics of Computation 62 (1994) |
 //! | the two sources of a fitted line | 2 together | the same with cosine and sine: they are jointly t |
 //! | rectangular, triangular, trapezoidal, arcsine | 1 | inverse in closed form. Source: JCGM 101:2008, 6.4 |
+//! | what else a contributor of a [stack](crate::stack) can have | 1 | inverse: in closed form, by a table of cubics for a beta, by place for a sample |
 //! | curvilinear trapezoid | 2 | half-width first, then the value. Source: JCGM 101:2008, 6.4.3.4 |
 //!
 //! Values are kept, 8 bytes each: quantiles are those of the sample and not of a grid. A Student's t of two degrees of freedom or fewer has no
@@ -39,14 +40,19 @@
 
 use super::distribution::{Shape, coverage, refused, trapezoid_lower};
 use super::jet::Jet;
-use super::random::{BLOCK, Column, NormalTable, uniforms};
+use super::points::{Draws, Points};
+use super::random::{BLOCK, Column, NormalTable};
 use super::statistics::{self, as_number};
 use super::uncertainty::{Evaluation, Expanded, Input, Inputs};
 use crate::calc::Model;
 use crate::error::{Error, ErrorKind};
+use crate::special::normal_cdf;
 use crate::wide::{Columnar, Width};
 use core::f64::consts::PI;
+use core::fmt::Debug;
 use core::ops::Range;
+use std::borrow::Cow;
+use std::sync::Arc;
 
 /// Most trials that are kept together: 1 GiB of values.
 pub const MOST_TRIALS: u64 = 1 << 27;
@@ -112,27 +118,55 @@ impl Trials for &Model {
 /// Makes the arguments of a block of trials.
 #[derive(Debug, Clone)]
 struct Sampler<'a> {
-    inputs: &'a [Input],
+    inputs: Cow<'a, [Input]>,
     seed: u64,
     draws: Vec<Draw>,
     /// draws of one trial
     count: u32,
+    points: Draws,
+    /// mean of the normal score of each source; empty when they are drawn as they are
+    shift: Vec<f64>,
     normal: NormalTable,
 }
 
 /// How a source is drawn, and from which draws of the trial.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 struct Draw {
-    shape: Shape,
+    of: Drawn,
     first: u32,
     /// second of two that are jointly t
     sine: bool,
+}
+
+/// What a source is drawn from.
+#[derive(Debug, Clone)]
+pub(crate) enum Drawn {
+    Shape(Shape),
+    /// by its own inverse
+    Inverse(Arc<dyn Inverse>),
+}
+
+/// A distribution that is drawn by its inverse, one draw for each trial.
+pub(crate) trait Inverse: Debug + Send + Sync {
+    /// Quantile of a probability up to one half.
+    fn lower(&self, probability: f64) -> f64;
+
+    /// Quantile of a probability up to one half that is above it.
+    fn upper(&self, probability: f64) -> f64;
+
+    /// Turns numbers of [`uniform`](super::random::uniform) into values.
+    fn quantiles(&self, column: &mut Column) {
+        for place in column {
+            *place = if *place < 0.5 { self.lower(*place) } else { self.upper(1.0 - *place) };
+        }
+    }
 }
 
 /// The values of the trials `first`, `first + 1`, ...
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {
     seed: u64,
+    points: Points,
     first: u64,
     values: Vec<f64>,
 }
@@ -227,7 +261,32 @@ impl<'a> MonteCarlo<'a, &'a Model> {
     }
 }
 
+impl<T: Trials> MonteCarlo<'static, T> {
+    /// A model of inputs that are made of sources of any kind. The sources of shifted trials are moved by so much on the scale of normal
+    /// scores, and the model gets their weight as one argument more.
+    pub(crate) fn of_sources(
+        sources: Vec<Drawn>,
+        inputs: Vec<Input>,
+        model: T,
+        seed: u64,
+        shift: Vec<f64>,
+    ) -> Self {
+        let of = sources.into_iter().map(|of| (of, None)).collect();
+        let sampler = Sampler { shift, ..Sampler::of(of, Cow::Owned(inputs), seed) };
+        MonteCarlo { model, sampler, width: Width::detected() }
+    }
+}
+
 impl<T: Trials> MonteCarlo<'_, T> {
+    /// With draws that lie otherwise than at random.
+    ///
+    /// # Errors
+    /// [`ErrorKind::OutOfRange`] for a Latin hypercube of no trials or more than [`MOST_TRIALS`], and for more draws than Sobol's sequence has dimensions.
+    pub fn with_points(mut self, points: Points) -> Result<Self, Error> {
+        self.sampler.points = Draws::new(points, self.sampler.seed, self.sampler.count)?;
+        Ok(self)
+    }
+
     /// With other instructions than the widest of this machine; the results are the same.
     #[must_use]
     pub fn with_width(self, width: Width) -> Self {
@@ -253,6 +312,13 @@ impl<T: Trials> MonteCarlo<'_, T> {
     /// [`ErrorKind::NotFinite`] when the model is not finite in a trial, which the reason names.
     pub fn part(&self, trials: Range<u64>) -> Result<Part, Error> {
         let mut values = room(trials.end.saturating_sub(trials.start))?;
+        let points = self.sampler.points.points();
+        if let Some(most) = points.most_trials()
+            && trials.end > most
+        {
+            let reason = "these points are fewer";
+            return Err(refused("trials", as_float(trials.end), reason, 1.0, as_float(most)));
+        }
         let mut space = self.sampler.space();
         let mut model_space = self.model.space();
         let mut column = [0.0; BLOCK];
@@ -273,7 +339,7 @@ impl<T: Trials> MonteCarlo<'_, T> {
             values.extend_from_slice(made);
             next += as_count(end - start);
         }
-        Ok(Part { seed: self.sampler.seed, first: trials.start, values })
+        Ok(Part { seed: self.sampler.seed, points, first: trials.start, values })
     }
 
     /// Results of the trials 0 to `trials - 1`.
@@ -291,10 +357,16 @@ impl<T: Trials> MonteCarlo<'_, T> {
     /// 101:2008, 7.9.4.
     ///
     /// # Errors
-    /// [`ErrorKind::OutOfRange`], [`ErrorKind::NotFinite`] for an impossible goal, and as [`Self::part`].
+    /// [`ErrorKind::OutOfRange`], [`ErrorKind::NotFinite`] for an impossible goal, [`ErrorKind::Contradiction`] for other points than random ones, and as
+    /// [`Self::part`].
     pub fn adaptive(&self, goal: Goal) -> Result<Adaptive, Error> {
         let length = sequence_length(&goal)?;
-        let mut all = Part { seed: self.sampler.seed, first: 0, values: Vec::new() };
+        let points = self.sampler.points.points();
+        if points != Points::Random {
+            let reason = "only independent trials say when they have settled";
+            return Err(Error::new(ErrorKind::Contradiction, format!("{points:?}"), reason).at("points"));
+        }
+        let mut all = Part { seed: self.sampler.seed, points, first: 0, values: Vec::new() };
         let mut sequences: Vec<Summary> = Vec::new();
         loop {
             let start = as_count(all.values.len());
@@ -359,39 +431,49 @@ struct Space {
 
 impl<'a> Sampler<'a> {
     fn new(inputs: &'a Inputs, seed: u64) -> Self {
-        let mut draws: Vec<Draw> = Vec::with_capacity(inputs.sources.len());
+        let of = inputs.sources.iter().map(|s| (Drawn::Shape(s.distribution.shape()), s.partner)).collect();
+        Self::of(of, Cow::Borrowed(&inputs.inputs), seed)
+    }
+
+    /// Of sources, each with the other one of two that are jointly t.
+    fn of(sources: Vec<(Drawn, Option<usize>)>, inputs: Cow<'a, [Input]>, seed: u64) -> Self {
+        let mut draws: Vec<Draw> = Vec::with_capacity(sources.len());
         let mut count = 0;
-        for (k, source) in inputs.sources.iter().enumerate() {
-            let shape = source.distribution.shape();
-            let earlier = source.partner.filter(|other| *other < k).and_then(|other| draws.get(other));
-            let draw = match earlier {
-                Some(partner) => Draw { shape, first: partner.first, sine: true },
-                None => Draw { shape, first: count, sine: false },
-            };
-            count = count.max(draw.first + count_of_draws(shape));
-            draws.push(draw);
+        for (k, (of, partner)) in sources.into_iter().enumerate() {
+            let earlier = partner.filter(|other| *other < k).and_then(|other| draws.get(other));
+            let (first, sine) = earlier.map_or((count, false), |partner| (partner.first, true));
+            count = count.max(first + count_of_draws(&of));
+            draws.push(Draw { of, first, sine });
         }
-        Sampler { inputs: &inputs.inputs, seed, draws, count, normal: NormalTable::new() }
+        let (points, normal) = (Draws::random(seed), NormalTable::new());
+        Sampler { inputs, seed, draws, count, points, shift: Vec::new(), normal }
     }
 
     fn space(&self) -> Space {
+        // the weight of a shifted trial is one argument more
+        let arguments = self.inputs.len() + usize::from(!self.shift.is_empty());
         Space {
             second_draw: [0.0; BLOCK],
             errors: vec![[0.0; BLOCK]; self.draws.len()],
-            arguments: vec![[0.0; BLOCK]; self.inputs.len()],
+            arguments: vec![[0.0; BLOCK]; arguments],
         }
     }
 
     #[inline(always)]
     fn arguments(&self, block: u64, space: &mut Space) {
         for (errors, draw) in space.errors.iter_mut().zip(&self.draws) {
-            uniforms(self.seed, block, draw.first, errors);
-            if count_of_draws(draw.shape) == 2 {
-                uniforms(self.seed, block, draw.first + 1, &mut space.second_draw);
+            self.points.column(block, draw.first, errors);
+            if self.shift.is_empty() {
+                if count_of_draws(&draw.of) == 2 {
+                    self.points.column(block, draw.first + 1, &mut space.second_draw);
+                }
+                draw.errors(errors, &space.second_draw, &self.normal);
             }
-            draw.errors(errors, &space.second_draw, &self.normal);
         }
-        for (argument, input) in space.arguments.iter_mut().zip(self.inputs) {
+        if !self.shift.is_empty() {
+            self.shifted(space);
+        }
+        for (argument, input) in space.arguments.iter_mut().zip(self.inputs.iter()) {
             *argument = [input.estimate; BLOCK];
             for (source, factor) in &input.terms {
                 let Some(errors) = space.errors.get(*source) else { continue };
@@ -401,9 +483,41 @@ impl<'a> Sampler<'a> {
             }
         }
     }
+
+    /// Moves the normal score of every draw, and leaves the ratio of the densities as the last argument: of independent scores
+    /// `exp(sum of m (m / 2 - z))`.
+    fn shifted(&self, space: &mut Space) {
+        let mut logs = [0.0; BLOCK];
+        for ((errors, draw), shift) in space.errors.iter_mut().zip(&self.draws).zip(&self.shift) {
+            self.normal.quantiles(errors);
+            for (place, log) in errors.iter_mut().zip(&mut logs) {
+                let score = *place + shift;
+                *log += shift * (shift / 2.0 - score);
+                *place = draw.of.at_score(score);
+            }
+        }
+        if let Some(weights) = space.arguments.last_mut() {
+            *weights = logs.map(libm::exp);
+        }
+    }
 }
 
-fn count_of_draws(shape: Shape) -> u32 {
+impl Drawn {
+    /// Value at a standard normal score; NaN of a shape that takes two draws.
+    pub(crate) fn at_score(&self, score: f64) -> f64 {
+        let tail = || normal_cdf(-score.abs());
+        match self {
+            Drawn::Shape(Shape::Normal { standard_deviation }) => standard_deviation * score,
+            Drawn::Shape(shape) if score < 0.0 => shape.lower(tail()),
+            Drawn::Shape(shape) => -shape.lower(tail()),
+            Drawn::Inverse(inverse) if score < 0.0 => inverse.lower(tail()),
+            Drawn::Inverse(inverse) => inverse.upper(tail()),
+        }
+    }
+}
+
+fn count_of_draws(of: &Drawn) -> u32 {
+    let Drawn::Shape(shape) = of else { return 1 };
     match shape {
         Shape::StudentT { .. } | Shape::CurvilinearTrapezoid { .. } => 2,
         Shape::Normal { .. }
@@ -418,7 +532,11 @@ impl Draw {
     /// Turns the first draw of every trial of a block into the error, with the second one where the shape takes two.
     #[inline(always)]
     fn errors(&self, column: &mut Column, second: &Column, normal: &NormalTable) {
-        match self.shape {
+        let shape = match &self.of {
+            Drawn::Shape(shape) => *shape,
+            Drawn::Inverse(inverse) => return inverse.quantiles(column),
+        };
+        match shape {
             Shape::Normal { standard_deviation } => {
                 normal.quantiles(column);
                 each(column, |quantile| standard_deviation * quantile);
@@ -468,6 +586,12 @@ impl Part {
         self.seed
     }
 
+    /// How its points lie.
+    #[must_use]
+    pub fn points(&self) -> Points {
+        self.points
+    }
+
     /// Numbers of its trials.
     #[must_use]
     pub fn trials(&self) -> Range<u64> {
@@ -504,6 +628,9 @@ impl Part {
             |refused: String, reason| Err(Error::new(ErrorKind::Contradiction, refused, reason).at("parts"));
         if self.seed != next.seed {
             return refuse(next.seed.to_string(), "the parts have different seeds");
+        }
+        if self.points != next.points {
+            return refuse(format!("{:?}", next.points), "the points of the parts lie in different ways");
         }
         if here.end != there.start {
             let refused = format!("{}..{} and {}..{}", here.start, here.end, there.start, there.end);

@@ -125,23 +125,56 @@ const REST_BITS: u32 = 52 - SEGMENT_BITS;
 /// Number, counted over all doubles, of the segment that starts at 2^-33.
 const FIRST_SEGMENT: u64 = (1023 - 33) << SEGMENT_BITS;
 
+/// A function of the tail probability, 2^-33 to one half: each octave is cut into 64 segments with a cubic through value and slope at both ends.
+#[derive(Debug, Clone)]
+pub(crate) struct TailTable(Box<[[f64; 4]; SEGMENTS]>);
+
+impl TailTable {
+    /// The table of a quantile, from its values and the densities there.
+    pub(crate) fn new(at: impl Fn(f64) -> f64, density: impl Fn(f64) -> f64) -> Self {
+        let start = |segment: u64| f64::from_bits((FIRST_SEGMENT + segment) << REST_BITS);
+        let mut table = Box::new([[0.0; 4]; SEGMENTS]);
+        let mut first = at(start(0));
+        for (k, row) in (0..OCTAVES << SEGMENT_BITS).zip(table.iter_mut()) {
+            let width = start(k + 1) - start(k);
+            let last = at(start(k + 1));
+            *row = cubic([first, last], [width / density(first), width / density(last)]);
+            first = last;
+        }
+        TailTable(table)
+    }
+
+    /// Value at a tail probability that the table reaches; none below and above.
+    pub(crate) fn within(&self, tail: f64) -> Option<f64> {
+        (0.5 / TWO_TO_32..0.5).contains(&tail).then(|| self.at(tail))
+    }
+
+    /// Value at a tail probability that is not below the first or above the last.
+    #[inline(always)]
+    fn at(&self, tail: f64) -> f64 {
+        let bits = tail.to_bits();
+        let segment = (bits >> REST_BITS).wrapping_sub(FIRST_SEGMENT) as usize % SEGMENTS;
+        let Some([c0, c1, c2, c3]) = self.0.get(segment) else { return f64::NAN };
+        // the rest of the mantissa as that of a number from 1 to 2
+        let x = f64::from_bits((bits << SEGMENT_BITS) & MANTISSA | 1.0_f64.to_bits()) - 1.0;
+        ((c3 * x + c2) * x + c1) * x + c0
+    }
+}
+
 /// Normal quantiles for the numbers of [`uniform`], without a transcendental function per draw.
 ///
 /// Each octave of the tail probability is cut into 64 segments with a cubic through value and slope at both ends. Its error against
 /// [`normal_quantile`] is below 1e-9 (`tests/monte_carlo.rs`); it increases throughout.
 #[derive(Debug, Clone)]
-pub struct NormalTable(Box<[[f64; 4]; SEGMENTS]>);
+pub struct NormalTable(TailTable);
 
 impl NormalTable {
     /// Makes the table: about 2000 quantiles.
     #[must_use]
     pub fn new() -> Self {
-        let start = |segment: u64| f64::from_bits((FIRST_SEGMENT + segment) << REST_BITS);
-        let mut table = Box::new([[0.0; 4]; SEGMENTS]);
-        for (k, row) in (0..OCTAVES << SEGMENT_BITS).zip(table.iter_mut()) {
-            *row = cubic(start(k), start(k + 1));
-        }
-        NormalTable(table)
+        // the quantile of one half comes out as 0 only to rounding
+        let at = |p: f64| if p < 0.5 { normal_quantile(p) } else { 0.0 };
+        NormalTable(TailTable::new(at, normal_density))
     }
 
     /// Quantile of a probability from 2^-33 to 1 - 2^-33; NaN outside.
@@ -162,7 +195,7 @@ impl NormalTable {
     /// The quantiles of a column of numbers of [`uniform`].
     #[inline(always)]
     pub(super) fn quantiles(&self, column: &mut Column) {
-        let table = &*self.0;
+        let table = &self.0;
         for place in column {
             *place = inside(table, *place);
         }
@@ -171,14 +204,9 @@ impl NormalTable {
 
 /// Without a branch: a loop over it has none to mispredict, and can become vectors.
 #[inline(always)]
-fn inside(table: &[[f64; 4]; SEGMENTS], probability: f64) -> f64 {
+fn inside(table: &TailTable, probability: f64) -> f64 {
     let from_middle = probability - 0.5;
-    let bits = (0.5 - from_middle.abs()).to_bits();
-    let segment = (bits >> REST_BITS).wrapping_sub(FIRST_SEGMENT) as usize % SEGMENTS;
-    let Some([c0, c1, c2, c3]) = table.get(segment) else { return f64::NAN };
-    // the rest of the mantissa as that of a number from 1 to 2
-    let x = f64::from_bits((bits << SEGMENT_BITS) & MANTISSA | 1.0_f64.to_bits()) - 1.0;
-    (((c3 * x + c2) * x + c1) * x + c0).abs().copysign(from_middle)
+    table.at(0.5 - from_middle.abs()).abs().copysign(from_middle)
 }
 
 const MANTISSA: u64 = (1 << 52) - 1;
@@ -189,11 +217,7 @@ impl Default for NormalTable {
     }
 }
 
-/// Hermite's cubic on 0 to 1 between two probabilities.
-fn cubic(start: f64, end: f64) -> [f64; 4] {
-    // the quantile of one half comes out as 0 only to rounding
-    let at = |p: f64| if p < 0.5 { normal_quantile(p) } else { 0.0 };
-    let slope = |p: f64| (end - start) / normal_density(at(p));
-    let (a, b, da, db) = (at(start), at(end), slope(start), slope(end));
+/// Hermite's cubic on 0 to 1 through two values with their slopes.
+fn cubic([a, b]: [f64; 2], [da, db]: [f64; 2]) -> [f64; 4] {
     [a, da, 3.0 * (b - a) - 2.0 * da - db, 2.0 * (a - b) + da + db]
 }

@@ -24,9 +24,9 @@ pub(super) struct Source {
 
 /// An estimate with a linear combination of sources.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Input {
-    pub(super) estimate: f64,
-    pub(super) terms: Vec<(usize, f64)>,
+pub(crate) struct Input {
+    pub(crate) estimate: f64,
+    pub(crate) terms: Vec<(usize, f64)>,
 }
 
 /// The inputs of a model and the independent sources they are made of. See the [module](self).

@@ -3,6 +3,7 @@
 mod caution;
 mod data;
 mod markdown;
+mod table;
 mod text;
 
 pub use caution::{HEATED_PART, LINER_WORK, OVERHEATED_PART, PRESS_WORK};
@@ -13,6 +14,7 @@ pub use data::{
     RunningReport, TargetReport, WindowReport,
 };
 pub(crate) use data::{report, written};
+pub(crate) use table::{aligned, exponent_of, short};
 pub(crate) use text::{Page, give_or_take};
 
 /// Format name of a report.

@@ -16,6 +16,8 @@ formula! {
     Squish: squish ["mm"] = (deck_clearance, gasket) => deck_clearance + gasket; source "definition";
     /// From the crown to the head, by the protrusion.
     SquishOverProtrusion: squish ["mm"] = (gasket, protrusion) => gasket - protrusion; source "definition";
+    /// From the deck up to the flange of a liner on its shims.
+    LinerProtrusion: protrusion ["mm"] = (flange, shim, counterbore) => flange + shim - counterbore; source "definition";
     /// Volume of a cylinder; negative below a negative height.
     Cylinder: v ["cm3"] = (d, h) => d * d * h * PI / 4000.0; source "definition";
     /// Volume between two cylinders.

@@ -1,9 +1,12 @@
 //! Contributors of a stack: nominal, limits, how often, and how the actual size varies.
 
+use super::inverse;
 use super::kernel::{Kernel, Scaled};
+use super::moments::{self, Moments};
 use crate::choice::choices;
 use crate::error::{Error, ErrorKind, moves_the_cursor};
 use crate::measurement::distribution::{Distribution, Shape, above_zero, refused, within};
+use crate::measurement::monte_carlo::Drawn;
 use crate::measurement::statistics::{as_number, sum, too_few};
 
 /// Largest size of a length: its powers stay finite.
@@ -211,6 +214,22 @@ impl Variation {
         match &self.form {
             Form::About(d) => d.standard_uncertainty() * d.standard_uncertainty(),
             Form::Other(kernel) => scaled(kernel, 1.0).moments().1,
+        }
+    }
+
+    /// Its middle and what is drawn about it.
+    pub(super) fn drawn(&self) -> (f64, Drawn) {
+        match &self.form {
+            Form::About(distribution) => (self.centre, Drawn::Shape(distribution.shape())),
+            Form::Other(kernel) => (self.centre, Drawn::Inverse(inverse::of(kernel))),
+        }
+    }
+
+    /// Central moments of the deviation up to the eighth: place `k` has that of order `k`.
+    pub(super) fn moments(&self) -> Moments {
+        match &self.form {
+            Form::About(distribution) => moments::of_shape(distribution.shape()),
+            Form::Other(kernel) => moments::of_nodes(&scaled(kernel, 1.0).nodes(0.0, 0.0)),
         }
     }
 

@@ -109,7 +109,7 @@ impl Kernel {
         }
     }
 
-    fn density(&self, v: f64) -> f64 {
+    pub(super) fn density(&self, v: f64) -> f64 {
         let (low, high) = self.ends();
         if v < low || v > high {
             return 0.0;

@@ -4,26 +4,48 @@ mod allocation;
 mod closed;
 mod contributor;
 mod convolution;
+pub mod document;
+mod engine;
+mod evaluate;
+mod function;
+mod inverse;
 mod kernel;
 mod kind;
 mod line;
+mod moments;
 mod plot;
+mod read;
+mod report;
 mod sensitivity;
 mod sum;
+mod text;
+mod trials;
+mod worst;
 
 pub use allocation::{Allocation, ToleranceCost, Wanted};
 pub use contributor::{Contributor, Toward, Variation};
+pub use document::StackDocument;
+pub use engine::EngineStack;
+pub use evaluate::{FORMAT, VERSION, stack_json, stack_json_bytes};
+pub use function::{Derivation, Derivatives, Effect, FirstOrder, Function, Law, Propagation, SecondOrder};
 pub use kind::{VariationKind, cause_of_kind};
 pub use plot::Curve;
+pub use report::{
+    EstimateReport, ExactReport, LimitsReport, PropagationReport, PublishedReport, REPORT_FORMAT,
+    REPORT_VERSION, ShareReport, SpanReport, StackReport, TrialsReport, WorstCaseReport,
+};
 pub use sensitivity::Sensitivity;
+pub use worst::{Extreme, Proof, WorstCase};
 
 use crate::error::{Error, ErrorKind};
 use crate::measurement::distribution::{Distribution, coverage, within};
+use crate::measurement::monte_carlo::{Drawn, MonteCarlo, Trials};
 use crate::measurement::statistics::{self, too_few};
-use crate::measurement::uncertainty::root_sum_square;
+use crate::measurement::uncertainty::{Input, root_sum_square};
 use crate::special::normal_quantile;
 use contributor::{LARGEST, Parts};
 use sum::{Asked, Estimate, Sum};
+use trials::{Beyond, Only, Sources};
 
 /// Most pieces of a stack, counts included.
 const MOST_PIECES: u32 = 2000;
@@ -116,9 +138,6 @@ impl Stack {
     /// [`ErrorKind::MissingField`] without contributors, [`ErrorKind::Repeated`] for a name that stands twice, [`ErrorKind::OutOfRange`]
     /// for more than 2000 pieces.
     pub fn new(contributors: Vec<Contributor>) -> Result<Self, Error> {
-        if contributors.is_empty() {
-            return Err(too_few("contributors", "at least one contributor is needed"));
-        }
         check(&contributors)?;
         Ok(Self::made(contributors, Vec::new()))
     }
@@ -422,6 +441,52 @@ impl Stack {
         Err(Error::new(ErrorKind::Contradiction, p.to_string(), reason).at("probability"))
     }
 
+    /// Trials of the stack; any seed will do, and the same one gives the same trials.
+    #[must_use]
+    pub fn monte_carlo(&self, seed: u64) -> MonteCarlo<'static, impl Trials + use<>> {
+        let Sources { drawn, inputs } = self.sources();
+        MonteCarlo::of_sources(drawn, inputs, Only, seed, Vec::new())
+    }
+
+    /// Trials of a tail by importance sampling, as [`Function::importance`]. The [exact](Self::outside) probability is better where there is one.
+    ///
+    /// # Errors
+    /// As [`Function::importance`].
+    pub fn importance(
+        &self,
+        toward: Toward,
+        limit: f64,
+        seed: u64,
+    ) -> Result<MonteCarlo<'static, impl Trials + use<>>, Error> {
+        let limit = within("limit", limit, -f64::MAX, f64::MAX)?;
+        let sources = self.sources();
+        let whole = |x: &[f64]| (x.first().copied().unwrap_or(f64::NAN), vec![1.0]);
+        let shift = trials::shift_toward(&sources, &whole, toward, limit)?;
+        let Sources { drawn, inputs } = sources;
+        let beyond = Beyond { of: Only, toward, limit };
+        Ok(MonteCarlo::of_sources(drawn, inputs, beyond, seed, shift))
+    }
+
+    /// One input, the stack: every piece and every shared cause is a source of its own.
+    fn sources(&self) -> Sources {
+        let (mut drawn, mut terms, mut centres) = (Vec::new(), Vec::new(), Vec::new());
+        for contributor in &self.contributors {
+            let (centre, of) = contributor.variation.drawn();
+            centres.push(contributor.nominal_part());
+            centres.push(contributor.coefficient * f64::from(contributor.count) * centre);
+            for _ in 0..contributor.count {
+                terms.push((drawn.len(), contributor.coefficient));
+                drawn.push(of.clone());
+            }
+        }
+        for cause in &self.causes {
+            terms.push((drawn.len(), cause.factor));
+            drawn.push(Drawn::Shape(cause.distribution.shape()));
+        }
+        let estimate = statistics::sum(centres.into_iter());
+        Sources { drawn, inputs: vec![Input { estimate, terms }] }
+    }
+
     /// Capability against two limits: indices from mean and standard deviation, probabilities from the exact distribution.
     ///
     /// # Errors
@@ -441,6 +506,28 @@ impl Stack {
     }
 }
 
+/// Refuses no contributor at all, and a name that stands twice.
+fn check_names(contributors: &[Contributor]) -> Result<(), Error> {
+    if contributors.is_empty() {
+        return Err(too_few("contributors", "at least one contributor is needed"));
+    }
+    for (k, contributor) in contributors.iter().enumerate() {
+        if contributors.iter().take(k).any(|c| c.name == contributor.name) {
+            let reason = "this contributor stands twice; equal pieces are a count";
+            let error = Error::new(ErrorKind::Repeated, contributor.name.as_str(), reason);
+            return Err(error.at(&format!("contributors/{k}/name")));
+        }
+    }
+    Ok(())
+}
+
+/// As [`check_names`], and refuses too many pieces.
+fn check(contributors: &[Contributor]) -> Result<(), Error> {
+    check_names(contributors)?;
+    let pieces: u32 = contributors.iter().map(|c| c.count).fold(0, u32::saturating_add);
+    within("contributors", f64::from(pieces), 1.0, f64::from(MOST_PIECES)).map(drop)
+}
+
 /// Refuses an estimate that is not known well enough.
 fn known(field: &str, x: f64, estimate: Estimate) -> Result<Estimate, Error> {
     if estimate.relative() <= WORST {
@@ -448,19 +535,4 @@ fn known(field: &str, x: f64, estimate: Estimate) -> Result<Estimate, Error> {
     }
     let reason = "no way to this probability is accurate enough for these contributors; a normal contributor, however small, would help";
     Err(Error::new(ErrorKind::Contradiction, x.to_string(), reason).value(x).at(field))
-}
-
-/// Refuses too many pieces, and a name that stands twice.
-fn check(contributors: &[Contributor]) -> Result<(), Error> {
-    let pieces: u32 = contributors.iter().map(|c| c.count).fold(0, u32::saturating_add);
-    within("contributors", f64::from(pieces), 1.0, f64::from(MOST_PIECES))?;
-    for (k, contributor) in contributors.iter().enumerate() {
-        let same = |c: &&Contributor| c.name == contributor.name;
-        if contributors.iter().take(k).any(|c| same(&c)) {
-            let reason = "this contributor stands twice; equal pieces are a count";
-            let error = Error::new(ErrorKind::Repeated, contributor.name.as_str(), reason);
-            return Err(error.at(&format!("contributors/{k}/name")));
-        }
-    }
-    Ok(())
 }

@@ -1,0 +1,151 @@
+//! Probabilities from trials, with intervals that say how far they can be trusted.
+
+use super::distribution::{coverage, within};
+use super::monte_carlo::Part;
+use super::points::Points;
+use super::statistics::{self, as_number, too_few};
+use crate::error::{Error, ErrorKind};
+use crate::special::{coverage_factor, f_quantile, normal_quantile};
+
+/// Fewest effective trials beyond a limit of an importance sample that says something of its own error.
+const LEAST_EFFECTIVE: f64 = 100.0;
+
+/// A probability as the share of the trials, with its interval of Clopper and Pearson, which covers with at least its confidence.
+/// Source: Clopper and Pearson, Biometrika 26 (1934); by the F distribution.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Proportion {
+    /// Trials that it happened in.
+    pub count: u64,
+    /// Share of the trials.
+    pub probability: f64,
+    /// Lower end of the interval.
+    pub lower: f64,
+    /// Upper end of the interval.
+    pub upper: f64,
+}
+
+/// Shares of the trials outside two limits.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Outside {
+    /// Below the lower limit.
+    pub below: Proportion,
+    /// Above the upper limit.
+    pub above: Proportion,
+}
+
+/// A mean of weights or of independent runs, with its interval.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Mean {
+    /// The mean.
+    pub mean: f64,
+    /// Its standard deviation.
+    pub standard_error: f64,
+    /// Lower end of the interval, not below zero for a probability.
+    pub lower: f64,
+    /// Upper end of the interval.
+    pub upper: f64,
+    /// `(sum of weights)^2 / sum of squares`: how many trials of equal weight would say as much. Source: Kish, Survey Sampling (1965).
+    pub effective: f64,
+}
+
+impl Part {
+    /// Shares of the trials below `lower` and above `upper`, infinite where there is no limit.
+    ///
+    /// # Errors
+    /// [`ErrorKind::OutOfRange`], [`ErrorKind::OutOfOrder`]; [`ErrorKind::Contradiction`] for trials that are not independent: of those, see [`Mean::of_runs`].
+    pub fn outside(&self, lower: f64, upper: f64, confidence: f64) -> Result<Outside, Error> {
+        let confidence = coverage("confidence", confidence)?;
+        if lower.is_nan() || upper.is_nan() || upper < lower {
+            let reason = "the upper limit must not be below the lower";
+            return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason).at("upper"));
+        }
+        if self.points() != Points::Random {
+            let reason = "points that are spread evenly are not independent: their shares have no interval of this kind";
+            return Err(Error::new(ErrorKind::Contradiction, "", reason).at("points"));
+        }
+        let share = |which: &dyn Fn(f64) -> bool| {
+            let count = self.values().iter().filter(|v| which(**v)).count();
+            proportion(count, self.values().len(), confidence)
+        };
+        Ok(Outside { below: share(&|v| v < lower), above: share(&|v| v > upper) })
+    }
+
+    /// Share of the trials outside the limits as a number alone, for points of any kind.
+    #[must_use]
+    pub fn share_outside(&self, lower: f64, upper: f64) -> f64 {
+        let count = self.values().iter().filter(|v| **v < lower || **v > upper).count();
+        as_number(count) / as_number(self.values().len())
+    }
+
+    /// The probability that the weights of a run of [importance sampling](crate::stack::Function::importance) come to, with the normal interval of their mean.
+    ///
+    /// # Errors
+    /// [`ErrorKind::OutOfRange`]; [`ErrorKind::Contradiction`] when fewer than 100 effective trials are beyond the limit: then their spread does not say how
+    /// wrong they are; and for values below zero, which are no weights.
+    pub fn importance(&self, confidence: f64) -> Result<Mean, Error> {
+        let confidence = coverage("confidence", confidence)?;
+        let refuse = |value: f64, reason: &str| {
+            Err(Error::new(ErrorKind::Contradiction, value.to_string(), reason).value(value).at("trials"))
+        };
+        let (mut whole, mut squares) = (0.0, 0.0);
+        for weight in self.values() {
+            if *weight < 0.0 {
+                return refuse(*weight, "a value below zero is no weight");
+            }
+            whole += weight;
+            squares += weight * weight;
+        }
+        let effective = if squares > 0.0 { whole * whole / squares } else { 0.0 };
+        if effective < LEAST_EFFECTIVE {
+            return refuse(effective, "fewer than 100 effective trials are beyond the limit");
+        }
+        let count = as_number(self.values().len());
+        let (mean, deviation) = self.moments()?;
+        let standard_error = deviation / count.sqrt();
+        let half = -normal_quantile((1.0 - confidence) / 2.0) * standard_error;
+        let lower = libm::fmax(mean - half, 0.0);
+        Ok(Mean { mean, standard_error, lower, upper: mean + half, effective })
+    }
+}
+
+impl Mean {
+    /// Mean of the results of independent runs (other seeds, the same trials), with Student's interval: the honest error of points that are spread evenly.
+    ///
+    /// # Errors
+    /// [`ErrorKind::MissingField`] for fewer than two runs, [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`].
+    pub fn of_runs(results: &[f64], confidence: f64) -> Result<Self, Error> {
+        let confidence = coverage("confidence", confidence)?;
+        if results.len() < 2 {
+            return Err(too_few("results", "at least two runs are needed"));
+        }
+        for (k, result) in results.iter().enumerate() {
+            within(&format!("results/{k}"), *result, -1e100, 1e100)?;
+        }
+        let sample = statistics::sample(results)?;
+        let standard_error = sample.deviation_of_mean;
+        let half = coverage_factor(confidence, as_number(results.len() - 1)) * standard_error;
+        let (mean, effective) = (sample.mean, as_number(results.len()));
+        Ok(Mean { mean, standard_error, lower: mean - half, upper: mean + half, effective })
+    }
+}
+
+fn proportion(count: usize, trials: usize, confidence: f64) -> Proportion {
+    let (hits, misses) = (as_number(count), as_number(trials - count));
+    let tail = (1.0 - confidence) / 2.0;
+    // quantiles of beta distributions as ratios of the F distribution
+    let lower = match count {
+        0 => 0.0,
+        _ => {
+            let odds = hits / (misses + 1.0) * f_quantile(tail, 2.0 * hits, 2.0 * (misses + 1.0));
+            odds / (1.0 + odds)
+        }
+    };
+    let upper = match trials - count {
+        0 => 1.0,
+        _ => {
+            let odds = misses / (hits + 1.0) * f_quantile(tail, 2.0 * misses, 2.0 * (hits + 1.0));
+            1.0 / (1.0 + odds)
+        }
+    };
+    Proportion { count: count as u64, probability: hits / as_number(trials), lower, upper }
+}

@@ -1,0 +1,232 @@
+#![doc = include_str!("../../docs/stack-document.md")]
+
+use super::{EngineStack, Toward};
+use crate::budget::document::{HalfWidth, Normal, Trapezoidal};
+use crate::choice::choices;
+use crate::job::{Count, Entry, Probability, Real, Words};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Structures of the document: unknown fields are refused.
+macro_rules! document {
+    ($($(#[doc = $doc:literal])+ $name:ident { $($(#[$field_meta:meta])* $field:ident: $type:ty,)+ })+) => {
+        $(
+            $(#[doc = $doc])+
+            #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+            #[serde(deny_unknown_fields)]
+            pub struct $name {
+                $($(#[$field_meta])* pub $field: $type,)+
+            }
+        )+
+    };
+}
+
+document! {
+    /// Contributors, how they add up, and what is asked of the whole.
+    StackDocument {
+        /// `gaugepoint-stack`
+        format: Entry<Words>,
+        /// Version of the format: 1.
+        version: Entry<Count>,
+        /// Name of the stack.
+        name: Entry<Words>,
+        /// For the reader of the document.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        note: Option<Entry<Words>>,
+        /// Unit of the result: a label, nothing is converted; of a ready-made stack it is left out.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        unit: Option<Entry<Words>>,
+        /// The contributors.
+        contributors: Vec<ContributorEntry>,
+        /// The stack as a formula in the symbols of the contributors. Without a formula and an engine stack it is linear.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        formula: Option<Entry<Words>>,
+        /// A ready-made stack of an engine, whose contributors bear its names.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        engine: Option<EngineStack>,
+        /// Causes that several contributors of a linear stack share.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        causes: Vec<CauseEntry>,
+        /// Limits of the result.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        limits: Option<LimitsEntry>,
+        /// Trials, and what they are to say.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        monte_carlo: Option<TrialsEntry>,
+    }
+    /// One contributor.
+    ContributorEntry {
+        /// Name, unique in the stack.
+        name: Entry<Words>,
+        /// Its name in the formula; its name unless stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        symbol: Option<Entry<Words>>,
+        /// Nominal size.
+        nominal: Entry<Real>,
+        /// Lower limit, as a deviation from the nominal.
+        lower: Entry<Real>,
+        /// Upper limit, as a deviation from the nominal.
+        upper: Entry<Real>,
+        /// Change of a linear stack for a change of this; 1 unless stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        coefficient: Option<Entry<Real>>,
+        /// Independent pieces of this kind in a linear stack; 1 unless stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        count: Option<Entry<Count>>,
+        /// Middle of a symmetric distribution, as a deviation from the nominal; 0 unless stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        centre: Option<Entry<Real>>,
+        /// How the actual size varies.
+        distribution: VariationEntry,
+    }
+    /// A cause that several contributors share.
+    CauseEntry {
+        /// Name, unique in the stack.
+        name: Entry<Words>,
+        /// Distribution of its error.
+        distribution: VariationEntry,
+        /// The contributors that it moves.
+        on: Vec<EffectEntry>,
+    }
+    /// What a cause does to a contributor.
+    EffectEntry {
+        /// Name of the contributor.
+        contributor: Entry<Words>,
+        /// What one unit of the error adds to every piece of it; 1 unless stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        factor: Option<Entry<Real>>,
+    }
+    /// Limits of the result; one that is absent is no limit.
+    LimitsEntry {
+        /// Lower limit.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        lower: Option<Entry<Real>>,
+        /// Upper limit.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        upper: Option<Entry<Real>>,
+    }
+    /// Trials.
+    TrialsEntry {
+        /// The same seed gives the same trials.
+        seed: Entry<Count>,
+        /// Number of trials of a run.
+        trials: Entry<Count>,
+        /// Probability within the interval of the stack; 0.9973 unless stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        probability: Option<Entry<Probability>>,
+        /// Confidence of the intervals of what is estimated; 0.95 unless stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        confidence: Option<Entry<Probability>>,
+        /// How the points of the trials lie; at random unless stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        points: Option<PointsChoice>,
+        /// Independent runs of points that are spread evenly, 2 to 1000, of which the interval is made; 10 unless stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        runs: Option<Entry<Count>>,
+        /// Whether the probabilities outside the limits are sought by importance sampling; they are not unless stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rare: Option<bool>,
+    }
+    /// The capability of a process against the limits of the contributor.
+    Capability {
+        /// `Cp`.
+        cp: Entry<Real>,
+        /// `Cpk`, not above `Cp`.
+        cpk: Entry<Real>,
+        /// The limit that the process has moved toward.
+        toward: Toward,
+    }
+    /// A triangle.
+    Triangle {
+        /// Lower end, as a deviation.
+        low: Entry<Real>,
+        /// Where it is highest.
+        mode: Entry<Real>,
+        /// Upper end.
+        high: Entry<Real>,
+    }
+    /// A beta distribution.
+    Beta {
+        /// First shape.
+        alpha: Entry<Real>,
+        /// Second shape.
+        beta: Entry<Real>,
+        /// Lower end, as a deviation.
+        low: Entry<Real>,
+        /// Upper end.
+        high: Entry<Real>,
+    }
+    /// A normal that was cut off at two limits.
+    TruncatedNormal {
+        /// Mean before it was cut off, as a deviation.
+        mean: Entry<Real>,
+        /// Standard deviation before it was cut off.
+        standard_deviation: Entry<Real>,
+        /// Lower end, as a deviation.
+        low: Entry<Real>,
+        /// Upper end.
+        high: Entry<Real>,
+    }
+    /// Measured quantiles.
+    Skewed {
+        /// The quantiles, rising, two or more.
+        quantiles: Vec<Quantile>,
+    }
+    /// A measured quantile.
+    Quantile {
+        /// Probability below it.
+        probability: Entry<Real>,
+        /// Deviation.
+        value: Entry<Real>,
+    }
+    /// Measured deviations.
+    Sample {
+        /// The deviations.
+        values: Vec<Entry<Real>>,
+    }
+}
+
+/// The limits of the contributor say it all.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct WithinLimits {}
+
+/// How an actual size varies, in deviations from the nominal. See [`Variation`](super::Variation).
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum VariationEntry {
+    /// Normal, by its standard deviation.
+    Normal(Normal),
+    /// Normal, by the capability of its process.
+    NormalByCapability(Capability),
+    /// Uniform about the centre.
+    Rectangular(HalfWidth),
+    /// Uniform between the limits of the contributor.
+    UniformWithinLimits(WithinLimits),
+    /// Triangle from its ends and its mode.
+    Triangular(Triangle),
+    /// Symmetric trapezoid about the centre.
+    Trapezoidal(Trapezoidal),
+    /// U-shaped about the centre.
+    Arcsine(HalfWidth),
+    /// Beta between two ends.
+    Beta(Beta),
+    /// Normal that was cut off.
+    TruncatedNormal(TruncatedNormal),
+    /// Through measured quantiles.
+    Skewed(Skewed),
+    /// Measured deviations.
+    Sample(Sample),
+}
+
+choices! {
+    /// How the points of trials lie.
+    PointsChoice {
+        /// Independent of each other.
+        Random = "random",
+        /// One in every layer of every draw.
+        LatinHypercube = "latin_hypercube",
+        /// Sobol's sequence, scrambled.
+        Sobol = "sobol",
+    }
+}
