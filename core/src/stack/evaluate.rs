@@ -179,7 +179,7 @@ fn span(of: Span) -> SpanReport {
 }
 
 fn share(of: Share) -> ShareReport {
-    let Share { name, standard_deviation, share } = of;
+    let Share { name, standard_deviation, share, .. } = of;
     ShareReport { name, sensitivity: None, standard_deviation, share, together: None }
 }
 
