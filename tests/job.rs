@@ -1132,7 +1132,7 @@ fn a_window_of_the_bore_does_not_support_the_piston() {
     let within = |p: &gaugepoint::fit::PlaceReport| {
         let depth = p.depth_mm.expect("a depth");
         let from_axis = p.angle_deg % 180.0;
-        depth > 125.0 && depth < 145.0 && (from_axis < 20.0 || from_axis > 160.0)
+        depth > 125.0 && depth < 145.0 && !(20.0..=160.0).contains(&from_axis)
     };
     assert!(within(&was.place) && !within(&is.place), "{:?} {:?}", was.place, is.place);
     assert!(is.smallest.value_mm > was.smallest.value_mm);
