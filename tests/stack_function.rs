@@ -483,7 +483,7 @@ fn importance_sampling_reaches_rare_tails() {
     let rectangles = Stack::new(rectangles).unwrap();
     // far out the exact distribution needs rectangles and normals
     let mixed = stack_of(&["normal", "rectangular", "triangular", "trapezoidal"]);
-    for (stack, scores, trials) in [(mixed, 5.1, 40_000), (rectangles, 3.79, 8_000)] {
+    for (stack, scores, trials) in [(mixed, 5.1, 20_000), (rectangles, 3.79, 40_000)] {
         for (toward, side) in [(Toward::Lower, -1.0), (Toward::Upper, 1.0)] {
             let limit = stack.mean() + side * scores * stack.standard_deviation();
             let exact = match toward {
