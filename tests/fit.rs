@@ -3,7 +3,6 @@
 #![expect(
     clippy::unwrap_used,
     clippy::expect_used,
-    clippy::indexing_slicing,
     reason = "a test stops where it fails"
 )]
 

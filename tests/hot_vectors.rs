@@ -8,6 +8,7 @@
     reason = "a test that panics has failed"
 )]
 #![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
+#![allow(clippy::float_cmp, reason = "no area and the whole turn are exact")]
 
 use gaugepoint::clearance::hot::inverse::Answer;
 use gaugepoint::clearance::hot::onset::Onset;
