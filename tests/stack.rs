@@ -146,7 +146,7 @@ fn capability_says_sigma_and_shift() {
         let variation = Variation::normal_by_capability((-0.03, 0.05), 1.0, 2.0 / 3.0, toward).unwrap();
         // sigma = 0.08 / 6, moved by one sigma from the middle 0.01
         close(variation.mean(), 0.01 + side * 0.08 / 6.0, 1e-14, "mean");
-        close(variation.variance(), (0.08_f64 / 6.0).powi(2), 1e-14, "variance");
+        close(variation.variance(), 0.08 * 0.08 / 36.0, 1e-14, "variance");
         let stack = Stack::new(vec![Contributor::new("x", 10.0, (-0.03, 0.05), variation).unwrap()]).unwrap();
         let tail = stack.outside(9.97, 10.05).unwrap();
         let (near, far) = if side > 0.0 { (tail.above, tail.below) } else { (tail.below, tail.above) };
@@ -267,8 +267,9 @@ fn least_cost_of_a_normal_stack_is_the_closed_form() {
         let costs: Vec<ToleranceCost> =
             factors.iter().enumerate().map(|(k, b)| cost(k, *b, power, (1e-4, 10.0))).collect();
         let made = stack.allocate(limits, wanted, &costs).unwrap();
-        let ratio = |k: usize| (factors[k] / coefficients[k].powi(2)).powf(1.0 / (power + 2.0));
-        let root = (0..4).map(|k| (coefficients[k] * ratio(k)).powi(2)).sum::<f64>().sqrt();
+        let square = |x: f64| x * x;
+        let ratio = |k: usize| libm::pow(factors[k] / square(coefficients[k]), 1.0 / (power + 2.0));
+        let root = (0..4).map(|k| square(coefficients[k] * ratio(k))).sum::<f64>().sqrt();
         for (k, t) in made.tolerances.iter().enumerate() {
             close(*t, 3.0 * 0.05 * ratio(k) / root, 1e-8, "tolerance");
         }
@@ -291,7 +292,7 @@ fn least_cost_is_stationary_for_any_shape() {
         let slopes = made.stack.sensitivities(-1.9, 1.5).unwrap();
         let mut between = 0;
         for (cost, t) in costs.iter().zip(&made.tolerances) {
-            let gain = cost.power * cost.factor / t.powf(cost.power + 1.0);
+            let gain = cost.power * cost.factor / libm::pow(*t, cost.power + 1.0);
             let slope = (slopes[cost.place].below + slopes[cost.place].above) / outside;
             let price = gain / slope;
             if *t > 0.2 && *t < 0.9 {

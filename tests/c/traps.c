@@ -274,11 +274,13 @@ static void stacks(void) {
         GaugepointTail tail;
         memset(&tail, 0, sizeof tail);
         tail.struct_size = sizeof tail;
-        outcome(gaugepoint_stack_quantile_above(stack, odd[k], &out, NULL), out);
-        int32_t status = gaugepoint_stack_outside(stack, -INFINITY, odd[k], &tail, NULL);
+        int32_t status = gaugepoint_stack_quantile_above(stack, odd[k], &out, NULL);
+        outcome(status, out);
+        status = gaugepoint_stack_outside(stack, -INFINITY, odd[k], &tail, NULL);
         outcome(status, status == GAUGEPOINT_STATUS_OK ? tail.above : NAN);
         out = NAN;
-        outcome(gaugepoint_stack_densities(stack, &odd[k], 1, &out, NULL), out);
+        status = gaugepoint_stack_densities(stack, &odd[k], 1, &out, NULL);
+        outcome(status, out);
         status = gaugepoint_stack_sensitivities(stack, odd[k], INFINITY, below, above, 4, NULL);
         outcome(status, status == GAUGEPOINT_STATUS_OK ? below[0] : NAN);
         unsigned place = (unsigned)(k % (int)count);
