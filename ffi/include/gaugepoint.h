@@ -16,8 +16,8 @@
  * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
  * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
  * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
- * what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures, and what
- * stands within a record.
+ * what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures,
+ * GaugepointContributor, GaugepointShare, GaugepointToleranceCost, and what stands within a record.
  *
  * ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
  * anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -35,8 +35,9 @@
  * GaugepointError that is too long is cut between characters; a NUL within it is shown as U+2400.
  *
  * OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else. Texts that are returned as const char *
- * live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, once. Nothing
- * that is passed in is kept: a hot fit holds copies of what it was made from, and never changes.
+ * live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, a GaugepointStack
+ * by gaugepoint_stack_new and gaugepoint_stack_free, each once. Nothing that is passed in is kept: a hot fit and a stack hold copies of what they
+ * were made from, and a hot fit never changes.
  *
  * ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
  * GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
@@ -717,9 +718,81 @@ typedef enum GaugepointOnsetOutcome {
 } GaugepointOnsetOutcome;
 
 /**
+ * How a contributor varies, with its numbers in order: deviations from the nominal.
+ */
+typedef enum GaugepointVariation {
+  /**
+   * Centre, standard deviation. A shared cause has no centre.
+   */
+  GAUGEPOINT_VARIATION_NORMAL = 1,
+  /**
+   * Lower and upper limit, Cp, Cpk: a normal whose mean has moved toward the lower limit.
+   */
+  GAUGEPOINT_VARIATION_CAPABILITY_TOWARD_LOWER = 2,
+  /**
+   * Lower and upper limit, Cp, Cpk: a normal whose mean has moved toward the upper limit.
+   */
+  GAUGEPOINT_VARIATION_CAPABILITY_TOWARD_UPPER = 3,
+  /**
+   * Mean and standard deviation before sorting, lower and upper limit of the sorting.
+   */
+  GAUGEPOINT_VARIATION_TRUNCATED_NORMAL = 4,
+  /**
+   * Centre, half-width. A shared cause has no centre.
+   */
+  GAUGEPOINT_VARIATION_RECTANGULAR = 5,
+  /**
+   * Lower end, mode, upper end. Of a shared cause the half-width.
+   */
+  GAUGEPOINT_VARIATION_TRIANGULAR = 6,
+  /**
+   * Centre, half-width of the base, width of the top over that of the base. A shared cause has no centre.
+   */
+  GAUGEPOINT_VARIATION_TRAPEZOIDAL = 7,
+  /**
+   * Centre, half-width. A shared cause has no centre.
+   */
+  GAUGEPOINT_VARIATION_ARCSINE = 8,
+  /**
+   * Two shapes, lower end, upper end.
+   */
+  GAUGEPOINT_VARIATION_BETA = 9,
+  /**
+   * Probability and value in turn, of two measured quantiles or more.
+   */
+  GAUGEPOINT_VARIATION_SKEWED = 10,
+  /**
+   * The measured values.
+   */
+  GAUGEPOINT_VARIATION_SAMPLE = 11,
+} GaugepointVariation;
+
+/**
+ * What tolerances of least cost must reach.
+ */
+typedef enum GaugepointWanted {
+  /**
+   * At most this probability outside the limits, from the exact distribution; 1 ppm is 1e-6.
+   */
+  GAUGEPOINT_WANTED_OUTSIDE = 1,
+  /**
+   * At least this Cpk, from mean and standard deviation.
+   */
+  GAUGEPOINT_WANTED_CPK = 2,
+} GaugepointWanted;
+
+/**
  * One piston in one bore at its temperatures, ready to be asked. It never changes; any number of threads may ask it at once.
  */
 typedef struct GaugepointHotFit GaugepointHotFit;
+
+/**
+ * A linear stack; made by gaugepoint_stack_new, freed by gaugepoint_stack_free and by nothing else.
+ *
+ * Lengths are in one unit, the caller's. It may be asked from any number of threads at once; while it is added to or
+ * freed, nothing else may use it.
+ */
+typedef struct GaugepointStack GaugepointStack;
 
 /**
  * What was refused, and why. Belongs to the caller; see ERROR at the head.
@@ -2509,6 +2582,36 @@ typedef struct GaugepointMaterial {
 } GaugepointMaterial;
 
 /**
+ * Illustrative temperatures of a duty; see RECORDS at the head. A fit document takes them by name.
+ */
+typedef struct GaugepointDuty {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Name, as documents take it.
+   */
+  const char *name;
+  /**
+   * Where the figures come from.
+   */
+  const char *source;
+  /**
+   * A GaugepointConfidence.
+   */
+  int32_t confidence;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Half-width of the error of all temperatures, in K.
+   */
+  double permissible_error_k;
+} GaugepointDuty;
+
+/**
  * A law of expansion, as the functions gaugepoint_growth_... have it; its form says which fields count. A plain structure; start it zeroed.
  */
 typedef struct GaugepointLaw {
@@ -2906,6 +3009,10 @@ typedef struct GaugepointHotBestPlaced {
    * Moved along the pin, toward the front.
    */
   double pin_mm;
+  /**
+   * The most room of any place sideways is certainly within this of the clearance.
+   */
+  double certified_within_mm;
 } GaugepointHotBestPlaced;
 
 /**
@@ -4507,6 +4614,13 @@ int32_t gaugepoint_growth_built_in(const char *name,
 int32_t gaugepoint_material(size_t index,
                             struct GaugepointMaterial *out,
                             struct GaugepointError *error);
+
+/**
+ * The duties with illustrative temperatures one after the other: call with 0, 1, 2 ... until it fails with GAUGEPOINT_STATUS_OUT_OF_RANGE.
+ */
+int32_t gaugepoint_duty(size_t index,
+                        struct GaugepointDuty *out,
+                        struct GaugepointError *error);
 
 /**
  * Makes a hot fit: one piston in one bore at its temperatures, checked: every table reaches every place that the piston comes to.
