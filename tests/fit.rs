@@ -1,10 +1,6 @@
 //! What a fit document means: refusals with their place, what moves with what, and the sides of a comparison.
 
-#![expect(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    reason = "a test stops where it fails"
-)]
+#![expect(clippy::unwrap_used, clippy::expect_used, reason = "a test stops where it fails")]
 
 use gaugepoint::fit::{FitDocument, FitReport, fit, fit_json};
 use gaugepoint::{Error, Options};

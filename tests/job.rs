@@ -940,6 +940,21 @@ fn a_job_without_a_shape_has_no_hot_fit() {
     assert!(cold.to_text().contains("the hot fit was not examined"));
 }
 
+/// The values themselves are those of a fit document with the same preset (`tests/vectors/fits/illustrative.json`); the skirt of this duty has 105 C below, 137.5 C above.
+#[test]
+fn the_temperatures_of_a_duty_are_told_as_illustrative() {
+    let preset = json!({"preset": "petrol, naturally aspirated"});
+    let told = report(&with(&single(), "/running/field", preset));
+    let hot = hot(&told);
+    assert!(
+        hot.origin.contains("illustrative")
+            && hot.gauge_point.thrust_c > 105.0
+            && hot.gauge_point.thrust_c < 137.5
+    );
+    let warned = told.warnings.iter().find(|w| w.kind == "illustrative_temperatures").expect("a warning");
+    assert_eq!(warned.path, "/running/field/preset");
+}
+
 /// The same piston in the same bore as a fit document: what was read is its shape, by hand `(91.041 + 91.035) / 2` and `(91.041 - 91.035) / 4`.
 #[test]
 fn a_job_and_a_fit_document_say_the_same() {
@@ -1154,7 +1169,7 @@ fn the_text_tells_where_a_cylinder_is_tightest() {
         "on the skirt, at 0 deg",
         "which is no verdict",
         "where the skirt is tightest",
-        "First contact, piston alone",
+        "First overlap beyond the allowed one, piston alone",
     ] {
         assert!(text.contains(part), "{part}: {text}");
     }

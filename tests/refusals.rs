@@ -23,7 +23,7 @@ use proptest::prelude::{Strategy, any};
 use proptest::prop_oneof;
 use proptest::sample::Index;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
-use serde_json::Value;
+use serde_json::{Value, json};
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -564,7 +564,15 @@ fn complaint(error: &Error, path: &str, kinds: &[ErrorKind], slip: &str) -> Opti
 
 fn documents() -> Vec<Value> {
     let jobs = JOBS.iter().map(|name| job(name)).chain([text(BASE)]);
-    jobs.map(|job| serde_json::from_str(&job).expect("JSON")).collect()
+    let jobs = jobs.map(|job| serde_json::from_str(&job).expect("JSON"));
+    jobs.chain([with_preset()]).collect()
+}
+
+/// A job with hot fits whose temperatures are those of a duty.
+fn with_preset() -> Value {
+    let mut out: Value = serde_json::from_str(&job("sawmill_twin")).expect("JSON");
+    out["running"]["field"] = json!({"preset": "petrol, naturally aspirated"});
+    out
 }
 
 fn measurements() -> Vec<Value> {

@@ -22,6 +22,7 @@ FUNCTIONS |= {f"MeasurementReport.{name}": getattr(measuring.MeasurementReport, 
 FUNCTIONS |= {f"Budget.{name}": getattr(gaugepoint.Budget, name) for name in ("to_json", "to_text")}
 FUNCTIONS |= {f"HotFit.{name}": thing for name, thing in vars(gaugepoint.HotFit).items() if inspect.isfunction(thing) and not name.startswith("_")}
 INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isroutine(getattr(_gaugepoint, name))}
+STACK = {name: method for name, method in vars(_gaugepoint.Stack).items() if not name.startswith("_")}
 CLASSES = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isclass(getattr(_gaugepoint, name))}
 
 

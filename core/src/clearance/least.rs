@@ -12,6 +12,7 @@ mod below;
 use crate::bounds;
 use crate::error::{Error, ErrorKind};
 use crate::shape::angle::as_number;
+use crate::shape::least::quotient;
 use core::f64::consts::PI;
 
 /// Highest order of a section; a higher one is refused.
@@ -185,7 +186,7 @@ fn valley(c1: f64, c2: f64, c3: f64) -> Option<f64> {
     let root = discriminant.sqrt();
     let (above, below) = if c2 > 0.0 { (-c1, c2 + root) } else { (root - c2, 3.0 * c3) };
     // divided only when it lies within, so that nothing overflows
-    (libm::fabs(above) < libm::fabs(below)).then(|| above / below)
+    (libm::fabs(above) < libm::fabs(below)).then(|| quotient(above, below))
 }
 
 /// A section: `mean + sum of cos_n cos(n t) + sin_n sin(n t)`, n from 1 to at most [`MOST_ORDER`]. Small and copied, nothing is allocated.

@@ -80,7 +80,11 @@ pub(crate) fn sentences(hot: &HotReport) -> Vec<String> {
         ),
         None => "There is no least clearance of the maker to compare the running fit with: it asks for judgement.".to_owned(),
     });
-    out.extend(hot.onset.iter().map(|onset| format!("First contact, {}.", told_onset(onset))));
+    out.extend(hot.onset.iter().map(|onset| {
+        let first =
+            if onset.touching_at_mm < 0.0 { "First overlap beyond the allowed one" } else { "First contact" };
+        format!("{first}, {}.", told_onset(onset))
+    }));
     out
 }
 
@@ -153,7 +157,16 @@ fn told_reference(page: &mut Page, reference: &ReferenceReport) {
     page.line("  ", &reference.note);
 }
 
+/// First contact, or the first overlap beyond what is allowed: in words.
 fn told_onset(onset: &OnsetReport) -> String {
+    let allowed = -onset.touching_at_mm;
+    let [touches, none] = match allowed > 0.0 {
+        true => [
+            format!("overlaps by more than the allowed {allowed:.3}"),
+            format!("no overlap beyond the allowed {allowed:.3}"),
+        ],
+        false => ["touches".to_owned(), "no contact".to_owned()],
+    };
     let scenario = onset.scenario.replace('_', " ");
     let u = onset.standard_uncertainty_k.map_or_else(String::new, |u| format!(", u = {u:.1} K"));
     match onset.outcome {
@@ -162,12 +175,12 @@ fn told_onset(onset: &OnsetReport) -> String {
                 .place
                 .as_ref()
                 .map_or_else(String::new, |p| format!(": {} {}", p.surface, place(&p.place)));
-            format!("{scenario}: touches with the thrust side at {:.0} C{u}{at}", onset.thrust_c)
+            format!("{scenario}: {touches} with the thrust side at {:.0} C{u}{at}", onset.thrust_c)
         }
-        "touches_at_20_c" => format!("{scenario}: touches at 20 C already"),
+        "touches_at_20_c" => format!("{scenario}: {touches} at 20 C already"),
         _ => {
             let by = onset.stopped_by.as_ref().map_or_else(String::new, |by| format!(" ({by})"));
-            format!("{scenario}: no contact up to {:.0} C on the thrust side{by}", onset.thrust_c)
+            format!("{scenario}: {none} up to {:.0} C on the thrust side{by}", onset.thrust_c)
         }
     }
 }

@@ -99,3 +99,10 @@ pub(crate) fn smaller(a: f64, b: f64) -> f64 {
 pub(crate) fn larger(a: f64, b: f64) -> f64 {
     if b > a { b } else { a }
 }
+
+/// A quotient that is computed only where it is asked for: inlined it may be before the comparison that forbids it, and a host may trap a
+/// division by zero or an overflow.
+#[inline(never)]
+pub(crate) fn quotient(above: f64, below: f64) -> f64 {
+    above / below
+}

@@ -10,7 +10,7 @@ use crate::error::Error;
 use crate::growth::Piecewise;
 use crate::growth::field::{Rise, Scenario};
 use crate::shape::curve::Curve;
-use crate::shape::least::{larger, smaller};
+use crate::shape::least::{larger, quotient, smaller};
 use crate::size::REFERENCE_TEMPERATURE_C;
 
 /// Largest factor that is looked at.
@@ -102,8 +102,8 @@ impl HotFit {
             for t in extremes(curve, reach) {
                 let rise = t - REFERENCE_TEMPERATURE_C;
                 let end = if rise > 0.0 { high } else { low };
-                let k = (end - REFERENCE_TEMPERATURE_C) / rise;
-                if rise != 0.0 && k < out.0 {
+                let k = (rise != 0.0).then(|| quotient(end - REFERENCE_TEMPERATURE_C, rise));
+                if let Some(k) = k.filter(|k| *k < out.0) {
                     out = (k, format!("the law of expansion of the {of} ends at {end} C"));
                 }
             }
@@ -254,7 +254,7 @@ impl Way<'_> {
         let slope = self.slope(at);
         // the factor moves by less than the largest one
         match libm::fabs(at.gap) < -slope * LARGEST {
-            true => at.k - at.gap / slope,
+            true => at.k - quotient(at.gap, slope),
             false => f64::INFINITY,
         }
     }

@@ -25,7 +25,7 @@ use super::tables::{Bend, DepthCell, HeightCell, SurfaceTables};
 use super::{HotFit, Place, Position};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::Rise;
-use crate::shape::least::{larger, smaller};
+use crate::shape::least::{larger, quotient, smaller};
 
 /// What is left unproven of the smallest clearance, in mm.
 pub const WITHIN: f64 = 1e-9;
@@ -377,7 +377,7 @@ impl Search<'_> {
             // the clearance shrinks as the piston grows
             let (slope, bend) = (-radius.slope, -radius.bend);
             let next = match (slope > 0.0, libm::fabs(slope) < bend * (z1 - z0)) {
-                (_, true) => larger(z0, smaller(z1, z - slope / bend)),
+                (_, true) => larger(z0, smaller(z1, z - quotient(slope, bend))),
                 (true, _) => z0,
                 (false, _) => z1,
             };
@@ -506,7 +506,7 @@ impl Swell {
 
 /// A quotient of two numbers, where it is below 1: nothing overflows.
 fn below_one(above: f64, below: f64) -> Option<f64> {
-    (above < below).then(|| above / below)
+    (above < below).then(|| quotient(above, below))
 }
 
 /// Corners of the part of a rectangle in which the depth of the bottom edge, `y + z`, is within its range.
