@@ -1169,7 +1169,7 @@ fn the_text_tells_where_a_cylinder_is_tightest() {
         "on the skirt, at 0 deg",
         "which is no verdict",
         "where the skirt is tightest",
-        "First overlap beyond the allowed one, piston alone",
+        "Hotter, piston alone",
     ] {
         assert!(text.contains(part), "{part}: {text}");
     }

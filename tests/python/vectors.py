@@ -8,8 +8,9 @@ VECTORS = REPOSITORY / "tests" / "vectors"
 SHEETS = VECTORS / "sheets"
 THREE_WAYS = REPOSITORY / "core" / "examples" / "three_ways.json"
 HOT_FIT = REPOSITORY / "core" / "examples" / "sawmill_fit.json"
+STACK = REPOSITORY / "core" / "examples" / "deck_stack.json"
 FITS = sorted((VECTORS / "fits").glob("*.json"))
-EXAMPLES = sorted(set((REPOSITORY / "core" / "examples").glob("*.json")) - {THREE_WAYS, HOT_FIT})
+EXAMPLES = sorted(set((REPOSITORY / "core" / "examples").glob("*.json")) - {THREE_WAYS, HOT_FIT, STACK})
 MEASUREMENTS = [THREE_WAYS, VECTORS / "measurements" / "every_kind.json"]
 
 

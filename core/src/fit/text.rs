@@ -80,11 +80,7 @@ pub(crate) fn sentences(hot: &HotReport) -> Vec<String> {
         ),
         None => "There is no least clearance of the maker to compare the running fit with: it asks for judgement.".to_owned(),
     });
-    out.extend(hot.onset.iter().map(|onset| {
-        let first =
-            if onset.touching_at_mm < 0.0 { "First overlap beyond the allowed one" } else { "First contact" };
-        format!("{first}, {}.", told_onset(onset))
-    }));
+    out.extend(hot.onset.iter().map(|onset| format!("Hotter, {}.", told_onset(onset))));
     out
 }
 
