@@ -23,10 +23,10 @@ use gaugepoint_tests::{
     BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, batch_row, budget, job, measurement, rows, text,
     uncertainty_row, workspace,
 };
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::process::Command;
-use std::sync::LazyLock;
+use std::sync::{Arc, LazyLock, Mutex, OnceLock};
 
 /// Flags that every program is built with.
 const STRICT: [&str; 5] = ["-std=c99", "-Wall", "-Wextra", "-Wpedantic", "-Werror"];
@@ -87,14 +87,23 @@ fn program(name: &str, link: Link) -> PathBuf {
     built(name, &workspace(&format!("tests/c/{name}.c")), link)
 }
 
+/// Programs that were built: each once, whichever test asks first, because a program that runs can not be written.
+static BUILT: LazyLock<Mutex<BTreeMap<PathBuf, Arc<OnceLock<()>>>>> = LazyLock::new(Mutex::default);
+
 fn built(name: &str, source: &Path, link: Link) -> PathBuf {
     let out = FOLDER.join(format!("{name}_{link:?}"));
+    let once = Arc::clone(BUILT.lock().unwrap().entry(out.clone()).or_default());
+    once.get_or_init(|| build(source, link, &out));
+    out
+}
+
+fn build(source: &Path, link: Link, out: &Path) {
     let mut cc = Command::new("cc");
     cc.args(STRICT).arg("-I").arg(workspace("ffi/include")).arg("-Wl,--strip-debug");
     if link == Link::Sanitized {
         cc.args(["-fsanitize=address,undefined", "-fno-sanitize-recover=all"]);
     }
-    cc.arg(source).arg("-o").arg(&out);
+    cc.arg(source).arg("-o").arg(out);
     match link {
         Link::Shared => cc
             .arg("-L")
@@ -104,7 +113,6 @@ fn built(name: &str, source: &Path, link: Link) -> PathBuf {
         Link::Static | Link::Sanitized => cc.arg(library("libgaugepoint_c.a")),
     };
     output(cc.args(SYSTEM));
-    out
 }
 
 /// Runs a checking program; gives its lines without the last.
