@@ -9,11 +9,13 @@
 )]
 #![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
 
+use gaugepoint::budget::{BudgetDocument, BudgetReport};
 use gaugepoint::decision::{Conformity, Of, Outcome};
 use gaugepoint::fit::{FitDocument, FitReport, HotReport};
 use gaugepoint::measure::{MeasurementDocument, MeasurementReport, measure};
 use gaugepoint::report::{CylinderReport, MeasuredValue};
 use gaugepoint::sheet::{SheetDocument, SheetReport};
+use gaugepoint::stack::{StackDocument, StackReport};
 use gaugepoint::{Document, Options, Report, assess};
 use gaugepoint_tests::{EXAMPLES, JOBS, MEASUREMENTS, job, measurement, text, workspace};
 use serde_json::{Value, json};
@@ -69,6 +71,10 @@ fn the_exported_schemas_are_current() {
         ("fit", FitDocument::schema()),
         ("fit-report", FitReport::schema()),
         ("measurement-report", MeasurementReport::schema()),
+        ("budget", BudgetDocument::schema()),
+        ("budget-report", BudgetReport::schema()),
+        ("stack", StackDocument::schema()),
+        ("stack-report", StackReport::schema()),
     ];
     for (name, schema) in schemas {
         let path = format!("core/docs/{name}.schema.json");

@@ -1,23 +1,10 @@
 //! The budget as it is written. `core/docs/budget.md` explains every field.
 
 use crate::choice::choices;
+use crate::job::document::document;
 use crate::job::{Count, Entry, Probability, Real, Words};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-
-/// Structures of the document: unknown fields are refused.
-macro_rules! document {
-    ($($(#[doc = $doc:literal])+ $name:ident { $($(#[$field_meta:meta])* $field:ident: $type:ty,)+ })+) => {
-        $(
-            $(#[doc = $doc])+
-            #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-            #[serde(deny_unknown_fields)]
-            pub struct $name {
-                $($(#[$field_meta])* pub $field: $type,)+
-            }
-        )+
-    };
-}
 
 document! {
     /// One result, the model it comes from, and what is uncertain about it.

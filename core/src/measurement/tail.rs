@@ -99,12 +99,17 @@ impl Part {
         if effective < LEAST_EFFECTIVE {
             return refuse(effective, "fewer than 100 effective trials are beyond the limit");
         }
-        let count = as_number(self.values().len());
+        let of = self.mean(confidence)?;
+        Ok(Mean { lower: libm::fmax(of.lower, 0.0), effective, ..of })
+    }
+
+    /// The mean of independent trials with its normal interval, for a confidence that was checked.
+    pub(crate) fn mean(&self, confidence: f64) -> Result<Mean, Error> {
+        let effective = as_number(self.values().len());
         let (mean, deviation) = self.moments()?;
-        let standard_error = deviation / count.sqrt();
+        let standard_error = deviation / effective.sqrt();
         let half = -normal_quantile((1.0 - confidence) / 2.0) * standard_error;
-        let lower = libm::fmax(mean - half, 0.0);
-        Ok(Mean { mean, standard_error, lower, upper: mean + half, effective })
+        Ok(Mean { mean, standard_error, lower: mean - half, upper: mean + half, effective })
     }
 }
 

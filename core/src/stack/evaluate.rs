@@ -248,7 +248,7 @@ fn trials<T: Trials>(
     let (runs, mean, below, above) = match points {
         Points::Random => {
             let outside = first.outside(lower, upper, confidence).map_err(at)?;
-            (1, mean_of(&first, confidence)?, of_share(outside.below), of_share(outside.above))
+            (1, estimate(first.mean(confidence)?, false), of_share(outside.below), of_share(outside.above))
         }
         _ => {
             let (mut means, mut belows, mut aboves) = (Vec::new(), Vec::new(), Vec::new());
@@ -304,12 +304,4 @@ fn estimate(of: Mean, weighted: bool) -> EstimateReport {
 
 fn of_share(of: Proportion) -> EstimateReport {
     EstimateReport { value: of.probability, lower: of.lower, upper: of.upper, effective: None }
-}
-
-/// Mean of independent trials with the normal interval of it.
-fn mean_of(part: &Part, confidence: f64) -> Result<EstimateReport, Error> {
-    let (mean, deviation) = part.moments()?;
-    let count = super::number(part.values().len());
-    let half = -crate::special::normal_quantile((1.0 - confidence) / 2.0) * deviation / count.sqrt();
-    Ok(EstimateReport { value: mean + 0.0, lower: mean - half, upper: mean + half, effective: None })
 }

@@ -116,13 +116,13 @@ fn variation(
 ) -> Result<Variation, Error> {
     let own = format!("{at}/distribution/{}", word(entry));
     let get = |entry: &Entry<Real>, field: &str| number(entry, &own, field);
-    if let (Some(centre), None) = (centre, symmetric(entry, &own)?) {
-        let reason = "this distribution has its own place; only a symmetric one has a centre";
-        return Err(Error::new(ErrorKind::Contradiction, centre.text(), reason).at(&format!("{at}/centre")));
-    }
     if let Some(distribution) = symmetric(entry, &own)? {
         let centre = stated(centre, at, "centre", 0.0)?;
         return Variation::about(centre, distribution).map_err(|e| e.under(&own));
+    }
+    if let Some(centre) = centre {
+        let reason = "this distribution has its own place; only a symmetric one has a centre";
+        return Err(Error::new(ErrorKind::Contradiction, centre.text(), reason).at(&format!("{at}/centre")));
     }
     let limits = |field: &str| {
         limits.ok_or_else(|| {
