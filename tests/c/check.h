@@ -31,6 +31,53 @@ static inline int finish(void) {
 
 static inline int same(const char *a, const char *b) { return strcmp(a, b) == 0; }
 
+/* A record of its own size, zeroed. */
+#define RECORD(type, name) \
+  type name; \
+  memset(&name, 0, sizeof name); \
+  name.struct_size = sizeof name
+
+/* A refusal with its status, field and reason; the call has `&e`. */
+#define TOLD(call, expected, name) \
+  do { \
+    GaugepointError e = GAUGEPOINT_ERROR_INIT; \
+    CHECK((call) == (expected)); \
+    CHECK(e.status == (expected) && same(e.field, name) && e.reason[0] != '\0'); \
+  } while (0)
+
+/* And a record `out` that is as it was. */
+#define KEPT(call, expected, name) \
+  do { \
+    memset(&out, 0x5A, sizeof out); \
+    out.struct_size = sizeof out; \
+    before = out; \
+    TOLD(call, expected, name); \
+    CHECK(memcmp(&out, &before, sizeof out) == 0); \
+  } while (0)
+
+/* The same of a record made for the call. */
+#define REFUSED(type, call, expected, name) \
+  do { \
+    type out, before; \
+    KEPT(call, expected, name); \
+  } while (0)
+
+/* A size that was not set is refused. */
+#define SIZED(type, call) \
+  do { \
+    const size_t wrong[] = {0, 1, 8, sizeof(type) - 1, 65537, SIZE_MAX}; \
+    for (int k = 0; k < 6; k++) { \
+      GaugepointError e = GAUGEPOINT_ERROR_INIT; \
+      type out, before; \
+      memset(&out, 0x5A, sizeof out); \
+      out.struct_size = wrong[k]; \
+      before = out; \
+      CHECK((call) == GAUGEPOINT_STATUS_STRUCT_SIZE && same(e.field, "out")); \
+      CHECK(memcmp(&out, &before, sizeof out) == 0); \
+    } \
+    CHECK(sizeof(type) % sizeof(double) == 0); \
+  } while (0)
+
 /* Memory of a test program that is not there is no finding. */
 static inline void *need(size_t size) {
   void *memory = malloc(size);

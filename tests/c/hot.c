@@ -170,11 +170,6 @@ static void put(const char *name, int given, double value) {
   }
 }
 
-#define RECORD(type, name) \
-  type name; \
-  memset(&name, 0, sizeof name); \
-  name.struct_size = sizeof name
-
 static void scenarios(const GaugepointHotFit *fit, GaugepointError *e) {
   RECORD(GaugepointHotAnswer, bore);
   CHECK(gaugepoint_hot_fit_bore_for_smallest_mm(fit, 0.01, &bore, e) == 0);
@@ -408,19 +403,6 @@ static void laws(void) {
   }
 }
 
-/* Status and field, and an output that is as it was. */
-#define REFUSED(type, call, expected, name) \
-  do { \
-    GaugepointError e = GAUGEPOINT_ERROR_INIT; \
-    type out, before; \
-    memset(&out, 0x5A, sizeof out); \
-    out.struct_size = sizeof out; \
-    before = out; \
-    CHECK((call) == (expected)); \
-    CHECK(e.status == (expected) && same(e.field, name) && e.reason[0] != '\0'); \
-    CHECK(memcmp(&out, &before, sizeof out) == 0); \
-  } while (0)
-
 static void number(int32_t status, double out, const GaugepointError *e, int32_t expected, const char *field) {
   CHECK(status == expected && e->status == expected && isnan(out));
   CHECK(same(e->field, field));
@@ -480,22 +462,6 @@ static void refused_questions(const GaugepointHotFit *fit) {
   REFUSED(GaugepointHotOvality, gaugepoint_hot_fit_ovality(NULL, 0, 10, &out, &e), null, "fit");
   REFUSED(GaugepointHotOvality, gaugepoint_hot_fit_ovality(fit, 0, NAN, &out, &e), not_finite, "height_mm");
 }
-
-/* A size that was not set is refused. */
-#define SIZED(type, call) \
-  do { \
-    const size_t sizes[] = {0, 1, 8, sizeof(type) - 1, 65537, SIZE_MAX}; \
-    for (int k = 0; k < 6; k++) { \
-      GaugepointError e = GAUGEPOINT_ERROR_INIT; \
-      type out, before; \
-      memset(&out, 0x5A, sizeof out); \
-      out.struct_size = sizes[k]; \
-      before = out; \
-      CHECK((call) == GAUGEPOINT_STATUS_STRUCT_SIZE && same(e.field, "out")); \
-      CHECK(memcmp(&out, &before, sizeof out) == 0); \
-    } \
-    CHECK(sizeof(type) % sizeof(double) == 0); \
-  } while (0)
 
 static void sizes(const GaugepointHotFit *fit) {
   row = "sizes";

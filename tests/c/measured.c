@@ -588,11 +588,6 @@ static int32_t shape(char **cells, GaugepointError *error) {
   return status;
 }
 
-#define RECORD(type, name) \
-  type name; \
-  memset(&name, 0, sizeof name); \
-  name.struct_size = sizeof name
-
 static int32_t of_gap(const double *x, GaugepointError *error) {
   RECORD(GaugepointRingHotGap, g);
   int32_t status = gaugepoint_ring_hot_gap(x[0], x[1], x[2], x[3], x[4], x[5], &g, error);
@@ -815,11 +810,6 @@ static int32_t part(char **cells, GaugepointError *error) {
   }
   return of_one_number(cells[1], n.value, error);
 }
-
-#define RECORD(type, name) \
-  type name; \
-  memset(&name, 0, sizeof name); \
-  name.struct_size = sizeof name
 
 static int32_t of_soak(const double *v, GaugepointError *error) {
   RECORD(GaugepointSoak, s);

@@ -11,19 +11,6 @@ static const GaugepointChamber chamber = {86, 86, 50, 87, 1, 0, 0, 0};
 static const GaugepointGasketBand table[] = {{0.470, 0.604, 1.30}, {0.605, 0.654, 1.35}};
 static const double projections[] = {0.5, 0.61};
 
-/* Status and field, and a record that is as it was. */
-#define REFUSED(type, call, expected, name) \
-  do { \
-    GaugepointError e = GAUGEPOINT_ERROR_INIT; \
-    type out, before; \
-    memset(&out, 0x5A, sizeof out); \
-    out.struct_size = sizeof out; \
-    before = out; \
-    CHECK((call) == (expected)); \
-    CHECK(e.status == (expected) && same(e.field, name) && e.reason[0] != '\0'); \
-    CHECK(memcmp(&out, &before, sizeof out) == 0); \
-  } while (0)
-
 static const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER, unknown = GAUGEPOINT_STATUS_UNKNOWN_CHOICE;
 static const int32_t range = GAUGEPOINT_STATUS_OUT_OF_RANGE, missing = GAUGEPOINT_STATUS_MISSING_FIELD;
 
@@ -99,21 +86,6 @@ static void arrays(void) {
   CHECK(gaugepoint_gasket_band(projections, 2, table, 2, 0.001, &c, NULL) == GAUGEPOINT_STATUS_OK);
   CHECK(c.band == 1 && c.thickness_mm == 1.35 && c.largest_mm == 0.61 && c.struct_size == sizeof c);
 }
-
-/* A size that was not set is refused. */
-#define SIZED(type, call) \
-  do { \
-    const size_t wrong[] = {0, 1, 8, sizeof(type) - 1, 65537, SIZE_MAX}; \
-    for (int k = 0; k < 6; k++) { \
-      GaugepointError e = GAUGEPOINT_ERROR_INIT; \
-      type out, before; \
-      memset(&out, 0x5A, sizeof out); \
-      out.struct_size = wrong[k]; \
-      before = out; \
-      CHECK((call) == GAUGEPOINT_STATUS_STRUCT_SIZE && same(e.field, "out")); \
-      CHECK(memcmp(&out, &before, sizeof out) == 0); \
-    } \
-  } while (0)
 
 static void sizes(void) {
   row = "sizes";

@@ -128,36 +128,24 @@ impl Interval {
     }
 
     fn of(self, unary: Unary) -> Self {
-        if self.is_all() {
-            return match unary {
-                Unary::Neg | Unary::Abs | Unary::Erfc | Unary::Sin | Unary::Cos | Unary::Atan => {
-                    Self::known(self, unary)
-                }
-                _ => ALL,
-            };
-        }
-        Self::known(self, unary)
-    }
-
-    fn known(self, unary: Unary) -> Self {
         match unary {
             Unary::Neg => -self,
-            Unary::Sqrt => self.sqrt(),
             Unary::Abs => self.abs(),
             Unary::Erfc => self.falling(libm::erfc),
+            Unary::Atan => self.rising(libm::atan),
+            Unary::Sin | Unary::Cos if self.is_all() => Self::new(-1.0, 1.0),
+            _ if self.is_all() => ALL,
+            Unary::Sin => self.sin(),
+            Unary::Cos => self.cos(),
+            Unary::Sqrt => self.sqrt(),
             Unary::Exp => self.rising(libm::exp),
             Unary::Ln if self.low > 0.0 => self.rising(libm::log),
             Unary::Ln => ALL,
-            Unary::Sin if self.is_all() => Self::new(-1.0, 1.0),
-            Unary::Cos if self.is_all() => Self::new(-1.0, 1.0),
-            Unary::Sin => self.sin(),
-            Unary::Cos => self.cos(),
             Unary::Tan if self.holds_turn(FRAC_PI_2, PI) => ALL,
             Unary::Tan => self.rising(libm::tan),
             // outside their range these are not numbers, and nothing is known
             Unary::Asin => self.rising(libm::asin),
             Unary::Acos => self.falling(libm::acos),
-            Unary::Atan => self.rising(libm::atan),
             Unary::Powi(exponent) => self.powi(exponent),
             Unary::Powf(exponent) => self.powf(exponent),
         }
