@@ -501,7 +501,7 @@ class HotFit:
         Returns
         -------
         BestPlaced
-            Smallest clearance there, to a tenth of a micrometre, and how far it is moved.
+            Smallest clearance there, how far the most of it is certainly within, and how far the piston is moved.
 
         Raises
         ------

@@ -1,12 +1,11 @@
 """Hot fits in a job: each kind of input moved, in the library and in the independent evaluation, which searches every time."""
 
-import copy
 import json
 import sys
 
 import gaugepoint
 import pytest
-from vectors import REPOSITORY, VECTORS
+from vectors import REPOSITORY, VECTORS, put
 
 sys.path.insert(0, str(REPOSITORY / "tests" / "reference"))
 import assess as reference
@@ -43,16 +42,6 @@ MOVES = [
 ]
 
 
-def put(pointer, value):
-    document = copy.deepcopy(SINGLE)
-    *path, last = [int(p) if p.isdigit() else p for p in pointer.split("/")[1:]]
-    at = document
-    for step in path:
-        at = at[step]
-    at[last] = value
-    return document
-
-
 def ours(document):
     hot = gaugepoint.assess(document).cylinders[0].hot
     told = {"bench": hot.bench, "running": hot.running, "margin": hot.reference.margin, "smallest": hot.surfaces[0].smallest,
@@ -75,7 +64,7 @@ BEFORE = ours(SINGLE)
 
 @pytest.mark.parametrize("pointer, value, moving", MOVES, ids=[pointer for pointer, *_ in MOVES])
 def test_moved_inputs(pointer, value, moving):
-    document = put(pointer, value)
+    document = put(SINGLE, pointer, value)
     after, expected = ours(document), independent(document)
     assert after == pytest.approx(expected, abs=2e-9)
     assert {name for name in EVERYTHING if abs(after[name] - BEFORE[name]) > 1e-8} == moving

@@ -5,13 +5,13 @@ Which results depend on an input is not listed here: the independent evaluation 
 working, whose replay the Rust suite holds to the bit (``tests/working.rs``).
 """
 
-import copy
 import json
 import sys
 from pathlib import Path
 
 import gaugepoint
 import pytest
+from vectors import put
 
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT / "tests" / "reference"))
@@ -87,17 +87,6 @@ def moved(typed, share):
     number, unit = split(typed)
     new = number * (1 + share) if number or share < -1 else 0.001
     return f"{new:.8e}{unit}" if "e" in typed.split(" ")[0] or (not unit and abs(new) < 1) else f"{new:.9f}{unit}"
-
-
-def put(document, pointer, text):
-    """A copy of the document with one field replaced."""
-    document = copy.deepcopy(document)
-    at = document
-    *path, last = [int(p) if p.isdigit() else p for p in pointer.split("/")[1:]]
-    for step in path:
-        at = at[step]
-    at[last] = text
-    return document
 
 
 def accepted(document):

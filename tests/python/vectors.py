@@ -1,5 +1,6 @@
 """Reader of the vectors that every host runs; tests/vectors/README.md explains the files."""
 
+import copy
 from pathlib import Path
 from urllib.parse import unquote, unquote_to_bytes
 
@@ -127,3 +128,14 @@ def rows(name, names):
     head, *rest = [line.split(",") for line in lines if line and not line.startswith("#")]
     assert head == names and rest
     return [dict(zip(head, cells, strict=True)) for cells in rest]
+
+
+def put(document, pointer, value):
+    """A copy of a document with the field at a JSON Pointer replaced."""
+    document = copy.deepcopy(document)
+    at = document
+    *path, last = [int(p) if p.isdigit() else p for p in pointer.split("/")[1:]]
+    for step in path:
+        at = at[step]
+    at[last] = value
+    return document
