@@ -3,7 +3,7 @@
 use crate::array::array;
 use crate::error::{Failure, GaugepointError};
 use crate::guard::status;
-use crate::job::bytes;
+use crate::job;
 use crate::record::{Record, record};
 use crate::status::{Text, terminated};
 use core::ffi::c_char;
@@ -198,12 +198,10 @@ fn instantaneous_table(temperatures_c: &[f64], instantaneous_per_k: &[f64]) -> R
 }
 
 /// # Safety
-/// As [`bytes`].
+/// As [`job::name`].
 unsafe fn built_in(name: *const c_char, name_length: usize) -> Result<Law, Failure> {
     // SAFETY: the caller's promise
-    let name = core::str::from_utf8(unsafe { bytes("name", name, name_length)? })
-        .map_err(|_| Failure::refused(ErrorKind::NotUtf8, "name", "the name is not UTF-8"))?;
-    Ok(library::named(name)?.law())
+    Ok(library::named(unsafe { job::name("name", name, name_length)? })?.law())
 }
 
 /// The caller's law.

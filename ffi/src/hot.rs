@@ -4,10 +4,10 @@ use crate::array::{GAUGEPOINT_MOST_VALUES, array, array_out, fitting, given};
 use crate::error::{Failure, GaugepointError, cut};
 use crate::growth::{self, GaugepointLaw};
 use crate::guard::{cleared, kept, plain, status};
+use crate::handle::{self, freed, lent};
 use crate::job::flag;
 use crate::piston::{self, GaugepointPiston, rows};
 use crate::record::{Record, record};
-use crate::status::NULL_POINTER;
 use core::ffi::c_char;
 use gaugepoint::ErrorKind;
 use gaugepoint::clearance::hot::contact::{Band, Patch};
@@ -404,7 +404,7 @@ pub unsafe extern "C" fn gaugepoint_hot_fit_new(
     unsafe {
         status(error, kept("fit", fit), || {
             let made = drawn(&given("parts", parts)?)?;
-            Ok(Box::into_raw(Box::new(GaugepointHotFit(made))))
+            Ok(handle::made(GaugepointHotFit(made)))
         })
     }
 }
@@ -413,7 +413,7 @@ pub unsafe extern "C" fn gaugepoint_hot_fit_new(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_hot_fit_free(fit: *mut GaugepointHotFit) {
     // SAFETY: the contract of the header
-    plain((), || unsafe { release(fit) });
+    plain((), || unsafe { freed(fit) });
 }
 
 /// Clearance on one side at an angle and a height, negative for an overlap; `position` is a GaugepointPosition, `position_at` its crank angle or
@@ -735,17 +735,7 @@ pub unsafe extern "C" fn gaugepoint_hot_fit_section(
 /// `fit` is NULL or came from [`gaugepoint_hot_fit_new`] and was not freed.
 unsafe fn of<'a>(fit: *const GaugepointHotFit) -> Result<&'a HotFit, Failure> {
     // SAFETY: the caller's promise
-    let fit = unsafe { fit.as_ref() };
-    fit.map(|fit| &fit.0).ok_or_else(|| Failure::own(NULL_POINTER, "fit", NULL_POINTER.meaning))
-}
-
-/// # Safety
-/// As [`of`].
-unsafe fn release(fit: *mut GaugepointHotFit) {
-    if !fit.is_null() {
-        // SAFETY: the caller's promise
-        drop(unsafe { Box::from_raw(fit) });
-    }
+    unsafe { lent("fit", fit) }.map(|fit| &fit.0)
 }
 
 /// The fit of the caller's parts.

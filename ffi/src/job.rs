@@ -7,7 +7,7 @@ use core::ffi::c_char;
 use core::mem::{align_of, size_of};
 use core::ptr::copy_nonoverlapping;
 use core::slice;
-use gaugepoint::{Options, assess_json_bytes};
+use gaugepoint::{ErrorKind, Options, assess_json_bytes};
 use std::alloc::{Layout, alloc, dealloc};
 
 /// Assesses a job document and gives its report, both JSON.
@@ -68,6 +68,20 @@ pub(crate) unsafe fn bytes<'a>(
     gaugepoint::job::check_size(length)?;
     // SAFETY: the caller's promise
     Ok(unsafe { slice::from_raw_parts(text.cast(), length) })
+}
+
+/// The caller's name, in UTF-8.
+///
+/// # Safety
+/// As [`bytes`].
+pub(crate) unsafe fn name<'a>(
+    field: &'static str,
+    text: *const c_char,
+    length: usize,
+) -> Result<&'a str, Failure> {
+    // SAFETY: the caller's promise
+    core::str::from_utf8(unsafe { bytes(field, text, length) }?)
+        .map_err(|_| Failure::refused(ErrorKind::NotUtf8, field, "the name is not UTF-8"))
 }
 
 /// The length of a text stands before it, so that freeing it does not depend on what the caller wrote into it.

@@ -72,6 +72,7 @@ pub mod fit;
 pub mod flat;
 pub mod array;
 mod record;
+mod handle;
 pub mod statistics;
 pub mod study;
 pub mod bias;

@@ -2,7 +2,7 @@
 
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{kept, status};
-use crate::job::{bytes, flag};
+use crate::job::{self, flag};
 use crate::record::{Record, record};
 use crate::status::{Text, terminated};
 use core::ffi::c_char;
@@ -118,8 +118,7 @@ pub unsafe extern "C" fn gaugepoint_judge(
     // SAFETY: the contract of the header
     unsafe {
         status(error, kept("verdict", verdict), || {
-            let name = core::str::from_utf8(bytes("name", name, name_length)?)
-                .map_err(|_| Failure::refused(ErrorKind::NotUtf8, "name", "the name is not UTF-8"))?;
+            let name = job::name("name", name, name_length)?;
             let diameter = flag("has_diameter", has_diameter)?.then_some(diameter_mm);
             Ok(match judge(name, value, diameter)? {
                 Verdict::Usual => GaugepointPlausibility::Usual as i32,

@@ -3,9 +3,9 @@
 use crate::array::{array, array_out, fitting};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{cleared, kept, plain, status};
-use crate::job::bytes;
+use crate::handle::{self, freed, lent, lent_to_change};
+use crate::job;
 use crate::record::{Record, record};
-use crate::status::NULL_POINTER;
 use core::ffi::c_char;
 use gaugepoint::ErrorKind;
 use gaugepoint::stack::{
@@ -254,7 +254,7 @@ pub unsafe extern "C" fn gaugepoint_stack_new(
                 0 => None,
                 _ => Some(Stack::new(all(contributors, count)?)?),
             };
-            Ok(Box::into_raw(Box::new(GaugepointStack { stack: made, causes: 0 })))
+            Ok(handle::made(GaugepointStack { stack: made, causes: 0 }))
         })
     }
 }
@@ -263,7 +263,7 @@ pub unsafe extern "C" fn gaugepoint_stack_new(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_stack_free(stack: *mut GaugepointStack) {
     // SAFETY: it came from gaugepoint_stack_new, and was not freed
-    plain((), || unsafe { drop((!stack.is_null()).then(|| Box::from_raw(stack))) });
+    plain((), || unsafe { freed(stack) });
 }
 
 /// Adds a contributor. On failure the stack is as it was.
@@ -276,7 +276,7 @@ pub unsafe extern "C" fn gaugepoint_stack_add(
     // SAFETY: the contract of the header
     unsafe {
         status(error, (), || {
-            let handle = changed(stack)?;
+            let handle = lent_to_change("stack", stack)?;
             let added = contributor_of(&crate::array::given("contributor", contributor)?)?;
             handle.stack = Some(match &handle.stack {
                 None => Stack::new(vec![added])?,
@@ -307,7 +307,7 @@ pub unsafe extern "C" fn gaugepoint_stack_add_cause(
     // SAFETY: the contract of the header
     unsafe {
         status(error, (), || {
-            let handle = changed(stack)?;
+            let handle = lent_to_change("stack", stack)?;
             let distribution = cause_of_kind(kind_of(kind)?, array("numbers", numbers, Some(number_count))?)?;
             let places = array("places", places, Some(count))?;
             let factors = array("factors", factors, Some(count))?;
@@ -319,8 +319,11 @@ pub unsafe extern "C" fn gaugepoint_stack_add_cause(
                 })?;
                 named.push((contributor.name(), *factor));
             }
-            handle.stack =
-                Some(stack.clone().with_cause(text("name", name, name_length)?, distribution, &named)?);
+            handle.stack = Some(stack.clone().with_cause(
+                job::name("name", name, name_length)?,
+                distribution,
+                &named,
+            )?);
             handle.causes += 1;
             Ok(())
         })
@@ -338,7 +341,7 @@ pub unsafe extern "C" fn gaugepoint_stack_count(
     // SAFETY: the contract of the header
     unsafe {
         status(error, (kept("contributors", contributors), kept("causes", causes)), || {
-            let handle = handle(stack)?;
+            let handle = lent("stack", stack)?;
             Ok((handle.stack.as_ref().map_or(0, |s| s.contributors().len()), handle.causes))
         })
     }
@@ -352,7 +355,7 @@ pub unsafe extern "C" fn gaugepoint_stack_forms(
     error: *mut GaugepointError,
 ) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, record("out", out), || forms(filled(handle(stack)?)?)) }
+    unsafe { status(error, record("out", out), || forms(filled(stack)?)) }
 }
 
 /// Root-sum-square of the limits times a factor, 0 to 100, about the middle of the worst case.
@@ -367,7 +370,7 @@ pub unsafe extern "C" fn gaugepoint_stack_root_sum_square(
     // SAFETY: the contract of the header
     unsafe {
         status(error, (cleared("lower", lower, f64::NAN), cleared("upper", upper, f64::NAN)), || {
-            let span = filled(handle(stack)?)?.root_sum_square(factor)?;
+            let span = filled(stack)?.root_sum_square(factor)?;
             Ok((span.lower, span.upper))
         })
     }
@@ -387,7 +390,7 @@ pub unsafe extern "C" fn gaugepoint_stack_shares(
     // SAFETY: the contract of the header
     unsafe {
         status(error, (array_out("shares", shares, room), kept("count", count)), || {
-            let found = filled(handle(stack)?)?.shares().iter().map(GaugepointShare::from).collect();
+            let found = filled(stack)?.shares().iter().map(GaugepointShare::from).collect();
             let found: Vec<GaugepointShare> = fitting(found, "room", room)?;
             let count = found.len();
             Ok((found, count))
@@ -407,7 +410,7 @@ pub unsafe extern "C" fn gaugepoint_stack_outside(
     error: *mut GaugepointError,
 ) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, record("out", out), || Ok(filled(handle(stack)?)?.outside(lower, upper)?.into())) }
+    unsafe { status(error, record("out", out), || Ok(filled(stack)?.outside(lower, upper)?.into())) }
 }
 
 /// Cp and Cpk from mean and standard deviation, and the exact probabilities outside, against two finite limits.
@@ -420,9 +423,7 @@ pub unsafe extern "C" fn gaugepoint_stack_capability(
     error: *mut GaugepointError,
 ) -> i32 {
     // SAFETY: the contract of the header
-    unsafe {
-        status(error, record("out", out), || Ok(filled(handle(stack)?)?.capability(lower, upper)?.into()))
-    }
+    unsafe { status(error, record("out", out), || Ok(filled(stack)?.capability(lower, upper)?.into())) }
 }
 
 /// The size that the stack is below with a probability between 0 and 1.
@@ -434,9 +435,7 @@ pub unsafe extern "C" fn gaugepoint_stack_quantile(
     error: *mut GaugepointError,
 ) -> i32 {
     // SAFETY: the contract of the header
-    unsafe {
-        status(error, cleared("out", out, f64::NAN), || Ok(filled(handle(stack)?)?.quantile(probability)?))
-    }
+    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(filled(stack)?.quantile(probability)?)) }
 }
 
 /// The size that the stack is above with a probability: for a small one it keeps the digits that 1 - probability has not.
@@ -449,9 +448,7 @@ pub unsafe extern "C" fn gaugepoint_stack_quantile_above(
 ) -> i32 {
     // SAFETY: the contract of the header
     unsafe {
-        status(error, cleared("out", out, f64::NAN), || {
-            Ok(filled(handle(stack)?)?.quantile_above(probability)?)
-        })
+        status(error, cleared("out", out, f64::NAN), || Ok(filled(stack)?.quantile_above(probability)?))
     }
 }
 
@@ -467,7 +464,7 @@ pub unsafe extern "C" fn gaugepoint_stack_densities(
     // SAFETY: the contract of the header
     unsafe {
         status(error, array_out("densities", densities, count), || {
-            Ok(filled(handle(stack)?)?.densities(array("sizes", sizes, Some(count))?)?)
+            Ok(filled(stack)?.densities(array("sizes", sizes, Some(count))?)?)
         })
     }
 }
@@ -485,7 +482,7 @@ pub unsafe extern "C" fn gaugepoint_stack_curve(
     // SAFETY: the contract of the header
     unsafe {
         status(error, (array_out("sizes", sizes, count), array_out("densities", densities, count)), || {
-            let curve = filled(handle(stack)?)?.curve(count)?;
+            let curve = filled(stack)?.curve(count)?;
             Ok((curve.sizes, curve.densities))
         })
     }
@@ -503,7 +500,7 @@ pub unsafe extern "C" fn gaugepoint_stack_histogram(
     // SAFETY: the contract of the header
     unsafe {
         status(error, array_out("probabilities", probabilities, count.saturating_sub(1)), || {
-            Ok(filled(handle(stack)?)?.histogram(array("edges", edges, Some(count))?)?)
+            Ok(filled(stack)?.histogram(array("edges", edges, Some(count))?)?)
         })
     }
 }
@@ -525,7 +522,7 @@ pub unsafe extern "C" fn gaugepoint_stack_sensitivities(
     // SAFETY: the contract of the header
     unsafe {
         status(error, (array_out("below", below, room), array_out("above", above, room)), || {
-            let found = filled(handle(stack)?)?.sensitivities(lower, upper)?;
+            let found = filled(stack)?.sensitivities(lower, upper)?;
             let below = fitting(found.iter().map(|s| s.below).collect(), "room", room)?;
             Ok((below, found.iter().map(|s| s.above).collect()))
         })
@@ -544,7 +541,7 @@ pub unsafe extern "C" fn gaugepoint_stack_set_tolerance(
     // SAFETY: the contract of the header
     unsafe {
         status(error, (), || {
-            let handle = changed(stack)?;
+            let handle = lent_to_change("stack", stack)?;
             handle.stack = Some(filled(handle)?.with_tolerances(&[(place, tolerance)])?);
             Ok(())
         })
@@ -579,48 +576,22 @@ pub unsafe extern "C" fn gaugepoint_stack_allocate(
             };
             let costs: Vec<ToleranceCost> =
                 array("costs", costs, Some(count))?.iter().map(ToleranceCost::from).collect();
-            let made = filled(handle(stack)?)?.allocate((lower, upper), wanted, &costs)?;
+            let made = filled(stack)?.allocate((lower, upper), wanted, &costs)?;
             let record = GaugepointAllocation::from(&made);
             Ok((made.tolerances, record))
         })
     }
 }
 
-fn null() -> Failure {
-    Failure::own(NULL_POINTER, "stack", NULL_POINTER.meaning)
-}
-
-/// The caller's stack.
+/// The caller's stack, which has contributors.
 ///
 /// # Safety
 /// `stack` is NULL or a stack that was not freed.
-unsafe fn handle<'a>(stack: *const GaugepointStack) -> Result<&'a GaugepointStack, Failure> {
-    // SAFETY: the caller's promise
-    unsafe { stack.as_ref() }.ok_or_else(null)
-}
-
-/// The caller's stack, to be added to.
-///
-/// # Safety
-/// As [`handle`], and nothing else uses it.
-unsafe fn changed<'a>(stack: *mut GaugepointStack) -> Result<&'a mut GaugepointStack, Failure> {
-    // SAFETY: the caller's promise
-    unsafe { stack.as_mut() }.ok_or_else(null)
-}
-
-/// A stack that has contributors.
-fn filled(handle: &GaugepointStack) -> Result<&Stack, Failure> {
+unsafe fn filled<'a>(stack: *const GaugepointStack) -> Result<&'a Stack, Failure> {
     let none =
         || Failure::refused(ErrorKind::MissingField, "contributors", "at least one contributor is needed");
-    handle.stack.as_ref().ok_or_else(none)
-}
-
-/// # Safety
-/// As [`bytes`].
-unsafe fn text<'a>(field: &'static str, text: *const c_char, length: usize) -> Result<&'a str, Failure> {
     // SAFETY: the caller's promise
-    core::str::from_utf8(unsafe { bytes(field, text, length) }?)
-        .map_err(|_| Failure::refused(ErrorKind::NotUtf8, field, "the name is not UTF-8"))
+    unsafe { lent("stack", stack) }?.stack.as_ref().ok_or_else(none)
 }
 
 fn kind_of(kind: i32) -> Result<VariationKind, Failure> {
@@ -660,8 +631,9 @@ unsafe fn all(contributors: *const GaugepointContributor, count: usize) -> Resul
 /// As the header says.
 unsafe fn contributor_of(c: &GaugepointContributor) -> Result<Contributor, Failure> {
     // SAFETY: the caller's promise
-    let (name, numbers) =
-        unsafe { (text("name", c.name, c.name_length)?, array("numbers", c.numbers, Some(c.number_count))?) };
+    let (name, numbers) = unsafe {
+        (job::name("name", c.name, c.name_length)?, array("numbers", c.numbers, Some(c.number_count))?)
+    };
     let variation = Variation::of_kind(kind_of(c.kind)?, numbers)?;
     let pieces = u32::try_from(c.count).unwrap_or(u32::MAX);
     Ok(Contributor::new(name, c.nominal, (c.lower, c.upper), variation)?
