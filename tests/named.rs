@@ -19,6 +19,9 @@ use gaugepoint::measurement::bias::{Band, Bias, Linearity, bias, linearity};
 use gaugepoint::measurement::chart::{Chart, Kind, control_chart};
 use gaugepoint::measurement::statistics::{OneWay, Sample, one_way, sample};
 use gaugepoint::measurement::study::{Crossed, Pooling, Study};
+use gaugepoint::plan::clean_up::{
+    Allowance, BarAxis, CleanUp, RadiusUncertainty, WallPoint, WornWall, clean_up, from_diameters, walls_left,
+};
 use gaugepoint::quantity::Temperature;
 use gaugepoint::shape::circle::{self, Algebraic, Circle, Form, Reference};
 use gaugepoint::shape::cylinder::{self, Cylinder};
@@ -312,6 +315,66 @@ pub fn shape_row(row: &[String]) -> Result<Named, Error> {
         }
         (other, _) => panic!("{other}"),
     }
+}
+
+/// Calls what a row of `clean_up.csv` says.
+///
+/// # Errors
+/// As the library.
+pub fn clean_up_row(row: &[String]) -> Result<Named, Error> {
+    let given = columns(&row[3]);
+    match (row[1].as_str(), given.as_slice()) {
+        ("clean_up", [head, angles_deg, depths_mm, radii_mm]) => {
+            let axis = match row[2].split(';').collect::<Vec<_>>()[..] {
+                ["original"] => BarAxis::Original,
+                ["worn"] => BarAxis::Worn,
+                ["best", shift, tilt] => BarAxis::Best { shift_mm: number(shift), tilt: number(tilt) },
+                _ => panic!("{}", row[2]),
+            };
+            let allowance = Allowance { centring_mm: head[0], stock_mm: head[1] };
+            let uncertainty = RadiusUncertainty { each_mm: head[2], common_mm: head[3] };
+            clean_up(&WornWall { angles_deg, depths_mm, radii_mm }, axis, &allowance, &uncertainty)
+                .map(of_clean_up)
+        }
+        ("from_diameters", [numbers]) => from_diameters(numbers[0], numbers[1], numbers[2])
+            .map(|range| vec![("lower_mm", Some(range.lower_mm)), ("upper_mm", Some(range.upper_mm))]),
+        ("walls_left", [bar, walls @ ..]) => {
+            let axis = CleanUp {
+                diameter_mm: 0.0,
+                standard_uncertainty_mm: 0.0,
+                least_mm: 0.0,
+                x_mm: bar[1],
+                y_mm: bar[2],
+                middle_mm: bar[3],
+                slope_x: bar[4],
+                slope_y: bar[5],
+                held_by: Vec::new(),
+            };
+            let point =
+                |w: &Vec<f64>| WallPoint { angle_deg: w[0], depth_mm: w[1], radius_mm: w[2], wall_mm: w[3] };
+            let walls: Vec<WallPoint> = walls.iter().map(point).collect();
+            let left = walls_left(&axis, bar[0], &walls)?;
+            let name = |k: usize| -> &'static str { k.to_string().leak() };
+            Ok(left.into_iter().enumerate().map(|(k, w)| (name(k), Some(w))).collect())
+        }
+        (other, _) => panic!("{other}"),
+    }
+}
+
+fn of_clean_up(c: CleanUp) -> Named {
+    let mut out = vec![
+        ("diameter_mm", Some(c.diameter_mm)),
+        ("standard_uncertainty_mm", Some(c.standard_uncertainty_mm)),
+        ("least_mm", Some(c.least_mm)),
+        ("x_mm", Some(c.x_mm)),
+        ("y_mm", Some(c.y_mm)),
+        ("middle_mm", Some(c.middle_mm)),
+        ("slope_x", Some(c.slope_x)),
+        ("slope_y", Some(c.slope_y)),
+    ];
+    let name = |place: usize| -> &'static str { format!("held.{place}").leak() };
+    out.extend(c.held_by.iter().map(|h| (name(h.place), Some(h.share))));
+    out
 }
 
 /// Columns of numbers: in the cell, or in the trace it names. What is not there is NaN.

@@ -308,6 +308,18 @@ bounds! {
     PIN_OFFSET = "pin offset" ["mm"] possible -100.0 to 100.0, usual -20.0 to 20.0, "pins 0.5 mm to 2 mm, cylinders to 15 mm; from memory";
     /// Crank angle, two turns either way.
     CRANK_ANGLE = "crank angle" ["deg"] possible -720.0 to 720.0, usual -720.0 to 720.0, "a cycle of four strokes";
+    /// Distance of the wall of a bore from its axis.
+    WALL_RADIUS = "distance of a wall from the axis" ["mm"] possible 5.0 to 550.0, usual 15.0 to 100.0, "half of the bore";
+    /// Thickness of the wall of a cylinder.
+    WALL = "wall of a cylinder" ["mm"] possible 0.3 to 200.0, usual 2.0 to 15.0, "thin castings leave 3 mm; unverified";
+    /// Stock on the diameter that removes the marks of a tool.
+    STOCK = "stock on the diameter" ["mm"] possible 0.0 to 0.5, usual 0.02 to 0.15, "0.02 mm to 0.1 mm is honed after boring; common practice, no source";
+    /// Largest error of the centre of a boring bar.
+    CENTRING = "error of the centre of a bar" ["mm"] possible 0.0 to 0.5, usual 0.005 to 0.05, GUIDE;
+    /// How far a boring bar may stand from the original axis.
+    BAR_SHIFT = "shift of a bar" ["mm"] possible 0.0 to 3.0, usual 0.0 to 0.3, GUIDE;
+    /// How far a boring bar may lean from the original axis.
+    BAR_TILT = "tilt of a bar" ["1"] possible 0.0 to 0.002, usual 0.0 to 0.0005, "0.05 mm on 100 mm is far out of square";
     /// Piston from top dead centre down.
     TRAVEL = "travel of a piston" ["mm"] possible 0.0 to 5000.0, usual 0.0 to 250.0, "the stroke";
 }

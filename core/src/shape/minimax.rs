@@ -92,6 +92,34 @@ pub(crate) fn settle(
     Err(unsettled())
 }
 
+/// A bound of the shift: `normal . shift` is at most `room`.
+#[derive(Debug, Clone)]
+pub(crate) struct Fence {
+    pub(crate) normal: Vec<f64>,
+    pub(crate) room: f64,
+}
+
+/// Where the largest deviation is least.
+#[derive(Debug, Clone)]
+pub(crate) struct Lowest {
+    pub(crate) shift: Vec<f64>,
+    pub(crate) level: f64,
+    /// the points that hold it, each with the change of the level for a change of its deviation
+    pub(crate) held_by: Vec<(usize, f64)>,
+}
+
+/// The shift within `fences`, no component of it beyond `reach`, that makes the largest of deviations least which are linear in it; none
+/// where the programme does not settle to `still`.
+pub(crate) fn least_largest(seen: &[Seen], fences: &[Fence], reach: f64, still: f64) -> Option<Lowest> {
+    let shift = shift_within(Sides { outer: true, inner: false }, seen, fences, reach, still)?;
+    let point = |(row, weight): (Row, f64)| match row {
+        Row::Outer(k) if weight > 0.0 => Some((k, weight)),
+        _ => None,
+    };
+    let held_by = shift.weights.into_iter().filter_map(point).collect();
+    Some(Lowest { shift: shift.by, level: shift.measure, held_by })
+}
+
 /// The shift, no component of it beyond `reach`, that makes the smallest of deviations largest which are linear in it, and that smallest; none
 /// where the programme does not settle to `still`.
 pub(crate) fn most_room(seen: &[Seen], reach: f64, still: f64) -> Option<(Vec<f64>, f64)> {
@@ -108,6 +136,8 @@ struct Shift {
     by: Vec<f64>,
     /// What the programme promises.
     measure: f64,
+    /// Of the rows that hold.
+    weights: Vec<(Row, f64)>,
 }
 
 /// A row of the programme. The unknowns are the shift, the level `s`, and, for a zone, its half-width `h`.
@@ -121,19 +151,26 @@ enum Row {
     Low(usize),
     /// A component of the shift is not above the bound.
     High(usize),
+    /// The shift is within a fence.
+    Within(usize),
 }
 
 struct Programme<'a> {
     sides: Sides,
     seen: &'a [Seen],
+    fences: &'a [Fence],
     /// components of the shift
     shifts: usize,
     reach: f64,
 }
 
 fn best_shift(sides: Sides, seen: &[Seen], reach: f64, still: f64) -> Option<Shift> {
+    shift_within(sides, seen, &[], reach, still)
+}
+
+fn shift_within(sides: Sides, seen: &[Seen], fences: &[Fence], reach: f64, still: f64) -> Option<Shift> {
     let shifts = seen.first()?.gradient.len();
-    let programme = Programme { sides, seen, shifts, reach };
+    let programme = Programme { sides, seen, fences, shifts, reach };
     let mut basis = programme.start()?;
     let mut stuck = false;
     for _ in 0..MOST_EXCHANGES {
@@ -142,7 +179,8 @@ fn best_shift(sides: Sides, seen: &[Seen], reach: f64, still: f64) -> Option<Shi
         let unknowns: Vec<f64> = inverse.iter().map(|row| dot(row, &right)).collect();
         let Some(broken) = programme.broken(&unknowns, still, stuck) else {
             let measure = dot(&programme.cost(), &unknowns);
-            return Some(Shift { by: unknowns.into_iter().take(shifts).collect(), measure });
+            let weights = basis.into_iter().zip(across(&programme.cost(), &inverse)).collect();
+            return Some(Shift { by: unknowns.into_iter().take(shifts).collect(), measure, weights });
         };
         let (leaving, ratio) = leaving(
             &basis,
@@ -200,6 +238,7 @@ impl Programme<'_> {
                 *out.get_mut(component)? = if matches!(row, Row::Low(_)) { 1.0 } else { -1.0 };
                 (out, 0.0, 0.0)
             }
+            Row::Within(k) => (self.fences.get(k)?.normal.iter().map(|n| -n).collect(), 0.0, 0.0),
         };
         out.push(level);
         out.extend(self.zone().then_some(half));
@@ -212,6 +251,7 @@ impl Programme<'_> {
             Row::Outer(k) => Some(self.seen.get(k)?.deviation),
             Row::Inner(k) => Some(-self.seen.get(k)?.deviation),
             Row::Low(_) | Row::High(_) => Some(-self.reach),
+            Row::Within(k) => Some(-self.fences.get(k)?.room),
         }
     }
 
@@ -240,6 +280,9 @@ impl Programme<'_> {
             judge(Row::Low(component), -self.reach - by);
             judge(Row::High(component), by - self.reach);
         }
+        for (k, fence) in self.fences.iter().enumerate() {
+            judge(Row::Within(k), dot(&fence.normal, shift) - fence.room);
+        }
         worst.map(|(row, _)| row)
     }
 }
@@ -248,7 +291,7 @@ impl Programme<'_> {
 fn leaving(basis: &[Row], weights: &[f64], takes: &[f64]) -> Option<(usize, f64)> {
     let mut best: Option<(usize, Row, f64)> = None;
     for (place, ((row, weight), take)) in basis.iter().zip(weights).zip(takes).enumerate() {
-        if *take <= 1e-11 {
+        if *take <= 1e-9 {
             continue;
         }
         let ratio = larger(*weight, 0.0) / take;

@@ -17,6 +17,8 @@ pub mod deck;
 pub(crate) mod target;
 pub(crate) mod levels;
 
+pub(crate) use reference::check;
+
 use crate::bounds;
 use crate::calc::{Calc, Fold, Measured, formula};
 use crate::error::Error;

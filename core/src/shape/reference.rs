@@ -150,7 +150,7 @@ fn squares_left(seen: &[Seen]) -> f64 {
 }
 
 /// Columns of coordinates, each with its name: finite, possible, equally many, and at least `least` of them.
-pub(super) fn check(columns: &[(&str, &[f64])], bound: &Bound, least: usize) -> Result<(), Error> {
+pub(crate) fn check(columns: &[(&str, &[f64])], bound: &Bound, least: usize) -> Result<(), Error> {
     let count = columns.first().map_or(0, |(_, values)| values.len());
     for (name, values) in columns {
         if values.len() != count {
