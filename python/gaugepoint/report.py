@@ -116,6 +116,12 @@ Place = Literal[
     "pin_bore",
     "pin_retention",
     "bore_wall",
+    "crown_underside",
+    "ring",
+    "ports",
+    "liner_outside",
+    "liner_flange",
+    "rod",
 ]
 """Where a finding was made."""
 
@@ -132,6 +138,14 @@ What = Literal[
     "impact",
     "groove_wear",
     "retaining_ring_loose",
+    "ring_stuck",
+    "matt_wear",
+    "fracture",
+    "hole",
+    "polish",
+    "pitting",
+    "discolouration",
+    "bend",
 ]
 """What was seen."""
 

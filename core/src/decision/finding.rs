@@ -29,6 +29,18 @@ choices! {
         PinRetention = "pin_retention",
         /// Wall of the bore.
         BoreWall = "bore_wall",
+        /// Underside of the crown.
+        CrownUnderside = "crown_underside",
+        /// A ring.
+        Ring = "ring",
+        /// Edges and bridges of ports.
+        Ports = "ports",
+        /// Outside of a liner.
+        LinerOutside = "liner_outside",
+        /// Flange of a liner.
+        LinerFlange = "liner_flange",
+        /// Connecting rod.
+        Rod = "rod",
     }
     /// What was seen.
     What {
@@ -56,6 +68,22 @@ choices! {
         GrooveWear = "groove_wear",
         /// A retaining ring that is loose or gone.
         RetainingRingLoose = "retaining_ring_loose",
+        /// A ring that does not move in its groove.
+        RingStuck = "ring_stuck",
+        /// Dull wear over an area.
+        MattWear = "matt_wear",
+        /// A piece broken out.
+        Fracture = "fracture",
+        /// A hole.
+        Hole = "hole",
+        /// A bright, polished area.
+        Polish = "polish",
+        /// Pits.
+        Pitting = "pitting",
+        /// Brown or blue from heat.
+        Discolouration = "discolouration",
+        /// Bent metal.
+        Bend = "bend",
     }
     /// How bad it is.
     Severity {
@@ -122,7 +150,7 @@ impl Finding {
 
     /// Does it belong to the bore?
     pub(crate) fn of_bore(&self) -> bool {
-        self.place == Place::BoreWall
+        matches!(self.place, Place::BoreWall | Place::Ports | Place::LinerOutside | Place::LinerFlange)
     }
 }
 
@@ -155,6 +183,20 @@ pub fn asks_for(what: What, severity: Severity) -> (Disposition, &'static str) {
             (FindCause, FindCause, Reject, "valve timing, guides and piston height; the rod for bend")
         }
         What::GrooveWear => (Measure, Measure, Reject, "side clearance with a new ring"),
+        What::RingStuck => {
+            (Clean, Measure, FindCause, "side and back clearance after cleaning without cutting the groove")
+        }
+        What::MattWear => (Measure, Measure, FindCause, "filters and oil galleries"),
+        What::Fracture => (Reject, Reject, Reject, "compression, timing and fuel; the bore wall"),
+        What::Hole => (Reject, Reject, Reject, "plugs, deposits, valves and injectors"),
+        What::Polish => {
+            (Measure, FindCause, FindCause, "the rod for bend and twist, the clearance of the land")
+        }
+        What::Pitting => {
+            (Measure, FindCause, Reject, "how deep the pits are against the wall; coolant or injection")
+        }
+        What::Discolouration => (FindCause, FindCause, Reject, "the cooling jets"),
+        What::Bend => (Reject, Reject, Reject, "injectors, head gasket, and how high each piston stands"),
         What::RetainingRingLoose => {
             (Reject, Reject, Reject, "the pieces, the groove, the rod for bend and twist")
         }

@@ -4,6 +4,7 @@ mod conformity;
 pub mod finding;
 mod limit;
 pub mod risk;
+pub mod signs;
 mod rule;
 mod verdict;
 
