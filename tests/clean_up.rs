@@ -9,7 +9,8 @@
 )]
 
 use gaugepoint::plan::clean_up::{
-    Allowance, BarAxis, CleanUp, RadiusUncertainty, WallPoint, WornWall, clean_up, walls_left,
+    Allowance, BarAxis, CleanUp, RadiusUncertainty, WallPoint, WornWall, clean_up, largest_by_walls,
+    walls_left,
 };
 use gaugepoint_tests::named::{clean_up_row, hold};
 use gaugepoint_tests::rows;
@@ -94,6 +95,10 @@ proptest! {
             })
             .collect();
         let left = |more: f64| walls_left(&free, free.diameter_mm + more, &walls).unwrap();
+        // the largest bore leaves the least wall at one place and more elsewhere
+        let largest = largest_by_walls(&free, 4.0, &walls).unwrap().unwrap();
+        let thinnest = walls_left(&free, largest, &walls).unwrap().into_iter().fold(f64::MAX, f64::min);
+        prop_assert!((thinnest - 4.0).abs() < 1e-11);
         prop_assert!(left(0.0).iter().zip(left(0.2)).all(|(a, b)| b < *a && *a <= 5.0 + 1e-9));
     }
 }

@@ -320,6 +320,12 @@ bounds! {
     BAR_SHIFT = "shift of a bar" ["mm"] possible 0.0 to 3.0, usual 0.0 to 0.3, GUIDE;
     /// How far a boring bar may lean from the original axis.
     BAR_TILT = "tilt of a bar" ["1"] possible 0.0 to 0.002, usual 0.0 to 0.0005, "0.05 mm on 100 mm is far out of square";
+    /// Oversize of pistons that can be had; 0 is the standard size.
+    OVERSIZE = "oversize" ["mm"] possible 0.0 to 5.0, usual 0.0 to 1.5, "series run to 1.5 mm (0.060 in)";
+    /// Standard uncertainties between the clean-up and the bore of a step.
+    BORING_GUARD = "guard above the clean-up" ["1"] possible 0.0 to 6.0, usual 1.6 to 3.0, "JCGM 100:2008, 6.3.3: 2 to 3";
+    /// Mass of a part over that of another.
+    MASS_DIFFERENCE = "difference of masses" ["g"] possible -5000.0 to 5000.0, usual -50.0 to 50.0, GUIDE;
     /// Piston from top dead centre down.
     TRAVEL = "travel of a piston" ["mm"] possible 0.0 to 5000.0, usual 0.0 to 250.0, "the stroke";
 }

@@ -195,18 +195,48 @@ pub struct WallPoint {
 /// When a number is not finite or impossible; the error names the place (`walls/2/wall_mm`).
 pub fn walls_left(bar: &CleanUp, diameter_mm: f64, walls: &[WallPoint]) -> Result<Vec<f64>, Error> {
     bounds::BORE.check("diameter_mm", diameter_mm)?;
-    let axis = Axis { x: bar.x_mm, y: bar.y_mm, slope_x: bar.slope_x, slope_y: bar.slope_y };
-    let mut left = Vec::with_capacity(walls.len());
+    check_walls(walls)?;
+    let axis = bar.axis();
+    let left = |wall: &WallPoint| {
+        let reached = axis.reached(diameter_mm / 2.0, wall, bar.middle_mm);
+        smaller(WallLeft::evaluate([wall.radius_mm, wall.wall_mm, reached]), wall.wall_mm)
+    };
+    Ok(walls.iter().map(left).collect())
+}
+
+fn check_walls(walls: &[WallPoint]) -> Result<(), Error> {
     for (k, wall) in walls.iter().enumerate() {
         let check = |bound: &Bound, field: &str, value| bound.check(&format!("walls/{k}/{field}"), value);
         check(&bounds::ANGLE, "angle_deg", wall.angle_deg)?;
         check(&bounds::DEPTH, "depth_mm", wall.depth_mm)?;
         check(&bounds::WALL_RADIUS, "radius_mm", wall.radius_mm)?;
         check(&bounds::WALL, "wall_mm", wall.wall_mm)?;
-        let reached = axis.reached(diameter_mm / 2.0, wall, bar.middle_mm);
-        left.push(smaller(WallLeft::evaluate([wall.radius_mm, wall.wall_mm, reached]), wall.wall_mm));
     }
-    Ok(left)
+    Ok(())
+}
+
+impl CleanUp {
+    fn axis(&self) -> Axis {
+        Axis { x: self.x_mm, y: self.y_mm, slope_x: self.slope_x, slope_y: self.slope_y }
+    }
+}
+
+/// The largest bore about the axis of a clean-up that leaves at least a thickness of every wall, in mm; none without walls.
+///
+/// # Errors
+/// As [`walls_left`], and when the least wall is impossible.
+pub fn largest_by_walls(
+    bar: &CleanUp,
+    least_wall_mm: f64,
+    walls: &[WallPoint],
+) -> Result<Option<f64>, Error> {
+    bounds::WALL.check("least_wall_mm", least_wall_mm)?;
+    check_walls(walls)?;
+    let axis = bar.axis();
+    let largest = |wall: &WallPoint| {
+        2.0 * axis.radius_to(wall, wall.radius_mm + wall.wall_mm - least_wall_mm, bar.middle_mm)
+    };
+    Ok(walls.iter().map(largest).reduce(smaller))
 }
 
 /// An axis: its place at the middle of the depths, and its lean.
@@ -232,6 +262,13 @@ impl Axis {
         let (cosine, sine) = turned(1, wall.angle_deg);
         let across = x * sine - y * cosine;
         x * cosine + y * sine + (radius * radius - across * across).sqrt()
+    }
+
+    /// Radius of the bar that reaches so far from the original axis at the angle of a wall.
+    fn radius_to(self, wall: &WallPoint, reached: f64, middle: f64) -> f64 {
+        let (x, y) = self.at(wall.depth_mm - middle);
+        let (cosine, sine) = turned(1, wall.angle_deg);
+        libm::hypot(reached * cosine - x, reached * sine - y)
     }
 }
 

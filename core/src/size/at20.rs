@@ -66,7 +66,7 @@ pub struct Condition {
 
 impl Condition {
     /// Strain from 20 C; `fields` names the two numbers in an error.
-    fn strain(self, fields: [&str; 2]) -> Result<f64, Error> {
+    pub(crate) fn strain(self, fields: [&str; 2]) -> Result<f64, Error> {
         let t = bounds::SHOP_TEMPERATURE.check(fields[0], self.temperature.celsius())?;
         let a = bounds::EXPANSION.check(fields[1], self.expansion.per_kelvin())?;
         Ok(MeanGrowth::evaluate([a, a, t, super::REFERENCE_TEMPERATURE_C]))
