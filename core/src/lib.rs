@@ -38,6 +38,8 @@ pub mod decision;
 
 pub mod stack;
 
+pub mod plan;
+
 pub mod report;
 
 pub mod assess;

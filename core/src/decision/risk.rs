@@ -261,7 +261,14 @@ impl Interval {
         }
     }
 
-    fn width(self) -> Option<f64> {
+    /// Probability that a normal variable of mean `x` and deviation `u` lies outside, with its digits where it is small. Source: JCGM
+    /// 106:2012, 7.2.2.
+    pub(crate) fn outside(self, x: f64, u: f64) -> f64 {
+        self.lower.map_or(0.0, |l| normal_cdf((l - x) / u))
+            + self.upper.map_or(0.0, |h| normal_cdf((x - h) / u))
+    }
+
+    pub(crate) fn width(self) -> Option<f64> {
         Some(self.upper? - self.lower?)
     }
 
@@ -395,14 +402,13 @@ pub struct Capability {
 /// # Errors
 /// When a number is not finite, the deviation is not above 0, or an interval is impossible.
 pub fn capability(mean: f64, deviation: f64, tolerance: Interval) -> Result<Capability, Error> {
-    let items = Items::Normal { mean: finite("mean", mean)?, deviation: above_zero("deviation", deviation)? };
+    finite("mean", mean)?;
+    above_zero("deviation", deviation)?;
     tolerance.check("tolerance")?;
     let above = tolerance.lower.map_or(f64::INFINITY, |l| mean - l);
     let below = tolerance.upper.map_or(f64::INFINITY, |h| h - mean);
     let nearer = if below < above { below } else { above };
-    let outside =
-        tolerance.lower.map_or(0.0, |l| items.below(l)) + tolerance.upper.map_or(0.0, |h| items.above(h));
-    Ok(Capability { cpk: nearer / (3.0 * deviation), outside })
+    Ok(Capability { cpk: nearer / (3.0 * deviation), outside: tolerance.outside(mean, deviation) })
 }
 
 pub(crate) fn finite(field: &str, value: f64) -> Result<f64, Error> {

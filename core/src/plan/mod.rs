@@ -1,0 +1,3 @@
+//! 8 PLAN: what is done with which part.
+
+pub mod matching;
