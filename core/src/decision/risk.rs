@@ -264,8 +264,15 @@ impl Interval {
     /// Probability that a normal variable of mean `x` and deviation `u` lies outside, with its digits where it is small. Source: JCGM
     /// 106:2012, 7.2.2.
     pub(crate) fn outside(self, x: f64, u: f64) -> f64 {
-        self.lower.map_or(0.0, |l| normal_cdf((l - x) / u))
-            + self.upper.map_or(0.0, |h| normal_cdf((x - h) / u))
+        /// Tails at `n` and `f` standard deviations, `n < f`, have at least the ratio `exp((f^2 - n^2) / 2)`: beyond this difference of
+        /// squares the farther one does not change the last digit of the sum.
+        const APART: f64 = 80.0;
+        let below = self.lower.map_or(f64::INFINITY, |l| (x - l) / u);
+        let above = self.upper.map_or(f64::INFINITY, |h| (h - x) / u);
+        let (near, far) = if below < above { (below, above) } else { (above, below) };
+        let inside = if near > 0.0 { near } else { 0.0 };
+        let farther = if far * far - inside * inside > APART { 0.0 } else { normal_cdf(-far) };
+        normal_cdf(-near) + farther
     }
 
     pub(crate) fn width(self) -> Option<f64> {

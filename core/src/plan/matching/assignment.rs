@@ -131,7 +131,8 @@ pub(super) fn bottleneck(
     }
 }
 
-/// The path from an open row to an open column whose largest key, or the threshold, is least.
+/// The path from an open row to an open column whose largest key, or the threshold, is least: rows are passed at one threshold as long as
+/// there are any, then it rises to the next key.
 fn least_path(
     keys: &Matrix,
     pairing: &Pairing,
@@ -140,36 +141,50 @@ fn least_path(
 ) -> Result<(f64, usize, Vec<usize>), Short> {
     let mut reach = vec![f64::INFINITY; keys.columns];
     let mut from = vec![NONE; keys.columns];
-    let mut settled = vec![false; keys.columns];
-    let (mut row, mut so_far) = (first, threshold);
-    let mut rows = vec![first];
+    // columns that were not reached yet; rows that were, of which `next` comes
+    let mut far: Vec<usize> = (0..keys.columns).collect();
+    let (mut rows, mut next, mut so_far, mut end) = (vec![first], 0, threshold, NONE);
     loop {
-        let (mut next, mut least) = (NONE, f64::INFINITY);
-        let columns = reach.iter_mut().zip(&mut from).zip(&settled).zip(keys.row(row));
-        for (column, (((reach, from), settled), key)) in columns.enumerate() {
-            if *settled {
-                continue;
-            }
-            let here = if *key > so_far { *key } else { so_far };
-            if here < *reach {
-                (*reach, *from) = (here, row);
-            }
-            if *reach < least {
-                (next, least) = (column, *reach);
+        while let Some(row) = rows.get(next).copied() {
+            next += 1;
+            let keys = keys.row(row);
+            far.retain(|column| {
+                let (Some(key), Some(reach), Some(from)) =
+                    (keys.get(*column), reach.get_mut(*column), from.get_mut(*column))
+                else {
+                    return false;
+                };
+                if key < reach {
+                    (*reach, *from) = (*key, row);
+                }
+                *reach > so_far || end != NONE || reached(pairing, *column, &mut rows, &mut end)
+            });
+            if end != NONE {
+                return Ok((so_far, end, from));
             }
         }
-        let Some(mark) = settled.get_mut(next) else {
-            let columns = settled.iter().enumerate().filter(|(_, s)| **s).map(|(column, _)| column).collect();
+        let reach_of = |column: &usize| reach.get(*column).copied().unwrap_or(f64::INFINITY);
+        so_far = far.iter().map(reach_of).fold(f64::INFINITY, libm::fmin);
+        if so_far == f64::INFINITY {
+            let columns = (0..keys.columns).filter(|column| far.binary_search(column).is_err()).collect();
             return Err(Short { rows, columns });
-        };
-        *mark = true;
-        so_far = least;
-        row = pairing.row_of(next);
-        if row == NONE {
-            return Ok((so_far, next, from));
         }
-        rows.push(row);
+        far.retain(|column| {
+            reach_of(column) > so_far || end != NONE || reached(pairing, *column, &mut rows, &mut end)
+        });
+        if end != NONE {
+            return Ok((so_far, end, from));
+        }
     }
+}
+
+/// A column is reached: it is the end, or its row comes. It is not far any more.
+fn reached(pairing: &Pairing, column: usize, rows: &mut Vec<usize>, end: &mut usize) -> bool {
+    match pairing.row_of(column) {
+        NONE => *end = column,
+        row => rows.push(row),
+    }
+    false
 }
 
 /// Prices that prove a least sum: `row + column <= cost` of every pair, equal for the chosen ones, and a column that is not chosen has price 0
@@ -421,12 +436,12 @@ mod tests {
                 all
             };
             let (bores, pistons) = (sorted(4), sorted(7));
-            let square = |row: usize, column: usize| {
+            let square = &|row: usize, column: usize| {
                 let deviation: f64 = bores[row] - pistons[column];
                 deviation * deviation
             };
             let ours =
-                order_preserving(4, 7, |so_far, row, column| sum(so_far, square(row, column))).unwrap();
+                order_preserving(4, 7, |row| move |so_far, column| sum(so_far, square(row, column))).unwrap();
             let total: f64 = ours.iter().enumerate().map(|(row, column)| square(row, *column)).sum();
             let costs = Matrix::new(4, 7, square);
             let (any, _) = least_sum(&costs, &cold(4, 7)).unwrap();

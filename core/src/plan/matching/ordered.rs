@@ -2,22 +2,23 @@
 
 use super::assignment::{NONE, Start};
 
-/// Rows and columns in order of size: the columns in rising order with the least total, where `total` adds a pair to what was chosen so
-/// far. None when every choice is infinite.
+/// Rows and columns in order of size: the columns in rising order with the least total. `total(row)` adds the pair of a column to what was
+/// chosen so far. None when every choice is infinite.
 ///
 /// After each row the least total of the rows so far within the first `k` columns too many: `O(rows (columns - rows + 1))`.
-pub(super) fn order_preserving(
+pub(super) fn order_preserving<T: Fn(f64, usize) -> f64>(
     rows: usize,
     columns: usize,
-    total: impl Fn(f64, usize, usize) -> f64,
+    total: impl Fn(usize) -> T,
 ) -> Option<Vec<usize>> {
     let width = (columns + 1).checked_sub(rows)?;
     let mut best = vec![f64::NEG_INFINITY; width];
     let mut taken = vec![false; rows * width];
     for (row, taken) in taken.chunks_exact_mut(width).enumerate() {
+        let total = total(row);
         let mut least = f64::INFINITY;
-        for (skipped, (best, taken)) in best.iter_mut().zip(taken).enumerate() {
-            let here = total(*best, row, row + skipped);
+        for (column, (best, taken)) in (row..).zip(best.iter_mut().zip(taken)) {
+            let here = total(*best, column);
             if here < least {
                 (least, *taken) = (here, true);
             }

@@ -1,6 +1,7 @@
 //! Which case the data are, and the search that it allows.
 
 use super::assignment::{Matrix, NONE, Short, Start, bottleneck, least_sum};
+use super::fit::Fit;
 use super::ordered::{order_preserving, start_in_order, sum};
 use super::parts::Parts;
 use super::{Case, none_left};
@@ -185,15 +186,23 @@ impl<'a> Free<'a> {
         window.iter().map(|place| self.parts.piston_mm(self.piston(*place))).collect()
     }
 
-    /// Squared deviation from the target by row and size of the piston.
-    fn square(&self, row: usize, piston_mm: f64) -> f64 {
+    /// What a row wants, and the size of its bore.
+    fn row(&self, row: usize) -> (Fit, f64) {
         let bore = self.bore(row);
-        let deviation = self.parts.fit(bore).deviation(self.parts.bore_mm(bore) - piston_mm);
-        deviation * deviation
+        (self.parts.fit(bore), self.parts.bore_mm(bore))
+    }
+
+    /// Squared deviation from the target by the size of the piston.
+    fn square(&self, row: usize) -> impl Fn(f64) -> f64 + use<> {
+        let (fit, bore_mm) = self.row(row);
+        move |piston_mm| {
+            let deviation = fit.deviation(bore_mm - piston_mm);
+            deviation * deviation
+        }
     }
 
     fn sum_of(&self, places: &[usize]) -> f64 {
-        places.iter().zip(self.sizes(places)).enumerate().map(|(row, (_, size))| self.square(row, size)).sum()
+        self.sizes(places).into_iter().enumerate().map(|(row, size)| self.square(row)(size)).sum()
     }
 
     /// The piston of every bore, with the fixed ones.
@@ -248,9 +257,10 @@ struct Ordered<'a> {
 }
 
 impl Ordered<'_> {
-    fn rank_of(&self, row: usize, piston_mm: f64) -> f64 {
-        let (parts, bore) = (self.free.parts, self.free.bore(row));
-        parts.fit(bore).beyond(parts.bore_mm(bore) - piston_mm)
+    /// Distance beyond the nearer limit by the size of the piston.
+    fn beyond(&self, row: usize) -> impl Fn(f64) -> f64 + use<> {
+        let (fit, bore_mm) = self.free.row(row);
+        move |piston_mm| fit.beyond(bore_mm - piston_mm)
     }
 }
 
@@ -261,21 +271,27 @@ fn at(sizes: &[f64], column: usize) -> f64 {
 
 impl Search for Ordered<'_> {
     fn worst(&self, window: &[usize], at_least: f64, cap: f64) -> Result<Option<f64>, Short> {
-        let sizes = self.free.sizes(window);
-        let rank = |row, column| self.rank_of(row, at(&sizes, column));
-        let chosen = order_preserving(self.free.bores.len(), sizes.len(), |so_far, row, column| {
-            libm::fmax(so_far, rank(row, column))
+        let sizes = &self.free.sizes(window);
+        let chosen = order_preserving(self.free.bores.len(), sizes.len(), |row| {
+            let beyond = self.beyond(row);
+            move |so_far, column| {
+                let here = beyond(at(sizes, column));
+                if here > so_far { here } else { so_far }
+            }
         });
-        let ranks = chosen.iter().flatten().enumerate().map(|(row, column)| rank(row, *column));
+        let ranks =
+            chosen.iter().flatten().enumerate().map(|(row, column)| self.beyond(row)(at(sizes, *column)));
         Ok(Some(ranks.fold(at_least, libm::fmax)).filter(|worst| *worst <= cap))
     }
 
     fn chosen(&self, window: &[usize], rank: f64) -> Option<Vec<usize>> {
-        let sizes = self.free.sizes(window);
-        order_preserving(self.free.bores.len(), sizes.len(), |so_far, row, column| {
-            let size = at(&sizes, column);
-            let allowed = self.rank_of(row, size) <= rank;
-            if allowed { sum(so_far, self.free.square(row, size)) } else { f64::INFINITY }
+        let sizes = &self.free.sizes(window);
+        order_preserving(self.free.bores.len(), sizes.len(), |row| {
+            let (beyond, square) = (self.beyond(row), self.free.square(row));
+            move |so_far, column| {
+                let size = at(sizes, column);
+                if beyond(size) <= rank { sum(so_far, square(size)) } else { f64::INFINITY }
+            }
         })
     }
 
@@ -305,8 +321,9 @@ impl<'a> Pairwise<'a> {
 
     /// Pairs with the least sum when every pair is allowed: the sum of squares alone always keeps the order.
     fn in_order(&self, sizes: &[f64]) -> Vec<usize> {
-        let pairs = order_preserving(self.free.bores.len(), sizes.len(), |so_far, row, column| {
-            sum(so_far, self.free.square(row, at(sizes, column)))
+        let pairs = order_preserving(self.free.bores.len(), sizes.len(), |row| {
+            let square = self.free.square(row);
+            move |so_far, column| sum(so_far, square(at(sizes, column)))
         });
         pairs.unwrap_or_default()
     }
@@ -330,7 +347,7 @@ impl Search for Pairwise<'_> {
         if start.iter().enumerate().all(|(row, column)| costs.at(row, *column) <= rank) {
             return Some(start);
         }
-        let square = |row, column| self.free.square(row, at(&sizes, column));
+        let square = |row, column| self.free.square(row)(at(&sizes, column));
         costs.replace(|row, column, here| if here <= rank { square(row, column) } else { f64::INFINITY });
         let rows = start.len();
         let start = match rows == sizes.len() {
