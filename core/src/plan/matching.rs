@@ -106,20 +106,16 @@ pub fn match_pistons(bores: &[Bore], pistons: &[Piston], conditions: &Conditions
     let parts = Parts::checked(bores, pistons, conditions)?;
     let solved = solve::solve(&parts)?;
     let chosen = &solved.piston_of;
-    let pairs: Vec<Matched> =
-        chosen.iter().enumerate().map(|(bore, piston)| parts.pair(bore, *piston)).collect();
-    let merit = parts.merit(&pairs).ok_or_else(none_left)?;
-    let as_given: Vec<usize> = (0..bores.len()).collect();
-    let of = |chosen: &[usize]| {
-        let pairs: Vec<Matched> =
-            chosen.iter().enumerate().map(|(bore, piston)| parts.pair(bore, *piston)).collect();
-        parts.merit(&pairs)
+    let pairs_of = |chosen: &[usize]| -> Vec<Matched> {
+        chosen.iter().enumerate().map(|(bore, piston)| parts.pair(bore, *piston)).collect()
     };
-    let as_given_merit = of(&as_given).ok_or_else(none_left)?;
-    let by_grade = parts.by_grade();
-    let by_grade = match by_grade {
-        Some(chosen) if chosen == as_given => Some(as_given_merit),
-        Some(chosen) => of(&chosen),
+    let pairs = pairs_of(chosen);
+    let merit = parts.merit(&pairs).ok_or_else(none_left)?;
+    let given: Vec<usize> = (0..bores.len()).collect();
+    let as_given = parts.merit(&pairs_of(&given)).ok_or_else(none_left)?;
+    let by_grade = match parts.by_grade() {
+        Some(chosen) if chosen == given => Some(as_given),
+        Some(chosen) => parts.merit(&pairs_of(&chosen)),
         None => None,
     };
     let mut is_spare = vec![true; pistons.len()];
@@ -133,7 +129,7 @@ pub fn match_pistons(bores: &[Bore], pistons: &[Piston], conditions: &Conditions
         because: solved.because,
         spare: is_spare.iter().enumerate().filter(|(_, spare)| **spare).map(|(piston, _)| piston).collect(),
         merit,
-        as_given: as_given_merit,
+        as_given,
         by_grade,
         weight_spread_g: parts.weight_spread(chosen),
         pairs,
