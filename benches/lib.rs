@@ -11,6 +11,7 @@ use gaugepoint::growth::{Law, MeanCoefficient, Piecewise, StrainLaw};
 use gaugepoint::measurement::distribution::Distribution;
 use gaugepoint::measurement::jet::Jet;
 use gaugepoint::measurement::uncertainty::Inputs;
+use gaugepoint::plan::matching::{Bore, Conditions, Piston, WantedClearance};
 use gaugepoint::quantity::Temperature;
 use gaugepoint::shape::bore::BoreShape;
 use gaugepoint::shape::piston::{Counted, PistonShape, Surface, Symmetric, Table};
@@ -248,4 +249,24 @@ pub fn hot_fit(kind: &str) -> Result<HotFit, Error> {
         bore_field: BoreField::uniform(105.0)?,
         motion: None,
     })
+}
+
+/// Invented bores and pistons, and what is wanted of them; `peers/matching.py` makes the same. With `uncertain` each size has an
+/// uncertainty of its own.
+#[must_use]
+pub fn invented_parts(bores: usize, pistons: usize, uncertain: bool) -> (Vec<Bore>, Vec<Piston>, Conditions) {
+    let mut state = 1_u64;
+    let mut between = |low: f64, high: f64| {
+        // Knuth's MMIX generator
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        low + (high - low) * ((state >> 11) as f64 / 9_007_199_254_740_992.0)
+    };
+    let mut part = |low: f64, high: f64| {
+        let (size, u) = (between(low, high), between(0.0005, 0.003));
+        (size, if uncertain { u } else { 0.0015 })
+    };
+    let bores = (0..bores).map(|_| part(86.0, 86.02)).map(|(size, u)| Bore::new(size, u)).collect();
+    let pistons = (0..pistons).map(|_| part(85.947, 85.967)).map(|(size, u)| Piston::new(size, u)).collect();
+    let wanted = WantedClearance::between(0.04, 0.07).with_target(0.053);
+    (bores, pistons, Conditions::wanting(wanted))
 }

@@ -9,10 +9,11 @@ use gaugepoint::growth::field::Scenario;
 use gaugepoint::measurement::monte_carlo::MonteCarlo;
 use gaugepoint::measurement::random::{BLOCK, Column, NormalTable, block_of_uniforms};
 use gaugepoint::measurement::uncertainty::Evaluation;
+use gaugepoint::plan::matching::match_pistons;
 use gaugepoint::wide::Width;
 use gaugepoint_benches::{
     ANGLES, HEIGHTS, Rows, clearance, clearance_model, clearance_of_jets, evenly, hot_fit, invented_laws,
-    linear_stack, stack,
+    invented_parts, linear_stack, stack,
 };
 use std::hint::black_box;
 use std::io::{BufRead, Write, stdin, stdout};
@@ -79,6 +80,10 @@ impl Worker {
                 ["tail", kind, x] => tails(count, kind, x.parse().unwrap_or(f64::NAN)),
                 ["stack-and-tail", kind, x] => stacks(count, kind, x.parse().unwrap_or(f64::NAN)),
                 ["quantile", kind, p] => quantiles(count, kind, p.parse().unwrap_or(f64::NAN)),
+                ["matching", kind, bores, pistons] => {
+                    let number = |text: &str| text.parse().unwrap_or(0);
+                    matchings(count, *kind == "uncertain", number(bores), number(pistons))
+                }
                 [what, kind] => hot(what, kind, count),
                 _ => Ok(Vec::new()),
             },
@@ -152,6 +157,16 @@ fn quantiles(count: u64, kind: &str, p: f64) -> Result<Vec<f64>, Error> {
         black_box(stack.quantile_above(black_box(p))?);
     }
     Ok(vec![stack.quantile_above(p)?])
+}
+
+/// The same matching so many times: probability outside of the worst pair, and the sum of squares.
+fn matchings(count: u64, uncertain: bool, bores: usize, pistons: usize) -> Result<Vec<f64>, Error> {
+    let (bores, pistons, conditions) = invented_parts(bores, pistons, uncertain);
+    for _ in 1..count {
+        black_box(match_pistons(black_box(&bores), &pistons, &conditions)?);
+    }
+    let merit = match_pistons(&bores, &pistons, &conditions)?.merit;
+    Ok(vec![merit.worst_outside, merit.sum_of_squares_mm2])
 }
 
 fn budgets<'a>(count: u64, evaluate: impl Fn() -> Result<Evaluation<'a>, Error>) -> Result<Vec<f64>, Error> {

@@ -16,6 +16,7 @@ use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
 use gaugepoint_tests::hot::hot_row;
+use gaugepoint_tests::matchings::{matching_row, numbers_of};
 use gaugepoint_tests::named::{Named, before_row, growth_row, parts_row, risk_row, shape_row, study_row};
 use gaugepoint_tests::pistons::piston_row;
 use gaugepoint_tests::stacks::{deck_results, stack_row};
@@ -411,6 +412,22 @@ fn stacks_hold() {
     for link in LINKS {
         let lines = checked("stack", link, &workspace("tests/vectors"));
         let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
+        assert_eq!(found, expected, "{link:?}");
+    }
+}
+
+/// Every number of every matching, with the bits of the core.
+#[test]
+fn matchings_hold() {
+    let table = rows("tests/vectors/matching.csv");
+    let mut expected: Vec<Option<u64>> = Vec::new();
+    for cells in &table {
+        expected.extend(matching_row(cells).iter().flat_map(numbers_of).map(|x| Some(x.to_bits())));
+    }
+    expected.push(Some(u64::try_from(table.len()).unwrap()));
+    for link in LINKS {
+        let lines = checked("matching", link, &workspace("tests/vectors"));
+        let found: Vec<Option<u64>> = lines.iter().map(|line| parsed(line).1).collect();
         assert_eq!(found, expected, "{link:?}");
     }
 }

@@ -10,6 +10,7 @@
 
 pub mod expression;
 pub mod hot;
+pub mod matchings;
 pub mod named;
 pub mod pistons;
 pub mod replay;

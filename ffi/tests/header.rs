@@ -38,6 +38,7 @@ const SOURCES: &[&str] = &[
     "risk",
     "batch",
     "stack",
+    "matching",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.
@@ -68,6 +69,7 @@ const ENUMERATIONS: &[&str] = &[
     "OnsetOutcome",
     "Variation",
     "Wanted",
+    "MatchingCase",
 ];
 
 fn path(of: &str) -> PathBuf {

@@ -4,7 +4,7 @@
 against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
 the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
 traces), `growth` (laws of expansion, built-in materials), `hot` (the clearance of a running piston
-everywhere), `parts` (rings, pins, liners, the deck), `stack` (tolerance stacks), `uncertainty` (budgets), `decision` (risks),
+everywhere), `parts` (rings, pins, liners, the deck), `stack` (tolerance stacks), `plan` (matching of pistons to bores), `uncertainty` (budgets), `decision` (risks),
 `before` (what to ask before measuring, plausible values). `clearances` (in `batch`) computes many rows in arrays. `measure` evaluates readings with their
 gauges, whose report and presets stand in `gaugepoint.measuring`; `fit` computes a hot fit, whose report stands in `gaugepoint.fitting`. What is refused
 raises `InputError`.
@@ -106,6 +106,7 @@ from gaugepoint.shape import (
     two_point_mm,
     v_block_factor,
 )
+from gaugepoint.plan import MeasuredBore, MeasuredPiston, MeasuredSizes, WantedClearance, match
 from gaugepoint.stack import Contributor, SharedCause, Stack, Variation
 from gaugepoint.uncertainty import (
     Budget,
@@ -233,4 +234,9 @@ __all__ = [
     "SharedCause",
     "Stack",
     "Variation",
+    "MeasuredBore",
+    "MeasuredPiston",
+    "MeasuredSizes",
+    "WantedClearance",
+    "match",
 ]

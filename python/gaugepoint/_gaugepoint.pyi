@@ -7,6 +7,7 @@ import numpy as np
 from gaugepoint.decision import Distribution
 from gaugepoint.error import InputError
 from gaugepoint.parts import Chamber, LinerParts, PressFitParts
+from gaugepoint.plan import Conditions, MeasuredBore, MeasuredPiston
 from numpy.typing import NDArray
 from gaugepoint.shape import Bore, Piston
 from gaugepoint.stack import Contributor, SharedCause, ToleranceCost
@@ -122,8 +123,14 @@ __all__ = [
     "numerical_tolerance",
     "clearances",
     "Stack",
+    "match_pistons",
+    "match_sizes",
 ]
 
+_Merit: TypeAlias = tuple[float, float, int, float, bool]
+_Matching: TypeAlias = tuple[
+    str, str, list[tuple[int, int, float, float, float, float, float]], list[int], _Merit, _Merit, _Merit | None, float | None
+]
 _Limits: TypeAlias = tuple[float | None, float | None]
 _Component: TypeAlias = tuple[float, float, tuple[float, float] | None]
 _Line: TypeAlias = tuple[float, float, float, float | None, float | None]
@@ -2879,3 +2886,59 @@ class Stack:
         InputError
             When an edge is refused, or a probability cannot be had.
         """
+
+def match_pistons(bores: Sequence[MeasuredBore], pistons: Sequence[MeasuredPiston], conditions: Conditions) -> _Matching:
+    """Match measured pistons to bores; `gaugepoint.plan.match` is its public form.
+
+    Parameters
+    ----------
+    bores : sequence of MeasuredBore
+        The bores.
+    pistons : sequence of MeasuredPiston
+        The pistons.
+    conditions : Conditions
+        What holds for the set.
+
+    Returns
+    -------
+    tuple
+        Case, proof, pairs, spare pistons, three merits, spread of weight.
+
+    Raises
+    ------
+    InputError
+        When something is refused, or no pairing exists.
+    """
+
+def match_sizes(
+    bore_mm: NDArray[np.float64],
+    bore_uncertainty_mm: NDArray[np.float64],
+    piston_mm: NDArray[np.float64],
+    piston_uncertainty_mm: NDArray[np.float64],
+    conditions: Conditions,
+) -> _Matching:
+    """Match sizes that stand in arrays; `gaugepoint.plan.match` is its public form.
+
+    Parameters
+    ----------
+    bore_mm, bore_uncertainty_mm : numpy.ndarray
+        Sizes of the bores and their standard uncertainties.
+    piston_mm, piston_uncertainty_mm : numpy.ndarray
+        The same of the pistons.
+    conditions : Conditions
+        What holds for the set.
+
+    Returns
+    -------
+    tuple
+        As `match_pistons`.
+
+    Raises
+    ------
+    InputError
+        When something is refused, or no pairing exists.
+    TypeError
+        When an array is none of one dimension and float64.
+    ValueError
+        When sizes and uncertainties are not of one length.
+    """

@@ -39,6 +39,8 @@ mod batch;
 
 mod stack;
 
+mod matching;
+
 use gaugepoint::ErrorKind;
 use pyo3::prelude::*;
 use pyo3::types::PyTuple;
@@ -156,5 +158,7 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(budget::standard_uncertainty, module)?)?;
     module.add_function(wrap_pyfunction!(budget::numerical_tolerance, module)?)?;
     module.add_function(wrap_pyfunction!(batch::clearances, module)?)?;
-    module.add_class::<stack::Stack>()
+    module.add_class::<stack::Stack>()?;
+    module.add_function(wrap_pyfunction!(matching::match_parts, module)?)?;
+    module.add_function(wrap_pyfunction!(matching::match_sizes, module)?)
 }

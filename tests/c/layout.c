@@ -722,6 +722,78 @@ PIN(stack_capability_above, offsetof(GaugepointStackCapability, above) == 32);
 PIN(stack_capability_error, offsetof(GaugepointStackCapability, error) == 40);
 PIN(stack_capability_ppm, offsetof(GaugepointStackCapability, ppm) == 48);
 PIN(stack_capability, sizeof(GaugepointStackCapability) == 56);
+
+PIN(wanted_clearance_has_lower, offsetof(GaugepointWantedClearance, has_lower) == 0);
+PIN(wanted_clearance_has_upper, offsetof(GaugepointWantedClearance, has_upper) == 4);
+PIN(wanted_clearance_has_target, offsetof(GaugepointWantedClearance, has_target) == 8);
+PIN(wanted_clearance_reserved, offsetof(GaugepointWantedClearance, reserved) == 12);
+PIN(wanted_clearance_lower_mm, offsetof(GaugepointWantedClearance, lower_mm) == 16);
+PIN(wanted_clearance_upper_mm, offsetof(GaugepointWantedClearance, upper_mm) == 24);
+PIN(wanted_clearance_target_mm, offsetof(GaugepointWantedClearance, target_mm) == 32);
+PIN(wanted_clearance, sizeof(GaugepointWantedClearance) == 40);
+
+PIN(measured_bore_size_mm, offsetof(GaugepointMeasuredBore, size_mm) == 0);
+PIN(measured_bore_standard_uncertainty_mm, offsetof(GaugepointMeasuredBore, standard_uncertainty_mm) == 8);
+PIN(measured_bore_has_wanted, offsetof(GaugepointMeasuredBore, has_wanted) == 16);
+PIN(measured_bore_reserved, offsetof(GaugepointMeasuredBore, reserved) == 20);
+PIN(measured_bore_wanted, offsetof(GaugepointMeasuredBore, wanted) == 24);
+PIN(measured_bore_grade, offsetof(GaugepointMeasuredBore, grade) == 64);
+PIN(measured_bore_grade_length, offsetof(GaugepointMeasuredBore, grade_length) == 72);
+PIN(measured_bore, sizeof(GaugepointMeasuredBore) == 80);
+
+PIN(measured_piston_size_mm, offsetof(GaugepointMeasuredPiston, size_mm) == 0);
+PIN(measured_piston_standard_uncertainty_mm, offsetof(GaugepointMeasuredPiston, standard_uncertainty_mm) == 8);
+PIN(measured_piston_has_weight, offsetof(GaugepointMeasuredPiston, has_weight) == 16);
+PIN(measured_piston_reserved, offsetof(GaugepointMeasuredPiston, reserved) == 20);
+PIN(measured_piston_weight_g, offsetof(GaugepointMeasuredPiston, weight_g) == 24);
+PIN(measured_piston_grade, offsetof(GaugepointMeasuredPiston, grade) == 32);
+PIN(measured_piston_grade_length, offsetof(GaugepointMeasuredPiston, grade_length) == 40);
+PIN(measured_piston, sizeof(GaugepointMeasuredPiston) == 48);
+
+PIN(pair_bore, offsetof(GaugepointPair, bore) == 0);
+PIN(pair_piston, offsetof(GaugepointPair, piston) == 8);
+PIN(pair, sizeof(GaugepointPair) == 16);
+
+PIN(matching_conditions_has_wanted, offsetof(GaugepointMatchingConditions, has_wanted) == 0);
+PIN(matching_conditions_has_weight_band, offsetof(GaugepointMatchingConditions, has_weight_band) == 4);
+PIN(matching_conditions_wanted, offsetof(GaugepointMatchingConditions, wanted) == 8);
+PIN(matching_conditions_shared_uncertainty_mm, offsetof(GaugepointMatchingConditions, shared_uncertainty_mm) == 48);
+PIN(matching_conditions_common_uncertainty_mm, offsetof(GaugepointMatchingConditions, common_uncertainty_mm) == 56);
+PIN(matching_conditions_weight_band_g, offsetof(GaugepointMatchingConditions, weight_band_g) == 64);
+PIN(matching_conditions_forbidden, offsetof(GaugepointMatchingConditions, forbidden) == 72);
+PIN(matching_conditions_forbidden_count, offsetof(GaugepointMatchingConditions, forbidden_count) == 80);
+PIN(matching_conditions_fixed, offsetof(GaugepointMatchingConditions, fixed) == 88);
+PIN(matching_conditions_fixed_count, offsetof(GaugepointMatchingConditions, fixed_count) == 96);
+PIN(matching_conditions, sizeof(GaugepointMatchingConditions) == 104);
+
+PIN(matched_bore, offsetof(GaugepointMatched, bore) == 0);
+PIN(matched_piston, offsetof(GaugepointMatched, piston) == 8);
+PIN(matched_clearance_mm, offsetof(GaugepointMatched, clearance_mm) == 16);
+PIN(matched_standard_uncertainty_mm, offsetof(GaugepointMatched, standard_uncertainty_mm) == 24);
+PIN(matched_deviation_mm, offsetof(GaugepointMatched, deviation_mm) == 32);
+PIN(matched_probability_of_conformity, offsetof(GaugepointMatched, probability_of_conformity) == 40);
+PIN(matched_probability_outside, offsetof(GaugepointMatched, probability_outside) == 48);
+PIN(matched, sizeof(GaugepointMatched) == 56);
+
+PIN(merit_worst_probability, offsetof(GaugepointMerit, worst_probability) == 0);
+PIN(merit_worst_outside, offsetof(GaugepointMerit, worst_outside) == 8);
+PIN(merit_sum_of_squares_mm2, offsetof(GaugepointMerit, sum_of_squares_mm2) == 16);
+PIN(merit_worst_bore, offsetof(GaugepointMerit, worst_bore) == 24);
+PIN(merit_is_allowed, offsetof(GaugepointMerit, is_allowed) == 32);
+PIN(merit_reserved, offsetof(GaugepointMerit, reserved) == 36);
+PIN(merit, sizeof(GaugepointMerit) == 40);
+
+PIN(matching_struct_size, offsetof(GaugepointMatching, struct_size) == 0);
+PIN(matching_data_case, offsetof(GaugepointMatching, data_case) == 8);
+PIN(matching_has_by_grade, offsetof(GaugepointMatching, has_by_grade) == 12);
+PIN(matching_has_weight_spread, offsetof(GaugepointMatching, has_weight_spread) == 16);
+PIN(matching_reserved, offsetof(GaugepointMatching, reserved) == 20);
+PIN(matching_merit, offsetof(GaugepointMatching, merit) == 24);
+PIN(matching_as_given, offsetof(GaugepointMatching, as_given) == 64);
+PIN(matching_by_grade, offsetof(GaugepointMatching, by_grade) == 104);
+PIN(matching_weight_spread_g, offsetof(GaugepointMatching, weight_spread_g) == 144);
+PIN(matching_because, offsetof(GaugepointMatching, because) == 152);
+PIN(matching, sizeof(GaugepointMatching) == 408);
 PIN(variations_0, GAUGEPOINT_VARIATION_NORMAL == 1 && GAUGEPOINT_VARIATION_CAPABILITY_TOWARD_LOWER == 2 && GAUGEPOINT_VARIATION_CAPABILITY_TOWARD_UPPER == 3);
 PIN(variations_3, GAUGEPOINT_VARIATION_TRUNCATED_NORMAL == 4 && GAUGEPOINT_VARIATION_RECTANGULAR == 5 && GAUGEPOINT_VARIATION_TRIANGULAR == 6);
 PIN(variations_6, GAUGEPOINT_VARIATION_TRAPEZOIDAL == 7 && GAUGEPOINT_VARIATION_ARCSINE == 8 && GAUGEPOINT_VARIATION_BETA == 9);

@@ -60,10 +60,10 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, gaugepoint.batch, gaugepoint.before, gaugepoint.growth, gaugepoint.hot, report, sheet, measuring, gaugepoint.fitting, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.stack, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, gaugepoint.batch, gaugepoint.before, gaugepoint.growth, gaugepoint.hot, report, sheet, measuring, gaugepoint.fitting, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.stack, gaugepoint.plan, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
-    for module in (gaugepoint.growth, gaugepoint.hot, gaugepoint.stack, report, sheet, measuring, gaugepoint.fitting):
+    for module in (gaugepoint.growth, gaugepoint.hot, gaugepoint.stack, gaugepoint.plan, report, sheet, measuring, gaugepoint.fitting):
         for name in module.__all__:
             if inspect.isclass(getattr(module, name)):
                 assert getattr(module, name).__doc__, name
@@ -103,7 +103,7 @@ def test_readme():
         assert f"`{printed.getvalue().strip()}`" in readme
 
 
-@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack"])
+@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack", "matching"])
 def test_pages(name):
     page = (REPOSITORY / "core" / "docs" / f"{name}.md").read_text(encoding="utf-8")
     blocks = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)

@@ -76,6 +76,12 @@ def before():
     return _commented("before.csv", ["id", "function", "choice", "numbers", "expected", "source"])
 
 
+def matching():
+    """Rows of matching.csv, as texts."""
+    names = "id bores pistons conditions case pairs worst_outside sum_of_squares_mm2 given_outside given_sum_mm2 source"
+    return _commented("matching.csv", names.split())
+
+
 def stack():
     """Rows of stack.csv, as texts; the last column takes the rest."""
     lines = (VECTORS / "stack.csv").read_text(encoding="utf-8").splitlines()
