@@ -38,6 +38,8 @@ const SOURCES: &[&str] = &[
     "risk",
     "batch",
     "stack",
+    "trials",
+    "function",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.
@@ -68,6 +70,12 @@ const ENUMERATIONS: &[&str] = &[
     "OnsetOutcome",
     "Variation",
     "Wanted",
+    "Points",
+    "Toward",
+    "Coverage",
+    "EngineStack",
+    "Derivation",
+    "Proof",
 ];
 
 fn path(of: &str) -> PathBuf {

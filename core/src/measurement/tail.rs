@@ -77,6 +77,24 @@ impl Part {
         as_number(count) / as_number(self.values().len())
     }
 
+    /// How many trials lie above each edge and not above the next: a value on an edge belongs to the bin that ends there.
+    ///
+    /// # Errors
+    /// [`ErrorKind::MissingField`] for fewer than two edges, [`ErrorKind::NotFinite`], [`ErrorKind::OutOfOrder`] unless they rise.
+    pub fn histogram(&self, edges: &[f64]) -> Result<Vec<u64>, Error> {
+        check_edges(edges)?;
+        let mut counts = vec![0; edges.len()];
+        for value in self.values() {
+            // as many edges are below it; those above the last edge have no bin
+            if let Some(count) = counts.get_mut(edges.partition_point(|edge| edge < value)) {
+                *count += 1;
+            }
+        }
+        // the first counts what is up to the first edge
+        counts.remove(0);
+        Ok(counts)
+    }
+
     /// The probability that the weights of a run of [importance sampling](crate::stack::Function::importance) come to, with the normal interval of their mean.
     ///
     /// # Errors
@@ -111,6 +129,27 @@ impl Part {
         let half = -normal_quantile((1.0 - confidence) / 2.0) * standard_error;
         Ok(Mean { mean, standard_error, lower: mean - half, upper: mean + half, effective })
     }
+}
+
+/// Most edges of a histogram.
+const MOST_EDGES: usize = 1_000_000;
+
+/// Refuses edges of a histogram that are too few, too many, not finite or do not rise.
+pub(crate) fn check_edges(edges: &[f64]) -> Result<(), Error> {
+    if edges.len() < 2 {
+        return Err(too_few("edges", "at least two edges are needed"));
+    }
+    within("edges", as_number(edges.len()), 2.0, as_number(MOST_EDGES))?;
+    let mut before = f64::NEG_INFINITY;
+    for (k, edge) in edges.iter().enumerate() {
+        let edge = within(&format!("edges/{k}"), *edge, -f64::MAX, f64::MAX)?;
+        if before >= edge {
+            let error = Error::new(ErrorKind::OutOfOrder, edge.to_string(), "edges must rise").value(edge);
+            return Err(error.at(&format!("edges/{k}")));
+        }
+        before = edge;
+    }
+    Ok(())
 }
 
 impl Mean {
