@@ -6,7 +6,9 @@ use crate::guard::status;
 use crate::record::{Record, record};
 use crate::stack::{GaugepointStack, filled};
 use gaugepoint::ErrorKind;
-use gaugepoint::measurement::monte_carlo::{Adaptive, Coverage, Goal, MonteCarlo, Part, Summary, Trials};
+use gaugepoint::measurement::monte_carlo::{
+    Adaptive, Coverage, Goal, MonteCarlo, Part, Summary, Trials, trials_from,
+};
 use gaugepoint::measurement::points::Points;
 use gaugepoint::measurement::tail::{Mean, Outside};
 use gaugepoint::stack::Toward;
@@ -359,11 +361,8 @@ impl Asked {
     }
 
     pub(crate) fn values<T: Trials>(&self, run: MonteCarlo<'_, T>) -> Result<Vec<f64>, Failure> {
-        let Some(end) = self.first.checked_add(self.count) else {
-            let reason = "there are no trials beyond 2^64";
-            return Err(Failure::refused(ErrorKind::OutOfRange, "run/first", reason));
-        };
-        let part = run.with_points(self.points)?.part(self.first..end)?;
+        let trials = trials_from(self.first, self.count).map_err(|e| e.under("run"))?;
+        let part = run.with_points(self.points)?.part(trials)?;
         Ok(part.into_values())
     }
 }

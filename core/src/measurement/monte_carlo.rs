@@ -664,10 +664,7 @@ impl Part {
                 Error::new(ErrorKind::NotFinite, value.to_string(), "a trial has a finite value up to 1e100");
             return Err(error.at(&format!("values/{k}")));
         }
-        if first.checked_add(count).is_none() {
-            let reason = "there are no trials beyond 2^64";
-            return Err(Error::new(ErrorKind::OutOfRange, first.to_string(), reason).at("first"));
-        }
+        trials_from(first, count)?;
         Ok(Part { seed, points, first, values })
     }
 
@@ -950,6 +947,18 @@ fn likely_tails(values: &[f64], outside: usize) -> (Vec<f64>, Vec<f64>) {
     let from_above = glance.iter().rev().nth(rank).copied().unwrap_or(f64::NEG_INFINITY);
     let values = || values.iter().copied();
     (values().filter(|v| *v <= from_below).collect(), values().filter(|v| *v >= from_above).collect())
+}
+
+/// The numbers of `count` trials from a first one on.
+///
+/// # Errors
+/// [`ErrorKind::OutOfRange`] when they do not end below 2^64.
+pub fn trials_from(first: u64, count: u64) -> Result<Range<u64>, Error> {
+    let end = first.checked_add(count).ok_or_else(|| {
+        let reason = "there are no trials beyond 2^64";
+        Error::new(ErrorKind::OutOfRange, first.to_string(), reason).at("first")
+    })?;
+    Ok(first..end)
 }
 
 fn room(trials: u64) -> Result<Vec<f64>, Error> {
