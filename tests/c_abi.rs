@@ -15,6 +15,7 @@ use gaugepoint::measurement::preset;
 use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
+use gaugepoint_tests::functions::{function_row, has_bits};
 use gaugepoint_tests::hot::hot_row;
 use gaugepoint_tests::named::{Named, before_row, growth_row, parts_row, risk_row, shape_row, study_row};
 use gaugepoint_tests::pistons::piston_row;
@@ -410,6 +411,24 @@ fn stacks_hold() {
     expected.extend(deck_results().into_iter().map(|(name, value)| (name, Some(value.to_bits()))));
     for link in LINKS {
         let lines = checked("stack", link, &workspace("tests/vectors"));
+        let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
+        assert_eq!(found, expected, "{link:?}");
+    }
+}
+
+/// The rows with the bits of the core; callbacks, parts of runs and misuse are checked by the program.
+#[test]
+fn functions_hold() {
+    let table = rows("tests/vectors/function.csv");
+    let mut expected = Vec::new();
+    for cells in table.iter().filter(|cells| has_bits(cells)) {
+        let results = function_row(cells).unwrap_or_default().into_iter();
+        let line = |(name, value): (String, Option<f64>)| (format!("{} {name}", cells[0]), value.map(f64::to_bits));
+        expected.extend(results.map(line));
+    }
+    expected.push(("rows".to_owned(), Some(u64::try_from(table.len()).unwrap())));
+    for link in LINKS {
+        let lines = checked("function", link, &workspace("tests/vectors"));
         let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
         assert_eq!(found, expected, "{link:?}");
     }

@@ -52,10 +52,15 @@ impl Part {
     /// Shares of the trials below `lower` and above `upper`, infinite where there is no limit.
     ///
     /// # Errors
-    /// [`ErrorKind::OutOfRange`], [`ErrorKind::OutOfOrder`]; [`ErrorKind::Contradiction`] for trials that are not independent: of those, see [`Mean::of_runs`].
+    /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`], [`ErrorKind::OutOfOrder`]; [`ErrorKind::Contradiction`] for trials that are not independent: of those, see [`Mean::of_runs`].
     pub fn outside(&self, lower: f64, upper: f64, confidence: f64) -> Result<Outside, Error> {
         let confidence = coverage("confidence", confidence)?;
-        if lower.is_nan() || upper.is_nan() || upper < lower {
+        for (field, limit) in [("lower", lower), ("upper", upper)] {
+            if limit.is_nan() {
+                return Err(Error::new(ErrorKind::NotFinite, "NaN", "a limit is a number").at(field));
+            }
+        }
+        if upper < lower {
             let reason = "the upper limit must not be below the lower";
             return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason).at("upper"));
         }
