@@ -1,6 +1,6 @@
 //! Functions of contributors: of a formula, ready made for an engine, or called back.
 
-use crate::array::{array, array_out, fitting, given};
+use crate::array::{ArrayOut, array, array_out, fitting, given};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{cleared, kept, plain, status};
 use crate::handle::{self, freed, lent};
@@ -366,8 +366,7 @@ pub unsafe extern "C" fn gaugepoint_function_worst_case(
 ) -> i32 {
     // SAFETY: the contract of the header
     unsafe {
-        let places = (array_out("lowest_at", lowest_at, room), array_out("highest_at", highest_at, room));
-        status(error, (record("out", out), places), || {
+        status(error, (record("out", out), ends_out(lowest_at, highest_at, room)), || {
             let function = lent("function", function)?;
             let found = asked!(function, f => Ok(f.worst_case()?))?;
             let lowest = fitting(function.as_given(&found.lowest.at), "room", room)?;
@@ -481,6 +480,11 @@ impl Called {
         });
         Ok(Function::new(self.contributors.clone(), Columnwise::new(values))?)
     }
+}
+
+/// The places of a worst case.
+fn ends_out(lowest_at: *mut f64, highest_at: *mut f64, room: usize) -> (ArrayOut<f64>, ArrayOut<f64>) {
+    (array_out("lowest_at", lowest_at, room), array_out("highest_at", highest_at, room))
 }
 
 fn failed(code: i32) -> Failure {

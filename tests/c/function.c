@@ -562,7 +562,7 @@ static void misuse(void) {
 #define FORMULA(parts, n, text, length, s, l, to) gaugepoint_function_from_formula(parts, n, text, length, s, l, to, &e)
   TOLD(FORMULA(NULL, 3, formula, strlen(formula), symbols, lengths, &kept), null, "contributors");
   TOLD(FORMULA(of_clutch, SIZE_MAX, formula, strlen(formula), symbols, lengths, &kept), range, "contributors");
-  TOLD(FORMULA(of_clutch, 0, formula, strlen(formula), NULL, NULL, &kept), GAUGEPOINT_STATUS_MISSING_FIELD, "contributors");
+  TOLD(FORMULA(of_clutch, 0, "1", 1, NULL, NULL, &kept), GAUGEPOINT_STATUS_MISSING_FIELD, "contributors");
   TOLD(FORMULA(of_clutch, 3, NULL, 3, symbols, lengths, &kept), null, "formula");
   TOLD(FORMULA(of_clutch, 3, "\xff", 1, symbols, lengths, &kept), GAUGEPOINT_STATUS_NOT_UTF8, "formula");
   TOLD(FORMULA(of_clutch, 3, "a +", 3, symbols, lengths, &kept), GAUGEPOINT_STATUS_NOT_AN_EXPRESSION, "model");
