@@ -192,8 +192,10 @@ class Function(Runs):
 
         Sources: JCGM 100:2008, 5.1.2; Evans, Journal of Quality Technology 7 (1975), from memory.
         """
-        derivation, nominal, first, second, effects = self._core.propagation()
-        return Propagation(derivation, nominal, *first, *second, tuple(Effect(*effect) for effect in effects))
+        derivation, nominal, (mean, deviation), second, effects = self._core.propagation()
+        second_mean, shift, second_deviation, skewness, excess_kurtosis = second
+        found = tuple(Effect(*effect) for effect in effects)
+        return Propagation(derivation, nominal, mean, deviation, second_mean, shift, second_deviation, skewness, excess_kurtosis, found)
 
     def worst_case(self) -> FunctionWorstCase:
         """Give the smallest and the largest value within the limits of all contributors, proved where it is a formula."""

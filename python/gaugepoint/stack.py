@@ -306,7 +306,7 @@ class Stack(Runs):
     >>> rod = Contributor("rod and piston", 217.0, -0.04, 0.04, Variation.rectangular(0.04), coefficient=-1.0)
     >>> stack = Stack([height, rod])
     >>> round(stack.worst_case.upper, 6), f"{stack.outside(9.9, 10.1).ppm:.3f}"
-    ('10.09', '1.196')
+    (10.09, '2.679')
     """
 
     contributors: Sequence[Contributor]

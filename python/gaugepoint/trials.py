@@ -106,7 +106,7 @@ class Trials:
     >>> bool((Trials.merged(parts).values == area.trials(1, 1000).values).all())
     True
     >>> area.trials(1, 1000).outside(upper=101.0).above.count
-    12
+    11
     """
 
     values: "NDArray[np.float64]"
@@ -203,10 +203,8 @@ class Runs:
         InputError
             When a number is refused, or there is no finite value in a trial.
         """
-        asked = _whole(seed=seed, first=first, count=count)
-        if hypercube_trials is not None:
-            _whole(hypercube_trials=hypercube_trials)
-        values = self._core.trials(*asked, points, hypercube_trials)
+        _whole(seed=seed, first=first, count=count, hypercube_trials=hypercube_trials)
+        values = self._core.trials(seed, first, count, points, hypercube_trials)
         return Trials(values, seed, points, hypercube_trials, first)
 
     def adaptive(
@@ -243,7 +241,7 @@ class Runs:
         InputError
             When a number is refused, or there is no finite value in a trial.
         """
-        seed, digits, most_trials = _whole(seed=seed, digits=digits, most_trials=most_trials)
+        _whole(seed=seed, digits=digits, most_trials=most_trials)
         summary, sequences, tolerance, settled = self._core.adaptive(seed, probability, coverage, digits, most_trials)
         return AdaptiveRun(TrialsSummary(*summary), sequences, tolerance, settled)
 
@@ -279,16 +277,13 @@ class Runs:
         InputError
             When something is refused, or the limit is not rare or too far away.
         """
-        asked = _whole(seed=seed, first=first, count=count)
-        if hypercube_trials is not None:
-            _whole(hypercube_trials=hypercube_trials)
-        weights = self._core.importance(toward, limit, *asked, points, hypercube_trials)
+        _whole(seed=seed, first=first, count=count, hypercube_trials=hypercube_trials)
+        weights = self._core.importance(toward, limit, seed, first, count, points, hypercube_trials)
         return Trials(weights, seed, points, hypercube_trials, first)
 
 
-def _whole(**numbers: int) -> list[int]:
+def _whole(**numbers: int | None) -> None:
     """Refuse what is no whole number from 0 to 2**64 - 1."""
     for field, number in numbers.items():
-        if not 0 <= number < 1 << 64:
-            raise at_door("out_of_range", field, f"{number:.6g}" if abs(number) > 1 << 80 else str(number), "a whole number from 0 to 2^64 - 1 is needed")
-    return list(numbers.values())
+        if number is not None and not 0 <= number < 1 << 64:
+            raise at_door("out_of_range", field, repr(number), "a whole number from 0 to 2^64 - 1 is needed")

@@ -82,16 +82,16 @@ fn write(callable: &Bound<'_, PyAny>, sizes: &[&[f64]], values: &mut [f64]) -> P
 
 /// The refusal of what is no array of the values.
 fn refused(given: &Bound<'_, PyAny>, trials: usize) -> PyErr {
-    let what = match given.cast::<PyUntypedArray>() {
-        Ok(array) => format!("array of {} and shape {:?}", array.dtype(), array.shape()),
-        Err(_) => given.get_type().name().map(|name| name.to_string()).unwrap_or_default(),
+    let made = || {
+        let what = match given.cast::<PyUntypedArray>() {
+            Ok(array) => format!("array of {} and shape {}", array.dtype(), array.getattr("shape")?),
+            Err(_) => given.get_type().name()?.to_string(),
+        };
+        let reason = format!("an array of float64 with the value of each of {trials} trials is needed");
+        let at_door = given.py().import("gaugepoint.error")?.getattr("at_door")?;
+        at_door.call1(("wrong_type", "callable", what, reason))
     };
-    let reason = format!("an array of float64 with the value of each of {trials} trials is needed");
-    let made = given
-        .py()
-        .import("gaugepoint.error")
-        .and_then(|module| module.getattr("at_door")?.call1(("wrong_type", "callable", what, reason)));
-    made.map_or_else(|failed| failed, PyErr::from_value)
+    made().map_or_else(|failed| failed, PyErr::from_value)
 }
 
 /// Asks a function, whatever it is made of; what a callable raises stands before what became of it. Other threads run meanwhile where

@@ -69,15 +69,24 @@ def test_everything_public_has_a_docstring():
                 assert getattr(module, name).__doc__, name
 
 
-@pytest.mark.parametrize(
-    "name", [n for n, thing in {**FUNCTIONS, "InputError": gaugepoint.InputError}.items() if "." not in n]
-)
-def test_examples(name):
-    example = doctest.DocTestParser().get_doctest(inspect.getdoc(PUBLIC[name]), {}, name, None, None)
+def examples_hold(thing, name):
+    example = doctest.DocTestParser().get_doctest(inspect.getdoc(thing), {}, name, None, None)
     assert example.examples, "no example"
     told = []
     failed = doctest.DocTestRunner().run(example, out=told.append).failed
     assert not failed, "".join(told)
+
+
+@pytest.mark.parametrize(
+    "name", [n for n, thing in {**FUNCTIONS, "InputError": gaugepoint.InputError}.items() if "." not in n]
+)
+def test_examples(name):
+    examples_hold(PUBLIC[name], name)
+
+
+@pytest.mark.parametrize("name", ["Stack", "Function", "Trials", "engine_stacks"])
+def test_examples_of_stacks(name):
+    examples_hold(getattr(gaugepoint.stack, name), name)
 
 
 def test_stub_says_the_same():

@@ -21,7 +21,8 @@ COMMAND = "set GAUGEPOINT_FUNCTION_ROWS to a file written by: GAUGEPOINT_FUNCTIO
 
 
 def ratio(a, b, c):
-    return (a + b) / (c - b)
+    with np.errstate(divide="ignore"):
+        return (a + b) / (c - b)
 
 
 # only the first has the same bits in every language
@@ -262,7 +263,7 @@ def test_what_is_no_array_of_values_is_refused(f, what):
     with pytest.raises(gaugepoint.InputError) as refused:
         clutch(f).nominal
     assert (refused.value.kind, refused.value.field) == ("wrong_type", "callable")
-    assert refused.value.refused.replace("[", "(").replace("]", ",)" if what.count(",") == 1 and what.endswith(",)") else ")") == what
+    assert refused.value.refused == what
 
 
 def test_values_that_are_not_finite_are_refused_with_their_trial():

@@ -360,9 +360,9 @@ impl<T: Trials> MonteCarlo<'_, T> {
         let mut next = trials.start;
         while next < trials.end {
             let first = next;
+            let end = trials.end.min(first.saturating_add(as_count(most.max(1))));
             columns.iter_mut().for_each(Vec::clear);
-            while next < trials.end && as_count(most) > next - first {
-                let end = trials.end.min(first.saturating_add(as_count(most)));
+            while next < end {
                 let lanes = lanes(next, end);
                 self.width.run(Arguments {
                     sampler: &self.sampler,
