@@ -95,8 +95,6 @@ kinds! {
     Contradiction = 305 "contradiction";
     /// A temperature is outside the range of the expansion law.
     OutsideLaw = 306 "outside_law";
-    /// A function that the caller gave said that it failed.
-    FunctionFailed = 307 "function_failed";
 }
 
 /// The range a value was held against.

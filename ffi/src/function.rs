@@ -7,10 +7,9 @@ use crate::handle::{self, freed, lent};
 use crate::job;
 use crate::record::{Record, record};
 use crate::stack::{GaugepointContributor, all};
-use crate::status::NULL_POINTER;
+use crate::status::{CALLBACK_FAILED, NULL_POINTER};
 use crate::trials::{Asked, GaugepointAdaptive, GaugepointGoal, GaugepointRun, adaptive, goal_of, toward_of};
 use core::ffi::{c_char, c_void};
-use gaugepoint::ErrorKind;
 use gaugepoint::calc::Model;
 use gaugepoint::stack::{
     Columnwise, Contributor, Derivation, Effect, EngineStack, Function, Proof, Propagation, WorstCase,
@@ -64,7 +63,7 @@ pub enum GaugepointProof {
 ///
 /// The size of contributor k in trial i is `sizes[k * trials + i]`; `values[i]` gets the value of that trial. `user` is the
 /// pointer that was given with the callback. It returns 0, or a number of its own when it fails: the call that it serves then ends and
-/// is refused with GAUGEPOINT_STATUS_FUNCTION_FAILED and that number. A value that is not finite, or is not written, is refused.
+/// is refused with GAUGEPOINT_STATUS_CALLBACK_FAILED and that number. A value that is not finite, or is not written, is refused.
 ///
 /// It is called from the thread of the call that it serves, and from several threads at once when several call. It may be
 /// called many times, with one trial or thousands, in an order and in groups that may change from version to version: a value must depend
@@ -489,7 +488,7 @@ fn ends_out(lowest_at: *mut f64, highest_at: *mut f64, room: usize) -> (ArrayOut
 
 fn failed(code: i32) -> Failure {
     Failure::AtTheDoor {
-        code: ErrorKind::FunctionFailed.code(),
+        code: CALLBACK_FAILED.code,
         field: "callback".to_owned(),
         refused: code.to_string(),
         reason: format!("the callback returned {code}"),

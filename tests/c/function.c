@@ -454,7 +454,7 @@ static void callbacks(void) {
   GaugepointGoal goal = {1, 1000000, 0.95, GAUGEPOINT_COVERAGE_SYMMETRIC, 2};
   RECORD(GaugepointAdaptive, adaptive);
   for (unsigned failing = 1; failing <= 3; failing++) {
-    const int32_t failed = GAUGEPOINT_STATUS_FUNCTION_FAILED;
+    const int32_t failed = GAUGEPOINT_STATUS_CALLBACK_FAILED;
     Seen broken = {0, failing, 0, -77 - (int32_t)failing};
     GaugepointFunction *breaks = called(&broken);
     GaugepointError e = GAUGEPOINT_ERROR_INIT;
