@@ -446,7 +446,8 @@ fn misuse_gives_a_status() {
             ErrorKind::ALL.iter().map(|k| format!("status {} {} {}", k.code(), k.name(), k.meaning()));
         let expected: Vec<String> = std::iter::once("status 0 ok Success.".to_owned()).chain(kinds).collect();
         assert_eq!(lines[..expected.len()], expected, "{link:?}");
-        let ours = ["901 null_pointer", "902 struct_size", "903 out_of_memory", "904 panic", "905 callback_failed"];
+        let ours =
+            ["901 null_pointer", "902 struct_size", "903 out_of_memory", "904 panic", "905 callback_failed"];
         let rest = &lines[expected.len()..];
         assert!(
             rest.len() == ours.len()
