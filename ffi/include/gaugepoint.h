@@ -193,10 +193,6 @@ enum GaugepointStatus {
    */
   GAUGEPOINT_STATUS_OUTSIDE_LAW = 306,
   /**
-   * A function that the caller gave said that it failed.
-   */
-  GAUGEPOINT_STATUS_FUNCTION_FAILED = 307,
-  /**
    * A pointer that is needed is NULL.
    */
   GAUGEPOINT_STATUS_NULL_POINTER = 901,
@@ -212,6 +208,10 @@ enum GaugepointStatus {
    * A fault of this library; please report it.
    */
   GAUGEPOINT_STATUS_PANIC = 904,
+  /**
+   * A callback said that it failed.
+   */
+  GAUGEPOINT_STATUS_CALLBACK_FAILED = 905,
 };
 
 /**
@@ -4152,7 +4152,7 @@ typedef struct GaugepointRareTail {
  *
  * The size of contributor k in trial i is `sizes[k * trials + i]`; `values[i]` gets the value of that trial. `user` is the
  * pointer that was given with the callback. It returns 0, or a number of its own when it fails: the call that it serves then ends and
- * is refused with GAUGEPOINT_STATUS_FUNCTION_FAILED and that number. A value that is not finite, or is not written, is refused.
+ * is refused with GAUGEPOINT_STATUS_CALLBACK_FAILED and that number. A value that is not finite, or is not written, is refused.
  *
  * It is called from the thread of the call that it serves, and from several threads at once when several call. It may be
  * called many times, with one trial or thousands, in an order and in groups that may change from version to version: a value must depend
