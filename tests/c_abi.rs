@@ -15,6 +15,7 @@ use gaugepoint::measurement::preset;
 use gaugepoint::sheet::check_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
+use gaugepoint_tests::functions::{function_row, has_bits};
 use gaugepoint_tests::hot::hot_row;
 use gaugepoint_tests::matchings::{matching_row, numbers_of};
 use gaugepoint_tests::named::{Named, before_row, growth_row, parts_row, risk_row, shape_row, study_row};
@@ -156,16 +157,19 @@ fn the_readme_is_true() {
     }
 }
 
-/// The program on the page of hot fits prints what the page says it does.
+/// The programs on the pages print what the pages say they do.
 #[test]
-fn the_page_of_hot_fits_is_true() {
-    let page = text("core/docs/hot-fit.md");
-    let code = page.split("```c\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
-    let file = FOLDER.join("page.c");
-    std::fs::write(&file, code).unwrap();
-    for link in LINKS {
-        let printed = String::from_utf8(output(&mut Command::new(built("page", &file, link)))).unwrap();
-        assert!(page.contains(&format!("```text\n{printed}```")), "{printed}");
+fn the_pages_are_true() {
+    for name in ["hot-fit", "stack"] {
+        let page = text(&format!("core/docs/{name}.md"));
+        let code = page.split("```c\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
+        let name = format!("page_{name}");
+        let file = FOLDER.join(format!("{name}.c"));
+        std::fs::write(&file, code).unwrap();
+        for link in LINKS {
+            let printed = String::from_utf8(output(&mut Command::new(built(&name, &file, link)))).unwrap();
+            assert!(page.contains(&format!("```text\n{printed}```")), "{printed}");
+        }
     }
 }
 
@@ -432,6 +436,25 @@ fn matchings_hold() {
     }
 }
 
+/// The rows with the bits of the core; callbacks, parts of runs and misuse are checked by the program.
+#[test]
+fn functions_hold() {
+    let table = rows("tests/vectors/function.csv");
+    let mut expected = Vec::new();
+    for cells in table.iter().filter(|cells| has_bits(cells)) {
+        let results = function_row(cells).unwrap_or_default().into_iter();
+        let line =
+            |(name, value): (String, Option<f64>)| (format!("{} {name}", cells[0]), value.map(f64::to_bits));
+        expected.extend(results.map(line));
+    }
+    expected.push(("rows".to_owned(), Some(u64::try_from(table.len()).unwrap())));
+    for link in LINKS {
+        let lines = checked("function", link, &workspace("tests/vectors"));
+        let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
+        assert_eq!(found, expected, "{link:?}");
+    }
+}
+
 #[test]
 fn misuse_gives_a_status() {
     for link in LINKS {
@@ -440,7 +463,8 @@ fn misuse_gives_a_status() {
             ErrorKind::ALL.iter().map(|k| format!("status {} {} {}", k.code(), k.name(), k.meaning()));
         let expected: Vec<String> = std::iter::once("status 0 ok Success.".to_owned()).chain(kinds).collect();
         assert_eq!(lines[..expected.len()], expected, "{link:?}");
-        let ours = ["901 null_pointer", "902 struct_size", "903 out_of_memory", "904 panic"];
+        let ours =
+            ["901 null_pointer", "902 struct_size", "903 out_of_memory", "904 panic", "905 callback_failed"];
         let rest = &lines[expected.len()..];
         assert!(
             rest.len() == ours.len()
@@ -467,7 +491,10 @@ fn threads_get_the_same_bytes() {
 /// Names of the functions in the header.
 fn declared() -> BTreeSet<String> {
     let header = text("ffi/include/gaugepoint.h");
-    let starts = |line: &&str| !line.starts_with([' ', '/', '#', '*']) && line.contains('(');
+    let starts = |line: &&str| {
+        let no = line.starts_with([' ', '/', '#', '*']) || line.starts_with("typedef");
+        !no && line.contains('(')
+    };
     header
         .lines()
         .filter(starts)

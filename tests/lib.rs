@@ -9,6 +9,7 @@
 )]
 
 pub mod expression;
+pub mod functions;
 pub mod hot;
 pub mod matchings;
 pub mod named;

@@ -87,7 +87,7 @@ fn sensitivities_of_the_clutch() {
         of.gradient.iter().zip(gradient).for_each(|(ours, slope)| near(*ours, slope, first, "slope"));
         of.hessian.iter().zip(hessian).for_each(|(ours, bend)| near(*ours, bend, second, "curvature"));
     }
-    let degrees = clutch().nominal() * 180.0 / PI;
+    let degrees = clutch().nominal().unwrap() * 180.0 / PI;
     near(degrees, 7.018_389_803_367_671, 1e-11, "degrees");
 }
 
@@ -215,7 +215,7 @@ fn ready_made_stacks() {
             .collect();
         // the order in which they are given does not matter
         let function = kind.function(parts.iter().rev().cloned().collect()).unwrap();
-        near(function.nominal(), value, 2e-13, word);
+        near(function.nominal().unwrap(), value, 2e-13, word);
         let of = function.propagation().unwrap();
         for (name, slope) in names.iter().zip(slopes) {
             let effect = of.effects.iter().find(|e| e.name == *name).unwrap();

@@ -17,7 +17,7 @@
  * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
  * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
  * what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures,
- * GaugepointContributor, GaugepointShare, GaugepointToleranceCost, what a matching is given and its pairs, and what stands within a record.
+ * GaugepointContributor, GaugepointShare, GaugepointToleranceCost, GaugepointEffect, GaugepointRun, GaugepointGoal, what a matching is given and its pairs, and what stands within a record.
  *
  * ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
  * anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -36,8 +36,9 @@
  *
  * OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else. Texts that are returned as const char *
  * live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, a GaugepointStack
- * by gaugepoint_stack_new and gaugepoint_stack_free, each once. Nothing that is passed in is kept: a hot fit and a stack hold copies of what they
- * were made from, and a hot fit never changes.
+ * by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and gaugepoint_function_free, each once. Nothing
+ * that is passed in is kept but a callback and its user pointer: a hot fit, a stack and a function hold copies of what they were made from. A
+ * hot fit and a function never change.
  *
  * ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
  * GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
@@ -207,6 +208,10 @@ enum GaugepointStatus {
    * A fault of this library; please report it.
    */
   GAUGEPOINT_STATUS_PANIC = 904,
+  /**
+   * A callback said that it failed.
+   */
+  GAUGEPOINT_STATUS_CALLBACK_FAILED = 905,
 };
 
 /**
@@ -780,6 +785,126 @@ typedef enum GaugepointWanted {
    */
   GAUGEPOINT_WANTED_CPK = 2,
 } GaugepointWanted;
+
+/**
+ * How the points of trials lie.
+ */
+typedef enum GaugepointPoints {
+  /**
+   * Independent of each other.
+   */
+  GAUGEPOINT_POINTS_RANDOM = 1,
+  /**
+   * One in every layer of every draw. It has a number of trials of the whole run.
+   */
+  GAUGEPOINT_POINTS_LATIN_HYPERCUBE = 2,
+  /**
+   * Sobol's sequence, scrambled; for up to 64 draws.
+   */
+  GAUGEPOINT_POINTS_SOBOL = 3,
+} GaugepointPoints;
+
+/**
+ * A side of a distribution.
+ */
+typedef enum GaugepointToward {
+  /**
+   * Below a limit.
+   */
+  GAUGEPOINT_TOWARD_LOWER = 1,
+  /**
+   * Above a limit.
+   */
+  GAUGEPOINT_TOWARD_UPPER = 2,
+} GaugepointToward;
+
+/**
+ * Which coverage interval.
+ */
+typedef enum GaugepointCoverage {
+  /**
+   * Equal probabilities outside either end.
+   */
+  GAUGEPOINT_COVERAGE_SYMMETRIC = 1,
+  /**
+   * The shortest.
+   */
+  GAUGEPOINT_COVERAGE_SHORTEST = 2,
+} GaugepointCoverage;
+
+/**
+ * Stacks of an engine that are ready made. Lengths are in mm, volumes in cm3, temperatures in C, expansions per kelvin.
+ */
+typedef enum GaugepointEngineStack {
+  /**
+   * From the deck down to the crown, mm.
+   */
+  GAUGEPOINT_ENGINE_STACK_DECK_CLEARANCE = 1,
+  /**
+   * From the crown to the head, mm.
+   */
+  GAUGEPOINT_ENGINE_STACK_SQUISH = 2,
+  /**
+   * Compression ratio.
+   */
+  GAUGEPOINT_ENGINE_STACK_COMPRESSION_RATIO = 3,
+  /**
+   * Bore less piston at 20 C over the diameter, mm.
+   */
+  GAUGEPOINT_ENGINE_STACK_BENCH_CLEARANCE = 4,
+  /**
+   * End gap of a ring in its bore, mm, from the gap in a gauge.
+   */
+  GAUGEPOINT_ENGINE_STACK_RING_GAP = 5,
+  /**
+   * End gap of a ring with bore and ring at their temperatures, mm.
+   */
+  GAUGEPOINT_ENGINE_STACK_HOT_RING_GAP = 6,
+  /**
+   * Flange of a liner above the deck, mm.
+   */
+  GAUGEPOINT_ENGINE_STACK_LINER_PROTRUSION = 7,
+} GaugepointEngineStack;
+
+/**
+ * Where derivatives come from.
+ */
+typedef enum GaugepointDerivation {
+  /**
+   * By the rules of derivation, from the operations.
+   */
+  GAUGEPOINT_DERIVATION_EXACT = 1,
+  /**
+   * By differences over twentieths of a standard deviation.
+   */
+  GAUGEPOINT_DERIVATION_NUMERIC = 2,
+} GaugepointDerivation;
+
+/**
+ * How the ends of a worst case were found.
+ */
+typedef enum GaugepointProof {
+  /**
+   * The slopes by all contributors have one sign each within the limits: the ends are two corners.
+   */
+  GAUGEPOINT_PROOF_MONOTONE = 1,
+  /**
+   * Intervals over parts of the limits: nothing lies beyond the bounds.
+   */
+  GAUGEPOINT_PROOF_SUBDIVISION = 2,
+  /**
+   * A search of a function that is only called: there may be more beyond.
+   */
+  GAUGEPOINT_PROOF_SEARCHED = 3,
+} GaugepointProof;
+
+/**
+ * A function of contributors; made by gaugepoint_function_from_formula, gaugepoint_function_of_engine or
+ * gaugepoint_function_of_callback, freed by gaugepoint_function_free and by nothing else.
+ *
+ * It never changes, and may be asked from any number of threads at once.
+ */
+typedef struct GaugepointFunction GaugepointFunction;
 
 /**
  * One piston in one bore at its temperatures, ready to be asked. It never changes; any number of threads may ask it at once.
@@ -3795,6 +3920,380 @@ typedef struct GaugepointAllocation {
   double ppm;
 } GaugepointAllocation;
 
+/**
+ * A run of trials and where a part of it begins. A plain structure.
+ *
+ * Trial i is a function of the seed, the points and i alone: parts of a run, made anywhere and in any order, are the whole
+ * to the bit when their values stand in the order of the trials.
+ */
+typedef struct GaugepointRun {
+  /**
+   * Seed; any will do.
+   */
+  uint64_t seed;
+  /**
+   * Number of the first trial of the part, from 0.
+   */
+  uint64_t first;
+  /**
+   * Trials of the whole run of a Latin hypercube, up to 134217728; 0 for other points.
+   */
+  uint64_t hypercube_trials;
+  /**
+   * A GaugepointPoints.
+   */
+  int32_t points;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+} GaugepointRun;
+
+/**
+ * What an adaptive run is to reach. A plain structure.
+ */
+typedef struct GaugepointGoal {
+  /**
+   * Seed; any will do.
+   */
+  uint64_t seed;
+  /**
+   * Trials at which it stops unsettled, up to 134217728.
+   */
+  uint64_t most_trials;
+  /**
+   * Coverage probability of the interval.
+   */
+  double probability;
+  /**
+   * A GaugepointCoverage: the interval whose ends must settle.
+   */
+  int32_t coverage;
+  /**
+   * Significant digits of the standard deviation that are meant, 1 or 2.
+   */
+  int32_t digits;
+} GaugepointGoal;
+
+/**
+ * Outcome of an adaptive run; see RECORDS at the head.
+ */
+typedef struct GaugepointAdaptive {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when mean, deviation and both ends are stable to the tolerance; 0 when the trials ran out.
+   */
+  int32_t settled;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Number of sequences.
+   */
+  size_t sequences;
+  /**
+   * Number of trials.
+   */
+  size_t trials;
+  /**
+   * Numerical tolerance at the end.
+   */
+  double tolerance;
+  /**
+   * Mean of all trials.
+   */
+  double mean;
+  /**
+   * Standard deviation of all trials.
+   */
+  double standard_deviation;
+  /**
+   * Coverage probability of the intervals.
+   */
+  double probability;
+  /**
+   * Lower end of the interval with equal probabilities outside.
+   */
+  double symmetric_lower;
+  /**
+   * Its upper end.
+   */
+  double symmetric_upper;
+  /**
+   * Lower end of the shortest interval.
+   */
+  double shortest_lower;
+  /**
+   * Its upper end.
+   */
+  double shortest_upper;
+} GaugepointAdaptive;
+
+/**
+ * Mean, deviation and intervals of trials; see RECORDS at the head.
+ */
+typedef struct GaugepointTrialsSummary {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Number of trials.
+   */
+  size_t trials;
+  /**
+   * Mean.
+   */
+  double mean;
+  /**
+   * Standard deviation.
+   */
+  double standard_deviation;
+  /**
+   * Coverage probability of the intervals.
+   */
+  double probability;
+  /**
+   * Lower end of the interval with equal probabilities outside.
+   */
+  double symmetric_lower;
+  /**
+   * Its upper end.
+   */
+  double symmetric_upper;
+  /**
+   * Lower end of the shortest interval.
+   */
+  double shortest_lower;
+  /**
+   * Its upper end.
+   */
+  double shortest_upper;
+} GaugepointTrialsSummary;
+
+/**
+ * Shares of trials outside two limits, with intervals of Clopper and Pearson; see RECORDS at the head.
+ */
+typedef struct GaugepointTrialsOutside {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Trials below the lower limit.
+   */
+  size_t below_count;
+  /**
+   * Trials above the upper limit.
+   */
+  size_t above_count;
+  /**
+   * Share of the trials below the lower limit.
+   */
+  double below;
+  /**
+   * Lower end of the interval of that probability.
+   */
+  double below_lower;
+  /**
+   * Upper end of the interval of that probability.
+   */
+  double below_upper;
+  /**
+   * Share of the trials above the upper limit.
+   */
+  double above;
+  /**
+   * Lower end of the interval of that probability.
+   */
+  double above_lower;
+  /**
+   * Upper end of the interval of that probability.
+   */
+  double above_upper;
+} GaugepointTrialsOutside;
+
+/**
+ * A probability from the weights of importance sampling; see RECORDS at the head.
+ */
+typedef struct GaugepointRareTail {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Probability beyond the limit.
+   */
+  double probability;
+  /**
+   * Its standard deviation.
+   */
+  double standard_error;
+  /**
+   * Lower end of its interval, not below 0.
+   */
+  double lower;
+  /**
+   * Upper end of its interval.
+   */
+  double upper;
+  /**
+   * Effective trials: how many of equal weight would say as much.
+   */
+  double effective_trials;
+} GaugepointRareTail;
+
+/**
+ * A function of sizes. It is called with the sizes of `trials` trials, one or many, and writes the value of each.
+ *
+ * The size of contributor k in trial i is `sizes[k * trials + i]`; `values[i]` gets the value of that trial. `user` is the
+ * pointer that was given with the callback. It returns 0, or a number of its own when it fails: the call that it serves then ends and
+ * is refused with GAUGEPOINT_STATUS_CALLBACK_FAILED and that number. A value that is not finite, or is not written, is refused.
+ *
+ * It is called from the thread of the call that it serves, and from several threads at once when several call. It may be
+ * called many times, with one trial or thousands, in an order and in groups that may change from version to version: a value must depend
+ * on the sizes of its trial alone, or the results mean nothing. No exception and no longjmp may leave it.
+ */
+typedef int32_t (*GaugepointCallback)(void *user,
+                                      const double *sizes,
+                                      size_t contributors,
+                                      size_t trials,
+                                      double *values);
+
+/**
+ * A function by its derivatives at the means of the contributors, without the effects; see RECORDS at the head.
+ */
+typedef struct GaugepointPropagation {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * A GaugepointDerivation.
+   */
+  int32_t derivation;
+  /**
+   * 1 when `skewness` is given, else 0: nothing varies, or there are too many terms.
+   */
+  int32_t has_skewness;
+  /**
+   * 1 when `excess_kurtosis` is given, else 0: in the same cases.
+   */
+  int32_t has_excess_kurtosis;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Value at the nominals.
+   */
+  double nominal;
+  /**
+   * Value at the means.
+   */
+  double first_mean;
+  /**
+   * Standard deviation to first order.
+   */
+  double first_standard_deviation;
+  /**
+   * Mean to second order.
+   */
+  double second_mean;
+  /**
+   * That mean less the value at the means.
+   */
+  double shift;
+  /**
+   * Standard deviation to second order.
+   */
+  double second_standard_deviation;
+  /**
+   * Third central moment over the cube of the standard deviation.
+   */
+  double skewness;
+  /**
+   * Fourth central moment over the square of the variance, less 3.
+   */
+  double excess_kurtosis;
+} GaugepointPropagation;
+
+/**
+ * What a contributor does to a function. A plain structure.
+ */
+typedef struct GaugepointEffect {
+  /**
+   * Place of the contributor as it was given.
+   */
+  size_t place;
+  /**
+   * Derivative of the function by it, at the means.
+   */
+  double sensitivity;
+  /**
+   * Standard deviation that it alone gives to first order.
+   */
+  double standard_deviation;
+  /**
+   * Share of the variance to first order.
+   */
+  double share;
+  /**
+   * Share of the variance to second order that it has alone.
+   */
+  double alone;
+  /**
+   * Share of the variance to second order of its products with others; each product stands with both.
+   */
+  double together;
+} GaugepointEffect;
+
+/**
+ * Smallest and largest value within the limits, without their places; see RECORDS at the head.
+ */
+typedef struct GaugepointWorstCase {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * A GaugepointProof.
+   */
+  int32_t proof;
+  /**
+   * 1 when `lowest_bound` is given, else 0: after a search.
+   */
+  int32_t has_lowest_bound;
+  /**
+   * 1 when `highest_bound` is given, else 0: after a search.
+   */
+  int32_t has_highest_bound;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Smallest value that is attained.
+   */
+  double lowest;
+  /**
+   * No value lies below this.
+   */
+  double lowest_bound;
+  /**
+   * Largest value that is attained.
+   */
+  double highest;
+  /**
+   * No value lies above this.
+   */
+  double highest_bound;
+} GaugepointWorstCase;
+
 
 
 #ifdef __cplusplus
@@ -5251,6 +5750,196 @@ int32_t gaugepoint_stack_allocate(const struct GaugepointStack *stack,
                                   double *tolerances,
                                   struct GaugepointAllocation *out,
                                   struct GaugepointError *error);
+
+/**
+ * The values of `count` trials of a stack, from `run->first` on.
+ */
+int32_t gaugepoint_stack_trials(const struct GaugepointStack *stack,
+                                const struct GaugepointRun *run,
+                                double *values,
+                                size_t count,
+                                struct GaugepointError *error);
+
+/**
+ * Trials of a stack until mean, deviation and both ends of the interval are stable. Source: JCGM 101:2008, 7.9.4.
+ */
+int32_t gaugepoint_stack_adaptive(const struct GaugepointStack *stack,
+                                  const struct GaugepointGoal *goal,
+                                  struct GaugepointAdaptive *out,
+                                  struct GaugepointError *error);
+
+/**
+ * Weights of `count` trials of a tail of a stack too rare for others, from `run->first` on: importance sampling beyond one
+ * limit. gaugepoint_trials_rare_tail says what they come to; gaugepoint_stack_outside is exact and better.
+ *
+ * `toward` is a GaugepointToward: the side of the limit that is rare.
+ */
+int32_t gaugepoint_stack_importance(const struct GaugepointStack *stack,
+                                    int32_t toward,
+                                    double limit,
+                                    const struct GaugepointRun *run,
+                                    double *weights,
+                                    size_t count,
+                                    struct GaugepointError *error);
+
+/**
+ * Mean, standard deviation and intervals at a coverage probability of the values of trials. The ends are values of trials.
+ */
+int32_t gaugepoint_trials_summary(const double *values,
+                                  size_t count,
+                                  double probability,
+                                  struct GaugepointTrialsSummary *out,
+                                  struct GaugepointError *error);
+
+/**
+ * Shares of the values of trials below `lower` and above `upper`, infinite where there is no limit, with intervals of Clopper
+ * and Pearson that cover with at least `confidence`.
+ *
+ * `points` is the GaugepointPoints that the values were made with. Only random ones are independent; others are refused.
+ */
+int32_t gaugepoint_trials_outside(const double *values,
+                                  size_t count,
+                                  int32_t points,
+                                  double lower,
+                                  double upper,
+                                  double confidence,
+                                  struct GaugepointTrialsOutside *out,
+                                  struct GaugepointError *error);
+
+/**
+ * How many of the values of trials lie above each of `edge_count` rising edges and not above the next; `counts` has room for one less.
+ */
+int32_t gaugepoint_trials_histogram(const double *values,
+                                    size_t count,
+                                    const double *edges,
+                                    size_t edge_count,
+                                    size_t *counts,
+                                    struct GaugepointError *error);
+
+/**
+ * The probability that the weights of importance sampling come to, with its interval at a confidence; `values` are the weights.
+ *
+ * Refused with fewer than 100 effective trials: then their spread does not say how wrong they are.
+ */
+int32_t gaugepoint_trials_rare_tail(const double *values,
+                                    size_t count,
+                                    double confidence,
+                                    struct GaugepointRareTail *out,
+                                    struct GaugepointError *error);
+
+/**
+ * Makes a function of `count` contributors from a formula: `acos((a + c) / (e - c))`.
+ *
+ * `symbols` and `symbol_lengths` have a symbol for each contributor and its length in bytes; both NULL when the names are the symbols. A contributor
+ * has coefficient 1 and count 1: the formula says how it acts. `function` gets it, to be freed by gaugepoint_function_free.
+ */
+int32_t gaugepoint_function_from_formula(const struct GaugepointContributor *contributors,
+                                         size_t count,
+                                         const char *formula,
+                                         size_t formula_length,
+                                         const char *const *symbols,
+                                         const size_t *symbol_lengths,
+                                         struct GaugepointFunction **function,
+                                         struct GaugepointError *error);
+
+/**
+ * Makes a stack of an engine of the contributors that it has, in any order. `engine` is a GaugepointEngineStack.
+ *
+ * gaugepoint_engine_contributor says which they are. An impossible nominal is refused.
+ */
+int32_t gaugepoint_function_of_engine(int32_t engine,
+                                      const struct GaugepointContributor *contributors,
+                                      size_t count,
+                                      struct GaugepointFunction **function,
+                                      struct GaugepointError *error);
+
+/**
+ * Makes a function of `count` contributors that is called back; it is not called yet. `user` may be NULL.
+ *
+ * The callback and `user` are kept, and must live as long as the function. Derivatives are differences, and the worst case is a search.
+ */
+int32_t gaugepoint_function_of_callback(const struct GaugepointContributor *contributors,
+                                        size_t count,
+                                        GaugepointCallback callback,
+                                        void *user,
+                                        struct GaugepointFunction **function,
+                                        struct GaugepointError *error);
+
+/**
+ * Frees a function. NULL is fine.
+ */
+void gaugepoint_function_free(struct GaugepointFunction *function);
+
+/**
+ * Name of the contributor at a place, from 0, of a GaugepointEngineStack; empty when there is none.
+ */
+const char *gaugepoint_engine_contributor(int32_t engine, size_t place);
+
+/**
+ * Unit of the result of a GaugepointEngineStack: "mm" or "1"; empty when there is none of this number.
+ */
+const char *gaugepoint_engine_unit(int32_t engine);
+
+/**
+ * Value of a function at the nominals.
+ */
+int32_t gaugepoint_function_nominal(const struct GaugepointFunction *function,
+                                    double *out,
+                                    struct GaugepointError *error);
+
+/**
+ * Moments of a function to first and second order, and what each contributor does, largest share first.
+ *
+ * `effects` has `room` for one for each contributor.
+ */
+int32_t gaugepoint_function_propagation(const struct GaugepointFunction *function,
+                                        struct GaugepointPropagation *out,
+                                        struct GaugepointEffect *effects,
+                                        size_t room,
+                                        struct GaugepointError *error);
+
+/**
+ * Smallest and largest value of a function within the limits of all contributors, proved where it is a formula.
+ *
+ * `lowest_at` and `highest_at` have `room` for the size of each contributor where these values are attained, as the contributors were given.
+ */
+int32_t gaugepoint_function_worst_case(const struct GaugepointFunction *function,
+                                       struct GaugepointWorstCase *out,
+                                       double *lowest_at,
+                                       double *highest_at,
+                                       size_t room,
+                                       struct GaugepointError *error);
+
+/**
+ * The values of `count` trials of a function, from `run->first` on.
+ */
+int32_t gaugepoint_function_trials(const struct GaugepointFunction *function,
+                                   const struct GaugepointRun *run,
+                                   double *values,
+                                   size_t count,
+                                   struct GaugepointError *error);
+
+/**
+ * Trials of a function until mean, deviation and both ends of the interval are stable. Source: JCGM 101:2008, 7.9.4.
+ */
+int32_t gaugepoint_function_adaptive(const struct GaugepointFunction *function,
+                                     const struct GaugepointGoal *goal,
+                                     struct GaugepointAdaptive *out,
+                                     struct GaugepointError *error);
+
+/**
+ * Weights of `count` trials of a tail of a function too rare for others, from `run->first` on: importance sampling beyond one
+ * limit. gaugepoint_trials_rare_tail says what they come to.
+ *
+ * `toward` is a GaugepointToward: the side of the limit that is rare.
+ */
+int32_t gaugepoint_function_importance(const struct GaugepointFunction *function,
+                                       int32_t toward,
+                                       double limit,
+                                       const struct GaugepointRun *run,
+                                       double *weights,
+                                       size_t count,
+                                       struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -97,7 +97,8 @@ impl Failure {
         match self {
             Failure::Refused(error) => Failure::Refused(error.under(parent)),
             Failure::AtTheDoor { code, field, refused, reason } => {
-                Failure::AtTheDoor { code, field: format!("{parent}/{field}"), refused, reason }
+                let field = if field.is_empty() { parent.to_owned() } else { format!("{parent}/{field}") };
+                Failure::AtTheDoor { code, field, refused, reason }
             }
         }
     }

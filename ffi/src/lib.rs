@@ -16,7 +16,7 @@
 //! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
 //! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
 //! what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures,
-//! GaugepointContributor, GaugepointShare, GaugepointToleranceCost, what a matching is given and its pairs, and what stands within a record.
+//! GaugepointContributor, GaugepointShare, GaugepointToleranceCost, GaugepointEffect, GaugepointRun, GaugepointGoal, what a matching is given and its pairs, and what stands within a record.
 //!
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
 //! anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -35,8 +35,9 @@
 //!
 //! OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else. Texts that are returned as `const char *`
 //! live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, a GaugepointStack
-//! by gaugepoint_stack_new and gaugepoint_stack_free, each once. Nothing that is passed in is kept: a hot fit and a stack hold copies of what they
-//! were made from, and a hot fit never changes.
+//! by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and gaugepoint_function_free, each once. Nothing
+//! that is passed in is kept but a callback and its user pointer: a hot fit, a stack and a function hold copies of what they were made from. A
+//! hot fit and a function never change.
 //!
 //! ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
 //! GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
@@ -93,4 +94,6 @@ pub mod before;
 pub mod plausible;
 pub mod batch;
 pub mod stack;
+pub mod trials;
+pub mod function;
 pub mod matching;

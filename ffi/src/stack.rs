@@ -587,7 +587,7 @@ pub unsafe extern "C" fn gaugepoint_stack_allocate(
 ///
 /// # Safety
 /// `stack` is NULL or a stack that was not freed.
-unsafe fn filled<'a>(stack: *const GaugepointStack) -> Result<&'a Stack, Failure> {
+pub(crate) unsafe fn filled<'a>(stack: *const GaugepointStack) -> Result<&'a Stack, Failure> {
     let none =
         || Failure::refused(ErrorKind::MissingField, "contributors", "at least one contributor is needed");
     // SAFETY: the caller's promise
@@ -614,7 +614,10 @@ fn kind_of(kind: i32) -> Result<VariationKind, Failure> {
 
 /// # Safety
 /// As the header says.
-unsafe fn all(contributors: *const GaugepointContributor, count: usize) -> Result<Vec<Contributor>, Failure> {
+pub(crate) unsafe fn all(
+    contributors: *const GaugepointContributor,
+    count: usize,
+) -> Result<Vec<Contributor>, Failure> {
     // SAFETY: the caller's promise
     let given = unsafe { array("contributors", contributors, Some(count)) }?;
     let made = given.iter().enumerate().map(|(k, c)| {

@@ -30,13 +30,16 @@ pub(crate) const OUT_OF_MEMORY: Status =
 /// A fault of the library.
 pub(crate) const PANIC: Status =
     Status { code: 904, name: "panic", meaning: "A fault of this library; please report it." };
+/// What is called back failed.
+pub(crate) const CALLBACK_FAILED: Status =
+    Status { code: 905, name: "callback_failed", meaning: "A callback said that it failed." };
 const UNKNOWN: Status = Status {
     code: -1,
     name: "unknown",
     meaning: "Unknown to this version of the library; treat it as a failure.",
 };
 
-const OURS: [Status; 4] = [NULL_POINTER, STRUCT_SIZE, OUT_OF_MEMORY, PANIC];
+const OURS: [Status; 5] = [NULL_POINTER, STRUCT_SIZE, OUT_OF_MEMORY, PANIC, CALLBACK_FAILED];
 const COUNT: usize = 1 + ErrorKind::ALL.len() + OURS.len();
 
 /// Every status, in order of number. Retired: none.

@@ -38,6 +38,8 @@ const SOURCES: &[&str] = &[
     "risk",
     "batch",
     "stack",
+    "trials",
+    "function",
     "matching",
 ];
 
@@ -69,6 +71,12 @@ const ENUMERATIONS: &[&str] = &[
     "OnsetOutcome",
     "Variation",
     "Wanted",
+    "Points",
+    "Toward",
+    "Coverage",
+    "EngineStack",
+    "Derivation",
+    "Proof",
     "MatchingCase",
 ];
 

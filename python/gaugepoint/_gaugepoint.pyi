@@ -1,6 +1,6 @@
 """The compiled part of gaugepoint. Private: the package re-exports what is public."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Final, Literal, TypeAlias, final
 
 import numpy as np
@@ -11,6 +11,9 @@ from gaugepoint.plan import Conditions, MeasuredBore, MeasuredPiston
 from numpy.typing import NDArray
 from gaugepoint.shape import Bore, Piston
 from gaugepoint.stack import Contributor, SharedCause, ToleranceCost
+from gaugepoint.trials import Trials
+
+_Summary: TypeAlias = tuple[int, float, float, float, tuple[float, float], tuple[float, float]]
 
 __all__ = [
     "ERROR_KINDS",
@@ -125,6 +128,13 @@ __all__ = [
     "Stack",
     "match_pistons",
     "match_sizes",
+    "Function",
+    "engine_stacks",
+    "trials_summary",
+    "trials_outside",
+    "trials_histogram",
+    "trials_rare_tail",
+    "trials_merged",
 ]
 
 _Merit: TypeAlias = tuple[float, float, int, float, bool]
@@ -2886,6 +2896,387 @@ class Stack:
         InputError
             When an edge is refused, or a probability cannot be had.
         """
+    def trials(
+        self, seed: int, first: int, count: int, points: str, hypercube_trials: int | None
+    ) -> NDArray[np.float64]:
+        """Give the values of trials.
+
+        Parameters
+        ----------
+        seed, first, count : int
+            Seed, number of the first trial, and how many there are.
+        points : str
+            How the points lie.
+        hypercube_trials : int or None
+            Trials of the whole run of a Latin hypercube.
+
+        Returns
+        -------
+        numpy.ndarray
+            The values.
+
+        Raises
+        ------
+        InputError
+            When something is refused.
+        """
+    def adaptive(
+        self, seed: int, probability: float, coverage: str, digits: int, most_trials: int
+    ) -> tuple[_Summary, int, float, bool]:
+        """Make trials until they are stable.
+
+        Parameters
+        ----------
+        seed : int
+            Seed.
+        probability : float
+            Coverage probability.
+        coverage : str
+            The interval whose ends must settle.
+        digits : int
+            Significant digits that are meant.
+        most_trials : int
+            Trials at which it stops unsettled.
+
+        Returns
+        -------
+        tuple
+            Summary, sequences, tolerance, settled.
+
+        Raises
+        ------
+        InputError
+            When something is refused.
+        """
+    def importance(
+        self,
+        toward: str,
+        limit: float,
+        seed: int,
+        first: int,
+        count: int,
+        points: str,
+        hypercube_trials: int | None,
+    ) -> NDArray[np.float64]:
+        """Give the weights of trials of a rare tail.
+
+        Parameters
+        ----------
+        toward : str
+            The side of the limit that is rare.
+        limit : float
+            The limit.
+        seed, first, count : int
+            Seed, number of the first trial, and how many there are.
+        points : str
+            How the points lie.
+        hypercube_trials : int or None
+            Trials of the whole run of a Latin hypercube.
+
+        Returns
+        -------
+        numpy.ndarray
+            The weights.
+
+        Raises
+        ------
+        InputError
+            When something is refused.
+        """
+
+@final
+class Function:
+    """A function of contributors; `gaugepoint.stack.Function` is its public form.
+
+    Parameters
+    ----------
+    contributors : sequence of Contributor
+        What it is a function of.
+    formula : str or None
+        A formula.
+    symbols : sequence of str or None
+        Symbols of the contributors in it; without them their names.
+    engine : str or None
+        Or a ready-made stack.
+    callable : callable or None
+        Or what computes it.
+
+    Raises
+    ------
+    InputError
+        When a contributor, the formula or the engine is refused.
+    """
+
+    def __new__(
+        cls,
+        contributors: Sequence[Contributor],
+        formula: str | None,
+        symbols: Sequence[str] | None,
+        engine: str | None,
+        callable: Callable[..., NDArray[np.float64]] | None,
+    ) -> Function: ...
+    def nominal(self) -> float:
+        """Give the value at the nominals.
+
+        Returns
+        -------
+        float
+            The value.
+        """
+    def propagation(
+        self,
+    ) -> tuple[
+        Literal["exact", "numeric"],
+        float,
+        tuple[float, float],
+        tuple[float, float, float, float | None, float | None],
+        list[tuple[str, float, float, float, float, float]],
+    ]:
+        """Give the moments to first and second order, and what each contributor does.
+
+        Returns
+        -------
+        tuple
+            Derivation, nominal, moments of both orders, effects.
+        """
+    def worst_case(
+        self,
+    ) -> tuple[
+        Literal["monotone", "subdivision", "searched"],
+        tuple[float, list[tuple[str, float]], float | None],
+        tuple[float, list[tuple[str, float]], float | None],
+    ]:
+        """Give the smallest and the largest value within the limits.
+
+        Returns
+        -------
+        tuple
+            Proof; of each end the value that is attained, the sizes there, and the bound.
+        """
+    def trials(
+        self, seed: int, first: int, count: int, points: str, hypercube_trials: int | None
+    ) -> NDArray[np.float64]:
+        """Give the values of trials.
+
+        Parameters
+        ----------
+        seed, first, count : int
+            Seed, number of the first trial, and how many there are.
+        points : str
+            How the points lie.
+        hypercube_trials : int or None
+            Trials of the whole run of a Latin hypercube.
+
+        Returns
+        -------
+        numpy.ndarray
+            The values.
+
+        Raises
+        ------
+        InputError
+            When something is refused, or the function is not finite in a trial.
+        """
+    def adaptive(
+        self, seed: int, probability: float, coverage: str, digits: int, most_trials: int
+    ) -> tuple[_Summary, int, float, bool]:
+        """Make trials until they are stable.
+
+        Parameters
+        ----------
+        seed : int
+            Seed.
+        probability : float
+            Coverage probability.
+        coverage : str
+            The interval whose ends must settle.
+        digits : int
+            Significant digits that are meant.
+        most_trials : int
+            Trials at which it stops unsettled.
+
+        Returns
+        -------
+        tuple
+            Summary, sequences, tolerance, settled.
+
+        Raises
+        ------
+        InputError
+            When something is refused, or the function is not finite in a trial.
+        """
+    def importance(
+        self,
+        toward: str,
+        limit: float,
+        seed: int,
+        first: int,
+        count: int,
+        points: str,
+        hypercube_trials: int | None,
+    ) -> NDArray[np.float64]:
+        """Give the weights of trials of a rare tail.
+
+        Parameters
+        ----------
+        toward : str
+            The side of the limit that is rare.
+        limit : float
+            The limit.
+        seed, first, count : int
+            Seed, number of the first trial, and how many there are.
+        points : str
+            How the points lie.
+        hypercube_trials : int or None
+            Trials of the whole run of a Latin hypercube.
+
+        Returns
+        -------
+        numpy.ndarray
+            The weights.
+
+        Raises
+        ------
+        InputError
+            When something is refused, or the function is not finite in a trial.
+        """
+
+def engine_stacks() -> list[tuple[str, list[str], str]]:
+    """Give the ready-made stacks of an engine.
+
+    Returns
+    -------
+    list of tuple
+        Word, names of the contributors, unit.
+    """
+
+def trials_summary(values: NDArray[np.float64], probability: float) -> _Summary:
+    """Give mean, standard deviation and intervals of the values of trials.
+
+    Parameters
+    ----------
+    values : numpy.ndarray
+        The values.
+    probability : float
+        Coverage probability of the intervals.
+
+    Returns
+    -------
+    tuple
+        Number, mean, standard deviation, probability, ends of the symmetric and of the shortest interval.
+
+    Raises
+    ------
+    InputError
+        When a value or the probability is refused.
+    TypeError
+        When the values are no array of one dimension and float64.
+    """
+
+def trials_outside(
+    values: NDArray[np.float64],
+    points: str,
+    hypercube_trials: int | None,
+    lower: float,
+    upper: float,
+    confidence: float,
+) -> tuple[tuple[int, float, float, float], tuple[int, float, float, float]]:
+    """Give the shares of the values of trials outside two limits, with intervals of Clopper and Pearson.
+
+    Parameters
+    ----------
+    values : numpy.ndarray
+        The values.
+    points : str
+        How their points lie.
+    hypercube_trials : int or None
+        Trials of the whole run of a Latin hypercube.
+    lower, upper : float
+        The limits; an infinite one is none.
+    confidence : float
+        What the intervals cover with.
+
+    Returns
+    -------
+    tuple
+        Of each side the count, the share and the ends of its interval.
+
+    Raises
+    ------
+    InputError
+        When something is refused, or the points are not random.
+    TypeError
+        When the values are no array of one dimension and float64.
+    """
+
+def trials_histogram(
+    values: NDArray[np.float64], edges: Sequence[float] | NDArray[np.float64]
+) -> NDArray[np.uint64]:
+    """Give how many values of trials lie above each edge and not above the next.
+
+    Parameters
+    ----------
+    values : numpy.ndarray
+        The values.
+    edges : sequence of float
+        Rising edges.
+
+    Returns
+    -------
+    numpy.ndarray
+        The counts, one less than edges.
+
+    Raises
+    ------
+    InputError
+        When a value or an edge is refused.
+    TypeError
+        When the values are no array of one dimension and float64.
+    """
+
+def trials_rare_tail(values: NDArray[np.float64], confidence: float) -> tuple[float, float, float, float, float]:
+    """Give the probability that the weights of importance sampling come to.
+
+    Parameters
+    ----------
+    values : numpy.ndarray
+        The weights.
+    confidence : float
+        What the interval covers with.
+
+    Returns
+    -------
+    tuple of float
+        Probability, standard error, ends of the interval, effective trials.
+
+    Raises
+    ------
+    InputError
+        When something is refused, or fewer than 100 effective trials are beyond the limit.
+    TypeError
+        When the values are no array of one dimension and float64.
+    """
+
+def trials_merged(parts: Sequence[Trials]) -> tuple[int, NDArray[np.float64]]:
+    """Give parts of one run, in any order, as one.
+
+    Parameters
+    ----------
+    parts : sequence of Trials
+        The parts.
+
+    Returns
+    -------
+    tuple
+        Number of the first trial, and the values.
+
+    Raises
+    ------
+    InputError
+        When they are not parts of one run that follow each other.
+    TypeError
+        When the values are no array of one dimension and float64.
+    """
 
 def match_pistons(bores: Sequence[MeasuredBore], pistons: Sequence[MeasuredPiston], conditions: Conditions) -> _Matching:
     """Match measured pistons to bores; `gaugepoint.plan.match` is its public form.

@@ -1,4 +1,4 @@
-"""Linear stacks of tolerances: published forms, and the exact distribution of the sum far into its tails.
+"""Stacks of tolerances: linear ones with published forms and the exact distribution of the sum far into its tails; any function; trials of both.
 
 A contributor has a nominal, limits (deviations from the nominal, symmetric or not), and a `Variation`: how its actual size varies. Lengths are in
 one unit, the caller's; densities are per that unit. ``core/docs/stack.md`` has the formulas and their sources.
@@ -10,17 +10,28 @@ from math import inf
 from typing import TYPE_CHECKING, Literal, TypeAlias, cast
 
 from gaugepoint import _gaugepoint
+from gaugepoint.function import Effect, EngineParts, Extreme, Function, FunctionWorstCase, Propagation, engine_stacks
+from gaugepoint.trials import AdaptiveRun, Proportion, RareTail, Runs, Trials, TrialsOutside, TrialsSummary
 
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
 __all__ = [
+    "AdaptiveRun",
     "Allocation",
     "Capability",
     "Contributor",
     "Curve",
+    "Effect",
+    "EngineParts",
+    "Extreme",
     "Forms",
+    "Function",
+    "FunctionWorstCase",
+    "Propagation",
+    "Proportion",
+    "RareTail",
     "Sensitivity",
     "Share",
     "SharedCause",
@@ -28,7 +39,11 @@ __all__ = [
     "Stack",
     "Tail",
     "ToleranceCost",
+    "Trials",
+    "TrialsOutside",
+    "TrialsSummary",
     "Variation",
+    "engine_stacks",
 ]
 
 Kind: TypeAlias = Literal[
@@ -281,7 +296,7 @@ class Curve:
 
 
 @dataclass(frozen=True, slots=True)
-class Stack:
+class Stack(Runs):
     """A linear stack. Its parts are refused when it is made.
 
     Examples
@@ -291,7 +306,7 @@ class Stack:
     >>> rod = Contributor("rod and piston", 217.0, -0.04, 0.04, Variation.rectangular(0.04), coefficient=-1.0)
     >>> stack = Stack([height, rod])
     >>> round(stack.worst_case.upper, 6), f"{stack.outside(9.9, 10.1).ppm:.3f}"
-    ('10.09', '1.196')
+    (10.09, '2.679')
     """
 
     contributors: Sequence[Contributor]

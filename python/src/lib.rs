@@ -39,6 +39,9 @@ mod batch;
 
 mod stack;
 
+mod trials;
+
+mod function;
 mod matching;
 
 use gaugepoint::ErrorKind;
@@ -159,6 +162,13 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(budget::numerical_tolerance, module)?)?;
     module.add_function(wrap_pyfunction!(batch::clearances, module)?)?;
     module.add_class::<stack::Stack>()?;
+    module.add_class::<function::Function>()?;
+    module.add_function(wrap_pyfunction!(function::engine_stacks, module)?)?;
+    module.add_function(wrap_pyfunction!(trials::trials_summary, module)?)?;
+    module.add_function(wrap_pyfunction!(trials::trials_outside, module)?)?;
+    module.add_function(wrap_pyfunction!(trials::trials_histogram, module)?)?;
+    module.add_function(wrap_pyfunction!(trials::trials_rare_tail, module)?)?;
+    module.add_function(wrap_pyfunction!(trials::trials_merged, module)?)?;
     module.add_function(wrap_pyfunction!(matching::match_parts, module)?)?;
     module.add_function(wrap_pyfunction!(matching::match_sizes, module)?)
 }

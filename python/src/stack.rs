@@ -1,6 +1,7 @@
 //! Linear stacks.
 
 use crate::error::{Fault, guarded};
+use crate::trials::{Array, Asked, Settled, adaptive, goal, toward_of};
 use gaugepoint::Error;
 use gaugepoint::measurement::distribution::Distribution;
 use gaugepoint::stack::{
@@ -21,7 +22,6 @@ type Outside = (f64, f64, f64);
 type Slope = (String, f64, f64, f64);
 /// Tolerances, cost, price, and what is outside.
 type Allocated = (Vec<f64>, f64, f64, Outside);
-type Array<'py> = Bound<'py, PyArray1<f64>>;
 
 /// A variation, as `gaugepoint.stack.Variation` has it.
 #[derive(FromPyObject)]
@@ -32,7 +32,7 @@ struct GivenVariation {
 
 /// A contributor, as `gaugepoint.stack.Contributor` has it.
 #[derive(FromPyObject)]
-struct GivenContributor {
+pub(crate) struct GivenContributor {
     name: String,
     nominal: f64,
     lower: f64,
@@ -92,12 +92,16 @@ fn ends(span: Span) -> Ends {
     (span.lower, span.upper)
 }
 
-fn made(contributors: &[GivenContributor], causes: &[GivenCause]) -> Result<stack::Stack, Error> {
-    let all = contributors.iter().enumerate().map(|(k, c)| {
+pub(crate) fn contributors_of(given: &[GivenContributor]) -> Result<Vec<Contributor>, Error> {
+    let all = given.iter().enumerate().map(|(k, c)| {
         let under = |e: Error| e.under(&format!("contributors/{k}"));
         c.contributor().map_err(under)
     });
-    let mut stack = stack::Stack::new(all.collect::<Result<Vec<_>, _>>()?)?;
+    all.collect()
+}
+
+fn made(contributors: &[GivenContributor], causes: &[GivenCause]) -> Result<stack::Stack, Error> {
+    let mut stack = stack::Stack::new(contributors_of(contributors)?)?;
     for (k, cause) in causes.iter().enumerate() {
         let under = |e: Error| e.under(&format!("causes/{k}"));
         let distribution = cause.distribution().map_err(under)?;
@@ -384,6 +388,119 @@ impl Stack {
     fn histogram<'py>(&self, py: Python<'py>, edges: Vec<f64>) -> PyResult<Array<'py>> {
         let found = py.detach(|| guarded(|| self.0.histogram(&edges)))?;
         Ok(PyArray1::from_vec(py, found))
+    }
+
+    /// Give the values of trials.
+    ///
+    /// Parameters
+    /// ----------
+    /// seed, first, count : int
+    ///     Seed, number of the first trial, and how many there are.
+    /// points : str
+    ///     How the points lie.
+    /// hypercube_trials : int or None
+    ///     Trials of the whole run of a Latin hypercube.
+    ///
+    /// Returns
+    /// -------
+    /// numpy.ndarray
+    ///     The values.
+    ///
+    /// Raises
+    /// ------
+    /// InputError
+    ///     When something is refused.
+    fn trials<'py>(
+        &self,
+        py: Python<'py>,
+        seed: u64,
+        first: u64,
+        count: u64,
+        points: &str,
+        hypercube_trials: Option<u64>,
+    ) -> PyResult<Array<'py>> {
+        let of = Asked::new(seed, first, count, points, hypercube_trials)?;
+        let values = py.detach(|| guarded(|| of.values(self.0.monte_carlo(of.seed))));
+        Ok(PyArray1::from_vec(py, values?))
+    }
+
+    /// Make trials until they are stable.
+    ///
+    /// Parameters
+    /// ----------
+    /// seed : int
+    ///     Seed.
+    /// probability : float
+    ///     Coverage probability.
+    /// coverage : str
+    ///     The interval whose ends must settle.
+    /// digits : int
+    ///     Significant digits that are meant.
+    /// most_trials : int
+    ///     Trials at which it stops unsettled.
+    ///
+    /// Returns
+    /// -------
+    /// tuple
+    ///     Summary, sequences, tolerance, settled.
+    ///
+    /// Raises
+    /// ------
+    /// InputError
+    ///     When something is refused.
+    fn adaptive(
+        &self,
+        py: Python<'_>,
+        seed: u64,
+        probability: f64,
+        coverage: &str,
+        digits: u64,
+        most_trials: u64,
+    ) -> PyResult<Settled> {
+        let goal = goal(probability, coverage, digits, most_trials)?;
+        Ok(py.detach(|| guarded(|| adaptive(&self.0.monte_carlo(seed), goal)))?)
+    }
+
+    /// Give the weights of trials of a rare tail.
+    ///
+    /// Parameters
+    /// ----------
+    /// toward : str
+    ///     The side of the limit that is rare.
+    /// limit : float
+    ///     The limit.
+    /// seed, first, count : int
+    ///     Seed, number of the first trial, and how many there are.
+    /// points : str
+    ///     How the points lie.
+    /// hypercube_trials : int or None
+    ///     Trials of the whole run of a Latin hypercube.
+    ///
+    /// Returns
+    /// -------
+    /// numpy.ndarray
+    ///     The weights.
+    ///
+    /// Raises
+    /// ------
+    /// InputError
+    ///     When something is refused.
+    #[expect(clippy::too_many_arguments, reason = "a run and its limit")]
+    fn importance<'py>(
+        &self,
+        py: Python<'py>,
+        toward: &str,
+        limit: f64,
+        seed: u64,
+        first: u64,
+        count: u64,
+        points: &str,
+        hypercube_trials: Option<u64>,
+    ) -> PyResult<Array<'py>> {
+        let of = Asked::new(seed, first, count, points, hypercube_trials)?;
+        let toward = guarded(|| toward_of(toward))?;
+        let weights = py.detach(|| guarded(|| of.values(self.0.importance(toward, limit, of.seed)?)));
+        Ok(PyArray1::from_vec(py, weights?))
     }
 }
 

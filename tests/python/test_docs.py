@@ -22,7 +22,7 @@ FUNCTIONS |= {f"MeasurementReport.{name}": getattr(measuring.MeasurementReport, 
 FUNCTIONS |= {f"Budget.{name}": getattr(gaugepoint.Budget, name) for name in ("to_json", "to_text")}
 FUNCTIONS |= {f"HotFit.{name}": thing for name, thing in vars(gaugepoint.HotFit).items() if inspect.isfunction(thing) and not name.startswith("_")}
 INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isroutine(getattr(_gaugepoint, name))}
-STACK = {name: method for name, method in vars(_gaugepoint.Stack).items() if not name.startswith("_")}
+STACK = {f"{of.__name__}.{name}": method for of in (_gaugepoint.Stack, _gaugepoint.Function) for name, method in vars(of).items() if not name.startswith("_")}
 CLASSES = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isclass(getattr(_gaugepoint, name))}
 
 
@@ -60,7 +60,7 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, gaugepoint.batch, gaugepoint.before, gaugepoint.growth, gaugepoint.hot, report, sheet, measuring, gaugepoint.fitting, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.stack, gaugepoint.plan, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, gaugepoint.batch, gaugepoint.before, gaugepoint.growth, gaugepoint.hot, report, sheet, measuring, gaugepoint.fitting, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.stack, gaugepoint.plan, gaugepoint.function, gaugepoint.trials, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
     for module in (gaugepoint.growth, gaugepoint.hot, gaugepoint.stack, gaugepoint.plan, report, sheet, measuring, gaugepoint.fitting):
@@ -69,15 +69,24 @@ def test_everything_public_has_a_docstring():
                 assert getattr(module, name).__doc__, name
 
 
-@pytest.mark.parametrize(
-    "name", [n for n, thing in {**FUNCTIONS, "InputError": gaugepoint.InputError}.items() if "." not in n]
-)
-def test_examples(name):
-    example = doctest.DocTestParser().get_doctest(inspect.getdoc(PUBLIC[name]), {}, name, None, None)
+def examples_hold(thing, name):
+    example = doctest.DocTestParser().get_doctest(inspect.getdoc(thing), {}, name, None, None)
     assert example.examples, "no example"
     told = []
     failed = doctest.DocTestRunner().run(example, out=told.append).failed
     assert not failed, "".join(told)
+
+
+@pytest.mark.parametrize(
+    "name", [n for n, thing in {**FUNCTIONS, "InputError": gaugepoint.InputError}.items() if "." not in n]
+)
+def test_examples(name):
+    examples_hold(PUBLIC[name], name)
+
+
+@pytest.mark.parametrize("name", ["Stack", "Function", "Trials", "engine_stacks"])
+def test_examples_of_stacks(name):
+    examples_hold(getattr(gaugepoint.stack, name), name)
 
 
 def test_stub_says_the_same():

@@ -90,6 +90,11 @@ def stack():
     return [dict(zip(head, cells, strict=True)) for cells in rest]
 
 
+def function():
+    """Rows of function.csv, as texts."""
+    return _commented("function.csv", ["id", "function", "contributors", "law", "given", "expected", "source"])
+
+
 def batch():
     """Rows of batch.csv, as texts."""
     return _commented("batch.csv", ["id", "bore_law", "piston_law", "row", "expected", "tolerance", "source"])

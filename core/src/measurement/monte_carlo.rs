@@ -82,6 +82,14 @@ pub trait Trials {
 
     /// The value of the trials `lanes` of a block, from a column for each input. What it writes for other trials does not matter.
     fn block(&self, inputs: &[Column], lanes: Range<usize>, space: &mut Self::Space, values: &mut Column);
+
+    /// How many trials it takes by [`Self::together`]; none when it goes block by block.
+    fn most_together(&self) -> Option<usize> {
+        None
+    }
+
+    /// The value of each of many trials, from a column for each input: for what is dear to call.
+    fn together(&self, _inputs: &[&[f64]], _values: &mut [f64]) {}
 }
 
 impl<F: Fn(&[Jet]) -> Jet> Trials for F {
@@ -319,16 +327,19 @@ impl<T: Trials> MonteCarlo<'_, T> {
             let reason = "these points are fewer";
             return Err(refused("trials", as_float(trials.end), reason, 1.0, as_float(most)));
         }
+        if let Some(most) = self.model.most_together() {
+            self.together(&trials, most, &mut values)?;
+            return Ok(Part { seed: self.sampler.seed, points, first: trials.start, values });
+        }
         let mut space = self.sampler.space();
         let mut model_space = self.model.space();
         let mut column = [0.0; BLOCK];
         let mut next = trials.start;
         while next < trials.end {
-            let (block, start) = (next / BLOCK_TRIALS, lane(next % BLOCK_TRIALS));
-            let end = lane((trials.end - next).min(BLOCK_TRIALS)).saturating_add(start).min(BLOCK);
+            let Range { start, end } = lanes(next, trials.end);
             self.width.run(BlockOfTrials {
                 run: self,
-                block,
+                block: next / BLOCK_TRIALS,
                 lanes: start..end,
                 space: &mut space,
                 model_space: &mut model_space,
@@ -340,6 +351,36 @@ impl<T: Trials> MonteCarlo<'_, T> {
             next += as_count(end - start);
         }
         Ok(Part { seed: self.sampler.seed, points, first: trials.start, values })
+    }
+
+    /// The values of a range of trials of a model that takes many at once.
+    fn together(&self, trials: &Range<u64>, most: usize, values: &mut Vec<f64>) -> Result<(), Error> {
+        let mut space = self.sampler.space();
+        let mut columns = vec![Vec::new(); space.arguments.len()];
+        let mut next = trials.start;
+        while next < trials.end {
+            let first = next;
+            let end = trials.end.min(first.saturating_add(as_count(most.max(1))));
+            columns.iter_mut().for_each(Vec::clear);
+            while next < end {
+                let lanes = lanes(next, end);
+                self.width.run(Arguments {
+                    sampler: &self.sampler,
+                    block: next / BLOCK_TRIALS,
+                    space: &mut space,
+                });
+                for (column, made) in columns.iter_mut().zip(&space.arguments) {
+                    column.extend_from_slice(made.get(lanes.clone()).unwrap_or_default());
+                }
+                next += as_count(lanes.len());
+            }
+            let inputs: Vec<&[f64]> = columns.iter().map(Vec::as_slice).collect();
+            let mut made = vec![f64::NAN; lane(next - first)];
+            self.model.together(&inputs, &mut made);
+            check_finite(&made, first)?;
+            values.extend(made);
+        }
+        Ok(())
     }
 
     /// Results of the trials 0 to `trials - 1`.
@@ -405,10 +446,37 @@ impl<T: Trials> Columnar for BlockOfTrials<'_, '_, T> {
     }
 }
 
+/// The arguments of a block of trials alone.
+struct Arguments<'r, 'a> {
+    sampler: &'r Sampler<'a>,
+    block: u64,
+    space: &'r mut Space,
+}
+
+impl Columnar for Arguments<'_, '_> {
+    #[inline(always)]
+    fn run(self) {
+        self.sampler.arguments(self.block, self.space);
+    }
+}
+
 const BLOCK_TRIALS: u64 = BLOCK as u64;
 
+/// Places in its block of the trials from `next` to the end of the block, or up to `end`.
+fn lanes(next: u64, end: u64) -> Range<usize> {
+    let start = lane(next % BLOCK_TRIALS);
+    start..lane((end - next).min(BLOCK_TRIALS)).saturating_add(start).min(BLOCK)
+}
+
+/// Whether a trial may have it.
+#[inline(always)]
+fn possible(value: f64) -> bool {
+    // false of what is not a number
+    value.abs() <= LARGEST
+}
+
 fn check_finite(values: &[f64], first: u64) -> Result<(), Error> {
-    let bad = |value: &f64| value.is_nan() || value.abs() > LARGEST;
+    let bad = |value: &f64| !possible(*value);
     // every value is looked at before any is looked for: that loop becomes vectors
     if !values.iter().fold(false, |any, value| any | bad(value)) {
         return Ok(());
@@ -580,6 +648,26 @@ fn trapezoid(probability: f64, beta: f64) -> f64 {
 }
 
 impl Part {
+    /// Values that were made before, as the part they were: those of the trials `first`, `first + 1`, ...
+    ///
+    /// # Errors
+    /// [`ErrorKind::MissingField`] without values, [`ErrorKind::TooLarge`] for too many, [`ErrorKind::NotFinite`] for one that no trial has,
+    /// [`ErrorKind::OutOfRange`] for numbers of trials that do not end below 2^64.
+    pub fn of_values(seed: u64, points: Points, first: u64, values: Vec<f64>) -> Result<Part, Error> {
+        let count = as_count(values.len());
+        if count == 0 {
+            return Err(statistics::too_few("values", "at least one value is needed"));
+        }
+        check_room(count).map_err(|e| e.moved("values".to_owned()))?;
+        if let Some((k, value)) = values.iter().enumerate().find(|(_, value)| !possible(**value)) {
+            let error =
+                Error::new(ErrorKind::NotFinite, value.to_string(), "a trial has a finite value up to 1e100");
+            return Err(error.at(&format!("values/{k}")));
+        }
+        trials_from(first, count)?;
+        Ok(Part { seed, points, first, values })
+    }
+
     /// Seed of its trials.
     #[must_use]
     pub fn seed(&self) -> u64 {
@@ -602,6 +690,12 @@ impl Part {
     #[must_use]
     pub fn values(&self) -> &[f64] {
         &self.values
+    }
+
+    /// The value of each trial, in order, alone.
+    #[must_use]
+    pub fn into_values(self) -> Vec<f64> {
+        self.values
     }
 
     /// Parts of one run, in any order, as one; of the same model, which is not checked.
@@ -853,6 +947,18 @@ fn likely_tails(values: &[f64], outside: usize) -> (Vec<f64>, Vec<f64>) {
     let from_above = glance.iter().rev().nth(rank).copied().unwrap_or(f64::NEG_INFINITY);
     let values = || values.iter().copied();
     (values().filter(|v| *v <= from_below).collect(), values().filter(|v| *v >= from_above).collect())
+}
+
+/// The numbers of `count` trials from a first one on.
+///
+/// # Errors
+/// [`ErrorKind::OutOfRange`] when they do not end below 2^64.
+pub fn trials_from(first: u64, count: u64) -> Result<Range<u64>, Error> {
+    let end = first.checked_add(count).ok_or_else(|| {
+        let reason = "there are no trials beyond 2^64";
+        Error::new(ErrorKind::OutOfRange, first.to_string(), reason).at("first")
+    })?;
+    Ok(first..end)
 }
 
 fn room(trials: u64) -> Result<Vec<f64>, Error> {

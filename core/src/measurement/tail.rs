@@ -52,10 +52,15 @@ impl Part {
     /// Shares of the trials below `lower` and above `upper`, infinite where there is no limit.
     ///
     /// # Errors
-    /// [`ErrorKind::OutOfRange`], [`ErrorKind::OutOfOrder`]; [`ErrorKind::Contradiction`] for trials that are not independent: of those, see [`Mean::of_runs`].
+    /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`], [`ErrorKind::OutOfOrder`]; [`ErrorKind::Contradiction`] for trials that are not independent: of those, see [`Mean::of_runs`].
     pub fn outside(&self, lower: f64, upper: f64, confidence: f64) -> Result<Outside, Error> {
         let confidence = coverage("confidence", confidence)?;
-        if lower.is_nan() || upper.is_nan() || upper < lower {
+        for (field, limit) in [("lower", lower), ("upper", upper)] {
+            if limit.is_nan() {
+                return Err(Error::new(ErrorKind::NotFinite, "NaN", "a limit is a number").at(field));
+            }
+        }
+        if upper < lower {
             let reason = "the upper limit must not be below the lower";
             return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason).at("upper"));
         }
@@ -75,6 +80,24 @@ impl Part {
     pub fn share_outside(&self, lower: f64, upper: f64) -> f64 {
         let count = self.values().iter().filter(|v| **v < lower || **v > upper).count();
         as_number(count) / as_number(self.values().len())
+    }
+
+    /// How many trials lie above each edge and not above the next: a value on an edge belongs to the bin that ends there.
+    ///
+    /// # Errors
+    /// [`ErrorKind::MissingField`] for fewer than two edges, [`ErrorKind::NotFinite`], [`ErrorKind::OutOfOrder`] unless they rise.
+    pub fn histogram(&self, edges: &[f64]) -> Result<Vec<u64>, Error> {
+        check_edges(edges)?;
+        let mut counts = vec![0; edges.len()];
+        for value in self.values() {
+            // as many edges are below it; those above the last edge have no bin
+            if let Some(count) = counts.get_mut(edges.partition_point(|edge| edge < value)) {
+                *count += 1;
+            }
+        }
+        // the first counts what is up to the first edge
+        counts.remove(0);
+        Ok(counts)
     }
 
     /// The probability that the weights of a run of [importance sampling](crate::stack::Function::importance) come to, with the normal interval of their mean.
@@ -111,6 +134,27 @@ impl Part {
         let half = -normal_quantile((1.0 - confidence) / 2.0) * standard_error;
         Ok(Mean { mean, standard_error, lower: mean - half, upper: mean + half, effective })
     }
+}
+
+/// Most edges of a histogram.
+const MOST_EDGES: usize = 1_000_000;
+
+/// Refuses edges of a histogram that are too few, too many, not finite or do not rise.
+pub(crate) fn check_edges(edges: &[f64]) -> Result<(), Error> {
+    if edges.len() < 2 {
+        return Err(too_few("edges", "at least two edges are needed"));
+    }
+    within("edges", as_number(edges.len()), 2.0, as_number(MOST_EDGES))?;
+    let mut before = f64::NEG_INFINITY;
+    for (k, edge) in edges.iter().enumerate() {
+        let edge = within(&format!("edges/{k}"), *edge, -f64::MAX, f64::MAX)?;
+        if before >= edge {
+            let error = Error::new(ErrorKind::OutOfOrder, edge.to_string(), "edges must rise").value(edge);
+            return Err(error.at(&format!("edges/{k}")));
+        }
+        before = edge;
+    }
+    Ok(())
 }
 
 impl Mean {

@@ -313,11 +313,19 @@ impl<L: Law> Function<L> {
         &self.contributors
     }
 
-    /// Value at the nominals.
+    /// What it is made of.
     #[must_use]
-    pub fn nominal(&self) -> f64 {
+    pub fn law(&self) -> &L {
+        &self.law
+    }
+
+    /// Value at the nominals.
+    ///
+    /// # Errors
+    /// [`ErrorKind::NotFinite`] when it has none there.
+    pub fn nominal(&self) -> Result<f64, Error> {
         let nominals: Vec<f64> = self.contributors.iter().map(|c| c.nominal).collect();
-        self.law.value(&nominals)
+        Ok(finite("the function", self.law.value(&nominals), "nominals")? + 0.0)
     }
 
     /// Smallest and largest value within the limits of all contributors.
@@ -342,9 +350,9 @@ impl<L: Law> Function<L> {
         let m =
             |k: usize, order: usize| moments.get(k).and_then(|m| m.get(order)).copied().unwrap_or(f64::NAN);
         let of = self.law.derivatives(&means, &self.scales());
-        finite("the function", of.value)?;
-        finite("a first derivative", of.gradient.iter().sum())?;
-        finite("a second derivative", of.hessian.iter().sum())?;
+        finite("the function", of.value, "means")?;
+        finite("a first derivative", of.gradient.iter().sum(), "means")?;
+        finite("a second derivative", of.hessian.iter().sum(), "means")?;
         let b = |k: usize| of.gradient.get(k).copied().unwrap_or(f64::NAN);
         let entry = |i: usize, j: usize| {
             let (row, column) = if i < j { (j, i) } else { (i, j) };
@@ -383,7 +391,7 @@ impl<L: Law> Function<L> {
         effects.sort_by(|a, b| b.share.total_cmp(&a.share));
         Ok(Propagation {
             derivation: of.derivation,
-            nominal: finite("the function", self.nominal())? + 0.0,
+            nominal: self.nominal()?,
             first: FirstOrder { mean: of.value + 0.0, standard_deviation: first_variance.sqrt() },
             second: SecondOrder {
                 mean: of.value + shift,
@@ -468,10 +476,10 @@ fn shape(of: &Derivatives, shift: f64, variance: f64, moments: &[Moments]) -> (O
     (Some(third + 0.0), Some(fourth - 3.0))
 }
 
-fn finite(what: &str, value: f64) -> Result<f64, Error> {
+fn finite(what: &str, value: f64, place: &str) -> Result<f64, Error> {
     if value.is_finite() {
         return Ok(value);
     }
-    let reason = format!("{what} is not finite at the means of the contributors");
+    let reason = format!("{what} is not finite at the {place} of the contributors");
     Err(Error::new(ErrorKind::NotFinite, value.to_string(), reason).at("model"))
 }

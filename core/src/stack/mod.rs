@@ -2,6 +2,7 @@
 
 mod allocation;
 mod closed;
+mod columnwise;
 mod contributor;
 mod convolution;
 pub mod document;
@@ -23,6 +24,7 @@ mod trials;
 mod worst;
 
 pub use allocation::{Allocation, ToleranceCost, Wanted};
+pub use columnwise::Columnwise;
 pub use contributor::{Contributor, Toward, Variation};
 pub use document::StackDocument;
 pub use engine::EngineStack;

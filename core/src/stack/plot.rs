@@ -1,11 +1,11 @@
 //! Numbers to draw: densities and exact histograms.
 
 use super::Stack;
-use crate::error::{Error, ErrorKind};
+use crate::error::Error;
 use crate::measurement::distribution::within;
-use crate::measurement::statistics::too_few;
+use crate::measurement::tail::check_edges;
 
-/// Most points of a curve, and most edges of a histogram.
+/// Most points of a curve.
 const MOST_POINTS: usize = 1_000_000;
 /// What a curve leaves out on each side.
 const LEFT_OUT: f64 = 1e-6;
@@ -32,7 +32,7 @@ impl Stack {
     /// The density at `count` sizes in equal steps between the two that leave 1e-6 outside on their side.
     ///
     /// # Errors
-    /// [`ErrorKind::OutOfRange`] for a count outside 2 to 1 000 000; as [`Self::quantile`].
+    /// [`OutOfRange`](crate::ErrorKind::OutOfRange) for a count outside 2 to 1 000 000; as [`Self::quantile`].
     pub fn curve(&self, count: usize) -> Result<Curve, Error> {
         within("count", super::number(count), 2.0, super::number(MOST_POINTS))?;
         let (low, high) = (self.quantile(LEFT_OUT)?, self.quantile_above(LEFT_OUT)?);
@@ -46,21 +46,12 @@ impl Stack {
     /// Probability between each edge and the next, from the exact distribution; of samples alone an upper edge belongs to its bin.
     ///
     /// # Errors
-    /// [`ErrorKind::MissingField`] for fewer than two edges, [`ErrorKind::OutOfOrder`] unless they rise; as [`Self::outside`].
+    /// [`MissingField`](crate::ErrorKind::MissingField) for fewer than two edges, [`OutOfOrder`](crate::ErrorKind::OutOfOrder) unless they rise; as [`Self::outside`].
     pub fn histogram(&self, edges: &[f64]) -> Result<Vec<f64>, Error> {
-        if edges.len() < 2 {
-            return Err(too_few("edges", "at least two edges are needed"));
-        }
-        within("edges", super::number(edges.len()), 2.0, super::number(MOST_POINTS))?;
+        check_edges(edges)?;
         let mut at = Vec::with_capacity(edges.len());
         for (k, edge) in edges.iter().enumerate() {
-            let named = |e: Error| e.moved(format!("edges/{k}"));
-            let edge = within("edge", *edge, -f64::MAX, f64::MAX).map_err(named)?;
-            if k > 0 && edges.get(k - 1).is_some_and(|before| *before >= edge) {
-                let error = Error::new(ErrorKind::OutOfOrder, edge.to_string(), "edges must rise");
-                return Err(named(error.value(edge)));
-            }
-            at.push(self.sides(edge).map_err(named)?);
+            at.push(self.sides(*edge).map_err(|e| e.moved(format!("edges/{k}")))?);
         }
         Ok(at.windows(2).map(|pair| if let [a, b] = pair { between(*a, *b) } else { 0.0 }).collect())
     }

@@ -1,11 +1,35 @@
 //! Trials of stacks: what is drawn, and where rare ones are looked for.
 
 use super::contributor::Toward;
+use super::document::PointsChoice;
 use crate::error::{Error, ErrorKind};
 use crate::measurement::monte_carlo::{Drawn, Trials};
+use crate::measurement::points::Points;
 use crate::measurement::random::Column;
 use crate::measurement::uncertainty::{Input, root_sum_square};
 use core::ops::Range;
+
+impl PointsChoice {
+    /// Points of this kind; `trials` is the number of trials of the whole run, which only a Latin hypercube has.
+    ///
+    /// # Errors
+    /// [`ErrorKind::MissingField`], [`ErrorKind::Contradiction`] when it is missing or not used.
+    pub fn points(self, trials: Option<u64>) -> Result<Points, Error> {
+        match (self, trials) {
+            (PointsChoice::Random, None) => Ok(Points::Random),
+            (PointsChoice::Sobol, None) => Ok(Points::Sobol),
+            (PointsChoice::LatinHypercube, Some(trials)) => Ok(Points::LatinHypercube { trials }),
+            (PointsChoice::LatinHypercube, None) => {
+                let reason = "a Latin hypercube needs the number of trials of the whole run";
+                Err(Error::new(ErrorKind::MissingField, "", reason).at("hypercube_trials"))
+            }
+            (_, Some(trials)) => {
+                let reason = "only a Latin hypercube has a number of trials of the whole run";
+                Err(Error::new(ErrorKind::Contradiction, trials.to_string(), reason).at("hypercube_trials"))
+            }
+        }
+    }
+}
 
 /// Sources that are drawn, and the inputs of a function that they make.
 #[derive(Debug, Default)]
@@ -79,6 +103,23 @@ impl<T: Trials> Trials for Beyond<T> {
     fn block(&self, inputs: &[Column], lanes: Range<usize>, space: &mut T::Space, values: &mut Column) {
         let Some((weights, inputs)) = inputs.split_last() else { return };
         self.of.block(inputs, lanes, space, values);
+        self.weigh(values, weights);
+    }
+
+    fn most_together(&self) -> Option<usize> {
+        self.of.most_together()
+    }
+
+    fn together(&self, inputs: &[&[f64]], values: &mut [f64]) {
+        let Some((weights, inputs)) = inputs.split_last() else { return };
+        self.of.together(inputs, values);
+        self.weigh(values, weights);
+    }
+}
+
+impl<T> Beyond<T> {
+    #[inline(always)]
+    fn weigh(&self, values: &mut [f64], weights: &[f64]) {
         for (value, weight) in values.iter_mut().zip(weights) {
             let beyond = match self.toward {
                 Toward::Lower => *value < self.limit,
