@@ -2,7 +2,7 @@
 //!
 //! Trial `i` is a function of the seed and `i` alone ([`random`](super::random)): every source takes a fixed number of draws, so a run may be cut
 //! into parts anywhere, made in any order and by any number of threads, and its results have the same bits. A [`Part`] is a range of
-//! trials with its values; everything is computed from the values in the order of the trials, sums with their rounding carried along.
+//! trials with its values; everything is computed from the values in the order of the trials, sums in a stated order.
 //!
 //! Trials are made in blocks, a column of numbers for each draw, source, input and operation, by the widest instructions of the machine
 //! ([`Width`]); neither shows in the results. A closure is still called trial by trial; a [`Model`] is evaluated column by column
@@ -17,7 +17,8 @@
 //! | what else a contributor of a [stack](crate::stack) can have | 1 | inverse: in closed form, by a table of cubics for a beta, by place for a sample |
 //! | curvilinear trapezoid | 2 | half-width first, then the value. Source: JCGM 101:2008, 6.4.3.4 |
 //!
-//! Values are kept, 8 bytes each: quantiles are those of the sample and not of a grid. A Student's t of two degrees of freedom or fewer has no
+//! Quantiles are values of trials and not of a grid. A [`Part`] keeps every value, 8 bytes each; [`MonteCarlo::run`] and [`MonteCarlo::tally`] keep
+//! sums and those that can be ends of the intervals, to the same bits and in less time. A Student's t of two degrees of freedom or fewer has no
 //! standard deviation: with such a source that of the trials means nothing, but the intervals do.
 //!
 //! ```
@@ -41,8 +42,10 @@
 use super::distribution::{Shape, coverage, refused, trapezoid_lower};
 use super::jet::Jet;
 use super::points::{Draws, Points};
-use super::random::{BLOCK, Column, NormalTable};
+use super::random::{BLOCK, Column, NormalTable, each};
 use super::statistics::{self, as_number};
+use super::tally::{self, Digest, Plan, SPAN, count, whole};
+use super::tail::check_limits;
 use super::uncertainty::{Evaluation, Expanded, Input, Inputs};
 use crate::calc::Model;
 use crate::error::{Error, ErrorKind};
@@ -53,9 +56,13 @@ use core::fmt::Debug;
 use core::ops::Range;
 use std::borrow::Cow;
 use std::sync::Arc;
+use std::thread::ScopedJoinHandle;
 
 /// Most trials that are kept together: 1 GiB of values.
 pub const MOST_TRIALS: u64 = 1 << 27;
+
+/// Most threads of a run.
+const MOST_THREADS: usize = 1024;
 
 /// Largest size of a value: its square is finite.
 const LARGEST: f64 = 1e100;
@@ -206,6 +213,18 @@ pub struct Summary {
     pub shortest: Interval,
 }
 
+/// Results of a number of trials, and how many of them lie outside two limits.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tally {
+    /// Moments and intervals.
+    pub summary: Summary,
+    /// Trials below the lower limit.
+    pub below: u64,
+    /// Trials above the upper limit.
+    pub above: u64,
+    pub(super) points: Points,
+}
+
 /// What an adaptive run is to reach.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Goal {
@@ -312,8 +331,13 @@ impl<T: Trials> MonteCarlo<'_, T> {
     /// [`ErrorKind::NotFinite`] when the model is not finite in a trial, which the reason names.
     pub fn part(&self, trials: Range<u64>) -> Result<Part, Error> {
         let mut values = room(trials.end.saturating_sub(trials.start))?;
-        let points = self.sampler.points.points();
-        if let Some(most) = points.most_trials()
+        self.each_block(&trials, &mut values)?;
+        Ok(Part { seed: self.sampler.seed, points: self.sampler.points.points(), first: trials.start, values })
+    }
+
+    /// Makes the values of a range of trials, block by block.
+    fn each_block(&self, trials: &Range<u64>, keeper: &mut impl Keeper) -> Result<(), Error> {
+        if let Some(most) = self.sampler.points.points().most_trials()
             && trials.end > most
         {
             let reason = "these points are fewer";
@@ -326,20 +350,23 @@ impl<T: Trials> MonteCarlo<'_, T> {
         while next < trials.end {
             let (block, start) = (next / BLOCK_TRIALS, lane(next % BLOCK_TRIALS));
             let end = lane((trials.end - next).min(BLOCK_TRIALS)).saturating_add(start).min(BLOCK);
-            self.width.run(BlockOfTrials {
-                run: self,
-                block,
+            self.width.run(Arguments { sampler: &self.sampler, block, space: &mut space });
+            self.width.run(Values {
+                model: &self.model,
+                inputs: &space.arguments,
                 lanes: start..end,
-                space: &mut space,
-                model_space: &mut model_space,
+                space: &mut model_space,
                 values: &mut column,
             });
             let made = column.get(start..end).unwrap_or_default();
-            check_finite(made, next)?;
-            values.extend_from_slice(made);
+            let mut finite = true;
+            self.width.run(Keep { made, keeper: &mut *keeper, finite: &mut finite });
+            if !finite {
+                return Err(not_finite(made, next));
+            }
             next += as_count(end - start);
         }
-        Ok(Part { seed: self.sampler.seed, points, first: trials.start, values })
+        Ok(())
     }
 
     /// Results of the trials 0 to `trials - 1`.
@@ -347,7 +374,76 @@ impl<T: Trials> MonteCarlo<'_, T> {
     /// # Errors
     /// As [`Self::part`] and [`Part::summary`].
     pub fn run(&self, trials: u64, probability: f64) -> Result<Summary, Error> {
-        self.part(0..trials)?.summary(probability)
+        let all = |plan| Ok(vec![self.digest(plan, 0..trials)?]);
+        Ok(self.tally_by(trials, probability, (f64::NEG_INFINITY, f64::INFINITY), all)?.summary)
+    }
+
+    /// Results of the trials 0 to `trials - 1`, and how many of them are outside limits, infinite where there is none. The same bits on any number of
+    /// threads.
+    ///
+    /// # Errors
+    /// As [`Self::part`] and [`Part::summary`]; [`ErrorKind::OutOfOrder`] for the limits, [`ErrorKind::OutOfRange`] for other than 1 to 1024 threads.
+    pub fn tally(
+        &self,
+        trials: u64,
+        probability: f64,
+        limits: (f64, f64),
+        threads: usize,
+    ) -> Result<Tally, Error>
+    where
+        T: Sync,
+    {
+        check_limits(limits)?;
+        if !(1..=MOST_THREADS).contains(&threads) {
+            let most = as_number(MOST_THREADS);
+            return Err(refused("threads", as_number(threads), "1 to 1024 threads are needed", 1.0, most));
+        }
+        let span = as_count(SPAN);
+        // whole spans for all but the last
+        let length = trials.div_ceil(span).div_ceil(as_count(threads)) * span;
+        self.tally_by(trials, probability, limits, |plan| {
+            std::thread::scope(|scope| {
+                let starts = (0..trials).step_by(as_size(length));
+                let ranges = starts.map(|start| start..trials.min(start + length));
+                let digest = |range| scope.spawn(move || self.digest(plan, range));
+                let running: Vec<_> = ranges.map(digest).collect();
+                let joined = |digest: ScopedJoinHandle<'_, Result<Digest, Error>>| {
+                    digest.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
+                };
+                running.into_iter().map(joined).collect()
+            })
+        })
+    }
+
+    /// Results of a run whose digests are made in some way.
+    fn tally_by(
+        &self,
+        trials: u64,
+        probability: f64,
+        limits: (f64, f64),
+        digests: impl FnOnce(Plan) -> Result<Vec<Digest>, Error>,
+    ) -> Result<Tally, Error> {
+        check_room(trials)?;
+        let points = self.sampler.points.points();
+        if let Some(glance) = Plan::glance(trials) {
+            let first = self.part(0..glance)?;
+            let plan = Plan::new(&first.values, as_size(trials), probability, limits)?;
+            if let Some((summary, [below, above])) = Digest::concluded(&plan, digests(plan)?) {
+                return Ok(Tally { summary, below, above, points });
+            }
+        }
+        // few trials, or the first ones were not like the others
+        let part = self.part(0..trials)?;
+        let summary = part.summary(probability)?;
+        let (below, above) =
+            (count(&part.values, |v| v < limits.0), count(&part.values, |v| v > limits.1));
+        Ok(Tally { summary, below, above, points })
+    }
+
+    fn digest(&self, plan: Plan, trials: Range<u64>) -> Result<Digest, Error> {
+        let mut digest = Digest::new(plan);
+        self.each_block(&trials, &mut digest)?;
+        Ok(digest)
     }
 
     /// Runs sequences of trials until mean, deviation and both ends of the interval are stable to the numerical tolerance, from trial 0 on.
@@ -387,39 +483,86 @@ impl<T: Trials> MonteCarlo<'_, T> {
     }
 }
 
-/// A block of trials, as work for any [`Width`].
-struct BlockOfTrials<'r, 'a, T: Trials> {
-    run: &'r MonteCarlo<'a, T>,
+/// What is done with the values of block after block.
+trait Keeper {
+    fn keep(&mut self, values: &[f64]);
+}
+
+impl Keeper for Vec<f64> {
+    #[inline(always)]
+    fn keep(&mut self, values: &[f64]) {
+        self.extend_from_slice(values);
+    }
+}
+
+impl Keeper for Digest {
+    #[inline(always)]
+    fn keep(&mut self, values: &[f64]) {
+        self.add(values);
+    }
+}
+
+/// The arguments of a block of trials, as work for any [`Width`]; apart from what is done with them, so that it is compiled once for each.
+struct Arguments<'r, 'a> {
+    sampler: &'r Sampler<'a>,
     block: u64,
-    lanes: Range<usize>,
     space: &'r mut Space,
-    model_space: &'r mut T::Space,
+}
+
+impl Columnar for Arguments<'_, '_> {
+    #[inline(always)]
+    fn run(self) {
+        self.sampler.arguments(self.block, self.space);
+    }
+}
+
+/// The values of a block.
+struct Values<'r, T: Trials> {
+    model: &'r T,
+    inputs: &'r [Column],
+    lanes: Range<usize>,
+    space: &'r mut T::Space,
     values: &'r mut Column,
 }
 
-impl<T: Trials> Columnar for BlockOfTrials<'_, '_, T> {
+impl<T: Trials> Columnar for Values<'_, T> {
     #[inline(always)]
     fn run(self) {
-        self.run.sampler.arguments(self.block, self.space);
-        self.run.model.block(&self.space.arguments, self.lanes, self.model_space, self.values);
+        self.model.block(self.inputs, self.lanes, self.space, self.values);
+    }
+}
+
+/// What is kept of a block, when all of it is finite.
+struct Keep<'r, K> {
+    made: &'r [f64],
+    keeper: &'r mut K,
+    finite: &'r mut bool,
+}
+
+impl<K: Keeper> Columnar for Keep<'_, K> {
+    #[inline(always)]
+    fn run(self) {
+        // every value is looked at before any is looked for: that loop becomes vectors
+        *self.finite = !self.made.iter().fold(false, |any, value| any | is_bad(*value));
+        if *self.finite {
+            self.keeper.keep(self.made);
+        }
     }
 }
 
 const BLOCK_TRIALS: u64 = BLOCK as u64;
 
-fn check_finite(values: &[f64], first: u64) -> Result<(), Error> {
-    let bad = |value: &f64| value.is_nan() || value.abs() > LARGEST;
-    // every value is looked at before any is looked for: that loop becomes vectors
-    if !values.iter().fold(false, |any, value| any | bad(value)) {
-        return Ok(());
-    }
-    match (first..).zip(values).find(|(_, value)| bad(value)) {
-        Some((trial, value)) => {
-            let reason = format!("the model is not finite in trial {trial}");
-            Err(Error::new(ErrorKind::NotFinite, value.to_string(), reason).at("model"))
-        }
-        None => Ok(()),
-    }
+#[inline(always)]
+fn is_bad(value: f64) -> bool {
+    value.is_nan() || value.abs() > LARGEST
+}
+
+/// The first value that is not finite, or too large.
+fn not_finite(values: &[f64], first: u64) -> Error {
+    let found = (first..).zip(values).find(|(_, value)| is_bad(**value));
+    let (trial, value) = found.unwrap_or((first, &f64::NAN));
+    let reason = format!("the model is not finite in trial {trial}");
+    Error::new(ErrorKind::NotFinite, value.to_string(), reason).at("model")
 }
 
 /// Room for one block of trials, used again for the next.
@@ -538,8 +681,7 @@ impl Draw {
         };
         match shape {
             Shape::Normal { standard_deviation } => {
-                normal.quantiles(column);
-                each(column, |quantile| standard_deviation * quantile);
+                each(column, |u| standard_deviation * normal.inside(u));
             }
             Shape::StudentT { scale, dof } => {
                 for (place, angle) in column.iter_mut().zip(second) {
@@ -565,12 +707,6 @@ impl Draw {
     }
 }
 
-#[inline(always)]
-fn each(column: &mut Column, rule: impl Fn(f64) -> f64) {
-    for place in column {
-        *place = rule(*place);
-    }
-}
 
 /// Quantile of the trapezoid of half-width 1, by its lower half.
 #[inline(always)]
@@ -651,23 +787,12 @@ impl Part {
     pub fn summary(&self, probability: f64) -> Result<Summary, Error> {
         let probability = coverage("probability", probability)?;
         let (mean, standard_deviation) = self.moments()?;
-        let count = self.values.len();
-        let inside = whole((probability * as_number(count) + 0.5).floor());
-        if inside == 0 || inside >= count {
+        let inside = tally::inside(probability, self.values.len())?;
+        let Some((symmetric, shortest)) = tally::intervals_of(&self.values, inside) else {
             return Err(refused("probability", probability, "too few trials for this probability", 0.0, 1.0));
-        }
-        let (low, high) = tails(&self.values, inside);
-        let pairs = || low.iter().zip(&high).map(|(lower, upper)| Interval { lower: *lower, upper: *upper });
-        // the r-th pair, r counted from 1 as half the values outside, rounded up
-        let middle = (count - inside).div_ceil(2) - 1;
-        let shortest = pairs().reduce(|best, next| if next.width() < best.width() { next } else { best });
-        match (pairs().nth(middle), shortest) {
-            (Some(symmetric), Some(shortest)) => {
-                let trials = as_count(count);
-                Ok(Summary { trials, mean, standard_deviation, probability, symmetric, shortest })
-            }
-            _ => Err(refused("probability", probability, "too few trials for this probability", 0.0, 1.0)),
-        }
+        };
+        let trials = as_count(self.values.len());
+        Ok(Summary { trials, mean, standard_deviation, probability, symmetric, shortest })
     }
 
     /// Mean and standard deviation.
@@ -675,42 +800,11 @@ impl Part {
     /// # Errors
     /// [`ErrorKind::MissingField`] with one trial.
     pub fn moments(&self) -> Result<(f64, f64), Error> {
-        let (Some(shift), count) = (self.values.first(), as_number(self.values.len())) else {
-            return Err(statistics::too_few("values", "at least two trials are needed"));
-        };
         if self.values.len() < 2 {
             return Err(statistics::too_few("values", "at least two trials are needed"));
         }
-        let shift = *shift;
-        let mean = sum_in_lanes(&self.values, |v| v - shift) / count;
-        let squares = sum_in_lanes(&self.values, |v| {
-            let from_mean = (v - shift) - mean;
-            from_mean * from_mean
-        });
-        Ok((shift + mean, (squares / (count - 1.0)).sqrt()))
+        Ok(tally::moments(&self.values))
     }
-}
-
-/// Sums of one addition each that are taken side by side.
-const LANES: usize = 8;
-
-/// Sum of a term of every value with its rounding carried along, in a stated order that vectors can follow: value `i` goes to sum `i mod 8`,
-/// then the eight sums are added in order. Source of the exact rounding of one addition: Knuth, The Art of Computer Programming 2, 4.2.2, theorem B.
-fn sum_in_lanes(values: &[f64], term: impl Fn(f64) -> f64) -> f64 {
-    let (mut sums, mut rests) = ([0.0_f64; LANES], [0.0_f64; LANES]);
-    let mut add = |values: &[f64]| {
-        for ((sum, rest), value) in sums.iter_mut().zip(&mut rests).zip(values) {
-            let (old, value) = (*sum, term(*value));
-            *sum = old + value;
-            let added = *sum - old;
-            *rest += (old - (*sum - added)) + (value - added);
-        }
-    };
-    let whole = values.chunks_exact(LANES);
-    let last = whole.remainder();
-    whole.for_each(&mut add);
-    add(last);
-    statistics::sum(sums.into_iter().chain(rests))
 }
 
 impl Interval {
@@ -824,44 +918,13 @@ fn is_settled(sequences: &[Summary], coverage: Coverage, tolerance: f64) -> bool
     })
 }
 
-/// The values that can be the lower and the upper end of an interval that holds `inside + 1` values, each sorted.
-fn tails(values: &[f64], inside: usize) -> (Vec<f64>, Vec<f64>) {
-    let outside = values.len() - inside;
-    let (mut low, mut high) = likely_tails(values, outside);
-    if low.len() < outside || high.len() < outside {
-        (low, high) = (values.to_vec(), values.to_vec());
-    }
-    for tail in [&mut low, &mut high] {
-        tail.sort_unstable_by(f64::total_cmp);
-    }
-    low.truncate(outside);
-    (low, high.split_off(high.len() - outside))
-}
-
-/// Values that are looked at to guess where the tails begin.
-const GLANCE: usize = 4096;
-
-/// Every value up to one limit and every value from another, which a sample of the values puts a little inside the `outside` smallest and
-/// largest: so the few are found without an order of the many. With too few in a tail the guess has failed.
-fn likely_tails(values: &[f64], outside: usize) -> (Vec<f64>, Vec<f64>) {
-    let mut glance: Vec<f64> = values.iter().step_by(values.len().div_ceil(GLANCE)).copied().collect();
-    glance.sort_unstable_by(f64::total_cmp);
-    // rank in the sample: the expected one, and six of its deviations more
-    let expected = as_number(outside) * as_number(glance.len()) / as_number(values.len());
-    let rank = whole(expected + 6.0 * expected.sqrt() + 6.0);
-    let from_below = glance.get(rank).copied().unwrap_or(f64::INFINITY);
-    let from_above = glance.iter().rev().nth(rank).copied().unwrap_or(f64::NEG_INFINITY);
-    let values = || values.iter().copied();
-    (values().filter(|v| *v <= from_below).collect(), values().filter(|v| *v >= from_above).collect())
-}
-
 fn room(trials: u64) -> Result<Vec<f64>, Error> {
     if trials == 0 {
         return Err(refused("trials", 0.0, "at least one trial is needed", 1.0, as_float(MOST_TRIALS)));
     }
     check_room(trials)?;
     let mut values = Vec::new();
-    values.try_reserve_exact(usize::try_from(trials).unwrap_or(usize::MAX)).map_err(|_| too_many(trials))?;
+    values.try_reserve_exact(as_size(trials)).map_err(|_| too_many(trials))?;
     Ok(values)
 }
 
@@ -879,6 +942,11 @@ fn lane(number: u64) -> usize {
     usize::try_from(number).unwrap_or(BLOCK)
 }
 
+/// A count of trials; the most where it is more than the machine counts.
+fn as_size(count: u64) -> usize {
+    usize::try_from(count).unwrap_or(usize::MAX)
+}
+
 fn as_count(count: usize) -> u64 {
     count as u64
 }
@@ -886,13 +954,4 @@ fn as_count(count: usize) -> u64 {
 #[expect(clippy::cast_precision_loss, reason = "a limit in a message, or a count far below 2^53")]
 fn as_float(count: u64) -> f64 {
     count as f64
-}
-
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "whole and not negative; saturates"
-)]
-fn whole(value: f64) -> usize {
-    value as usize
 }

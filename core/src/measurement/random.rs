@@ -195,10 +195,13 @@ impl NormalTable {
     /// The quantiles of a column of numbers of [`uniform`].
     #[inline(always)]
     pub(super) fn quantiles(&self, column: &mut Column) {
-        let table = &self.0;
-        for place in column {
-            *place = inside(table, *place);
-        }
+        each(column, |place| self.inside(place));
+    }
+
+    /// Quantile of a number of [`uniform`].
+    #[inline(always)]
+    pub(super) fn inside(&self, probability: f64) -> f64 {
+        inside(&self.0, probability)
     }
 }
 
@@ -215,6 +218,17 @@ impl Default for NormalTable {
     fn default() -> Self {
         Self::new()
     }
+}
+
+/// Changes every number of a column.
+#[inline(always)]
+pub(super) fn each(column: &mut Column, rule: impl Fn(f64) -> f64) {
+    // beside it and not over it: what a rule reads in a table can then become vectors
+    let mut out = [0.0; BLOCK];
+    for (out, place) in out.iter_mut().zip(column.iter()) {
+        *out = rule(*place);
+    }
+    *column = out;
 }
 
 /// Hermite's cubic on 0 to 1 through two values with their slopes.
