@@ -42,7 +42,7 @@
 use super::distribution::{Shape, coverage, refused, trapezoid_lower};
 use super::jet::Jet;
 use super::points::{Draws, Points};
-use super::random::{BLOCK, Column, NormalTable, each};
+use super::random::{BLOCK, Column, NormalTable};
 use super::statistics::{self, as_number};
 use super::tally::{self, Digest, Plan, SPAN, count, whole};
 use super::tail::check_limits;
@@ -53,8 +53,8 @@ use crate::special::normal_cdf;
 use crate::wide::{Columnar, Width};
 use core::f64::consts::PI;
 use core::fmt::Debug;
+use core::marker::PhantomData;
 use core::ops::Range;
-use std::borrow::Cow;
 use std::sync::Arc;
 use std::thread::ScopedJoinHandle;
 
@@ -74,8 +74,9 @@ const LEAST_SEQUENCE: u64 = 10_000;
 #[derive(Debug, Clone)]
 pub struct MonteCarlo<'a, T> {
     model: T,
-    sampler: Sampler<'a>,
+    sampler: Sampler,
     width: Width,
+    of: PhantomData<&'a Inputs>,
 }
 
 /// A model as trials use it: a closure over [`Jet`]s, which is called trial by trial, or a [`Model`], whose operations each run over a whole
@@ -124,16 +125,33 @@ impl Trials for &Model {
 
 /// Makes the arguments of a block of trials.
 #[derive(Debug, Clone)]
-struct Sampler<'a> {
-    inputs: Cow<'a, [Input]>,
+struct Sampler {
     seed: u64,
     draws: Vec<Draw>,
+    /// the columns of a block in the order they are made in: first those of the sources that are not drawn where they are added, then the inputs
+    columns: Vec<Total>,
+    inputs: usize,
     /// draws of one trial
     count: u32,
     points: Draws,
     /// mean of the normal score of each source; empty when they are drawn as they are
     shift: Vec<f64>,
-    normal: NormalTable,
+    normal: &'static NormalTable,
+}
+
+/// A sum of terms about an estimate.
+#[derive(Debug, Clone)]
+struct Total {
+    estimate: f64,
+    terms: Vec<(Term, f64)>,
+}
+
+#[derive(Debug, Clone, Copy)]
+enum Term {
+    /// a source that is drawn here
+    Drawn(usize),
+    /// an earlier column
+    Column(usize),
 }
 
 /// How a source is drawn, and from which draws of the trial.
@@ -268,7 +286,7 @@ impl<'a, F: Fn(&[Jet]) -> Jet> MonteCarlo<'a, F> {
     /// A closure of these inputs; any seed will do, and the same one gives the same trials.
     #[must_use]
     pub fn new(inputs: &'a Inputs, model: F, seed: u64) -> Self {
-        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected() }
+        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected(), of: PhantomData }
     }
 }
 
@@ -276,7 +294,7 @@ impl<'a> MonteCarlo<'a, &'a Model> {
     /// A list of operations on these inputs; the same trials as of a closure that does the same, to the bit.
     #[must_use]
     pub fn of_model(inputs: &'a Inputs, model: &'a Model, seed: u64) -> Self {
-        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected() }
+        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected(), of: PhantomData }
     }
 }
 
@@ -291,8 +309,7 @@ impl<T: Trials> MonteCarlo<'static, T> {
         shift: Vec<f64>,
     ) -> Self {
         let of = sources.into_iter().map(|of| (of, None)).collect();
-        let sampler = Sampler { shift, ..Sampler::of(of, Cow::Owned(inputs), seed) };
-        MonteCarlo { model, sampler, width: Width::detected() }
+        MonteCarlo { model, sampler: Sampler::of(of, &inputs, seed, shift), width: Width::detected(), of: PhantomData }
     }
 }
 
@@ -353,7 +370,7 @@ impl<T: Trials> MonteCarlo<'_, T> {
             self.width.run(Arguments { sampler: &self.sampler, block, space: &mut space });
             self.width.run(Values {
                 model: &self.model,
-                inputs: &space.arguments,
+                inputs: self.sampler.inputs(&space),
                 lanes: start..end,
                 space: &mut model_space,
                 values: &mut column,
@@ -403,14 +420,16 @@ impl<T: Trials> MonteCarlo<'_, T> {
         let length = trials.div_ceil(span).div_ceil(as_count(threads)) * span;
         self.tally_by(trials, probability, limits, |plan| {
             std::thread::scope(|scope| {
-                let starts = (0..trials).step_by(as_size(length));
-                let ranges = starts.map(|start| start..trials.min(start + length));
-                let digest = |range| scope.spawn(move || self.digest(plan, range));
-                let running: Vec<_> = ranges.map(digest).collect();
+                let starts = (length..trials).step_by(as_size(length));
+                let digest = |start| scope.spawn(move || self.digest(plan, start..trials.min(start + length)));
+                let others: Vec<_> = starts.map(digest).collect();
+                // the first range on this thread
+                let mut digests = vec![self.digest(plan, 0..trials.min(length))];
                 let joined = |digest: ScopedJoinHandle<'_, Result<Digest, Error>>| {
                     digest.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
                 };
-                running.into_iter().map(joined).collect()
+                digests.extend(others.into_iter().map(joined));
+                digests.into_iter().collect()
             })
         })
     }
@@ -503,16 +522,16 @@ impl Keeper for Digest {
 }
 
 /// The arguments of a block of trials, as work for any [`Width`]; apart from what is done with them, so that it is compiled once for each.
-struct Arguments<'r, 'a> {
-    sampler: &'r Sampler<'a>,
+struct Arguments<'r> {
+    sampler: &'r Sampler,
     block: u64,
     space: &'r mut Space,
 }
 
-impl Columnar for Arguments<'_, '_> {
+impl Columnar for Arguments<'_> {
     #[inline(always)]
     fn run(self) {
-        self.sampler.arguments(self.block, self.space);
+        self.sampler.make(self.block, self.space);
     }
 }
 
@@ -565,21 +584,17 @@ fn not_finite(values: &[f64], first: u64) -> Error {
     Error::new(ErrorKind::NotFinite, value.to_string(), reason).at("model")
 }
 
-/// Room for one block of trials, used again for the next.
-struct Space {
-    second_draw: Column,
-    errors: Vec<Column>,
-    arguments: Vec<Column>,
-}
+/// Columns of one block of trials, used again for the next.
+type Space = Vec<Column>;
 
-impl<'a> Sampler<'a> {
-    fn new(inputs: &'a Inputs, seed: u64) -> Self {
+impl Sampler {
+    fn new(inputs: &Inputs, seed: u64) -> Self {
         let of = inputs.sources.iter().map(|s| (Drawn::Shape(s.distribution.shape()), s.partner)).collect();
-        Self::of(of, Cow::Borrowed(&inputs.inputs), seed)
+        Self::of(of, &inputs.inputs, seed, Vec::new())
     }
 
     /// Of sources, each with the other one of two that are jointly t.
-    fn of(sources: Vec<(Drawn, Option<usize>)>, inputs: Cow<'a, [Input]>, seed: u64) -> Self {
+    fn of(sources: Vec<(Drawn, Option<usize>)>, inputs: &[Input], seed: u64, shift: Vec<f64>) -> Self {
         let mut draws: Vec<Draw> = Vec::with_capacity(sources.len());
         let mut count = 0;
         for (k, (of, partner)) in sources.into_iter().enumerate() {
@@ -588,50 +603,111 @@ impl<'a> Sampler<'a> {
             count = count.max(first + count_of_draws(&of));
             draws.push(Draw { of, first, sine });
         }
-        let (points, normal) = (Draws::random(seed), NormalTable::new());
-        Sampler { inputs, seed, draws, count, points, shift: Vec::new(), normal }
+        // what is shifted, and what more than one term takes, has a column of its own
+        let taken =
+            |k: usize| inputs.iter().flat_map(|i| &i.terms).filter(|(source, _)| *source == k).count();
+        let apart: Vec<usize> = (0..draws.len()).filter(|k| !shift.is_empty() || taken(*k) > 1).collect();
+        let own = |k: &usize| Total { estimate: 0.0, terms: vec![(Term::Drawn(*k), 1.0)] };
+        let term = |(source, factor): &(usize, f64)| match apart.binary_search(source) {
+            Ok(column) => (Term::Column(column), *factor),
+            Err(_) => (Term::Drawn(*source), *factor),
+        };
+        let total =
+            |i: &Input| Total { estimate: i.estimate, terms: i.terms.iter().map(term).collect() };
+        let columns = apart.iter().map(own).chain(inputs.iter().map(total)).collect();
+        let (points, normal, inputs) = (Draws::random(seed), NormalTable::shared(), inputs.len());
+        Sampler { seed, draws, columns, inputs, count, points, shift, normal }
     }
 
     fn space(&self) -> Space {
         // the weight of a shifted trial is one argument more
-        let arguments = self.inputs.len() + usize::from(!self.shift.is_empty());
-        Space {
-            second_draw: [0.0; BLOCK],
-            errors: vec![[0.0; BLOCK]; self.draws.len()],
-            arguments: vec![[0.0; BLOCK]; arguments],
-        }
+        vec![[0.0; BLOCK]; self.columns.len() + usize::from(!self.shift.is_empty())]
+    }
+
+    /// The columns of the inputs.
+    fn inputs<'s>(&self, space: &'s Space) -> &'s [Column] {
+        space.get(self.columns.len() - self.inputs..).unwrap_or_default()
     }
 
     #[inline(always)]
-    fn arguments(&self, block: u64, space: &mut Space) {
-        for (errors, draw) in space.errors.iter_mut().zip(&self.draws) {
-            self.points.column(block, draw.first, errors);
-            if self.shift.is_empty() {
-                if count_of_draws(&draw.of) == 2 {
-                    self.points.column(block, draw.first + 1, &mut space.second_draw);
-                }
-                draw.errors(errors, &space.second_draw, &self.normal);
-            }
-        }
+    fn make(&self, block: u64, space: &mut Space) {
         if !self.shift.is_empty() {
-            self.shifted(space);
+            self.shifted(block, space);
         }
-        for (argument, input) in space.arguments.iter_mut().zip(self.inputs.iter()) {
-            *argument = [input.estimate; BLOCK];
-            for (source, factor) in &input.terms {
-                let Some(errors) = space.errors.get(*source) else { continue };
-                for (argument, error) in argument.iter_mut().zip(errors) {
-                    *argument += factor * error;
+        // there are as many shifts as sources, or none
+        for (k, total) in self.columns.iter().enumerate().skip(self.shift.len()) {
+            let Some((earlier, [out, ..])) = space.split_at_mut_checked(k) else { return };
+            // beside the columns and not in one, and so are the draws: what a draw reads in a table can then become vectors
+            let mut sum = [total.estimate; BLOCK];
+            for (term, factor) in &total.terms {
+                match term {
+                    Term::Drawn(source) => {
+                        if let Some(draw) = self.draws.get(*source) {
+                            self.add(draw, block, *factor, &mut sum);
+                        }
+                    }
+                    Term::Column(column) => {
+                        if let Some(errors) = earlier.get(*column) {
+                            pairs(&mut sum, errors, |sum, error| sum + factor * error);
+                        }
+                    }
                 }
+            }
+            *out = sum;
+        }
+    }
+
+    /// Adds the error of a source, times a factor.
+    #[inline(always)]
+    fn add(&self, draw: &Draw, block: u64, factor: f64, sum: &mut Column) {
+        let (mut first, mut second) = ([0.0; BLOCK], [0.0; BLOCK]);
+        self.points.column(block, draw.first, &mut first);
+        if count_of_draws(&draw.of) == 2 {
+            self.points.column(block, draw.first + 1, &mut second);
+        }
+        let shape = match &draw.of {
+            Drawn::Shape(shape) => *shape,
+            Drawn::Inverse(inverse) => {
+                inverse.quantiles(&mut first);
+                return pairs(sum, &first, |sum, error| sum + factor * error);
+            }
+        };
+        match shape {
+            Shape::Normal { standard_deviation } => {
+                pairs(sum, &first, |sum, u| sum + factor * (standard_deviation * self.normal.inside(u)));
+            }
+            Shape::StudentT { scale, dof } => {
+                for ((sum, radius), angle) in sum.iter_mut().zip(&first).zip(&second) {
+                    *sum += factor * (scale * draw.student_t(*radius, *angle, dof));
+                }
+            }
+            Shape::Rectangular { half_width } => {
+                pairs(sum, &first, |sum, u| sum + factor * (half_width * (2.0 * u - 1.0)));
+            }
+            Shape::Triangular { half_width } => {
+                pairs(sum, &first, |sum, u| sum + factor * (half_width * trapezoid(u, 0.0)));
+            }
+            Shape::Trapezoidal { half_width, beta } => {
+                pairs(sum, &first, |sum, u| sum + factor * (half_width * trapezoid(u, beta)));
+            }
+            Shape::CurvilinearTrapezoid { half_width, half_width_error } => {
+                for ((sum, width), value) in sum.iter_mut().zip(&first).zip(&second) {
+                    let half_width = half_width + half_width_error * (2.0 * width - 1.0);
+                    *sum += factor * (half_width * (2.0 * value - 1.0));
+                }
+            }
+            Shape::Arcsine { half_width } => {
+                pairs(sum, &first, |sum, u| sum + factor * (half_width * libm::sin(PI * (u - 0.5))));
             }
         }
     }
 
     /// Moves the normal score of every draw, and leaves the ratio of the densities as the last argument: of independent scores
     /// `exp(sum of m (m / 2 - z))`.
-    fn shifted(&self, space: &mut Space) {
+    fn shifted(&self, block: u64, space: &mut Space) {
         let mut logs = [0.0; BLOCK];
-        for ((errors, draw), shift) in space.errors.iter_mut().zip(&self.draws).zip(&self.shift) {
+        for ((errors, draw), shift) in space.iter_mut().zip(&self.draws).zip(&self.shift) {
+            self.points.column(block, draw.first, errors);
             self.normal.quantiles(errors);
             for (place, log) in errors.iter_mut().zip(&mut logs) {
                 let score = *place + shift;
@@ -639,7 +715,7 @@ impl<'a> Sampler<'a> {
                 *place = draw.of.at_score(score);
             }
         }
-        if let Some(weights) = space.arguments.last_mut() {
+        if let Some(weights) = space.last_mut() {
             *weights = logs.map(libm::exp);
         }
     }
@@ -672,34 +748,6 @@ fn count_of_draws(of: &Drawn) -> u32 {
 }
 
 impl Draw {
-    /// Turns the first draw of every trial of a block into the error, with the second one where the shape takes two.
-    #[inline(always)]
-    fn errors(&self, column: &mut Column, second: &Column, normal: &NormalTable) {
-        let shape = match &self.of {
-            Drawn::Shape(shape) => *shape,
-            Drawn::Inverse(inverse) => return inverse.quantiles(column),
-        };
-        match shape {
-            Shape::Normal { standard_deviation } => {
-                each(column, |u| standard_deviation * normal.inside(u));
-            }
-            Shape::StudentT { scale, dof } => {
-                for (place, angle) in column.iter_mut().zip(second) {
-                    *place = scale * self.student_t(*place, *angle, dof);
-                }
-            }
-            Shape::Rectangular { half_width } => each(column, |u| half_width * (2.0 * u - 1.0)),
-            Shape::Triangular { half_width } => each(column, |u| half_width * trapezoid(u, 0.0)),
-            Shape::Trapezoidal { half_width, beta } => each(column, |u| half_width * trapezoid(u, beta)),
-            Shape::CurvilinearTrapezoid { half_width, half_width_error } => {
-                for (place, value) in column.iter_mut().zip(second) {
-                    *place = (half_width + half_width_error * (2.0 * *place - 1.0)) * (2.0 * value - 1.0);
-                }
-            }
-            Shape::Arcsine { half_width } => each(column, |u| half_width * libm::sin(PI * (u - 0.5))),
-        }
-    }
-
     fn student_t(&self, radius: f64, angle: f64, dof: f64) -> f64 {
         let radius = (dof * libm::expm1(-2.0 / dof * libm::log(radius))).sqrt();
         let angle = 2.0 * PI * angle;
@@ -707,6 +755,13 @@ impl Draw {
     }
 }
 
+
+#[inline(always)]
+fn pairs(sum: &mut Column, of: &Column, rule: impl Fn(f64, f64) -> f64) {
+    for (sum, of) in sum.iter_mut().zip(of) {
+        *sum = rule(*sum, *of);
+    }
+}
 
 /// Quantile of the trapezoid of half-width 1, by its lower half.
 #[inline(always)]
