@@ -11,8 +11,8 @@ use gaugepoint::measurement::random::{BLOCK, Column, NormalTable, block_of_unifo
 use gaugepoint::measurement::uncertainty::Evaluation;
 use gaugepoint::wide::Width;
 use gaugepoint_benches::{
-    ANGLES, HEIGHTS, Rows, clearance, clearance_model, clearance_of_jets, clutch, evenly, hot_fit, invented_laws,
-    linear_stack, stack,
+    ANGLES, HEIGHTS, Rows, clearance, clearance_model, clearance_of_jets, clutch, evenly, hot_fit,
+    invented_laws, linear_stack, stack,
 };
 use std::hint::black_box;
 use std::io::{BufRead, Write, stdin, stdout};

@@ -454,7 +454,9 @@ fn a_tally_is_that_of_the_values() {
     let inputs = end_gauge();
     let model = end_gauge_model();
     let limits = (800.0, 900.0);
-    for (trials, probability) in [(32_767, 0.95), (32_768, 0.95), (100_000, 0.95), (270_001, 0.9973), (65_535, 0.3)] {
+    for (trials, probability) in
+        [(32_767, 0.95), (32_768, 0.95), (100_000, 0.95), (270_001, 0.9973), (65_535, 0.3)]
+    {
         let run = MonteCarlo::of_model(&inputs, &model, SEED);
         let part = run.part(0..trials).unwrap();
         let expected = bits(&part.summary(probability).unwrap());

@@ -1,18 +1,16 @@
 """Generators, and the trials of two functions to their results, beside numpy, OpenTURNS and plain C. See ../README.md."""
 
 import ctypes
-import statistics
 import subprocess
 import sys
 import tempfile
-import time
 from pathlib import Path
 
 import mpmath as mp
 import numpy as np
 import openturns as ot
 
-from worker import ROUNDS, compare, start
+from worker import compare, start
 
 BLOCK = 16384  # numbers at a time where numpy writes into room that is there: as the worker does
 CHUNK = 8192  # trials at a time whose columns stay in the cache
@@ -146,21 +144,6 @@ def by_c(made, kind, box_muller):
     return work
 
 
-def threads(worker, kind, count):
-    """Time of day on one thread and on two, in turn; it means something only on two cores without other work."""
-    ratios, times = [], {kind: [], f"{kind}-2": []}
-    for _ in range(2 * ROUNDS):
-        for kernel, taken in times.items():
-            begin = time.perf_counter()
-            worker.ask(kernel, count)
-            taken.append((time.perf_counter() - begin) / count * 1e9)
-        one, two = times.values()
-        ratios.append(one[-1] / two[-1])
-    one, two = map(min, times.values())
-    print(f"  time of day, fastest of {2 * ROUNDS} rounds: one thread {one:.3f} ns, two {two:.3f} ns, {one / two:.3f} times as fast"
-          f" (median of pairs {statistics.median(ratios):.3f}, best pair {max(ratios):.3f})")
-
-
 if __name__ == "__main__":
     worker = start(["numpy", "openturns"])
     ot.TBB.Disable()
@@ -184,6 +167,8 @@ if __name__ == "__main__":
                 [
                     ("ours", trials, kind),
                     ("ours, baseline instructions", trials, f"{kind}-baseline"),
+                    # processor time of the first thread: that which makes the larger half, and all that is not halved
+                    ("ours, first of two threads", trials, f"{kind}-2"),
                     ("numpy SFC64", trials, by_numpy(kind, sfc)),
                     (f"numpy SFC64, {CHUNK} at a time", trials, by_numpy_in_chunks(kind, sfc)),
                     ("C, normals by a table", trials, by_c(made, kind, 0)),
@@ -195,4 +180,3 @@ if __name__ == "__main__":
             )
             for name, answer in answers.items():
                 print(f"  {name:44} " + " ".join(f"{number:.6f}" for number in answer))
-            threads(worker, kind, trials)

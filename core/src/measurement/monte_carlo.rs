@@ -44,8 +44,8 @@ use super::jet::Jet;
 use super::points::{Draws, Points};
 use super::random::{BLOCK, Column, NormalTable};
 use super::statistics::{self, as_number};
-use super::tally::{self, Digest, Plan, SPAN, count, whole};
 use super::tail::check_limits;
+use super::tally::{self, Digest, Plan, SPAN, count, whole};
 use super::uncertainty::{Evaluation, Expanded, Input, Inputs};
 use crate::calc::Model;
 use crate::error::{Error, ErrorKind};
@@ -309,7 +309,12 @@ impl<T: Trials> MonteCarlo<'static, T> {
         shift: Vec<f64>,
     ) -> Self {
         let of = sources.into_iter().map(|of| (of, None)).collect();
-        MonteCarlo { model, sampler: Sampler::of(of, &inputs, seed, shift), width: Width::detected(), of: PhantomData }
+        MonteCarlo {
+            model,
+            sampler: Sampler::of(of, &inputs, seed, shift),
+            width: Width::detected(),
+            of: PhantomData,
+        }
     }
 }
 
@@ -349,7 +354,12 @@ impl<T: Trials> MonteCarlo<'_, T> {
     pub fn part(&self, trials: Range<u64>) -> Result<Part, Error> {
         let mut values = room(trials.end.saturating_sub(trials.start))?;
         self.each_block(&trials, &mut values)?;
-        Ok(Part { seed: self.sampler.seed, points: self.sampler.points.points(), first: trials.start, values })
+        Ok(Part {
+            seed: self.sampler.seed,
+            points: self.sampler.points.points(),
+            first: trials.start,
+            values,
+        })
     }
 
     /// Makes the values of a range of trials, block by block.
@@ -421,7 +431,8 @@ impl<T: Trials> MonteCarlo<'_, T> {
         self.tally_by(trials, probability, limits, |plan| {
             std::thread::scope(|scope| {
                 let starts = (length..trials).step_by(as_size(length));
-                let digest = |start| scope.spawn(move || self.digest(plan, start..trials.min(start + length)));
+                let digest =
+                    |start| scope.spawn(move || self.digest(plan, start..trials.min(start + length)));
                 let others: Vec<_> = starts.map(digest).collect();
                 // the first range on this thread
                 let mut digests = vec![self.digest(plan, 0..trials.min(length))];
@@ -454,8 +465,7 @@ impl<T: Trials> MonteCarlo<'_, T> {
         // few trials, or the first ones were not like the others
         let part = self.part(0..trials)?;
         let summary = part.summary(probability)?;
-        let (below, above) =
-            (count(&part.values, |v| v < limits.0), count(&part.values, |v| v > limits.1));
+        let (below, above) = (count(&part.values, |v| v < limits.0), count(&part.values, |v| v > limits.1));
         Ok(Tally { summary, below, above, points })
     }
 
@@ -612,8 +622,7 @@ impl Sampler {
             Ok(column) => (Term::Column(column), *factor),
             Err(_) => (Term::Drawn(*source), *factor),
         };
-        let total =
-            |i: &Input| Total { estimate: i.estimate, terms: i.terms.iter().map(term).collect() };
+        let total = |i: &Input| Total { estimate: i.estimate, terms: i.terms.iter().map(term).collect() };
         let columns = apart.iter().map(own).chain(inputs.iter().map(total)).collect();
         let (points, normal, inputs) = (Draws::random(seed), NormalTable::shared(), inputs.len());
         Sampler { seed, draws, columns, inputs, count, points, shift, normal }
@@ -754,7 +763,6 @@ impl Draw {
         radius * if self.sine { libm::sin(angle) } else { libm::cos(angle) }
     }
 }
-
 
 #[inline(always)]
 fn pairs(sum: &mut Column, of: &Column, rule: impl Fn(f64, f64) -> f64) {

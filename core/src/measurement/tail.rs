@@ -131,7 +131,8 @@ pub(super) fn check_limits((lower, upper): (f64, f64)) -> Result<(), Error> {
 
 fn check_independent(points: Points) -> Result<(), Error> {
     if points != Points::Random {
-        let reason = "points that are spread evenly are not independent: their shares have no interval of this kind";
+        let reason =
+            "points that are spread evenly are not independent: their shares have no interval of this kind";
         return Err(Error::new(ErrorKind::Contradiction, "", reason).at("points"));
     }
     Ok(())
