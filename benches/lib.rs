@@ -15,7 +15,7 @@ use gaugepoint::plan::matching::{Bore, Conditions, Piston, WantedClearance};
 use gaugepoint::quantity::Temperature;
 use gaugepoint::shape::bore::BoreShape;
 use gaugepoint::shape::piston::{Counted, PistonShape, Surface, Symmetric, Table};
-use gaugepoint::stack::{Contributor, Stack, Variation};
+use gaugepoint::stack::{Contributor, Function, Stack, Variation};
 
 /// Eight contributors of a linear stack, mm (invented): four normal, two rectangular, a triangular and a trapezoidal.
 ///
@@ -67,6 +67,20 @@ pub fn linear_stack(kind: &str) -> Result<Stack, Error> {
     }
     let contributor = |(k, variation)| Contributor::new(&format!("x{k}"), 0.0, (-0.02, 0.02), variation);
     Stack::new(all.into_iter().enumerate().map(contributor).collect::<Result<Vec<_>, _>>()?)
+}
+
+/// The angle of contact of an overrunning clutch from hub, roller and cage, mm (invented): three normal contributors.
+///
+/// # Errors
+/// None with these numbers.
+pub fn clutch() -> Result<Function<Model>, Error> {
+    let sizes = [("a", 55.29, 0.04), ("c", 22.86, 0.004), ("e", 101.69, 0.04)];
+    let contributor = |(name, nominal, sigma): (&str, f64, f64)| {
+        let variation = Variation::about(0.0, Distribution::normal(sigma)?)?;
+        Contributor::new(name, nominal, (-4.0 * sigma, 4.0 * sigma), variation)
+    };
+    let contributors = sizes.into_iter().map(contributor).collect::<Result<Vec<_>, _>>()?;
+    Function::from_text(contributors, &["a", "c", "e"], "acos((a + c) / (e - c))")
 }
 
 /// A bore and a piston on the bench, with the fifteen sources of their clearance, mm and C (invented): the bore gauge is set between the

@@ -6,14 +6,14 @@ use gaugepoint::batch::Results;
 use gaugepoint::clearance::hot::Position;
 use gaugepoint::clearance::hot::onset::Onset;
 use gaugepoint::growth::field::Scenario;
-use gaugepoint::measurement::monte_carlo::MonteCarlo;
+use gaugepoint::measurement::monte_carlo::{MonteCarlo, Trials};
 use gaugepoint::measurement::random::{BLOCK, Column, NormalTable, block_of_uniforms};
 use gaugepoint::measurement::uncertainty::Evaluation;
 use gaugepoint::plan::matching::match_pistons;
 use gaugepoint::wide::Width;
 use gaugepoint_benches::{
-    ANGLES, HEIGHTS, Rows, clearance, clearance_model, clearance_of_jets, evenly, hot_fit, invented_laws,
-    invented_parts, linear_stack, stack,
+    ANGLES, HEIGHTS, Rows, clearance, clearance_model, clearance_of_jets, clutch, evenly, hot_fit,
+    invented_laws, invented_parts, linear_stack, stack,
 };
 use std::hint::black_box;
 use std::io::{BufRead, Write, stdin, stdout};
@@ -62,6 +62,18 @@ impl Worker {
             }
             "stack" => trials(count, wide),
             "stack-baseline" => trials(count, baseline),
+            "linear" => tally(&linear_stack("normal")?.monte_carlo(1), count, LINEAR_LIMITS, 1),
+            "linear-baseline" => {
+                let run = linear_stack("normal")?.monte_carlo(1).with_width(baseline);
+                tally(&run, count, LINEAR_LIMITS, 1)
+            }
+            "linear-2" => tally(&linear_stack("normal")?.monte_carlo(1), count, LINEAR_LIMITS, 2),
+            "clutch" => tally(&clutch()?.monte_carlo(1), count, CLUTCH_LIMITS, 1),
+            "clutch-baseline" => {
+                let function = clutch()?;
+                tally(&function.monte_carlo(1).with_width(baseline), count, CLUTCH_LIMITS, 1)
+            }
+            "clutch-2" => tally(&clutch()?.monte_carlo(1), count, CLUTCH_LIMITS, 2),
             "budget-closure" => {
                 let inputs = clearance()?;
                 budgets(count, || inputs.evaluate(clearance_of_jets))
@@ -131,6 +143,23 @@ fn trials(count: u64, width: Width) -> Result<Vec<f64>, Error> {
     let (inputs, model) = stack()?;
     let summary = MonteCarlo::of_model(&inputs, &model, 1).with_width(width).run(count, 0.9973)?;
     Ok(vec![summary.mean, summary.standard_deviation, summary.symmetric.lower, summary.symmetric.upper])
+}
+
+/// Limits of the stack of eight and of the angle, which `peers/monte_carlo.py` has too.
+const LINEAR_LIMITS: (f64, f64) = (-0.03, 0.03);
+const CLUTCH_LIMITS: (f64, f64) = (0.11, 0.14);
+
+/// Mean, deviation, both quantiles and the share outside the limits.
+fn tally<T: Trials + Sync>(
+    run: &MonteCarlo<'_, T>,
+    count: u64,
+    limits: (f64, f64),
+    threads: usize,
+) -> Result<Vec<f64>, Error> {
+    let tally = run.tally(count, 0.9973, limits, threads)?;
+    let of = tally.summary;
+    let outside = (tally.below + tally.above) as f64 / count as f64;
+    Ok(vec![of.mean, of.standard_deviation, of.symmetric.lower, of.symmetric.upper, outside])
 }
 
 /// The same tail so many times: value and stated error.

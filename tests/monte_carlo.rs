@@ -447,6 +447,99 @@ fn columns_have_the_bits_of_single_trials_at_every_width() {
     assert!(run.width().is_wide());
 }
 
+/// A run that keeps sums and the ends of its intervals against one that keeps every value: the same bits, for runs that end within a block and
+/// within a span, for both kinds of model, at every width, on any number of threads; counts are those of the values.
+#[test]
+fn a_tally_is_that_of_the_values() {
+    let inputs = end_gauge();
+    let model = end_gauge_model();
+    let limits = (800.0, 900.0);
+    for (trials, probability) in
+        [(32_767, 0.95), (32_768, 0.95), (100_000, 0.95), (270_001, 0.9973), (65_535, 0.3)]
+    {
+        let run = MonteCarlo::of_model(&inputs, &model, SEED);
+        let part = run.part(0..trials).unwrap();
+        let expected = bits(&part.summary(probability).unwrap());
+        let count = |which: &dyn Fn(f64) -> bool| part.values().iter().filter(|v| which(**v)).count() as u64;
+        let counts = (count(&|v| v < limits.0), count(&|v| v > limits.1));
+        assert!(counts.0 > 0 && counts.1 > 0);
+        for threads in [1, 2, 3, 7, 1000] {
+            let tally = run.tally(trials, probability, limits, threads).unwrap();
+            assert_eq!((bits(&tally.summary), tally.summary.trials), (expected.clone(), trials));
+            assert_eq!((tally.below, tally.above), counts);
+            let outside = part.outside(limits.0, limits.1, 0.95).unwrap();
+            assert_eq!(tally.outside(0.95).unwrap(), outside);
+        }
+        let narrow = run.clone().with_width(Width::baseline()).tally(trials, probability, limits, 2).unwrap();
+        assert_eq!(bits(&narrow.summary), expected);
+        let closure = MonteCarlo::new(&inputs, deviation_from_nominal, SEED);
+        assert_eq!(bits(&closure.run(trials, probability).unwrap()), expected);
+    }
+}
+
+/// What the first trials say of the tails may be wrong: with a model that gives other values when it is asked for the first time; and values may be equal.
+#[test]
+fn a_tally_of_odd_trials() {
+    const TRIALS: u64 = 60_000;
+    let inputs = rectangles(1);
+    let calls = std::sync::atomic::AtomicU64::new(0);
+    let late = |x: &[Jet]| {
+        let number = calls.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
+        if number < 4_096 { &x[0] + 1000.0 } else { x[0].clone() }
+    };
+    let summary = MonteCarlo::new(&inputs, late, SEED).run(TRIALS, 0.95).unwrap();
+    let plain = MonteCarlo::new(&inputs, |x| x[0].clone(), SEED).part(0..TRIALS).unwrap();
+    assert_eq!(bits(&summary), bits(&plain.summary(0.95).unwrap()));
+    let constant = MonteCarlo::new(&inputs, |_| Jet::constant(0.1), SEED);
+    let tally = constant.tally(TRIALS, 0.95, (0.1, 0.1), 2).unwrap();
+    let s = tally.summary;
+    assert_eq!([s.mean, s.standard_deviation, s.symmetric.lower, s.shortest.upper], [0.1, 0.0, 0.1, 0.1]);
+    assert_eq!((tally.below, tally.above), (0, 0));
+}
+
+/// Mean and deviation of a part against exact arithmetic: values `10^6 + k / 2^10` have the mean `10^6 + (n - 1) / 2^11` and the deviation
+/// `sqrt(n (n + 1) / 12) / 2^10` of n numbers in a row.
+#[test]
+fn moments_keep_their_digits() {
+    let inputs = rectangles(1);
+    for n in [2_u64, 17, 256, 257, 4_097, 100_003] {
+        let next = std::sync::atomic::AtomicU64::new(0);
+        let row = |_: &[Jet]| {
+            Jet::constant(1e6 + next.fetch_add(1, std::sync::atomic::Ordering::Relaxed) as f64 / 1024.0)
+        };
+        let (mean, deviation) = MonteCarlo::new(&inputs, row, SEED).part(0..n).unwrap().moments().unwrap();
+        let count = n as f64;
+        near(mean, 1e6 + (count - 1.0) / 2048.0, 2e-10, "mean");
+        let expected = (count * (count + 1.0) / 12.0).sqrt() / 1024.0;
+        near(deviation / expected, 1.0, 2e-14, "deviation");
+    }
+}
+
+#[test]
+fn impossible_tallies_are_refused() {
+    let inputs = end_gauge();
+    let run = MonteCarlo::new(&inputs, deviation_from_nominal, SEED);
+    let none = (f64::NEG_INFINITY, f64::INFINITY);
+    for (trials, probability, limits, threads, field) in [
+        (50_000, 0.95, (1.0, 0.0), 1, "upper"),
+        (50_000, 0.95, (f64::NAN, 0.0), 1, "upper"),
+        (50_000, 0.95, none, 0, "threads"),
+        (50_000, 0.95, none, 1025, "threads"),
+        (50_000, 1.0, none, 2, "probability"),
+        (50_000, 1e-6, none, 2, "probability"),
+        (50_000, 1.0 - 1e-6, none, 2, "probability"),
+        (MOST_TRIALS + 1, 0.95, none, 2, "trials"),
+        (0, 0.95, none, 2, "trials"),
+    ] {
+        assert_eq!(run.tally(trials, probability, limits, threads).expect_err(field).field(), field);
+    }
+    let root = MonteCarlo::new(&inputs, |x| (x[2].clone() + 40.0).sqrt(), SEED);
+    let refused = |threads| root.tally(200_000, 0.95, none, threads).expect_err("a root");
+    // the same trial whichever thread meets one first
+    assert_eq!(refused(1), refused(4));
+    assert_eq!((refused(1).kind(), refused(1).field()), (ErrorKind::NotFinite, "model"));
+}
+
 /// The ends are the order statistics of JCGM 101:2008, 7.7: for 1000 trials at 95 % the 25th and 975th value, for 1001 the 25th and 976th
 /// (q = 951, r = 25), for 7 at 50 % the 2nd and 6th (q = 4, r = 2).
 #[test]

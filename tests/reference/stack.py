@@ -56,6 +56,20 @@ def rectangles_density(half_widths, x):
     return total / factorial(n - 1) / widths
 
 
+def flanks_above(triangles, half_widths, x):
+    """P(sum of triangles (low, mode, high) and rectangles is above x), of fractions exactly: a flank is a power of two degrees more."""
+    terms = [(-x, 1)]
+    for low, mode, high in triangles:
+        p, q = mode - low, high - mode
+        # second derivative of the density
+        corners = [(high, 2 / ((p + q) * q)), (mode, -2 / (p * q)), (low, 2 / ((p + q) * p))]
+        terms = [(reach + v, weight * w) for reach, weight in terms for v, w in corners]
+    for a in half_widths:
+        terms = [(reach + s * a, weight * s / (2 * a)) for reach, weight in terms for s in (1, -1)]
+    n = 2 * len(triangles) + len(half_widths)
+    return sum(weight * reach**n for reach, weight in terms if reach > 0) / factorial(n)
+
+
 # --- transforms E exp(z X) and tails -------------------------------------------------------------------------
 
 
@@ -402,6 +416,64 @@ def few_rows():
             yield row(f"{name}_{x}", stack, "above", x, convolved(terms, mp.mpf(float(x))), CONVOLVED)
 
 
+TRIANGLES = {
+    "triangle_rectangle": "triangular -0.01 -0.004 0.02;rectangular 0.006",
+    "two_triangles": "triangular -0.01 -0.004 0.02;triangular -0.003 0.009 0.011",
+    "triangles_rectangles": "triangular -0.01 -0.004 0.02;triangular -0.003 0.009 0.011;rectangular 0.008;rectangular 0.006;rectangular 0.005",
+    "beta_triangle": "beta 2 5 -0.01 0.02;triangular -0.01 -0.004 0.02",
+    "beta_triangle_rectangles": "beta 2 5 -0.01 0.02;triangular -0.01 -0.004 0.02;rectangular 0.008;rectangular 0.006",
+    "root_triangle_rectangle": "beta 0.7 1.3 -0.01 0.02;triangular -0.01 -0.004 0.02;rectangular 0.008",
+}
+TRIANGLE = "closed form: exact rational number by reference/stack.py, whose formula stands against quadrature there"
+AVERAGED = "mpmath at 30 digits: that closed form averaged over the beta"
+
+
+def triangle_rows():
+    check_flanks()
+    for name, stack in TRIANGLES.items():
+        terms = [Term(t) for t in stack.split(";")]
+        betas = [t for t in terms if t.kind == "beta"]
+        triangles = [[exact(v) for v in t.n] for t in terms if t.kind == "triangular"]
+        widths = [exact(t.n[0]) for t in terms if t.kind == "rectangular"]
+        high = sum(t.ends()[1] for t in betas) + float(sum(t[2] for t in triangles) + sum(widths))
+        for share in ("0.2", "0.4", "0.6", "0.8", "0.95", "0.99"):
+            x = round(float(high) * float(share), 6)
+            if betas:
+                value, source = averaged_over(betas[0], triangles, widths, x), AVERAGED
+            else:
+                value, source = flanks_above(triangles, widths, exact(x)), TRIANGLE
+            yield row(f"{name}_{share}", stack, "above", x, value, source)
+
+
+def averaged_over(beta, triangles, widths, x):
+    triangles, widths = [[mp.mpf(float(v)) for v in t] for t in triangles], [mp.mpf(float(a)) for a in widths]
+    x, (low, high) = mp.mpf(float(x)), beta.ends()
+    g, start, end, variable = beta.weighted(lambda v: flanks_above(triangles, widths, x - v))
+    corners = {sum(c) for c in product(*triangles, *[(-a, a) for a in widths])}
+    cuts = [start, *sorted(variable(x - c) for c in corners if low < x - c < high), end]
+    return sum(mp.quad(g, [a, (a + b) / 2, b]) for a, b in zip(cuts, cuts[1:]))
+
+
+def check_flanks():
+    """The closed form of a triangle and rectangles against the average over the triangle by quadrature."""
+    low, mode, high = (mp.mpf(v) for v in ("-0.01", "-0.004", "0.02"))
+    widths = [Fraction(8, 1000), Fraction(6, 1000)]
+    for x in (Fraction(0), Fraction(1, 100), Fraction(3, 100)):
+        density = lambda v: 2 / (high - low) * ((v - low) / (mode - low) if v < mode else (high - v) / (high - mode))
+        at = mp.mpf(x.numerator) / x.denominator
+        of = [mp.mpf(a.numerator) / a.denominator for a in widths]
+        corners = [at - s * of[0] - t * of[1] for s in (1, -1) for t in (1, -1)]
+        cuts = sorted([low, mode, high, *(c for c in corners if low < c < high)])
+
+        def tail(y):
+            total = sum(s * t * max(s * of[0] + t * of[1] - y, 0) ** 2 for s in (1, -1) for t in (1, -1))
+            return total / 2 / (4 * of[0] * of[1])
+
+        by_quadrature = mp.quad(lambda v: density(v) * tail(at - v), cuts)
+        exactly = flanks_above([[Fraction(v, 1000) for v in (-10, -4, 20)]], widths, x)
+        assert abs(by_quadrature - mp.mpf(exactly.numerator) / exactly.denominator) < mp.mpf(10) ** -25
+
+
 def quantile_rows():
     """Sizes whose tail is a probability: in the last cell of a sum of rectangles the tail is a power; of a normal, its inverse."""
     for n in (1, 2, 3, 5, 8, 20):
@@ -471,7 +543,7 @@ def slope_rows():
 
 def stack_csv():
     """The file of the stacks."""
-    groups = [published_rows(), irwin_hall_rows(), rectangle_rows(), mixed_rows(), few_rows(), quantile_rows(), slope_rows()]
+    groups = [published_rows(), irwin_hall_rows(), rectangle_rows(), mixed_rows(), few_rows(), triangle_rows(), quantile_rows(), slope_rows()]
     return HEADING + "\n".join(line_ for group in groups for line_ in group) + "\n"
 
 

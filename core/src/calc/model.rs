@@ -5,6 +5,7 @@ use super::formula::Formula;
 use super::number::Number;
 use crate::measurement::jet::{self, Jet};
 use crate::measurement::random::{BLOCK, Column};
+use crate::wide;
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
@@ -119,6 +120,7 @@ impl Unary {
             Unary::Neg => each(a, out, |a| -a),
             Unary::Sqrt => each(a, out, f64::sqrt),
             Unary::Abs => each(a, out, f64::abs),
+            Unary::Acos => each(a, out, wide::acos),
             // these are called number by number, whatever the width
             _ => each(a, out, |a| self.of(a)),
         }

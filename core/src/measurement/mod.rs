@@ -11,6 +11,7 @@ pub mod jet;
 pub mod uncertainty;
 pub mod random;
 pub mod monte_carlo;
+mod tally;
 pub mod points;
 pub mod tail;
 pub mod before;

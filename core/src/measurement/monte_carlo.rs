@@ -2,7 +2,7 @@
 //!
 //! Trial `i` is a function of the seed and `i` alone ([`random`](super::random)): every source takes a fixed number of draws, so a run may be cut
 //! into parts anywhere, made in any order and by any number of threads, and its results have the same bits. A [`Part`] is a range of
-//! trials with its values; everything is computed from the values in the order of the trials, sums with their rounding carried along.
+//! trials with its values; everything is computed from the values in the order of the trials, sums in a stated order.
 //!
 //! Trials are made in blocks, a column of numbers for each draw, source, input and operation, by the widest instructions of the machine
 //! ([`Width`]); neither shows in the results. A closure is still called trial by trial; a [`Model`] is evaluated column by column
@@ -17,7 +17,8 @@
 //! | what else a contributor of a [stack](crate::stack) can have | 1 | inverse: in closed form, by a table of cubics for a beta, by place for a sample |
 //! | curvilinear trapezoid | 2 | half-width first, then the value. Source: JCGM 101:2008, 6.4.3.4 |
 //!
-//! Values are kept, 8 bytes each: quantiles are those of the sample and not of a grid. A Student's t of two degrees of freedom or fewer has no
+//! Quantiles are values of trials and not of a grid. A [`Part`] keeps every value, 8 bytes each; [`MonteCarlo::run`] and [`MonteCarlo::tally`] keep
+//! sums and those that can be ends of the intervals, to the same bits and in less time. A Student's t of two degrees of freedom or fewer has no
 //! standard deviation: with such a source that of the trials means nothing, but the intervals do.
 //!
 //! ```
@@ -43,6 +44,8 @@ use super::jet::Jet;
 use super::points::{Draws, Points};
 use super::random::{BLOCK, Column, NormalTable};
 use super::statistics::{self, as_number};
+use super::tail::check_limits;
+use super::tally::{self, Digest, Plan, SPAN, count, whole};
 use super::uncertainty::{Evaluation, Expanded, Input, Inputs};
 use crate::calc::Model;
 use crate::error::{Error, ErrorKind};
@@ -50,12 +53,16 @@ use crate::special::normal_cdf;
 use crate::wide::{Columnar, Width};
 use core::f64::consts::PI;
 use core::fmt::Debug;
+use core::marker::PhantomData;
 use core::ops::Range;
-use std::borrow::Cow;
 use std::sync::Arc;
+use std::thread::ScopedJoinHandle;
 
 /// Most trials that are kept together: 1 GiB of values.
 pub const MOST_TRIALS: u64 = 1 << 27;
+
+/// Most threads of a run.
+const MOST_THREADS: usize = 1024;
 
 /// Largest size of a value: its square is finite.
 const LARGEST: f64 = 1e100;
@@ -67,8 +74,9 @@ const LEAST_SEQUENCE: u64 = 10_000;
 #[derive(Debug, Clone)]
 pub struct MonteCarlo<'a, T> {
     model: T,
-    sampler: Sampler<'a>,
+    sampler: Sampler,
     width: Width,
+    of: PhantomData<&'a Inputs>,
 }
 
 /// A model as trials use it: a closure over [`Jet`]s, which is called trial by trial, or a [`Model`], whose operations each run over a whole
@@ -125,16 +133,33 @@ impl Trials for &Model {
 
 /// Makes the arguments of a block of trials.
 #[derive(Debug, Clone)]
-struct Sampler<'a> {
-    inputs: Cow<'a, [Input]>,
+struct Sampler {
     seed: u64,
     draws: Vec<Draw>,
+    /// the columns of a block in the order they are made in: first those of the sources that are not drawn where they are added, then the inputs
+    columns: Vec<Total>,
+    inputs: usize,
     /// draws of one trial
     count: u32,
     points: Draws,
     /// mean of the normal score of each source; empty when they are drawn as they are
     shift: Vec<f64>,
-    normal: NormalTable,
+    normal: &'static NormalTable,
+}
+
+/// A sum of terms about an estimate.
+#[derive(Debug, Clone)]
+struct Total {
+    estimate: f64,
+    terms: Vec<(Term, f64)>,
+}
+
+#[derive(Debug, Clone, Copy)]
+enum Term {
+    /// a source that is drawn here
+    Drawn(usize),
+    /// an earlier column
+    Column(usize),
 }
 
 /// How a source is drawn, and from which draws of the trial.
@@ -214,6 +239,18 @@ pub struct Summary {
     pub shortest: Interval,
 }
 
+/// Results of a number of trials, and how many of them lie outside two limits.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tally {
+    /// Moments and intervals.
+    pub summary: Summary,
+    /// Trials below the lower limit.
+    pub below: u64,
+    /// Trials above the upper limit.
+    pub above: u64,
+    pub(super) points: Points,
+}
+
 /// What an adaptive run is to reach.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Goal {
@@ -257,7 +294,7 @@ impl<'a, F: Fn(&[Jet]) -> Jet> MonteCarlo<'a, F> {
     /// A closure of these inputs; any seed will do, and the same one gives the same trials.
     #[must_use]
     pub fn new(inputs: &'a Inputs, model: F, seed: u64) -> Self {
-        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected() }
+        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected(), of: PhantomData }
     }
 }
 
@@ -265,7 +302,7 @@ impl<'a> MonteCarlo<'a, &'a Model> {
     /// A list of operations on these inputs; the same trials as of a closure that does the same, to the bit.
     #[must_use]
     pub fn of_model(inputs: &'a Inputs, model: &'a Model, seed: u64) -> Self {
-        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected() }
+        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected(), of: PhantomData }
     }
 }
 
@@ -280,8 +317,12 @@ impl<T: Trials> MonteCarlo<'static, T> {
         shift: Vec<f64>,
     ) -> Self {
         let of = sources.into_iter().map(|of| (of, None)).collect();
-        let sampler = Sampler { shift, ..Sampler::of(of, Cow::Owned(inputs), seed) };
-        MonteCarlo { model, sampler, width: Width::detected() }
+        MonteCarlo {
+            model,
+            sampler: Sampler::of(of, &inputs, seed, shift),
+            width: Width::detected(),
+            of: PhantomData,
+        }
     }
 }
 
@@ -320,16 +361,25 @@ impl<T: Trials> MonteCarlo<'_, T> {
     /// [`ErrorKind::NotFinite`] when the model is not finite in a trial, which the reason names.
     pub fn part(&self, trials: Range<u64>) -> Result<Part, Error> {
         let mut values = room(trials.end.saturating_sub(trials.start))?;
-        let points = self.sampler.points.points();
-        if let Some(most) = points.most_trials()
+        self.each_block(&trials, &mut values)?;
+        Ok(Part {
+            seed: self.sampler.seed,
+            points: self.sampler.points.points(),
+            first: trials.start,
+            values,
+        })
+    }
+
+    /// Makes the values of a range of trials, block by block.
+    fn each_block(&self, trials: &Range<u64>, keeper: &mut impl Keeper) -> Result<(), Error> {
+        if let Some(most) = self.sampler.points.points().most_trials()
             && trials.end > most
         {
             let reason = "these points are fewer";
             return Err(refused("trials", as_float(trials.end), reason, 1.0, as_float(most)));
         }
         if let Some(most) = self.model.most_together() {
-            self.together(&trials, most, &mut values)?;
-            return Ok(Part { seed: self.sampler.seed, points, first: trials.start, values });
+            return self.together(trials, most, keeper);
         }
         let mut space = self.sampler.space();
         let mut model_space = self.model.space();
@@ -337,39 +387,35 @@ impl<T: Trials> MonteCarlo<'_, T> {
         let mut next = trials.start;
         while next < trials.end {
             let Range { start, end } = lanes(next, trials.end);
-            self.width.run(BlockOfTrials {
-                run: self,
-                block: next / BLOCK_TRIALS,
+            let block = next / BLOCK_TRIALS;
+            self.width.run(Arguments { sampler: &self.sampler, block, space: &mut space });
+            self.width.run(Values {
+                model: &self.model,
+                inputs: self.sampler.inputs(&space),
                 lanes: start..end,
-                space: &mut space,
-                model_space: &mut model_space,
+                space: &mut model_space,
                 values: &mut column,
             });
             let made = column.get(start..end).unwrap_or_default();
-            check_finite(made, next)?;
-            values.extend_from_slice(made);
+            self.keep(made, next, keeper)?;
             next += as_count(end - start);
         }
-        Ok(Part { seed: self.sampler.seed, points, first: trials.start, values })
+        Ok(())
     }
 
-    /// The values of a range of trials of a model that takes many at once.
-    fn together(&self, trials: &Range<u64>, most: usize, values: &mut Vec<f64>) -> Result<(), Error> {
+    /// The same of a model that takes many trials at once.
+    fn together(&self, trials: &Range<u64>, most: usize, keeper: &mut impl Keeper) -> Result<(), Error> {
         let mut space = self.sampler.space();
-        let mut columns = vec![Vec::new(); space.arguments.len()];
+        let mut columns = vec![Vec::new(); self.sampler.inputs(&space).len()];
         let mut next = trials.start;
         while next < trials.end {
             let first = next;
             let end = trials.end.min(first.saturating_add(as_count(most.max(1))));
             columns.iter_mut().for_each(Vec::clear);
             while next < end {
-                let lanes = lanes(next, end);
-                self.width.run(Arguments {
-                    sampler: &self.sampler,
-                    block: next / BLOCK_TRIALS,
-                    space: &mut space,
-                });
-                for (column, made) in columns.iter_mut().zip(&space.arguments) {
+                let (lanes, block) = (lanes(next, end), next / BLOCK_TRIALS);
+                self.width.run(Arguments { sampler: &self.sampler, block, space: &mut space });
+                for (column, made) in columns.iter_mut().zip(self.sampler.inputs(&space)) {
                     column.extend_from_slice(made.get(lanes.clone()).unwrap_or_default());
                 }
                 next += as_count(lanes.len());
@@ -377,10 +423,16 @@ impl<T: Trials> MonteCarlo<'_, T> {
             let inputs: Vec<&[f64]> = columns.iter().map(Vec::as_slice).collect();
             let mut made = vec![f64::NAN; lane(next - first)];
             self.model.together(&inputs, &mut made);
-            check_finite(&made, first)?;
-            values.extend(made);
+            self.keep(&made, first, keeper)?;
         }
         Ok(())
+    }
+
+    /// Keeps the values of the trials from `first` on, when all of them are finite.
+    fn keep(&self, made: &[f64], first: u64, keeper: &mut impl Keeper) -> Result<(), Error> {
+        let mut finite = true;
+        self.width.run(Keep { made, keeper, finite: &mut finite });
+        if finite { Ok(()) } else { Err(not_finite(made, first)) }
     }
 
     /// Results of the trials 0 to `trials - 1`.
@@ -388,7 +440,78 @@ impl<T: Trials> MonteCarlo<'_, T> {
     /// # Errors
     /// As [`Self::part`] and [`Part::summary`].
     pub fn run(&self, trials: u64, probability: f64) -> Result<Summary, Error> {
-        self.part(0..trials)?.summary(probability)
+        let all = |plan| Ok(vec![self.digest(plan, 0..trials)?]);
+        Ok(self.tally_by(trials, probability, (f64::NEG_INFINITY, f64::INFINITY), all)?.summary)
+    }
+
+    /// Results of the trials 0 to `trials - 1`, and how many of them are outside limits, infinite where there is none. The same bits on any number of
+    /// threads.
+    ///
+    /// # Errors
+    /// As [`Self::part`] and [`Part::summary`]; [`ErrorKind::OutOfOrder`] for the limits, [`ErrorKind::OutOfRange`] for other than 1 to 1024 threads.
+    pub fn tally(
+        &self,
+        trials: u64,
+        probability: f64,
+        limits: (f64, f64),
+        threads: usize,
+    ) -> Result<Tally, Error>
+    where
+        T: Sync,
+    {
+        check_limits(limits)?;
+        if !(1..=MOST_THREADS).contains(&threads) {
+            let most = as_number(MOST_THREADS);
+            return Err(refused("threads", as_number(threads), "1 to 1024 threads are needed", 1.0, most));
+        }
+        let span = as_count(SPAN);
+        // whole spans for all but the last
+        let length = trials.div_ceil(span).div_ceil(as_count(threads)) * span;
+        self.tally_by(trials, probability, limits, |plan| {
+            std::thread::scope(|scope| {
+                let starts = (length..trials).step_by(as_size(length));
+                let digest =
+                    |start| scope.spawn(move || self.digest(plan, start..trials.min(start + length)));
+                let others: Vec<_> = starts.map(digest).collect();
+                // the first range on this thread
+                let mut digests = vec![self.digest(plan, 0..trials.min(length))];
+                let joined = |digest: ScopedJoinHandle<'_, Result<Digest, Error>>| {
+                    digest.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
+                };
+                digests.extend(others.into_iter().map(joined));
+                digests.into_iter().collect()
+            })
+        })
+    }
+
+    /// Results of a run whose digests are made in some way.
+    fn tally_by(
+        &self,
+        trials: u64,
+        probability: f64,
+        limits: (f64, f64),
+        digests: impl FnOnce(Plan) -> Result<Vec<Digest>, Error>,
+    ) -> Result<Tally, Error> {
+        check_room(trials)?;
+        let points = self.sampler.points.points();
+        if let Some(glance) = Plan::glance(trials) {
+            let first = self.part(0..glance)?;
+            let plan = Plan::new(&first.values, as_size(trials), probability, limits)?;
+            if let Some((summary, [below, above])) = Digest::concluded(&plan, digests(plan)?) {
+                return Ok(Tally { summary, below, above, points });
+            }
+        }
+        // few trials, or the first ones were not like the others
+        let part = self.part(0..trials)?;
+        let summary = part.summary(probability)?;
+        let (below, above) = (count(&part.values, |v| v < limits.0), count(&part.values, |v| v > limits.1));
+        Ok(Tally { summary, below, above, points })
+    }
+
+    fn digest(&self, plan: Plan, trials: Range<u64>) -> Result<Digest, Error> {
+        let mut digest = Digest::new(plan);
+        self.each_block(&trials, &mut digest)?;
+        Ok(digest)
     }
 
     /// Runs sequences of trials until mean, deviation and both ends of the interval are stable to the numerical tolerance, from trial 0 on.
@@ -428,35 +551,70 @@ impl<T: Trials> MonteCarlo<'_, T> {
     }
 }
 
-/// A block of trials, as work for any [`Width`].
-struct BlockOfTrials<'r, 'a, T: Trials> {
-    run: &'r MonteCarlo<'a, T>,
-    block: u64,
-    lanes: Range<usize>,
-    space: &'r mut Space,
-    model_space: &'r mut T::Space,
-    values: &'r mut Column,
+/// What is done with the values of block after block.
+trait Keeper {
+    fn keep(&mut self, values: &[f64]);
 }
 
-impl<T: Trials> Columnar for BlockOfTrials<'_, '_, T> {
+impl Keeper for Vec<f64> {
     #[inline(always)]
-    fn run(self) {
-        self.run.sampler.arguments(self.block, self.space);
-        self.run.model.block(&self.space.arguments, self.lanes, self.model_space, self.values);
+    fn keep(&mut self, values: &[f64]) {
+        self.extend_from_slice(values);
     }
 }
 
-/// The arguments of a block of trials alone.
-struct Arguments<'r, 'a> {
-    sampler: &'r Sampler<'a>,
+impl Keeper for Digest {
+    #[inline(always)]
+    fn keep(&mut self, values: &[f64]) {
+        self.add(values);
+    }
+}
+
+/// The arguments of a block of trials, as work for any [`Width`]; apart from what is done with them, so that it is compiled once for each.
+struct Arguments<'r> {
+    sampler: &'r Sampler,
     block: u64,
     space: &'r mut Space,
 }
 
-impl Columnar for Arguments<'_, '_> {
+impl Columnar for Arguments<'_> {
     #[inline(always)]
     fn run(self) {
-        self.sampler.arguments(self.block, self.space);
+        self.sampler.make(self.block, self.space);
+    }
+}
+
+/// The values of a block.
+struct Values<'r, T: Trials> {
+    model: &'r T,
+    inputs: &'r [Column],
+    lanes: Range<usize>,
+    space: &'r mut T::Space,
+    values: &'r mut Column,
+}
+
+impl<T: Trials> Columnar for Values<'_, T> {
+    #[inline(always)]
+    fn run(self) {
+        self.model.block(self.inputs, self.lanes, self.space, self.values);
+    }
+}
+
+/// What is kept of a block, when all of it is finite.
+struct Keep<'r, K> {
+    made: &'r [f64],
+    keeper: &'r mut K,
+    finite: &'r mut bool,
+}
+
+impl<K: Keeper> Columnar for Keep<'_, K> {
+    #[inline(always)]
+    fn run(self) {
+        // every value is looked at before any is looked for: that loop becomes vectors
+        *self.finite = !self.made.iter().fold(false, |any, value| any | is_bad(*value));
+        if *self.finite {
+            self.keeper.keep(self.made);
+        }
     }
 }
 
@@ -468,43 +626,31 @@ fn lanes(next: u64, end: u64) -> Range<usize> {
     start..lane((end - next).min(BLOCK_TRIALS)).saturating_add(start).min(BLOCK)
 }
 
-/// Whether a trial may have it.
+/// Whether no trial may have it.
 #[inline(always)]
-fn possible(value: f64) -> bool {
-    // false of what is not a number
-    value.abs() <= LARGEST
+fn is_bad(value: f64) -> bool {
+    value.is_nan() || value.abs() > LARGEST
 }
 
-fn check_finite(values: &[f64], first: u64) -> Result<(), Error> {
-    let bad = |value: &f64| !possible(*value);
-    // every value is looked at before any is looked for: that loop becomes vectors
-    if !values.iter().fold(false, |any, value| any | bad(value)) {
-        return Ok(());
-    }
-    match (first..).zip(values).find(|(_, value)| bad(value)) {
-        Some((trial, value)) => {
-            let reason = format!("the model is not finite in trial {trial}");
-            Err(Error::new(ErrorKind::NotFinite, value.to_string(), reason).at("model"))
-        }
-        None => Ok(()),
-    }
+/// The first value that is not finite, or too large.
+fn not_finite(values: &[f64], first: u64) -> Error {
+    let found = (first..).zip(values).find(|(_, value)| is_bad(**value));
+    let (trial, value) = found.unwrap_or((first, &f64::NAN));
+    let reason = format!("the model is not finite in trial {trial}");
+    Error::new(ErrorKind::NotFinite, value.to_string(), reason).at("model")
 }
 
-/// Room for one block of trials, used again for the next.
-struct Space {
-    second_draw: Column,
-    errors: Vec<Column>,
-    arguments: Vec<Column>,
-}
+/// Columns of one block of trials, used again for the next.
+type Space = Vec<Column>;
 
-impl<'a> Sampler<'a> {
-    fn new(inputs: &'a Inputs, seed: u64) -> Self {
+impl Sampler {
+    fn new(inputs: &Inputs, seed: u64) -> Self {
         let of = inputs.sources.iter().map(|s| (Drawn::Shape(s.distribution.shape()), s.partner)).collect();
-        Self::of(of, Cow::Borrowed(&inputs.inputs), seed)
+        Self::of(of, &inputs.inputs, seed, Vec::new())
     }
 
     /// Of sources, each with the other one of two that are jointly t.
-    fn of(sources: Vec<(Drawn, Option<usize>)>, inputs: Cow<'a, [Input]>, seed: u64) -> Self {
+    fn of(sources: Vec<(Drawn, Option<usize>)>, inputs: &[Input], seed: u64, shift: Vec<f64>) -> Self {
         let mut draws: Vec<Draw> = Vec::with_capacity(sources.len());
         let mut count = 0;
         for (k, (of, partner)) in sources.into_iter().enumerate() {
@@ -513,50 +659,110 @@ impl<'a> Sampler<'a> {
             count = count.max(first + count_of_draws(&of));
             draws.push(Draw { of, first, sine });
         }
-        let (points, normal) = (Draws::random(seed), NormalTable::new());
-        Sampler { inputs, seed, draws, count, points, shift: Vec::new(), normal }
+        // what is shifted, and what more than one term takes, has a column of its own
+        let taken =
+            |k: usize| inputs.iter().flat_map(|i| &i.terms).filter(|(source, _)| *source == k).count();
+        let apart: Vec<usize> = (0..draws.len()).filter(|k| !shift.is_empty() || taken(*k) > 1).collect();
+        let own = |k: &usize| Total { estimate: 0.0, terms: vec![(Term::Drawn(*k), 1.0)] };
+        let term = |(source, factor): &(usize, f64)| match apart.binary_search(source) {
+            Ok(column) => (Term::Column(column), *factor),
+            Err(_) => (Term::Drawn(*source), *factor),
+        };
+        let total = |i: &Input| Total { estimate: i.estimate, terms: i.terms.iter().map(term).collect() };
+        let columns = apart.iter().map(own).chain(inputs.iter().map(total)).collect();
+        let (points, normal, inputs) = (Draws::random(seed), NormalTable::shared(), inputs.len());
+        Sampler { seed, draws, columns, inputs, count, points, shift, normal }
     }
 
     fn space(&self) -> Space {
         // the weight of a shifted trial is one argument more
-        let arguments = self.inputs.len() + usize::from(!self.shift.is_empty());
-        Space {
-            second_draw: [0.0; BLOCK],
-            errors: vec![[0.0; BLOCK]; self.draws.len()],
-            arguments: vec![[0.0; BLOCK]; arguments],
-        }
+        vec![[0.0; BLOCK]; self.columns.len() + usize::from(!self.shift.is_empty())]
+    }
+
+    /// The columns of the inputs.
+    fn inputs<'s>(&self, space: &'s Space) -> &'s [Column] {
+        space.get(self.columns.len() - self.inputs..).unwrap_or_default()
     }
 
     #[inline(always)]
-    fn arguments(&self, block: u64, space: &mut Space) {
-        for (errors, draw) in space.errors.iter_mut().zip(&self.draws) {
-            self.points.column(block, draw.first, errors);
-            if self.shift.is_empty() {
-                if count_of_draws(&draw.of) == 2 {
-                    self.points.column(block, draw.first + 1, &mut space.second_draw);
-                }
-                draw.errors(errors, &space.second_draw, &self.normal);
-            }
-        }
+    fn make(&self, block: u64, space: &mut Space) {
         if !self.shift.is_empty() {
-            self.shifted(space);
+            self.shifted(block, space);
         }
-        for (argument, input) in space.arguments.iter_mut().zip(self.inputs.iter()) {
-            *argument = [input.estimate; BLOCK];
-            for (source, factor) in &input.terms {
-                let Some(errors) = space.errors.get(*source) else { continue };
-                for (argument, error) in argument.iter_mut().zip(errors) {
-                    *argument += factor * error;
+        // there are as many shifts as sources, or none
+        for (k, total) in self.columns.iter().enumerate().skip(self.shift.len()) {
+            let Some((earlier, [out, ..])) = space.split_at_mut_checked(k) else { return };
+            // beside the columns and not in one, and so are the draws: what a draw reads in a table can then become vectors
+            let mut sum = [total.estimate; BLOCK];
+            for (term, factor) in &total.terms {
+                match term {
+                    Term::Drawn(source) => {
+                        if let Some(draw) = self.draws.get(*source) {
+                            self.add(draw, block, *factor, &mut sum);
+                        }
+                    }
+                    Term::Column(column) => {
+                        if let Some(errors) = earlier.get(*column) {
+                            pairs(&mut sum, errors, |sum, error| sum + factor * error);
+                        }
+                    }
                 }
+            }
+            *out = sum;
+        }
+    }
+
+    /// Adds the error of a source, times a factor.
+    #[inline(always)]
+    fn add(&self, draw: &Draw, block: u64, factor: f64, sum: &mut Column) {
+        let (mut first, mut second) = ([0.0; BLOCK], [0.0; BLOCK]);
+        self.points.column(block, draw.first, &mut first);
+        if count_of_draws(&draw.of) == 2 {
+            self.points.column(block, draw.first + 1, &mut second);
+        }
+        let shape = match &draw.of {
+            Drawn::Shape(shape) => *shape,
+            Drawn::Inverse(inverse) => {
+                inverse.quantiles(&mut first);
+                return pairs(sum, &first, |sum, error| sum + factor * error);
+            }
+        };
+        match shape {
+            Shape::Normal { standard_deviation } => {
+                pairs(sum, &first, |sum, u| sum + factor * (standard_deviation * self.normal.inside(u)));
+            }
+            Shape::StudentT { scale, dof } => {
+                for ((sum, radius), angle) in sum.iter_mut().zip(&first).zip(&second) {
+                    *sum += factor * (scale * draw.student_t(*radius, *angle, dof));
+                }
+            }
+            Shape::Rectangular { half_width } => {
+                pairs(sum, &first, |sum, u| sum + factor * (half_width * (2.0 * u - 1.0)));
+            }
+            Shape::Triangular { half_width } => {
+                pairs(sum, &first, |sum, u| sum + factor * (half_width * trapezoid(u, 0.0)));
+            }
+            Shape::Trapezoidal { half_width, beta } => {
+                pairs(sum, &first, |sum, u| sum + factor * (half_width * trapezoid(u, beta)));
+            }
+            Shape::CurvilinearTrapezoid { half_width, half_width_error } => {
+                for ((sum, width), value) in sum.iter_mut().zip(&first).zip(&second) {
+                    let half_width = half_width + half_width_error * (2.0 * width - 1.0);
+                    *sum += factor * (half_width * (2.0 * value - 1.0));
+                }
+            }
+            Shape::Arcsine { half_width } => {
+                pairs(sum, &first, |sum, u| sum + factor * (half_width * libm::sin(PI * (u - 0.5))));
             }
         }
     }
 
     /// Moves the normal score of every draw, and leaves the ratio of the densities as the last argument: of independent scores
     /// `exp(sum of m (m / 2 - z))`.
-    fn shifted(&self, space: &mut Space) {
+    fn shifted(&self, block: u64, space: &mut Space) {
         let mut logs = [0.0; BLOCK];
-        for ((errors, draw), shift) in space.errors.iter_mut().zip(&self.draws).zip(&self.shift) {
+        for ((errors, draw), shift) in space.iter_mut().zip(&self.draws).zip(&self.shift) {
+            self.points.column(block, draw.first, errors);
             self.normal.quantiles(errors);
             for (place, log) in errors.iter_mut().zip(&mut logs) {
                 let score = *place + shift;
@@ -564,7 +770,7 @@ impl<'a> Sampler<'a> {
                 *place = draw.of.at_score(score);
             }
         }
-        if let Some(weights) = space.arguments.last_mut() {
+        if let Some(weights) = space.last_mut() {
             *weights = logs.map(libm::exp);
         }
     }
@@ -597,35 +803,6 @@ fn count_of_draws(of: &Drawn) -> u32 {
 }
 
 impl Draw {
-    /// Turns the first draw of every trial of a block into the error, with the second one where the shape takes two.
-    #[inline(always)]
-    fn errors(&self, column: &mut Column, second: &Column, normal: &NormalTable) {
-        let shape = match &self.of {
-            Drawn::Shape(shape) => *shape,
-            Drawn::Inverse(inverse) => return inverse.quantiles(column),
-        };
-        match shape {
-            Shape::Normal { standard_deviation } => {
-                normal.quantiles(column);
-                each(column, |quantile| standard_deviation * quantile);
-            }
-            Shape::StudentT { scale, dof } => {
-                for (place, angle) in column.iter_mut().zip(second) {
-                    *place = scale * self.student_t(*place, *angle, dof);
-                }
-            }
-            Shape::Rectangular { half_width } => each(column, |u| half_width * (2.0 * u - 1.0)),
-            Shape::Triangular { half_width } => each(column, |u| half_width * trapezoid(u, 0.0)),
-            Shape::Trapezoidal { half_width, beta } => each(column, |u| half_width * trapezoid(u, beta)),
-            Shape::CurvilinearTrapezoid { half_width, half_width_error } => {
-                for (place, value) in column.iter_mut().zip(second) {
-                    *place = (half_width + half_width_error * (2.0 * *place - 1.0)) * (2.0 * value - 1.0);
-                }
-            }
-            Shape::Arcsine { half_width } => each(column, |u| half_width * libm::sin(PI * (u - 0.5))),
-        }
-    }
-
     fn student_t(&self, radius: f64, angle: f64, dof: f64) -> f64 {
         let radius = (dof * libm::expm1(-2.0 / dof * libm::log(radius))).sqrt();
         let angle = 2.0 * PI * angle;
@@ -634,9 +811,9 @@ impl Draw {
 }
 
 #[inline(always)]
-fn each(column: &mut Column, rule: impl Fn(f64) -> f64) {
-    for place in column {
-        *place = rule(*place);
+fn pairs(sum: &mut Column, of: &Column, rule: impl Fn(f64, f64) -> f64) {
+    for (sum, of) in sum.iter_mut().zip(of) {
+        *sum = rule(*sum, *of);
     }
 }
 
@@ -659,7 +836,7 @@ impl Part {
             return Err(statistics::too_few("values", "at least one value is needed"));
         }
         check_room(count).map_err(|e| e.moved("values".to_owned()))?;
-        if let Some((k, value)) = values.iter().enumerate().find(|(_, value)| !possible(**value)) {
+        if let Some((k, value)) = values.iter().enumerate().find(|(_, value)| is_bad(**value)) {
             let error =
                 Error::new(ErrorKind::NotFinite, value.to_string(), "a trial has a finite value up to 1e100");
             return Err(error.at(&format!("values/{k}")));
@@ -745,23 +922,12 @@ impl Part {
     pub fn summary(&self, probability: f64) -> Result<Summary, Error> {
         let probability = coverage("probability", probability)?;
         let (mean, standard_deviation) = self.moments()?;
-        let count = self.values.len();
-        let inside = whole((probability * as_number(count) + 0.5).floor());
-        if inside == 0 || inside >= count {
+        let inside = tally::inside(probability, self.values.len())?;
+        let Some((symmetric, shortest)) = tally::intervals_of(&self.values, inside) else {
             return Err(refused("probability", probability, "too few trials for this probability", 0.0, 1.0));
-        }
-        let (low, high) = tails(&self.values, inside);
-        let pairs = || low.iter().zip(&high).map(|(lower, upper)| Interval { lower: *lower, upper: *upper });
-        // the r-th pair, r counted from 1 as half the values outside, rounded up
-        let middle = (count - inside).div_ceil(2) - 1;
-        let shortest = pairs().reduce(|best, next| if next.width() < best.width() { next } else { best });
-        match (pairs().nth(middle), shortest) {
-            (Some(symmetric), Some(shortest)) => {
-                let trials = as_count(count);
-                Ok(Summary { trials, mean, standard_deviation, probability, symmetric, shortest })
-            }
-            _ => Err(refused("probability", probability, "too few trials for this probability", 0.0, 1.0)),
-        }
+        };
+        let trials = as_count(self.values.len());
+        Ok(Summary { trials, mean, standard_deviation, probability, symmetric, shortest })
     }
 
     /// Mean and standard deviation.
@@ -769,42 +935,11 @@ impl Part {
     /// # Errors
     /// [`ErrorKind::MissingField`] with one trial.
     pub fn moments(&self) -> Result<(f64, f64), Error> {
-        let (Some(shift), count) = (self.values.first(), as_number(self.values.len())) else {
-            return Err(statistics::too_few("values", "at least two trials are needed"));
-        };
         if self.values.len() < 2 {
             return Err(statistics::too_few("values", "at least two trials are needed"));
         }
-        let shift = *shift;
-        let mean = sum_in_lanes(&self.values, |v| v - shift) / count;
-        let squares = sum_in_lanes(&self.values, |v| {
-            let from_mean = (v - shift) - mean;
-            from_mean * from_mean
-        });
-        Ok((shift + mean, (squares / (count - 1.0)).sqrt()))
+        Ok(tally::moments(&self.values))
     }
-}
-
-/// Sums of one addition each that are taken side by side.
-const LANES: usize = 8;
-
-/// Sum of a term of every value with its rounding carried along, in a stated order that vectors can follow: value `i` goes to sum `i mod 8`,
-/// then the eight sums are added in order. Source of the exact rounding of one addition: Knuth, The Art of Computer Programming 2, 4.2.2, theorem B.
-fn sum_in_lanes(values: &[f64], term: impl Fn(f64) -> f64) -> f64 {
-    let (mut sums, mut rests) = ([0.0_f64; LANES], [0.0_f64; LANES]);
-    let mut add = |values: &[f64]| {
-        for ((sum, rest), value) in sums.iter_mut().zip(&mut rests).zip(values) {
-            let (old, value) = (*sum, term(*value));
-            *sum = old + value;
-            let added = *sum - old;
-            *rest += (old - (*sum - added)) + (value - added);
-        }
-    };
-    let whole = values.chunks_exact(LANES);
-    let last = whole.remainder();
-    whole.for_each(&mut add);
-    add(last);
-    statistics::sum(sums.into_iter().chain(rests))
 }
 
 impl Interval {
@@ -918,37 +1053,6 @@ fn is_settled(sequences: &[Summary], coverage: Coverage, tolerance: f64) -> bool
     })
 }
 
-/// The values that can be the lower and the upper end of an interval that holds `inside + 1` values, each sorted.
-fn tails(values: &[f64], inside: usize) -> (Vec<f64>, Vec<f64>) {
-    let outside = values.len() - inside;
-    let (mut low, mut high) = likely_tails(values, outside);
-    if low.len() < outside || high.len() < outside {
-        (low, high) = (values.to_vec(), values.to_vec());
-    }
-    for tail in [&mut low, &mut high] {
-        tail.sort_unstable_by(f64::total_cmp);
-    }
-    low.truncate(outside);
-    (low, high.split_off(high.len() - outside))
-}
-
-/// Values that are looked at to guess where the tails begin.
-const GLANCE: usize = 4096;
-
-/// Every value up to one limit and every value from another, which a sample of the values puts a little inside the `outside` smallest and
-/// largest: so the few are found without an order of the many. With too few in a tail the guess has failed.
-fn likely_tails(values: &[f64], outside: usize) -> (Vec<f64>, Vec<f64>) {
-    let mut glance: Vec<f64> = values.iter().step_by(values.len().div_ceil(GLANCE)).copied().collect();
-    glance.sort_unstable_by(f64::total_cmp);
-    // rank in the sample: the expected one, and six of its deviations more
-    let expected = as_number(outside) * as_number(glance.len()) / as_number(values.len());
-    let rank = whole(expected + 6.0 * expected.sqrt() + 6.0);
-    let from_below = glance.get(rank).copied().unwrap_or(f64::INFINITY);
-    let from_above = glance.iter().rev().nth(rank).copied().unwrap_or(f64::NEG_INFINITY);
-    let values = || values.iter().copied();
-    (values().filter(|v| *v <= from_below).collect(), values().filter(|v| *v >= from_above).collect())
-}
-
 /// The numbers of `count` trials from a first one on.
 ///
 /// # Errors
@@ -967,7 +1071,7 @@ fn room(trials: u64) -> Result<Vec<f64>, Error> {
     }
     check_room(trials)?;
     let mut values = Vec::new();
-    values.try_reserve_exact(usize::try_from(trials).unwrap_or(usize::MAX)).map_err(|_| too_many(trials))?;
+    values.try_reserve_exact(as_size(trials)).map_err(|_| too_many(trials))?;
     Ok(values)
 }
 
@@ -985,6 +1089,11 @@ fn lane(number: u64) -> usize {
     usize::try_from(number).unwrap_or(BLOCK)
 }
 
+/// A count of trials; the most where it is more than the machine counts.
+fn as_size(count: u64) -> usize {
+    usize::try_from(count).unwrap_or(usize::MAX)
+}
+
 fn as_count(count: usize) -> u64 {
     count as u64
 }
@@ -992,13 +1101,4 @@ fn as_count(count: usize) -> u64 {
 #[expect(clippy::cast_precision_loss, reason = "a limit in a message, or a count far below 2^53")]
 fn as_float(count: u64) -> f64 {
     count as f64
-}
-
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "whole and not negative; saturates"
-)]
-fn whole(value: f64) -> usize {
-    value as usize
 }

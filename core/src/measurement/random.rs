@@ -13,6 +13,7 @@
 
 use crate::special::{normal_density, normal_quantile};
 use crate::wide::{Columnar, Width};
+use std::sync::LazyLock;
 
 /// Trials of a block. Results do not depend on it but through the place of a draw, above.
 pub const BLOCK: usize = 256;
@@ -177,6 +178,12 @@ impl NormalTable {
         NormalTable(TailTable::new(at, normal_density))
     }
 
+    /// The one that all runs share, made when it is first needed.
+    pub(super) fn shared() -> &'static Self {
+        static SHARED: LazyLock<NormalTable> = LazyLock::new(NormalTable::new);
+        &SHARED
+    }
+
     /// Quantile of a probability from 2^-33 to 1 - 2^-33; NaN outside.
     #[must_use]
     pub fn quantile(&self, probability: f64) -> f64 {
@@ -195,10 +202,19 @@ impl NormalTable {
     /// The quantiles of a column of numbers of [`uniform`].
     #[inline(always)]
     pub(super) fn quantiles(&self, column: &mut Column) {
-        let table = &self.0;
-        for place in column {
-            *place = inside(table, *place);
+        // beside it and not over it: what is read in the table can then become vectors
+        let places = *column;
+        let mut out = [0.0; BLOCK];
+        for (out, place) in out.iter_mut().zip(&places) {
+            *out = self.inside(*place);
         }
+        *column = out;
+    }
+
+    /// Quantile of a number of [`uniform`].
+    #[inline(always)]
+    pub(super) fn inside(&self, probability: f64) -> f64 {
+        inside(&self.0, probability)
     }
 }
 

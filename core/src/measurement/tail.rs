@@ -1,7 +1,7 @@
 //! Probabilities from trials, with intervals that say how far they can be trusted.
 
 use super::distribution::{coverage, within};
-use super::monte_carlo::Part;
+use super::monte_carlo::{Part, Tally};
 use super::points::Points;
 use super::statistics::{self, as_number, too_few};
 use crate::error::{Error, ErrorKind};
@@ -55,19 +55,8 @@ impl Part {
     /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`], [`ErrorKind::OutOfOrder`]; [`ErrorKind::Contradiction`] for trials that are not independent: of those, see [`Mean::of_runs`].
     pub fn outside(&self, lower: f64, upper: f64, confidence: f64) -> Result<Outside, Error> {
         let confidence = coverage("confidence", confidence)?;
-        for (field, limit) in [("lower", lower), ("upper", upper)] {
-            if limit.is_nan() {
-                return Err(Error::new(ErrorKind::NotFinite, "NaN", "a limit is a number").at(field));
-            }
-        }
-        if upper < lower {
-            let reason = "the upper limit must not be below the lower";
-            return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason).at("upper"));
-        }
-        if self.points() != Points::Random {
-            let reason = "points that are spread evenly are not independent: their shares have no interval of this kind";
-            return Err(Error::new(ErrorKind::Contradiction, "", reason).at("points"));
-        }
+        check_limits((lower, upper))?;
+        check_independent(self.points())?;
         let share = |which: &dyn Fn(f64) -> bool| {
             let count = self.values().iter().filter(|v| which(**v)).count();
             proportion(count, self.values().len(), confidence)
@@ -153,6 +142,42 @@ pub(crate) fn check_edges(edges: &[f64]) -> Result<(), Error> {
             return Err(error.at(&format!("edges/{k}")));
         }
         before = edge;
+    }
+    Ok(())
+}
+
+impl Tally {
+    /// Shares of the trials outside the limits, as [`Part::outside`].
+    ///
+    /// # Errors
+    /// [`ErrorKind::OutOfRange`]; [`ErrorKind::Contradiction`] for trials that are not independent.
+    pub fn outside(&self, confidence: f64) -> Result<Outside, Error> {
+        let confidence = coverage("confidence", confidence)?;
+        check_independent(self.points)?;
+        // counts of trials, of which there are at most 2^27
+        let share = |count: u64| proportion(count as usize, self.summary.trials as usize, confidence);
+        Ok(Outside { below: share(self.below), above: share(self.above) })
+    }
+}
+
+pub(super) fn check_limits((lower, upper): (f64, f64)) -> Result<(), Error> {
+    for (field, limit) in [("lower", lower), ("upper", upper)] {
+        if limit.is_nan() {
+            return Err(Error::new(ErrorKind::NotFinite, "NaN", "a limit is a number").at(field));
+        }
+    }
+    if upper < lower {
+        let reason = "the upper limit must not be below the lower";
+        return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason).at("upper"));
+    }
+    Ok(())
+}
+
+fn check_independent(points: Points) -> Result<(), Error> {
+    if points != Points::Random {
+        let reason =
+            "points that are spread evenly are not independent: their shares have no interval of this kind";
+        return Err(Error::new(ErrorKind::Contradiction, "", reason).at("points"));
     }
     Ok(())
 }

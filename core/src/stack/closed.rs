@@ -1,9 +1,11 @@
-//! Sums of rectangles, with or without a normal part: the closed form, with a bound of what its alternating terms lose.
+//! Sums of rectangles and lopsided triangles, with or without a normal part: the closed form, with a bound of what its alternating terms lose.
 //!
 //! With half-widths `a_i`, `P(X > x) = sum over signs of (product of signs) E (sum of +-a_i - x + N)_+^n / n! / product of 2 a_i`, `N` the normal
 //! part. Terms whose reach is below `x` vanish without a normal part, so in the tail few are left. Source: Feller, An Introduction to
-//! Probability Theory and Its Applications II (1971), I.9, for equal widths; the same divided difference for others.
+//! Probability Theory and Its Applications II (1971), I.9, for equal widths; the same divided difference for others. A triangle of flanks `p` and `q` has a density with
+//! the second derivative `2 (q / (p + q) at its low end - 1 at its mode + p / (p + q) at its high end) / (p q)`: three terms instead of two, and two more powers.
 
+use super::kernel::Scaled;
 use super::sum::{Asked, Estimate, Sum};
 use crate::special::{normal_cdf, normal_density};
 
@@ -14,10 +16,11 @@ const MOST_TERMS: u64 = 100_000;
 
 /// Number of terms; the largest number when there is no closed form.
 pub(super) fn terms(sum: &Sum) -> u64 {
-    if !sum.kernels.is_empty() {
+    if sum.kernels.iter().any(|k| k.triangle().is_none()) {
         return u64::MAX;
     }
-    sum.rectangles.iter().fold(1, |all: u64, r| all.saturating_mul(u64::from(r.count) + 1))
+    let of_triangles = sum.kernels.iter().fold(1, |all: u64, _| all.saturating_mul(3));
+    sum.rectangles.iter().fold(of_triangles, |all, r| all.saturating_mul(u64::from(r.count) + 1))
 }
 
 /// A number as a double and its rest.
@@ -33,11 +36,11 @@ pub(super) fn plus(a: Long, b: f64) -> Long {
 }
 
 pub(super) fn at(sum: &Sum, x: Long, asked: Asked) -> Option<Estimate> {
-    if terms(sum) > MOST_TERMS || sum.count() > 60 {
+    let triangles: Vec<[f64; 3]> = sum.kernels.iter().filter_map(Scaled::triangle).collect();
+    if terms(sum) > MOST_TERMS || super::number(triangles.len()) * 2.0 + f64::from(sum.count()) > 60.0 {
         return None;
     }
-    let power = sum.count();
-    if power == 0 {
+    if sum.count() == 0 && triangles.is_empty() {
         return normal_alone(sum.variance, x.0, asked);
     }
     // a factor 2 a_i for each rectangle; a density has one power less, and one width is left over
@@ -49,9 +52,13 @@ pub(super) fn at(sum: &Sum, x: Long, asked: Asked) -> Option<Estimate> {
             reach = plus(reach, r.half_width);
         }
     }
+    for [low, mode, high] in &triangles {
+        widths.extend([mode - low, high - mode]);
+        reach = plus(reach, *high);
+    }
     let over = if asked == Asked::Density { widths.pop() } else { None };
-    let walk = Walk { sum, widths: &widths, sd: sum.variance.sqrt() };
-    let total = walk.from(0, reach, 1.0);
+    let walk = Walk { sum, triangles: &triangles, widths: &widths, sd: sum.variance.sqrt() };
+    let total = walk.among_triangles(0, reach, 1.0);
     let scale = over.unwrap_or(1.0);
     Some(Estimate { value: total.value / scale, error: total.error / scale })
 }
@@ -73,11 +80,29 @@ fn normal_alone(variance: f64, x: f64, asked: Asked) -> Option<Estimate> {
 /// The walk over all signs: of each width, how many have theirs turned.
 struct Walk<'a> {
     sum: &'a Sum,
+    triangles: &'a [[f64; 3]],
     widths: &'a [f64],
     sd: f64,
 }
 
 impl Walk<'_> {
+    /// Over the corners of each triangle, from the high end down.
+    fn among_triangles(&self, place: usize, reach: Long, weight: f64) -> Estimate {
+        let Some([low, mode, high]) = self.triangles.get(place) else { return self.from(0, reach, weight) };
+        let (up, down) = (mode - low, high - mode);
+        let parts = [(0.0, 2.0 * up / (up + down)), (down, -2.0), (up, 2.0 * down / (up + down))];
+        let (mut out, mut reach) = (Estimate::ZERO, reach);
+        for (step, share) in parts {
+            reach = plus(reach, -step);
+            if self.sd == 0.0 && reach.0 <= 0.0 {
+                break;
+            }
+            let part = self.among_triangles(place + 1, reach, weight * share);
+            out = Estimate { value: out.value + part.value, error: out.error + part.error };
+        }
+        out
+    }
+
     fn from(&self, place: usize, reach: Long, weight: f64) -> Estimate {
         let Some(r) = self.sum.rectangles.get(place) else { return self.term(reach, weight) };
         let mut out = Estimate::ZERO;

@@ -23,9 +23,9 @@ pub(super) fn at(sum: &Sum, x: (f64, f64), asked: Asked) -> Option<Estimate> {
     let others = rest.count() > 0 || rest.variance > 0.0;
     match rest.kernels.len() {
         0 if !others => Some(alone(&outer, x.0, asked)),
-        // integrals are not nested
-        0 => averaged(&outer, &rest, x, asked),
         1 if !others => averaged(&outer, &rest, x, asked),
+        // integrals are not nested: what is left needs a closed form
+        _ if super::closed::terms(&rest) < u64::MAX => averaged(&outer, &rest, x, asked),
         _ => None,
     }
 }
@@ -39,7 +39,7 @@ pub(super) fn alone(term: &Scaled, x: f64, asked: Asked) -> Estimate {
     Estimate { value, error: 5e-12 * value }
 }
 
-/// A term to integrate over, and the others: a sample first, then the narrowest kernel, then the narrowest rectangle.
+/// A term to integrate over, and the others: a sample first, then the narrowest kernel without a closed form, then the narrowest rectangle.
 fn split(sum: &Sum) -> Option<(Scaled, Sum)> {
     let mut widths: Vec<f64> = Vec::new();
     for r in &sum.rectangles {
@@ -49,7 +49,8 @@ fn split(sum: &Sum) -> Option<(Scaled, Sum)> {
     let narrow = |k: &Scaled| k.ends().1 - k.ends().0;
     kernels.sort_by(|a, b| {
         let samples_last = a.atoms().is_some().cmp(&b.atoms().is_some());
-        samples_last.then(narrow(b).total_cmp(&narrow(a)))
+        let triangles_first = b.triangle().is_some().cmp(&a.triangle().is_some());
+        samples_last.then(triangles_first).then(narrow(b).total_cmp(&narrow(a)))
     });
     let outer = match kernels.pop() {
         Some(kernel) => kernel,

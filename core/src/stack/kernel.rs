@@ -2,6 +2,8 @@
 
 use crate::special::{beta_i, normal_cdf, normal_density, normal_quantile};
 use core::f64::consts::PI;
+use std::borrow::Cow;
+use std::sync::OnceLock;
 
 /// A distribution in its own unit and place.
 #[derive(Debug, Clone, PartialEq)]
@@ -202,19 +204,16 @@ impl Kernel {
                 pieces.iter().flat_map(|p| score_nodes(p, ln_share, s, t)).collect()
             }
             Kernel::Triangle { low, mode, high } => {
-                let top = 2.0 / (high - low);
-                let up = double_exponential(*low, *mode, bandwidth(mode - low, s, t), |from, _, _| {
-                    libm::log(top * from / (mode - low))
-                });
-                let down = double_exponential(*mode, *high, bandwidth(high - mode, s, t), |_, to, _| {
-                    libm::log(top * to / (high - mode))
-                });
+                let ln_top = libm::log(2.0 / (high - low));
+                let up =
+                    double_exponential(*low, *mode, bandwidth(mode - low, s, t), |from, _, _| ln_top + from);
+                let down =
+                    double_exponential(*mode, *high, bandwidth(high - mode, s, t), |_, to, _| ln_top + to);
                 up.into_iter().chain(down).collect()
             }
             Kernel::Beta { alpha, beta, low, high, ln_scale } => {
-                let width = high - low;
-                double_exponential(*low, *high, bandwidth(width, s, t), |from, to, _| {
-                    ln_scale + (alpha - 1.0) * libm::log(from / width) + (beta - 1.0) * libm::log(to / width)
+                double_exponential(*low, *high, bandwidth(high - low, s, t), |from, to, _| {
+                    ln_scale + (alpha - 1.0) * from + (beta - 1.0) * to
                 })
             }
         }
@@ -258,13 +257,57 @@ fn score_nodes(p: &ScorePiece, ln_share: f64, s: f64, t: f64) -> Vec<Node> {
         return Vec::new();
     }
     let room = (high - low) * PI / 4.0 * (p.slope.abs() * t + 9.0 + away) + 70.0;
-    let ln = |_: f64, _: f64, z: f64| -z * z / 2.0 - 0.5 * libm::log(2.0 * PI) - ln_share;
+    let ln_top = -0.5 * libm::log(2.0 * PI) - ln_share;
+    let ln = |_: f64, _: f64, z: f64| -z * z / 2.0 + ln_top;
     let nodes = double_exponential(low, high, room, ln);
     nodes.into_iter().map(|(z, ln_weight)| (p.at + p.slope * z, ln_weight)).collect()
 }
 
-/// Nodes of the double exponential rule on an interval. Source: Takahasi and Mori, Publ. RIMS 9 (1974). `ln_density` gets the distances
-/// from both ends, which hold their digits, and the value.
+/// A node of the double exponential rule on an interval of width 1.
+#[derive(Debug, Clone, Copy)]
+struct Place {
+    /// Distance from the nearer end.
+    near: f64,
+    /// Logarithms of the distances from both ends, and of the weight.
+    ln_near: f64,
+    ln_far: f64,
+    ln_weight: f64,
+}
+
+impl Place {
+    fn new(u: f64, h: f64) -> Self {
+        let exponent = -PI * libm::sinh(u);
+        let e = libm::exp(exponent);
+        let ln_far = -libm::log1p(e);
+        let ln_weight = libm::log(h * PI * libm::cosh(u)) + exponent + 2.0 * ln_far;
+        Place { near: e / (1.0 + e), ln_near: exponent + ln_far, ln_far, ln_weight }
+    }
+
+    /// The nodes of a step, from the middle to one end. Source: Takahasi and Mori, Publ. RIMS 9 (1974).
+    fn of_step(h: f64) -> Vec<Place> {
+        // beyond this the distance to the end is below the smallest number
+        (0..).map(|k| f64::from(k) * h).take_while(|u| *u < 5.3).map(|u| Place::new(u, h)).collect()
+    }
+}
+
+/// Room of the coarsest rule that is kept, and how many of them, each with 1.25 times that of the one before.
+const LEAST_ROOM: f64 = 70.0;
+const KEPT: usize = 20;
+
+/// The rule with at least so much room: kept once it was made, unless it is very fine.
+fn rule(room: f64) -> Cow<'static, [Place]> {
+    static RULES: [OnceLock<Vec<Place>>; KEPT] = [const { OnceLock::new() }; KEPT];
+    let mut kept = LEAST_ROOM;
+    for place in &RULES {
+        if room <= kept {
+            return Cow::Borrowed(place.get_or_init(|| Place::of_step(2.0 * PI / kept)));
+        }
+        kept *= 1.25;
+    }
+    Cow::Owned(Place::of_step(2.0 * PI / room))
+}
+
+/// Nodes of the double exponential rule on an interval. `ln_density` gets the logarithms of the distances from both ends over the width, and the value.
 fn double_exponential(
     low: f64,
     high: f64,
@@ -275,26 +318,24 @@ fn double_exponential(
     if width <= 0.0 {
         return Vec::new();
     }
-    let h = 2.0 * PI / room;
-    let mut out = Vec::new();
-    let mut push = |u: f64| {
-        let e = libm::exp(-PI * libm::sinh(u.abs()));
-        let near = width * e / (1.0 + e);
-        let (from, to) = if u < 0.0 { (near, width - near) } else { (width - near, near) };
-        let value = if u < 0.0 { low + near } else { high - near };
-        let ln_step = libm::log(width * h * PI * libm::cosh(u) * e / ((1.0 + e) * (1.0 + e)));
-        let ln = ln_step + ln_density(from, to, value);
+    let rule = rule(room);
+    let ln_width = libm::log(width);
+    let mut out = Vec::with_capacity(2 * rule.len());
+    let mut push = |value: f64, ln: f64| {
         if ln.is_finite() {
             out.push((value, ln));
         }
     };
-    push(0.0);
-    let mut k = 1.0;
-    // beyond this the distance to the end is below the smallest number
-    while k * h < 5.3 {
-        push(k * h);
-        push(-k * h);
-        k += 1.0;
+    for (k, place) in rule.iter().enumerate() {
+        let Place { near, ln_near, ln_far, ln_weight } = *place;
+        let (ln_weight, near) = (ln_weight + ln_width, width * near);
+        let above = high - near;
+        push(above, ln_weight + ln_density(ln_far, ln_near, above));
+        // the middle stands once
+        if k > 0 {
+            let below = low + near;
+            push(below, ln_weight + ln_density(ln_near, ln_far, below));
+        }
     }
     out
 }
@@ -356,6 +397,14 @@ impl Scaled {
             Kernel::Atoms(values) => Some(values.iter().map(|v| self.placed(*v)).collect()),
             _ => None,
         }
+    }
+
+    /// Low end, mode and high end of a triangle with two flanks; none of anything else.
+    pub(super) fn triangle(&self) -> Option<[f64; 3]> {
+        let Kernel::Triangle { low, mode, high } = self.kernel else { return None };
+        let (low, mode, high) = (self.placed(low), self.placed(mode), self.placed(high));
+        let (low, high) = if low < high { (low, high) } else { (high, low) };
+        (low < mode && mode < high).then_some([low, mode, high])
     }
 
     /// Largest value of the tilted and normalised density from its nodes, times 2 for each piece: more than its total variation.

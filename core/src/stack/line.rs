@@ -8,7 +8,8 @@
 //! decay of the factors. So the error is bounded, not guessed; `L` and the end are chosen by these bounds.
 
 use super::kernel::Node;
-use super::sum::{Asked, Estimate, Sum, ln_transform, rectangle_edge};
+use super::sum::{Asked, Estimate, LIGHT, Sum, ln_transform, rectangle_edge};
+use crate::wide::{Columnar, Width};
 use core::f64::consts::PI;
 
 /// Relative error that step and end are chosen for.
@@ -66,11 +67,23 @@ impl Complex {
     }
 }
 
+/// Nodes that turn side by side.
+const LANES: usize = 8;
+type Lanes = [f64; LANES];
+
+/// Some of the nodes: values, where they stand, and what they turn by. Places that are left over have no weight.
+#[derive(Clone, Copy, Default)]
+struct Turning {
+    value: Lanes,
+    re: Lanes,
+    im: Lanes,
+    step_re: Lanes,
+    step_im: Lanes,
+}
+
 /// What turns at each step: the transform of the kernels from nodes of weight 1 in sum.
 struct Spinning {
-    values: Vec<f64>,
-    now: Vec<Complex>,
-    step: Vec<Complex>,
+    turning: Vec<Turning>,
     /// The transform where they stand.
     sum: Complex,
 }
@@ -79,34 +92,76 @@ impl Spinning {
     fn new(nodes: &[Node], s: f64, ln: f64, h: f64) -> Self {
         let heavy: Vec<(f64, f64)> = nodes
             .iter()
-            .map(|(v, ln_weight)| (*v, libm::exp(ln_weight + s * v - ln)))
-            .filter(|(_, weight)| *weight > 1e-25)
+            .map(|(v, ln_weight)| (*v, ln_weight + s * v - ln))
+            .filter(|(_, ln_weight)| *ln_weight > LIGHT)
             .collect();
-        Spinning {
-            values: heavy.iter().map(|(v, _)| *v).collect(),
-            now: heavy.iter().map(|(_, weight)| Complex { re: *weight, im: 0.0 }).collect(),
-            step: heavy.iter().map(|(v, _)| Complex::turn(v * h)).collect(),
-            sum: Complex::ONE,
-        }
+        let group = |nodes: &[(f64, f64)]| {
+            let mut out = Turning::default();
+            for (k, (v, ln_weight)) in nodes.iter().enumerate() {
+                let step = Complex::turn(v * h);
+                let set = |lanes: &mut Lanes, value| {
+                    if let Some(lane) = lanes.get_mut(k) {
+                        *lane = value;
+                    }
+                };
+                set(&mut out.value, *v);
+                set(&mut out.re, libm::exp(*ln_weight));
+                set(&mut out.step_re, step.re);
+                set(&mut out.step_im, step.im);
+            }
+            out
+        };
+        Spinning { turning: heavy.chunks(LANES).map(group).collect(), sum: Complex::ONE }
     }
 
-    fn advance(&mut self) -> Complex {
-        let mut sum = Complex { re: 0.0, im: 0.0 };
-        for (now, step) in self.now.iter_mut().zip(&self.step) {
-            *now = now.times(*step);
-            sum = Complex { re: sum.re + now.re, im: sum.im + now.im };
-        }
-        self.sum = sum;
-        sum
+    /// Node `k` goes to sum `k mod 8`, then the eight are added in order.
+    fn advance(&mut self, width: Width) -> Complex {
+        let (mut re, mut im) = ([0.0; LANES], [0.0; LANES]);
+        width.run(Advance { turning: &mut self.turning, re: &mut re, im: &mut im });
+        self.sum = Complex { re: re.iter().sum(), im: im.iter().sum() };
+        self.sum
     }
 
     /// Sum of the values times where they stand: the derivative of the transform.
     fn derivative(&self) -> Complex {
         let mut sum = Complex { re: 0.0, im: 0.0 };
-        for (now, v) in self.now.iter().zip(&self.values) {
-            sum = Complex { re: sum.re + v * now.re, im: sum.im + v * now.im };
+        for of in &self.turning {
+            for ((v, re), im) in of.value.iter().zip(&of.re).zip(&of.im) {
+                sum = Complex { re: sum.re + v * re, im: sum.im + v * im };
+            }
         }
         sum
+    }
+}
+
+/// A step of all nodes, as work for any [`Width`].
+struct Advance<'r> {
+    turning: &'r mut [Turning],
+    re: &'r mut Lanes,
+    im: &'r mut Lanes,
+}
+
+impl Columnar for Advance<'_> {
+    #[inline(always)]
+    fn run(self) {
+        let (mut sum_re, mut sum_im) = ([0.0; LANES], [0.0; LANES]);
+        for of in self.turning {
+            let mut next = *of;
+            for k in 0..LANES {
+                if let (Some(re), Some(im), Some(c), Some(d)) =
+                    (of.re.get(k), of.im.get(k), of.step_re.get(k), of.step_im.get(k))
+                    && let (Some(next_re), Some(next_im)) = (next.re.get_mut(k), next.im.get_mut(k))
+                    && let (Some(sum_re), Some(sum_im)) = (sum_re.get_mut(k), sum_im.get_mut(k))
+                {
+                    *next_re = re * c - im * d;
+                    *next_im = re * d + im * c;
+                    *sum_re += *next_re;
+                    *sum_im += *next_im;
+                }
+            }
+            (of.re, of.im) = (next.re, next.im);
+        }
+        (*self.re, *self.im) = (sum_re, sum_im);
     }
 }
 
@@ -133,6 +188,8 @@ struct Line<'a> {
     /// Variance at the tilt.
     curvature: f64,
     mean: f64,
+    /// `K(s)`, for bounds.
+    cumulant: f64,
     /// `K(s) - s x`.
     exponent: f64,
 }
@@ -284,6 +341,7 @@ impl<'a> Line<'a> {
             nodes,
             curvature,
             mean,
+            cumulant: sum.cumulant(s),
             exponent: 0.0,
         };
         line.exponent = line.exponent();
@@ -314,7 +372,7 @@ impl<'a> Line<'a> {
             return (f64::INFINITY, false);
         }
         let tilt = self.s + direction * delta;
-        let change = self.sum.cumulant(tilt) - self.sum.cumulant(self.s) - direction * delta * self.x;
+        let change = self.sum.cumulant(tilt) - self.cumulant - direction * delta * self.x;
         let ratio = libm::exp(-delta * length);
         let exponent = change - delta * length;
         // an overflow would kill a host that traps it
@@ -435,6 +493,7 @@ impl<'a> Line<'a> {
 /// The way up the line: what turns at each step.
 struct Walk<'a> {
     line: &'a Line<'a>,
+    width: Width,
     h: f64,
     k: f64,
     rotations: Vec<(Complex, Complex)>,
@@ -454,6 +513,7 @@ impl<'a> Walk<'a> {
         let square = line.sum.variance * h * h;
         Walk {
             line,
+            width: Width::detected(),
             h,
             k: 0.0,
             rotations: line.sides.iter().map(|side| (Complex::ONE, turn(side.half_width))).collect(),
@@ -482,7 +542,7 @@ impl<'a> Walk<'a> {
             value = value.times(factor.power(side.count));
         }
         for kernel in &mut self.spinning {
-            value = value.times(kernel.advance());
+            value = value.times(kernel.advance(self.width));
         }
         (value, pole)
     }

@@ -315,22 +315,36 @@ fn rectangle_slopes(u: f64) -> (f64, f64) {
 
 /// Mean and variance of tilted nodes.
 fn node_slopes(nodes: &[Node], s: f64) -> (f64, f64) {
-    let top = nodes.iter().map(|(v, ln)| ln + s * v).fold(f64::NEG_INFINITY, libm::fmax);
-    let (mut weight, mut first) = (0.0, 0.0);
+    let top = top(nodes, s);
+    // from the heaviest node: a tilt needs few digits
+    let (mut weight, mut first, mut second) = (0.0, 0.0, 0.0);
     for (v, ln) in nodes {
-        let w = libm::exp(ln + s * v - top);
-        weight += w;
-        first += w * v;
+        let below = ln + s * v - top.1;
+        if below > LIGHT {
+            let (w, from) = (libm::exp(below), v - top.0);
+            weight += w;
+            first += w * from;
+            second += w * from * from;
+        }
     }
     let mean = first / weight;
-    let second: f64 = nodes.iter().map(|(v, ln)| libm::exp(ln + s * v - top) * (v - mean) * (v - mean)).sum();
-    (mean, second / weight)
+    (top.0 + mean, libm::fmax(second / weight - mean * mean, 0.0))
 }
 
 /// Logarithm of the transform of nodes at a real tilt.
 pub(super) fn ln_transform(nodes: &[Node], s: f64) -> f64 {
-    let top = nodes.iter().map(|(v, ln)| ln + s * v).fold(f64::NEG_INFINITY, libm::fmax);
-    top + libm::log(sum(nodes.iter().map(|(v, ln)| libm::exp(ln + s * v - top))))
+    let (_, top) = top(nodes, s);
+    let below = nodes.iter().map(|(v, ln)| ln + s * v - top).filter(|below| *below > LIGHT);
+    top + libm::log(sum(below.map(libm::exp)))
+}
+
+/// Logarithm of a weight that is nothing beside the heaviest: 1e-26, of some thousand nodes.
+pub(super) const LIGHT: f64 = -60.0;
+
+/// Value of the heaviest node at a tilt, and the logarithm of its weight.
+fn top(nodes: &[Node], s: f64) -> Node {
+    let heavier = |top: Node, (v, ln): &Node| if ln + s * v > top.1 { (*v, ln + s * v) } else { top };
+    nodes.iter().fold((0.0, f64::NEG_INFINITY), heavier)
 }
 
 /// A way to the value of a sum at or beyond its mean.
