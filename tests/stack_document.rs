@@ -9,14 +9,16 @@
 )]
 
 use gaugepoint::stack::{StackDocument, StackReport, stack_json, stack_json_bytes};
-use gaugepoint::{Error, ErrorKind};
+use gaugepoint::{Error, ErrorKind, Options};
+use gaugepoint_tests::replay::Replay;
 use gaugepoint_tests::{rows, text};
 use serde_json::{Value, json};
 
-const STACKS: [(&str, &str); 3] = [
+const STACKS: [(&str, &str); 4] = [
     ("clutch", "tests/vectors/stacks/clutch.json"),
     ("deck", "core/examples/deck_stack.json"),
     ("ratio", "tests/vectors/stacks/ratio.json"),
+    ("shims", "tests/vectors/stacks/shims.json"),
 ];
 
 fn document(name: &str) -> Value {
@@ -25,7 +27,7 @@ fn document(name: &str) -> Value {
 }
 
 fn report(document: &Value) -> Value {
-    let report = stack_json(&document.to_string()).unwrap_or_else(|e| panic!("{e}"));
+    let report = stack_json(&document.to_string(), Options::default()).unwrap_or_else(|e| panic!("{e}"));
     serde_json::from_str(&report).expect("JSON")
 }
 
@@ -71,7 +73,7 @@ fn trials_agree_with_what_is_exact() {
         let half = rare("value") - rare("lower");
         assert!((rare("value") - exact).abs() < 2.0 * half && half < 0.05 * exact, "{side}");
     }
-    for name in ["deck", "clutch", "ratio"] {
+    for (name, _) in STACKS {
         let report = report(&document(name));
         let (mean, sd) = (at(&report, "/mean"), at(&report, "/standard_deviation"));
         let trials = at(&report, "/monte_carlo/trials");
@@ -138,7 +140,7 @@ fn every_distribution_is_read() {
 }
 
 fn refusal(document: &Value) -> Error {
-    stack_json(&document.to_string()).expect_err("refused")
+    stack_json(&document.to_string(), Options::default()).expect_err("refused")
 }
 
 #[test]
@@ -212,7 +214,7 @@ fn refused_stacks() {
     let mut limitless = document("clutch");
     limitless.as_object_mut().expect("an object").remove("limits");
     assert_eq!(refusal(&limitless).field(), "/monte_carlo/rare");
-    assert_eq!(stack_json_bytes(b"{\xff}").unwrap_err().kind(), ErrorKind::NotUtf8);
+    assert_eq!(stack_json_bytes(b"{\xff}", Options::default()).unwrap_err().kind(), ErrorKind::NotUtf8);
 }
 
 /// What the text says, by hand from the numbers of the report.
@@ -220,7 +222,7 @@ fn refused_stacks() {
 fn the_text_says_it() {
     let of = |name: &str| {
         StackDocument::from_json(&document(name).to_string())
-            .and_then(|s| s.evaluate())
+            .and_then(|s| s.evaluate(Options::default()))
             .expect("a report")
             .to_text()
     };
@@ -239,4 +241,36 @@ fn the_text_says_it() {
         "{clutch}"
     );
     assert!(of("ratio").contains("stack: compression ratio"));
+}
+
+/// Every step of the working gives its number to the bit, and the numbers stand where the working says.
+#[test]
+fn the_working_is_replayed() {
+    for (name, _) in STACKS {
+        let stack = StackDocument::from_json(&document(name).to_string()).expect("a stack");
+        let report = stack.evaluate(Options { working: true }).expect("a report");
+        let written: Value = serde_json::from_str(&report.to_json()).expect("JSON");
+        let working = report.working.as_ref().expect("it was asked for");
+        let replay = Replay::new(working);
+        let values = replay.values(|k| working.inputs[k].value, |_| None);
+        for (step, value) in working.steps.iter().zip(&values) {
+            assert_eq!(step.value.to_bits(), (value + 0.0).to_bits(), "{name} {} {}", step.id, step.formula);
+        }
+        let results = replay.results(&values);
+        for (pointer, number) in &results {
+            assert_eq!(at(&written, pointer).to_bits(), (number + 0.0).to_bits(), "{name} {pointer}");
+        }
+        // everything that is a formula is there
+        let whole =
+            if written.get("propagation").is_some() { "/propagation/first_order_mean" } else { "/exact/cpk" };
+        for pointer in ["/nominal", whole, "/shares/1/share", "/shares/1/standard_deviation"] {
+            assert!(results.contains_key(pointer), "{name} {pointer}");
+        }
+        assert!(
+            working.inputs.iter().all(|i| document(name).pointer(&i.path).is_some() && !i.typed.is_empty())
+        );
+        assert!(report.to_text().contains("WORKING") && report.to_markdown().contains("## Working"));
+        let plain = stack.evaluate(Options::default()).expect("a report");
+        assert_eq!(StackReport { working: None, ..report }, plain, "{name}");
+    }
 }

@@ -400,10 +400,15 @@ fn the_checker_itself_is_right() {
         ("erfc(0) / 2", 0.5),
         // T of one degree of freedom is 1/2 + atan(t) / pi
         ("t_below(1, 1) * 4", 3.0),
+        // in plain additions 1 is lost
+        ("sum(1, 10000000000000000, -10000000000000000)", 1.0),
+        ("root_sum_square(a, 4)", 5.0),
+        ("-a^2 + (b)^-1", -9.5),
+        ("cos(0) + acos(1) + 9^0.5", 4.0),
     ] {
         assert_eq!(Expression::parse(text).and_then(|e| e.evaluate(&values)), Ok(expected), "{text}");
     }
-    for wrong in ["a +", "(a", "a b", "sin(a)", "", "1e-3"] {
+    for wrong in ["a +", "(a", "a b", "sinh(a)", "", "1e-3", "a^b"] {
         assert!(Expression::parse(wrong).and_then(|e| e.evaluate(&values)).is_err(), "{wrong}");
     }
 }

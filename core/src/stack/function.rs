@@ -313,6 +313,11 @@ impl<L: Law> Function<L> {
         &self.contributors
     }
 
+    /// The function itself.
+    pub(super) fn law(&self) -> &L {
+        &self.law
+    }
+
     /// Value at the nominals.
     #[must_use]
     pub fn nominal(&self) -> f64 {

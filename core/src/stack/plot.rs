@@ -48,20 +48,9 @@ impl Stack {
     /// # Errors
     /// [`ErrorKind::MissingField`] for fewer than two edges, [`ErrorKind::OutOfOrder`] unless they rise; as [`Self::outside`].
     pub fn histogram(&self, edges: &[f64]) -> Result<Vec<f64>, Error> {
-        if edges.len() < 2 {
-            return Err(too_few("edges", "at least two edges are needed"));
-        }
-        within("edges", super::number(edges.len()), 2.0, super::number(MOST_POINTS))?;
-        let mut at = Vec::with_capacity(edges.len());
-        for (k, edge) in edges.iter().enumerate() {
-            let named = |e: Error| e.moved(format!("edges/{k}"));
-            let edge = within("edge", *edge, -f64::MAX, f64::MAX).map_err(named)?;
-            if k > 0 && edges.get(k - 1).is_some_and(|before| *before >= edge) {
-                let error = Error::new(ErrorKind::OutOfOrder, edge.to_string(), "edges must rise");
-                return Err(named(error.value(edge)));
-            }
-            at.push(self.sides(edge).map_err(named)?);
-        }
+        check_edges(edges)?;
+        let sides = |(k, edge): (usize, &f64)| self.sides(*edge).map_err(|e| e.moved(format!("edges/{k}")));
+        let at = edges.iter().enumerate().map(sides).collect::<Result<Vec<_>, _>>()?;
         Ok(at.windows(2).map(|pair| if let [a, b] = pair { between(*a, *b) } else { 0.0 }).collect())
     }
 
@@ -75,6 +64,25 @@ impl Stack {
         let below = self.outside(x, f64::INFINITY)?.below;
         Ok((below, 1.0 - below))
     }
+}
+
+/// Refuses edges of a histogram that are too few or too many, not finite, or do not rise.
+pub(super) fn check_edges(edges: &[f64]) -> Result<(), Error> {
+    if edges.len() < 2 {
+        return Err(too_few("edges", "at least two edges are needed"));
+    }
+    within("edges", super::number(edges.len()), 2.0, super::number(MOST_POINTS))?;
+    let mut before = f64::NEG_INFINITY;
+    for (k, edge) in edges.iter().enumerate() {
+        let place = format!("edges/{k}");
+        let edge = within(&place, *edge, -f64::MAX, f64::MAX)?;
+        if before >= edge {
+            let error = Error::new(ErrorKind::OutOfOrder, edge.to_string(), "edges must rise");
+            return Err(error.value(edge).at(&place));
+        }
+        before = edge;
+    }
+    Ok(())
 }
 
 /// Probability between two places, from the side where it holds its digits.
