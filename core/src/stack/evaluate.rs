@@ -325,7 +325,8 @@ fn sensitivity(of: Sensitivity) -> SensitivityReport {
 }
 
 fn curve(stack: &Stack, count: usize) -> Result<CurveReport, Error> {
-    let Curve { sizes, densities } = stack.curve(count).map_err(|e| e.moved("/curve".to_owned()))?;
+    let refused = |e: Error| Error::new(e.kind(), count.to_string(), e.reason()).at("/curve");
+    let Curve { sizes, densities } = stack.curve(count).map_err(refused)?;
     Ok(CurveReport { sizes: sizes.into_iter().map(|size| size + 0.0).collect(), densities })
 }
 

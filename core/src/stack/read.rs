@@ -132,7 +132,10 @@ fn variation(
     let get = |entry: &Entry<Real>, field: &str| number(entry, &own, field);
     if let Some(distribution) = symmetric(entry, &own)? {
         let centre = stated(centre, at, "centre", 0.0)?;
-        return Variation::about(centre, distribution).map_err(|e| e.under(&own));
+        return Variation::about(centre, distribution).map_err(|e| match e.field() {
+            "centre" => e.under(at),
+            _ => e.under(&own),
+        });
     }
     if let Some(centre) = centre {
         let reason = "this distribution has its own place; only a symmetric one has a centre";
@@ -185,7 +188,17 @@ fn variation(
         | VariationEntry::Trapezoidal(_)
         | VariationEntry::Arcsine(_) => Err(Error::new(ErrorKind::UnknownChoice, word(entry), "symmetric")),
     };
-    made.map_err(|e| e.under(&own))
+    made.map_err(|e| {
+        // the ends of a distribution have names of their own in the document
+        let field = match (entry, e.field()) {
+            (VariationEntry::NormalByCapability(_), end @ ("lower" | "upper")) => format!("{at}/{end}"),
+            (_, "lower") => format!("{own}/low"),
+            (_, "upper") => format!("{own}/high"),
+            (_, "") => own,
+            (_, other) => format!("{own}/{other}"),
+        };
+        e.moved(field)
+    })
 }
 
 /// A distribution about a centre; none of the others.
@@ -237,7 +250,12 @@ fn cause(stack: Stack, entry: &CauseEntry, at: &str) -> Result<Stack, Error> {
     }
     stack.with_cause(name, distribution, &factors).map_err(|e| {
         let field = e.field().replacen("factors", "on", 1);
-        e.moved(format!("{at}/{field}"))
+        let of = match e.kind() {
+            ErrorKind::UnknownName => "/contributor",
+            _ if field.starts_with("on/") => "/factor",
+            _ => "",
+        };
+        e.moved(format!("{at}/{field}{of}"))
     })
 }
 
