@@ -205,11 +205,11 @@ fn trials_settle_and_fill_the_bins() {
     // a value at an edge belongs to the bin below it, exactly and in the trials
     let mut sample = of_one(&json!({ "sample": { "values": [0.1, 0.3] } }), &json!({ "lower": 0 }));
     sample["histogram"] = json!({ "edges": [0, 0.1, 0.3] });
-    sample["monte_carlo"] = json!({ "seed": 1, "trials": 100 });
+    sample["monte_carlo"] = json!({ "seed": 1, "trials": 1000 });
     let sample = report(&sample);
     assert_eq!(sample["histogram"]["probabilities"], json!([0.5, 0.5]));
     let counts = sample["monte_carlo"]["histogram"]["counts"].as_array().expect("a list").clone();
-    assert_eq!(counts.iter().filter_map(Value::as_u64).sum::<u64>(), 100);
+    assert_eq!(counts.iter().filter_map(Value::as_u64).sum::<u64>(), 1000);
     assert!(counts.iter().all(|count| *count != json!(0)));
 }
 

@@ -93,3 +93,4 @@ pub mod before;
 pub mod plausible;
 pub mod batch;
 pub mod stack;
+pub mod stack_document;

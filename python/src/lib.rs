@@ -39,6 +39,8 @@ mod batch;
 
 mod stack;
 
+mod stack_document;
+
 use gaugepoint::ErrorKind;
 use pyo3::prelude::*;
 use pyo3::types::PyTuple;
@@ -155,6 +157,9 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(budget::effective_dof, module)?)?;
     module.add_function(wrap_pyfunction!(budget::standard_uncertainty, module)?)?;
     module.add_function(wrap_pyfunction!(budget::numerical_tolerance, module)?)?;
+    module.add_function(wrap_pyfunction!(stack_document::evaluate_stack, module)?)?;
+    module.add_function(wrap_pyfunction!(stack_document::stack_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(stack_document::stack_report_schema, module)?)?;
     module.add_function(wrap_pyfunction!(batch::clearances, module)?)?;
     module.add_class::<stack::Stack>()
 }

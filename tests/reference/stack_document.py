@@ -4,8 +4,8 @@ Worst cases are taken at the corners of the limits, all of them. Moments to seco
 cumulants (Mathai and Provost, Quadratic Forms in Random Variables, 1992): with the gradient b and the Hessian H,
 k2 = b'Sb + tr(HS)^2 / 2, k3 = 3 b'SHSb + tr(HS)^3, k4 = 12 b'SHSHSb + 3 tr(HS)^4, S the covariance.
 
-Tails, densities and bins of linear stacks: of normal contributors and one uniform one by an integral over the uniform one; of uniform ones and one
-sample by the volume of a cut cube (Feller, An Introduction to Probability Theory and Its Applications II, I.9), averaged over the sample. What a
+Tails, densities and bins of linear stacks: of normal and uniform contributors by an integral over the sum of the uniform ones, the section of a cube; of
+uniform ones and one sample by the volume of a cut cube (Feller, An Introduction to Probability Theory and Its Applications II, I.9), averaged over the sample. What a
 tolerance does to a tail is a difference of tails with the whole contributor scaled about the middle of its limits.
 """
 
@@ -32,6 +32,7 @@ def angle(a, c, e):
     return acos((a + c) / (e - c))
 
 
+# contributors stand in the order of these arguments
 def ratio(bore, stroke, block, rod, height, head, gasket_bore, gasket, crown, crevice):
     deck = block - stroke / 2 - rod - height
     area = lambda d: pi / 4 * d**2 / 1000
@@ -171,8 +172,9 @@ class Linear:
             rest = x - self.mean + c * moments(part)[0]
             return sum(cube_above(rest - c * v, halves) for v in values) / len(values)
         normal = sqrt(self.sd**2 - sum(h * h for h in halves) / 3)
-        (half,) = halves
-        return quad(lambda r: normal_above((x - self.mean - r) / normal), [-half, 0, half]) / (2 * half)
+        # the density of the uniform ones is smooth between the corners of their cube
+        corners = sorted({sum(s * h for s, h in zip(signs, halves)) for signs in itertools.product((1, -1), repeat=len(halves))} | {mpf(0)})
+        return quad(lambda r: cube_density(r, halves) * normal_above((x - self.mean - r) / normal), corners)
 
     def exact(self):
         """Tails, with the change by each tolerance where it is asked for, and what is to be drawn."""
@@ -235,15 +237,24 @@ class Exact:
         self.value = value
 
 
-def cube_above(x, halves):
-    """P(sum of uniform terms > x)."""
-    n = len(halves)
+def cube(x, halves, power):
+    """Terms of a cube that a plane cuts, each to a power."""
     total = mpf(0)
-    for signs in itertools.product((1, -1), repeat=n):
+    for signs in itertools.product((1, -1), repeat=len(halves)):
         reach = sum(s * h for s, h in zip(signs, halves)) - x
         if reach > 0:
-            total += math.prod(signs) * reach**n
-    return total / (math.factorial(n) * math.prod(2 * h for h in halves))
+            total += math.prod(signs) * reach**power
+    return total / (math.factorial(power) * math.prod(2 * h for h in halves))
+
+
+def cube_above(x, halves):
+    """P(sum of uniform terms > x)."""
+    return cube(x, halves, len(halves))
+
+
+def cube_density(x, halves):
+    """Density of a sum of uniform terms."""
+    return cube(x, halves, len(halves) - 1)
 
 
 def of_linear(document):
@@ -251,6 +262,32 @@ def of_linear(document):
     yield from stack.plain()
     yield from stack.exact()
     yield from stack.drawn()
+
+
+def of_job(stack):
+    """The numbers of a stack within a job, under the keys of its report."""
+    linear = Linear(stack) if "engine" not in stack else None
+    numbers = itertools.chain(linear.plain(), linear.exact()) if linear else of_function(stack, ratio)
+    report = {}
+    for pointer, value, _ in numbers:
+        # parts per million are a million of what is there already, and the fourth moment is known to fewer digits
+        if pointer.endswith(("/ppm", "/skewness", "/excess_kurtosis")):
+            continue
+        *parents, last = pointer.split("/")[1:]
+        place = report
+        for name in parents:
+            place = place.setdefault(name, {})
+        place[last] = float(value)
+    return listed(report)
+
+
+def listed(item):
+    """Lists in place of what is keyed by numbers."""
+    if not isinstance(item, dict):
+        return item
+    if all(key.isdigit() for key in item):
+        return [listed(item[str(k)]) for k in range(len(item))]
+    return {key: listed(value) for key, value in item.items()}
 
 
 def rows():

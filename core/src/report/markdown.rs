@@ -28,6 +28,9 @@ impl Report {
         for cylinder in &self.cylinders {
             put(&section(cylinder));
         }
+        for stack in &self.stacks {
+            put(&format!("\n## Stack: {}\n\n{}", escaped(&stack.name), stack.section().trim_end()));
+        }
         let notes = notes(self);
         for (title, items) in [("To know", &notes), ("Take care", &self.cautions)] {
             if !items.is_empty() {
