@@ -156,16 +156,18 @@ fn the_readme_is_true() {
     }
 }
 
-/// The program on the page of hot fits prints what the page says it does.
+/// The programs on these pages print what the pages say they do.
 #[test]
-fn the_page_of_hot_fits_is_true() {
-    let page = text("core/docs/hot-fit.md");
-    let code = page.split("```c\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
-    let file = FOLDER.join("page.c");
-    std::fs::write(&file, code).unwrap();
-    for link in LINKS {
-        let printed = String::from_utf8(output(&mut Command::new(built("page", &file, link)))).unwrap();
-        assert!(page.contains(&format!("```text\n{printed}```")), "{printed}");
+fn the_pages_are_true() {
+    for name in ["hot-fit", "stack-document"] {
+        let page = text(&format!("core/docs/{name}.md"));
+        let code = page.split("```c\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
+        let file = FOLDER.join(format!("{name}.c"));
+        std::fs::write(&file, code).unwrap();
+        for link in LINKS {
+            let printed = String::from_utf8(output(&mut Command::new(built(name, &file, link)))).unwrap();
+            assert!(page.contains(&format!("```text\n{printed}```")), "{printed}");
+        }
     }
 }
 

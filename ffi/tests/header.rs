@@ -38,6 +38,7 @@ const SOURCES: &[&str] = &[
     "risk",
     "batch",
     "stack",
+    "stack_document",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.
