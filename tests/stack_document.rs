@@ -13,6 +13,7 @@ use gaugepoint::{ErrorKind, Options};
 use gaugepoint_tests::replay::Replay;
 use gaugepoint_tests::{REFUSED_STACKS, STACKS, rows, text};
 use serde_json::{Value, json};
+use std::collections::HashMap;
 
 fn document(name: &str) -> Value {
     let (_, path) = STACKS.iter().find(|(known, _)| *known == name).expect(name);
@@ -255,6 +256,16 @@ fn the_working_is_replayed() {
         let results = replay.results(&values);
         for (pointer, number) in &results {
             assert_eq!(at(&written, pointer).to_bits(), (number + 0.0).to_bits(), "{name} {pointer}");
+        }
+        // what is added has one unit, also where several contributors of other units leave the same number out
+        let inputs = working.inputs.iter().map(|i| (&i.id, &i.unit));
+        let units: HashMap<_, _> = inputs.chain(working.constants.iter().map(|k| (&k.id, &k.unit))).collect();
+        for step in working.steps.iter().filter(|s| s.formula == "nominal + deviation") {
+            let known = step.arguments.0.iter().filter_map(|(_, id)| units.get(id));
+            assert!(
+                known.clone().count() > 0 && known.clone().all(|unit| **unit == step.unit),
+                "{name} {step:?}"
+            );
         }
         // everything that is a formula is there
         let whole =

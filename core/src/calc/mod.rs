@@ -250,8 +250,10 @@ impl Calc {
             return Figure::plain(value, unit);
         };
         // one table can give several constants of one symbol
-        let same =
-            |k: &Constant| k.symbol == symbol && k.source == source && k.value.to_bits() == value.to_bits();
+        let same = |k: &Constant| {
+            (k.symbol.as_str(), k.unit.as_str(), k.source.as_str()) == (symbol, unit, source)
+                && k.value.to_bits() == value.to_bits()
+        };
         if let Some(known) = working.constants.iter().position(same) {
             return Figure { value, node: Node::Constant(known), unit };
         }

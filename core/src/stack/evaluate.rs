@@ -353,6 +353,21 @@ fn counts(values: &[f64], edges: &[f64]) -> CountsReport {
 /// Where trials begin, and how many there are.
 type Drawn = (u64, u64);
 
+/// Number of trials of a run, and how it settled where that decides.
+fn length<T: Trials>(
+    asked: Asked,
+    run: &dyn Fn(u64) -> MonteCarlo<'static, T>,
+) -> Result<(u64, Option<SettledReport>), Error> {
+    let (digits, most_trials) = match asked.length {
+        Length::Trials(count) => return Ok((count, None)),
+        Length::Settled { digits, most_trials } => (digits, most_trials),
+    };
+    let goal = Goal { probability: asked.probability, coverage: Coverage::Symmetric, digits, most_trials };
+    let adaptive = run(asked.seed).adaptive(goal)?;
+    let (sequences, tolerance, settled) = (adaptive.sequences, adaptive.tolerance, adaptive.settled);
+    Ok((adaptive.summary.trials, Some(SettledReport { digits, most_trials, sequences, tolerance, settled })))
+}
+
 /// Runs as they are asked for: the first one for deviation and interval, all of them for what is estimated.
 fn trials<T: Trials>(
     asked: Asked,
@@ -369,17 +384,7 @@ fn trials<T: Trials>(
         };
         e.moved(field)
     };
-    let (count, settled) = match asked.length {
-        Length::Trials(count) => (count, None),
-        Length::Settled { digits, most_trials } => {
-            let goal =
-                Goal { probability: asked.probability, coverage: Coverage::Symmetric, digits, most_trials };
-            let adaptive = run(asked.seed).adaptive(goal).map_err(at)?;
-            let (sequences, tolerance, settled) = (adaptive.sequences, adaptive.tolerance, adaptive.settled);
-            let settled = SettledReport { digits, most_trials, sequences, tolerance, settled };
-            (adaptive.summary.trials, Some(settled))
-        }
-    };
+    let (count, settled) = length(asked, run).map_err(at)?;
     let points = match asked.points {
         PointsChoice::Random => Points::Random,
         PointsChoice::LatinHypercube => Points::LatinHypercube { trials: count },

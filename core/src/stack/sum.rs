@@ -67,7 +67,6 @@ pub(super) struct Estimate {
 
 impl Estimate {
     pub(super) const ZERO: Estimate = Estimate { value: 0.0, error: 0.0 };
-    const UNKNOWN: Estimate = Estimate { value: 0.0, error: f64::INFINITY };
 
     pub(super) fn relative(&self) -> f64 {
         match self.value {
@@ -78,6 +77,9 @@ impl Estimate {
         }
     }
 }
+
+/// Before any way was tried.
+const UNKNOWN: (Estimate, Method) = (Estimate { value: 0.0, error: f64::INFINITY }, Method::ClosedForm);
 
 /// The better known of two, with the way to it.
 fn better(best: (Estimate, Method), other: Option<Estimate>, method: Method) -> (Estimate, Method) {
@@ -176,7 +178,7 @@ impl Sum {
         {
             return (known, Method::ClosedForm);
         }
-        let mut best = better((Estimate::UNKNOWN, Method::ClosedForm), quick, Method::ClosedForm);
+        let mut best = better(UNKNOWN, quick, Method::ClosedForm);
         // one kernel alone, or samples alone, need no integral
         if self.is_continuous() && (self.kernels.len() != 1 || self.count() > 0 || self.variance > 0.0) {
             best = better(best, line::at(self, x.0, asked), Method::LineIntegral);
@@ -207,14 +209,7 @@ impl Sum {
         }
         match self.kernels.as_slice() {
             [one] if self.count() == 0 && self.variance <= 0.0 => convolution::alone(one, x.0, asked),
-            _ => {
-                better(
-                    (Estimate::UNKNOWN, Method::ClosedForm),
-                    closed::at(self, x, asked),
-                    Method::ClosedForm,
-                )
-                .0
-            }
+            _ => better(UNKNOWN, closed::at(self, x, asked), Method::ClosedForm).0,
         }
     }
 
