@@ -1,5 +1,6 @@
 //! From the entries of a stack to what is computed with, with the place of every refusal.
 
+use super::contributor::allowed;
 use super::document::{
     CauseEntry, ContributorEntry, HistogramEntry, PointsChoice, StackEntry, TrialsEntry, VariationEntry,
 };
@@ -110,6 +111,8 @@ fn contributor(entry: &ContributorEntry, at: &str) -> Result<Contributor, Error>
     let name = entry.name.words().map_err(|e| e.at(&format!("{at}/name")))?;
     let nominal = number(&entry.nominal, at, "nominal")?;
     let limits = (number(&entry.lower, at, "lower")?, number(&entry.upper, at, "upper")?);
+    // before the variation, which may lie within them
+    let limits = allowed(limits).map_err(|e| e.under(at))?;
     let variation = variation(&entry.distribution, entry.centre.as_ref(), Some(limits), at)?;
     let coefficient = stated(entry.coefficient.as_ref(), at, "coefficient", 1.0)?;
     let count = match &entry.count {
