@@ -13,6 +13,7 @@ use gaugepoint::fit::fit_json;
 use gaugepoint::measure::measure_json;
 use gaugepoint::measurement::preset;
 use gaugepoint::sheet::check_json;
+use gaugepoint::stack::stack_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
 use gaugepoint_tests::functions::{function_row, has_bits};
@@ -22,8 +23,8 @@ use gaugepoint_tests::named::{Named, before_row, growth_row, parts_row, risk_row
 use gaugepoint_tests::pistons::piston_row;
 use gaugepoint_tests::stacks::{deck_results, stack_row};
 use gaugepoint_tests::{
-    BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, batch_row, budget, job, measurement, rows, text,
-    uncertainty_row, workspace,
+    BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, REFUSED_STACKS, STACKS, batch_row, budget, job,
+    measurement, rows, text, uncertainty_row, workspace,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -160,7 +161,7 @@ fn the_readme_is_true() {
 /// The programs on the pages print what the pages say they do.
 #[test]
 fn the_pages_are_true() {
-    for name in ["hot-fit", "stack"] {
+    for name in ["hot-fit", "stack", "stack-document"] {
         let page = text(&format!("core/docs/{name}.md"));
         let code = page.split("```c\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
         let name = format!("page_{name}");
@@ -354,6 +355,23 @@ fn hot_fits_are_those_of_the_core_byte_by_byte() {
             let expected = fit_json(&text(file), Options { working }).unwrap();
             let given = output(Command::new(&program).arg(workspace(file)).arg(word));
             assert!(given == expected.into_bytes(), "working {working}, {link:?}");
+        }
+    }
+}
+
+#[test]
+fn documents_of_stacks_are_those_of_the_core_byte_by_byte() {
+    let refused = format!("refused {}", rows(REFUSED_STACKS).len());
+    for link in LINKS {
+        let lines = checked("stack_document", link, &workspace("tests/vectors"));
+        assert_eq!(lines, [refused.as_str()], "{link:?}");
+    }
+    let program = FOLDER.join(format!("stack_document_{:?}", Link::Shared));
+    for (name, file) in STACKS {
+        for (word, working) in [("plain", false), ("working", true)] {
+            let expected = stack_json(&text(file), Options { working }).unwrap();
+            let given = output(Command::new(&program).arg(workspace(file)).arg(word));
+            assert!(given == expected.into_bytes(), "{name}, working {working}");
         }
     }
 }

@@ -1,5 +1,6 @@
-//! A checker of formulas: it knows `+ - * /`, parentheses and `sqrt`, `abs`, `max`, `min`, `erfc`, `t_factor`, `t_below`, and nothing else.
-//! The last two are those of `gaugepoint::special`, which `vectors/special.csv` holds.
+//! A checker of formulas: it knows `+ - * /`, parentheses and `sqrt`, `abs`, `max`, `min`, `erfc`, `t_factor`, `t_below`; for stacks `sum` and
+//! `root_sum_square`, and the functions and powers of a formula of a document; and nothing else. `t_factor` and `t_below` are those of
+//! `gaugepoint::special`, which `vectors/special.csv` holds.
 
 use gaugepoint::special;
 use std::collections::HashMap;
@@ -17,6 +18,8 @@ pub enum Expression {
     Binary(char, Box<Expression>, Box<Expression>),
     /// A listed function.
     Call(String, Vec<Expression>),
+    /// A power with a plain exponent.
+    Power(Box<Expression>, f64),
 }
 
 impl Expression {
@@ -53,12 +56,23 @@ impl Expression {
                     _ => a / b,
                 }
             }
+            Expression::Power(a, exponent) => power(a.evaluate(values)?, *exponent),
             Expression::Call(name, arguments) => {
                 let x: Vec<f64> = arguments.iter().map(|a| a.evaluate(values)).collect::<Result<_, _>>()?;
                 match (name.as_str(), x.as_slice()) {
                     ("sqrt", [x]) => x.sqrt(),
                     ("abs", [x]) => x.abs(),
                     ("erfc", [x]) => libm::erfc(*x),
+                    ("exp", [x]) => libm::exp(*x),
+                    ("ln", [x]) => libm::log(*x),
+                    ("sin", [x]) => libm::sin(*x),
+                    ("cos", [x]) => libm::cos(*x),
+                    ("tan", [x]) => libm::tan(*x),
+                    ("asin", [x]) => libm::asin(*x),
+                    ("acos", [x]) => libm::acos(*x),
+                    ("atan", [x]) => libm::atan(*x),
+                    ("sum", terms) => sum(terms),
+                    ("root_sum_square", parts) => root_sum_square(parts),
                     ("max", [a, b]) => a.max(*b),
                     ("min", [a, b]) => a.min(*b),
                     ("t_factor", [k, dof]) => special::t_factor(*k, *dof),
@@ -96,6 +110,11 @@ impl Expression {
                 out.extend(inside(&|b| Expression::Binary(*sign, a.clone(), Box::new(b)), b));
                 out
             }
+            Expression::Power(a, exponent) => {
+                let mut out = inside(&|a| Expression::Power(Box::new(a), *exponent), a);
+                out.push(Expression::Power(a.clone(), exponent * 2.0));
+                out
+            }
             Expression::Call(name, arguments) => {
                 let mut out = Vec::new();
                 for (k, argument) in arguments.iter().enumerate() {
@@ -109,6 +128,40 @@ impl Expression {
             }
         }
     }
+}
+
+/// The sum, the rounding of every addition carried along: what is lost of the smaller of the two.
+fn sum(terms: &[f64]) -> f64 {
+    let add = |(sum, lost): (f64, f64), term: &f64| {
+        let next = sum + term;
+        let (large, small) = if sum.abs() < term.abs() { (*term, sum) } else { (sum, *term) };
+        (next, lost + ((large - next) + small))
+    };
+    let (sum, lost) = terms.iter().fold((0.0, 0.0), add);
+    sum + lost
+}
+
+/// The root of the sum of squares, over the largest.
+fn root_sum_square(parts: &[f64]) -> f64 {
+    let largest = parts.iter().fold(0.0_f64, |most, part| most.max(part.abs()));
+    let squares: Vec<f64> = parts.iter().map(|part| (part / largest) * (part / largest)).collect();
+    if largest > 0.0 { largest * sum(&squares).sqrt() } else { 0.0 }
+}
+
+/// A whole power by repeated squares, any other one by `libm`.
+fn power(base: f64, exponent: f64) -> f64 {
+    if exponent.fract() != 0.0 {
+        return libm::pow(base, exponent);
+    }
+    let (mut square, mut left, mut out) = (base, exponent.abs(), 1.0);
+    while left >= 1.0 {
+        if left % 2.0 >= 1.0 {
+            out *= square;
+        }
+        square *= square;
+        left = (left / 2.0).floor();
+    }
+    if exponent < 0.0 { 1.0 / out } else { out }
 }
 
 struct Reader<'t> {
@@ -166,7 +219,15 @@ impl Reader<'_> {
         if self.take('-') {
             return Ok(Expression::Negative(Box::new(self.signed()?)));
         }
-        self.atom()
+        let base = self.atom()?;
+        if !self.take('^') {
+            return Ok(base);
+        }
+        let sign = if self.take('-') { -1.0 } else { 1.0 };
+        match self.atom()? {
+            Expression::Number(exponent) => Ok(Expression::Power(Box::new(base), sign * exponent)),
+            other => Err(format!("{other:?} is no plain exponent")),
+        }
     }
 
     fn atom(&mut self) -> Result<Expression, String> {

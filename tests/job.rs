@@ -16,7 +16,7 @@ use gaugepoint::measure::{MeasurementDocument, MeasurementReport, measure};
 use gaugepoint::report::{CylinderReport, MeasuredValue};
 use gaugepoint::sheet::{SheetDocument, SheetReport};
 use gaugepoint::stack::{StackDocument, StackReport};
-use gaugepoint::{Document, Options, Report, assess};
+use gaugepoint::{Document, ErrorKind, Options, Report, assess};
 use gaugepoint_tests::{EXAMPLES, JOBS, MEASUREMENTS, job, measurement, text, workspace};
 use serde_json::{Value, json};
 
@@ -1181,4 +1181,68 @@ fn the_text_tells_where_a_cylinder_is_tightest() {
     }
     let of = "Running, the smallest clearance anywhere";
     assert!(told.to_markdown().contains(of) && !report(&document("pump_six")).to_text().contains(of));
+}
+
+// --- stacks ---
+
+/// A stack of a job is the stack of a document of its own.
+#[test]
+fn stacks_of_a_job_are_those_of_their_documents() {
+    let document = document("rear_cylinders");
+    let report = report(&document);
+    let stacks = document["stacks"].as_array().expect("a list");
+    assert_eq!(report.stacks.len(), stacks.len());
+    for (stack, told) in stacks.iter().zip(&report.stacks) {
+        let mut own = stack.clone();
+        own["format"] = json!("gaugepoint-stack");
+        own["version"] = json!(1);
+        let alone = StackDocument::from_json(&own.to_string())
+            .and_then(|stack| stack.evaluate(Options::default()))
+            .expect("a report");
+        assert_eq!(*told, alone);
+        assert!(report.to_text().contains(&format!("\nSTACK: {}\n", told.name)));
+        assert!(report.to_markdown().contains(&format!("\n## Stack: {}\n", told.name)));
+    }
+    assert!(report.to_text().lines().all(|line| line.chars().count() <= 100));
+}
+
+#[test]
+fn a_bad_stack_refuses_the_job() {
+    let document = document("rear_cylinders");
+    for (pointer, value, kind, field) in [
+        ("/stacks/1/name", json!(" deck clearance"), ErrorKind::Repeated, "/stacks/1/name"),
+        ("/stacks/1/name", json!(""), ErrorKind::MissingField, "/stacks/1/name"),
+        ("/stacks/0/format", json!("gaugepoint-stack"), ErrorKind::UnknownField, "/stacks/0/format"),
+        (
+            "/stacks/0/contributors/1/nominal",
+            json!("long"),
+            ErrorKind::NotANumber,
+            "/stacks/0/contributors/1/nominal",
+        ),
+        (
+            "/stacks/0/contributors/1/upper",
+            json!(-1),
+            ErrorKind::OutOfOrder,
+            "/stacks/0/contributors/1/upper",
+        ),
+        ("/stacks/2/limits/upper", json!(-9), ErrorKind::OutOfOrder, "/stacks/2/limits/upper"),
+        ("/stacks/1/engine", json!("squish"), ErrorKind::UnknownName, "/stacks/1/contributors/0/name"),
+        (
+            "/stacks/2/causes/0/on/0/contributor",
+            json!("pin"),
+            ErrorKind::UnknownName,
+            "/stacks/2/causes/0/on/0/contributor",
+        ),
+        (
+            "/stacks/2/monte_carlo",
+            json!({ "seed": 1 }),
+            ErrorKind::MissingField,
+            "/stacks/2/monte_carlo/trials",
+        ),
+    ] {
+        let refused = Document::from_json(&with(&document, pointer, value).to_string())
+            .and_then(|job| assess(&job, Options::default()))
+            .expect_err(pointer);
+        assert_eq!((refused.kind(), refused.field()), (kind, field), "{pointer}: {refused}");
+    }
 }

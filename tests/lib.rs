@@ -63,6 +63,17 @@ pub const BUDGETS: [&str; 11] = [
 /// The table of refused budgets.
 pub const REFUSED_BUDGETS: &str = "tests/vectors/budgets/refused.csv";
 
+/// Names of the stacks with known results, in order, and their files.
+pub const STACKS: [(&str, &str); 4] = [
+    ("clutch", "tests/vectors/stacks/clutch.json"),
+    ("deck", "core/examples/deck_stack.json"),
+    ("ratio", "tests/vectors/stacks/ratio.json"),
+    ("shims", "tests/vectors/stacks/shims.json"),
+];
+
+/// The table of refused stacks.
+pub const REFUSED_STACKS: &str = "tests/vectors/stacks/refused.csv";
+
 /// A file below the workspace.
 #[must_use]
 pub fn workspace(path: &str) -> PathBuf {

@@ -12,11 +12,12 @@
 )]
 
 use gaugepoint::error::Limits;
-use gaugepoint::job::{Count, Date, Force, Kind, Probability, Pure, Slope, Stiffness, Words};
+use gaugepoint::job::{Count, Date, Force, Kind, Probability, Pure, Real, Slope, Stiffness, Words};
 use gaugepoint::measure::{MeasurementDocument, measure_json_bytes};
 use gaugepoint::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
+use gaugepoint::stack::{StackDocument, stack_json_bytes};
 use gaugepoint::{Document, Error, ErrorKind, Options, Report, assess, assess_json_bytes};
-use gaugepoint_tests::{JOBS, MEASUREMENTS, REFUSED_BUDGETS, job, measurement, text, workspace};
+use gaugepoint_tests::{JOBS, MEASUREMENTS, REFUSED_BUDGETS, STACKS, job, measurement, text, workspace};
 
 use proptest::collection;
 use proptest::prelude::{Strategy, any};
@@ -256,6 +257,10 @@ enum Holds {
     Force,
     Stiffness,
     Slope,
+    /// a number of any size
+    Real,
+    /// yes or no
+    Truth,
 }
 
 /// The kinds of field, the example by which the schema tells each, and a unit of it.
@@ -273,6 +278,7 @@ const KINDS: &[(Holds, &str, &str)] = &[
     (Holds::Force, Force::EXAMPLE, "N"),
     (Holds::Stiffness, Stiffness::EXAMPLE, "N/um"),
     (Holds::Slope, Slope::EXAMPLE, "um/mm"),
+    (Holds::Real, Real::EXAMPLE, ""),
 ];
 
 impl Holds {
@@ -302,8 +308,23 @@ struct Schema {
 }
 
 impl Schema {
+    /// That of a job. Its stacks are looked at in documents of their own.
     fn new() -> Self {
-        Schema::of(Document::schema().to_value())
+        let mut schema = Document::schema().to_value();
+        let root = schema.pointer_mut("/properties").and_then(Value::as_object_mut).expect("fields");
+        root.remove("stacks").expect("stacks");
+        let all = schema["$defs"].as_object_mut().map(core::mem::take).expect("definitions");
+        let mut used = schema.to_string();
+        let mut kept = serde_json::Map::new();
+        while let Some((name, definition)) = all
+            .iter()
+            .find(|(name, _)| !kept.contains_key(*name) && used.contains(&format!("\"#/$defs/{name}\"")))
+        {
+            used += &definition.to_string();
+            kept.insert(name.clone(), definition.clone());
+        }
+        schema["$defs"] = kept.into();
+        Schema::of(schema)
     }
 
     fn of(schema: Value) -> Self {
@@ -355,6 +376,7 @@ impl Schema {
                 }
                 Place::List
             }
+            Value::Bool(_) => Place::Leaf(Holds::Truth),
             _ => Place::Leaf(schema["examples"][0].as_str().map_or(Holds::Choice, Holds::of_example)),
         };
         out.push((at, place));
@@ -444,9 +466,23 @@ fn slips(holds: Holds) -> Vec<Slip> {
             out.extend(texts.map(|text| slip(quoted(text), &[kind])));
             out.push(slip(quoted(&"x".repeat(100)), &[kind]));
         }
+        Holds::Truth => {
+            out.retain(|slip| slip.json != "true");
+            out.extend(["7.25", "\"true\""].map(|json| slip(json, &[ErrorKind::WrongType])));
+        }
+        Holds::Real => out.extend(slips_of_real()),
         _ => out.extend(slips_of_number(holds)),
     }
     out
+}
+
+/// What is no number, whatever its size and its digits.
+fn slips_of_real() -> impl Iterator<Item = Slip> {
+    let of_size = [ErrorKind::OutOfRange, ErrorKind::TooManyDigits];
+    let written = WRITTEN.iter().filter(move |(_, kind)| !of_size.contains(kind));
+    let blank = ["", "   "].map(|text| slip(quoted(text), &[ErrorKind::NotANumber]));
+    let foreign = ["7 mm", "7.25 furlong", "5 %"].map(|text| slip(quoted(text), &[ErrorKind::WrongUnit]));
+    written.map(|(number, kind)| slip(quoted(number), &[*kind])).chain(blank).chain(foreign)
 }
 
 fn slips_of_number(holds: Holds) -> Vec<Slip> {
@@ -564,8 +600,39 @@ fn complaint(error: &Error, path: &str, kinds: &[ErrorKind], slip: &str) -> Opti
 
 fn documents() -> Vec<Value> {
     let jobs = JOBS.iter().map(|name| job(name)).chain([text(BASE)]);
-    let jobs = jobs.map(|job| serde_json::from_str(&job).expect("JSON"));
+    let jobs = jobs.map(|job| {
+        let mut job: Value = serde_json::from_str(&job).expect("JSON");
+        job.as_object_mut().expect("an object").remove("stacks");
+        job
+    });
     jobs.chain([with_preset()]).collect()
+}
+
+/// Stacks that have every field of their schema.
+fn stacks() -> Vec<Value> {
+    let known = STACKS.iter().map(|(_, file)| serde_json::from_str(&text(file)).expect("JSON"));
+    let normal = json!({ "normal": { "standard_deviation": 0.1 } });
+    let distributions = [
+        normal.clone(),
+        json!({ "trapezoidal": { "half_width": 0.3, "beta": 0.5 } }),
+        json!({ "arcsine": { "half_width": 0.2 } }),
+        json!({ "triangular": { "low": 0, "mode": 0, "high": 0.6 } }),
+        json!({ "beta": { "alpha": 2, "beta": 2, "low": 0, "high": 1 } }),
+        json!({ "truncated_normal": { "mean": 0.1, "standard_deviation": 0.01, "low": 0, "high": 0.2 } }),
+        json!({ "skewed": { "quantiles": [{ "probability": 0.5, "value": 0.2 }, { "probability": 0.84, "value": 0.3 }] } }),
+    ];
+    let contributor = |(k, distribution): (usize, &Value)| json!({ "name": format!("x{k}"), "nominal": 0.5, "lower": -1, "upper": 1, "distribution": distribution });
+    let contributors: Vec<Value> = distributions.iter().enumerate().map(contributor).collect();
+    let every_kind = json!({
+        "format": "gaugepoint-stack", "version": 1, "name": "every kind", "contributors": contributors,
+        "causes": [{ "name": "shared", "distribution": normal, "on": [{ "contributor": "x0", "factor": 0.5 }] }],
+        "monte_carlo": { "seed": 1, "trials": 1000, "probability": 0.95, "confidence": 0.9 },
+    });
+    known.chain([every_kind]).collect()
+}
+
+fn evaluated(document: &[u8]) -> Result<String, Error> {
+    stack_json_bytes(document, Options::default())
 }
 
 /// A job with hot fits whose temperatures are those of a duty.
@@ -587,6 +654,11 @@ fn every_slip_in_every_field_is_refused_there() {
 #[test]
 fn every_slip_in_a_measurement_is_refused_there() {
     every_slip(&Schema::of(MeasurementDocument::schema().to_value()), measurements(), measured);
+}
+
+#[test]
+fn every_slip_in_a_stack_is_refused_there() {
+    every_slip(&Schema::of(StackDocument::schema().to_value()), stacks(), evaluated);
 }
 
 fn every_slip(schema: &Schema, documents: Vec<Value>, read: fn(&[u8]) -> Result<String, Error>) {
@@ -618,7 +690,9 @@ fn slips_of_document(
     for (path, place) in places {
         match place {
             Place::Leaf(holds) => {
-                for slip in slips(*holds) {
+                // a formula is a text with a reader of its own
+                let any_text = |slip: &Slip| path == "/formula" && slip.json.starts_with('"');
+                for slip in slips(*holds).into_iter().filter(|slip| !any_text(slip)) {
                     let spliced = spliced(document, path, &slip.json);
                     // whatever else it is, it is not the word that must stand there
                     let of_format = path == "/format" && slip.json.starts_with('"');

@@ -9,15 +9,11 @@
 )]
 
 use gaugepoint::stack::{StackDocument, StackReport, stack_json, stack_json_bytes};
-use gaugepoint::{Error, ErrorKind};
-use gaugepoint_tests::{rows, text};
+use gaugepoint::{ErrorKind, Options};
+use gaugepoint_tests::replay::Replay;
+use gaugepoint_tests::{REFUSED_STACKS, STACKS, rows, text};
 use serde_json::{Value, json};
-
-const STACKS: [(&str, &str); 3] = [
-    ("clutch", "tests/vectors/stacks/clutch.json"),
-    ("deck", "core/examples/deck_stack.json"),
-    ("ratio", "tests/vectors/stacks/ratio.json"),
-];
+use std::collections::HashMap;
 
 fn document(name: &str) -> Value {
     let (_, path) = STACKS.iter().find(|(known, _)| *known == name).expect(name);
@@ -25,7 +21,7 @@ fn document(name: &str) -> Value {
 }
 
 fn report(document: &Value) -> Value {
-    let report = stack_json(&document.to_string()).unwrap_or_else(|e| panic!("{e}"));
+    let report = stack_json(&document.to_string(), Options::default()).unwrap_or_else(|e| panic!("{e}"));
     serde_json::from_str(&report).expect("JSON")
 }
 
@@ -71,7 +67,7 @@ fn trials_agree_with_what_is_exact() {
         let half = rare("value") - rare("lower");
         assert!((rare("value") - exact).abs() < 2.0 * half && half < 0.05 * exact, "{side}");
     }
-    for name in ["deck", "clutch", "ratio"] {
+    for (name, _) in STACKS {
         let report = report(&document(name));
         let (mean, sd) = (at(&report, "/mean"), at(&report, "/standard_deviation"));
         let trials = at(&report, "/monte_carlo/trials");
@@ -137,82 +133,85 @@ fn every_distribution_is_read() {
     }
 }
 
-fn refusal(document: &Value) -> Error {
-    stack_json(&document.to_string()).expect_err("refused")
-}
-
+/// The documents of `refused/`, as every host reads them.
 #[test]
 fn refused_stacks() {
-    let set = |name: &str, pointer: &str, value: Value| {
-        let mut document = document(name);
-        let (parent, field) = pointer.rsplit_once('/').expect("a pointer");
-        document.pointer_mut(parent).expect(parent)[field] = value;
-        document
+    for row in rows(REFUSED_STACKS) {
+        let [name, kind, path, refused] = &row[..] else { panic!("{row:?}") };
+        let document = text(&format!("tests/vectors/stacks/refused/{name}.json"));
+        let error = stack_json(&document, Options::default()).expect_err(name);
+        let said = [error.kind().name(), error.field(), error.refused()];
+        assert_eq!(said.map(str::trim), [kind.as_str(), path, refused], "{name}: {error}");
+    }
+    assert_eq!(stack_json_bytes(b"{\xff}", Options::default()).unwrap_err().kind(), ErrorKind::NotUtf8);
+}
+
+fn of_one(distribution: &Value, limits: &Value) -> Value {
+    json!({
+        "format": "gaugepoint-stack", "version": 1, "name": "one", "limits": limits,
+        "contributors": [{ "name": "x", "nominal": 0, "lower": -1, "upper": 1, "distribution": distribution }],
+    })
+}
+
+/// Which way gives a probability, where the contributors leave no other.
+#[test]
+fn methods_are_told() {
+    let method = |document: &Value, side: &str| {
+        report(document).pointer(&format!("/exact/{side}_method")).and_then(Value::as_str).map(str::to_owned)
     };
-    let cases = [
-        ("deck", "/format", json!("gaugepoint-job"), ErrorKind::UnknownFormat, "/format"),
-        ("deck", "/name", json!(" "), ErrorKind::MissingField, "/name"),
-        ("deck", "/contributors", json!([]), ErrorKind::MissingField, "/contributors"),
-        ("deck", "/limits/upper", json!(0.1), ErrorKind::OutOfOrder, "/limits/upper"),
-        ("deck", "/limits", json!({}), ErrorKind::MissingField, "/limits/lower"),
-        ("deck", "/formula", json!("block"), ErrorKind::Contradiction, "/causes"),
-        ("deck", "/monte_carlo/trials", json!(1), ErrorKind::OutOfRange, "/monte_carlo/trials"),
-        ("clutch", "/engine", json!("squish"), ErrorKind::Contradiction, "/engine"),
-        ("clutch", "/formula", json!("a + c"), ErrorKind::Contradiction, "/contributors/2/name"),
-        ("clutch", "/formula", json!("a + c + f"), ErrorKind::UnknownName, "/formula"),
-        ("clutch", "/formula", json!("ln(a + c - e)"), ErrorKind::NotFinite, "/formula"),
-        ("clutch", "/monte_carlo/runs", json!(3), ErrorKind::Contradiction, "/monte_carlo/runs"),
-        ("clutch", "/limits/lower", json!(0.13), ErrorKind::Contradiction, "/limits/lower"),
-        ("clutch", "/limits/upper", json!(9), ErrorKind::Contradiction, "/limits/upper"),
-        ("ratio", "/unit", json!("mm"), ErrorKind::Contradiction, "/unit"),
-        ("ratio", "/engine", json!("squish"), ErrorKind::UnknownName, "/contributors/0/name"),
-        ("ratio", "/monte_carlo/rare", json!("yes"), ErrorKind::WrongType, "/monte_carlo/rare"),
-    ];
-    for (name, pointer, value, kind, field) in cases {
-        let error = refusal(&set(name, pointer, value.clone()));
-        assert_eq!((error.kind(), error.field()), (kind, field), "{name} {pointer} {value}: {error}");
+    let normal = json!({ "normal": { "standard_deviation": 0.1 } });
+    let beta = json!({ "beta": { "alpha": 2, "beta": 3, "low": 0, "high": 1 } });
+    let sample = json!({ "sample": { "values": [0.1, 0.3] } });
+    for (document, side, expected) in [
+        (of_one(&normal, &json!({ "upper": 0.3 })), "above", Some("closed_form")),
+        (of_one(&normal, &json!({ "upper": 0.3 })), "below", None),
+        (of_one(&normal, &json!({ "upper": 9 })), "above", Some("beyond_reach")),
+        (of_one(&beta, &json!({ "lower": 0.1 })), "below", Some("one_contributor")),
+        (of_one(&sample, &json!({ "lower": 0.2 })), "below", Some("enumeration")),
+        (document("shims"), "above", Some("line_integral")),
+    ] {
+        assert_eq!(method(&document, side).as_deref(), expected, "{document}");
     }
-    let own = [
-        ("symbol", json!("pi"), ErrorKind::NotAnExpression, "symbol"),
-        ("symbol", json!("c"), ErrorKind::Repeated, "symbol"),
-        ("nominal", json!(1e9), ErrorKind::OutOfRange, "nominal"),
-        ("upper", json!(-1), ErrorKind::OutOfOrder, "upper"),
-        ("count", json!(2), ErrorKind::Contradiction, "count"),
-        ("coefficient", json!(-1), ErrorKind::Contradiction, "coefficient"),
-        ("centre", json!(1e9), ErrorKind::OutOfRange, "distribution/normal/centre"),
-        (
-            "distribution",
-            json!({ "normal": { "standard_deviation": -1 } }),
-            ErrorKind::OutOfRange,
-            "distribution/normal/standard_deviation",
-        ),
-        (
-            "distribution",
-            json!({ "beta": { "alpha": 1, "beta": 1, "low": 1, "high": 0 } }),
-            ErrorKind::OutOfOrder,
-            "distribution/beta/upper",
-        ),
-    ];
-    for (field, value, kind, place) in own {
-        // the first contributor, after the others for a symbol that stands twice
-        let k = if field == "symbol" { 2 } else { 0 };
-        let error = refusal(&set("clutch", &format!("/contributors/{k}/{field}"), value.clone()));
-        let at = format!("/contributors/{k}/{place}");
-        assert_eq!((error.kind(), error.field()), (kind, at.as_str()), "{field} {value}: {error}");
+}
+
+/// Trials that stop by themselves, and in the bins of a histogram as often as the exact probabilities say.
+#[test]
+fn trials_settle_and_fill_the_bins() {
+    let shims = report(&document("shims"));
+    let of = |field: &str| shims.pointer(&format!("/monte_carlo/settled/{field}")).expect(field).clone();
+    // a standard deviation of 0.0412 is 4e-2 to one digit: half of 1e-2. Source: JCGM 101:2008, 7.9.2
+    assert_eq!((of("tolerance"), of("settled")), (json!(0.005), json!(true)));
+    // 10^4 trials each for 99 %: JCGM 101:2008, 7.9.4 b)
+    let trials = at(&shims, "/monte_carlo/trials");
+    assert!((trials - 10_000.0 * at(&shims, "/monte_carlo/settled/sequences")).abs() < 0.5);
+    let mut finer = document("shims");
+    finer["monte_carlo"]["settle"] = json!({ "digits": 2, "most_trials": 20000 });
+    let finer = report(&finer);
+    assert_eq!(finer["monte_carlo"]["settled"]["settled"], json!(false), "{finer}");
+    assert_eq!(finer["monte_carlo"]["trials"], json!(20000));
+    for name in ["shims", "deck"] {
+        let report = report(&document(name));
+        let trials = at(&report, "/monte_carlo/trials");
+        let bins = report["histogram"]["probabilities"].as_array().expect("a list").len();
+        let mut all =
+            at(&report, "/monte_carlo/histogram/below") + at(&report, "/monte_carlo/histogram/above");
+        for k in 0..bins {
+            let p = at(&report, &format!("/histogram/probabilities/{k}"));
+            let count = at(&report, &format!("/monte_carlo/histogram/counts/{k}"));
+            assert!((count - trials * p).abs() < 5.0 * (trials * p * (1.0 - p)).sqrt(), "{name} {k}");
+            all += count;
+        }
+        assert!((all - trials).abs() < 0.5, "{name}");
     }
-    let mut centred = document("clutch");
-    centred["contributors"][0]["distribution"] = json!({ "sample": { "values": [0.1] } });
-    centred["contributors"][0]["centre"] = json!(0.1);
-    assert_eq!(refusal(&centred).field(), "/contributors/0/centre");
-    let unknown = set("deck", "/causes/0/on/0/contributor", json!("rood"));
-    assert_eq!(
-        (refusal(&unknown).kind(), refusal(&unknown).field()),
-        (ErrorKind::UnknownName, "/causes/0/on/0")
-    );
-    let mut limitless = document("clutch");
-    limitless.as_object_mut().expect("an object").remove("limits");
-    assert_eq!(refusal(&limitless).field(), "/monte_carlo/rare");
-    assert_eq!(stack_json_bytes(b"{\xff}").unwrap_err().kind(), ErrorKind::NotUtf8);
+    // a value at an edge belongs to the bin below it, exactly and in the trials
+    let mut sample = of_one(&json!({ "sample": { "values": [0.1, 0.3] } }), &json!({ "lower": 0 }));
+    sample["histogram"] = json!({ "edges": [0, 0.1, 0.3] });
+    sample["monte_carlo"] = json!({ "seed": 1, "trials": 1000 });
+    let sample = report(&sample);
+    assert_eq!(sample["histogram"]["probabilities"], json!([0.5, 0.5]));
+    let counts = sample["monte_carlo"]["histogram"]["counts"].as_array().expect("a list").clone();
+    assert_eq!(counts.iter().filter_map(Value::as_u64).sum::<u64>(), 1000);
+    assert!(counts.iter().all(|count| *count != json!(0)));
 }
 
 /// What the text says, by hand from the numbers of the report.
@@ -220,7 +219,7 @@ fn refused_stacks() {
 fn the_text_says_it() {
     let of = |name: &str| {
         StackDocument::from_json(&document(name).to_string())
-            .and_then(|s| s.evaluate())
+            .and_then(|s| s.evaluate(Options::default()))
             .expect("a report")
             .to_text()
     };
@@ -239,4 +238,46 @@ fn the_text_says_it() {
         "{clutch}"
     );
     assert!(of("ratio").contains("stack: compression ratio"));
+}
+
+/// Every step of the working gives its number to the bit, and the numbers stand where the working says.
+#[test]
+fn the_working_is_replayed() {
+    for (name, _) in STACKS {
+        let stack = StackDocument::from_json(&document(name).to_string()).expect("a stack");
+        let report = stack.evaluate(Options { working: true }).expect("a report");
+        let written: Value = serde_json::from_str(&report.to_json()).expect("JSON");
+        let working = report.working.as_ref().expect("it was asked for");
+        let replay = Replay::new(working);
+        let values = replay.values(|k| working.inputs[k].value, |_| None);
+        for (step, value) in working.steps.iter().zip(&values) {
+            assert_eq!(step.value.to_bits(), (value + 0.0).to_bits(), "{name} {} {}", step.id, step.formula);
+        }
+        let results = replay.results(&values);
+        for (pointer, number) in &results {
+            assert_eq!(at(&written, pointer).to_bits(), (number + 0.0).to_bits(), "{name} {pointer}");
+        }
+        // what is added has one unit, also where several contributors of other units leave the same number out
+        let inputs = working.inputs.iter().map(|i| (&i.id, &i.unit));
+        let units: HashMap<_, _> = inputs.chain(working.constants.iter().map(|k| (&k.id, &k.unit))).collect();
+        for step in working.steps.iter().filter(|s| s.formula == "nominal + deviation") {
+            let known = step.arguments.0.iter().filter_map(|(_, id)| units.get(id));
+            assert!(
+                known.clone().count() > 0 && known.clone().all(|unit| **unit == step.unit),
+                "{name} {step:?}"
+            );
+        }
+        // everything that is a formula is there
+        let whole =
+            if written.get("propagation").is_some() { "/propagation/first_order_mean" } else { "/exact/cpk" };
+        for pointer in ["/nominal", whole, "/shares/1/share", "/shares/1/standard_deviation"] {
+            assert!(results.contains_key(pointer), "{name} {pointer}");
+        }
+        assert!(
+            working.inputs.iter().all(|i| document(name).pointer(&i.path).is_some() && !i.typed.is_empty())
+        );
+        assert!(report.to_text().contains("WORKING") && report.to_markdown().contains("## Working"));
+        let plain = stack.evaluate(Options::default()).expect("a report");
+        assert_eq!(StackReport { working: None, ..report }, plain, "{name}");
+    }
 }

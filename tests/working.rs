@@ -83,6 +83,7 @@ fn every_number_of_a_report_has_its_working() {
                 || constant
                 || given.iter().any(|g| last.ends_with(g))
                 || is_searched(&pointer)
+                || has_no_steps(&pointer)
                 || places.contains(pointer.as_str())
             {
                 continue;
@@ -98,6 +99,28 @@ fn is_searched(pointer: &str) -> bool {
     let measured =
         ["value_mm", "uncertainty_mm", "uncertainty_k", "contribution_mm", "contribution_k", "/share"];
     pointer.contains("/hot/") && !measured.iter().any(|m| pointer.ends_with(m))
+}
+
+/// A number of a stack that is an integral, a derivative, a moment of second order or a bound by intervals, or a limit that was read.
+fn has_no_steps(pointer: &str) -> bool {
+    let of_function =
+        ["mean", "standard_deviation", "worst_case/lower", "worst_case/upper", "lower_bound", "upper_bound"];
+    let function =
+        pointer.strip_prefix("/stacks/1/").is_some_and(|of| of_function.iter().any(|end| of.ends_with(end)));
+    let never = [
+        "/exact/below",
+        "/exact/above",
+        "/ppm",
+        "/relative_error",
+        "/sensitivity",
+        "/together",
+        "/shift_of_mean",
+        "/skewness",
+        "/excess_kurtosis",
+        "/limits/lower",
+        "/limits/upper",
+    ];
+    pointer.starts_with("/stacks/") && (function || never.iter().any(|end| pointer.ends_with(end)))
 }
 
 #[test]
@@ -282,7 +305,9 @@ fn an_input_moves_exactly_what_the_working_says() {
         let (report, before) = worked(&job(name)).expect("accepted");
         let replay = Replay::new(working(&report));
         let mut moves = 0;
-        for (k, input) in replay.working.inputs.iter().enumerate() {
+        // a number of pieces has no small change
+        let movable = replay.working.inputs.iter().enumerate().filter(|(_, input)| input.symbol != "count");
+        for (k, input) in movable {
             // the first row of a table and a reading at its limit can move one way only
             let ways = [STEP, -STEP].map(|share| moved(&input.typed, share));
             let Some((typed, (after_report, after))) = ways
@@ -364,6 +389,7 @@ fn a_changed_sign_is_refused_or_moves_the_results() {
                         "_guard",
                         "/recheck/reading",
                         "/deviation",
+                        "/stacks/",
                     ];
                     assert!(
                         two_signs.iter().any(|t| input.path.contains(t)) || input.unit == "C",
@@ -400,10 +426,15 @@ fn the_checker_itself_is_right() {
         ("erfc(0) / 2", 0.5),
         // T of one degree of freedom is 1/2 + atan(t) / pi
         ("t_below(1, 1) * 4", 3.0),
+        // in plain additions 1 is lost
+        ("sum(1, 10000000000000000, -10000000000000000)", 1.0),
+        ("root_sum_square(a, 4)", 5.0),
+        ("-a^2 + (b)^-1", -9.5),
+        ("cos(0) + acos(1) + 9^0.5", 4.0),
     ] {
         assert_eq!(Expression::parse(text).and_then(|e| e.evaluate(&values)), Ok(expected), "{text}");
     }
-    for wrong in ["a +", "(a", "a b", "sin(a)", "", "1e-3"] {
+    for wrong in ["a +", "(a", "a b", "sinh(a)", "", "1e-3", "a^b"] {
         assert!(Expression::parse(wrong).and_then(|e| e.evaluate(&values)).is_err(), "{wrong}");
     }
 }

@@ -2,6 +2,7 @@
 //!
 //! `cargo run --release --example stack -- FILE [json]`
 
+use gaugepoint::Options;
 use gaugepoint::stack::StackDocument;
 use std::process::ExitCode;
 
@@ -29,7 +30,7 @@ fn main() -> ExitCode {
 
 fn report(file: &str, json: bool) -> Result<String, String> {
     let text = std::fs::read_to_string(file).map_err(|e| e.to_string())?;
-    let report =
-        StackDocument::from_json(&text).and_then(|stack| stack.evaluate()).map_err(|e| e.to_string())?;
+    let report = StackDocument::from_json(&text).and_then(|stack| stack.evaluate(Options::default()));
+    let report = report.map_err(|e| e.to_string())?;
     Ok(if json { report.to_json() } else { report.to_text() })
 }

@@ -5941,6 +5941,20 @@ int32_t gaugepoint_function_importance(const struct GaugepointFunction *function
                                        size_t count,
                                        struct GaugepointError *error);
 
+ * Evaluates a stack of contributors and gives its report, both JSON: worst case, published forms, moments, shares, exact probabilities outside
+ * the limits of a linear stack, trials, and what was asked for to be drawn.
+ *
+ * `document` is a stack document of `document_length` bytes. `with_working` is 1 to have the working of every number that has a formula in the
+ * report, else 0. `report` gets the text, to be freed by gaugepoint_text_free, and `report_length` its length in bytes without
+ * the NUL that ends it. Anything that is refused gives a status and no report. Trials take their time.
+ */
+int32_t gaugepoint_stack_evaluate(const char *document,
+                                  size_t document_length,
+                                  int32_t with_working,
+                                  char **report,
+                                  size_t *report_length,
+                                  struct GaugepointError *error);
+
 #ifdef __cplusplus
 }  // extern "C"
 #endif  // __cplusplus

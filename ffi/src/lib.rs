@@ -97,3 +97,4 @@ pub mod stack;
 pub mod trials;
 pub mod function;
 pub mod matching;
+pub mod stack_document;

@@ -41,6 +41,7 @@ const SOURCES: &[&str] = &[
     "trials",
     "function",
     "matching",
+    "stack_document",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.

@@ -6,8 +6,8 @@ the order of the work: `measurement` (statistics of readings, gauge studies, bia
 traces), `growth` (laws of expansion, built-in materials), `hot` (the clearance of a running piston
 everywhere), `parts` (rings, pins, liners, the deck), `stack` (tolerance stacks), `plan` (matching of pistons to bores), `uncertainty` (budgets), `decision` (risks),
 `before` (what to ask before measuring, plausible values). `clearances` (in `batch`) computes many rows in arrays. `measure` evaluates readings with their
-gauges, whose report and presets stand in `gaugepoint.measuring`; `fit` computes a hot fit, whose report stands in `gaugepoint.fitting`. What is refused
-raises `InputError`.
+gauges, whose report and presets stand in `gaugepoint.measuring`; `fit` computes a hot fit, whose report stands in `gaugepoint.fitting`; `evaluate_stack`
+evaluates a stack given as a document, whose report stands in `gaugepoint.stacking`. What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -107,6 +107,7 @@ from gaugepoint.shape import (
     v_block_factor,
 )
 from gaugepoint.plan import MeasuredBore, MeasuredPiston, MeasuredSizes, WantedClearance, match
+from gaugepoint.stacking import StackReport, evaluate_stack, stack_report_schema, stack_schema
 from gaugepoint.stack import Contributor, SharedCause, Stack, Variation
 from gaugepoint.uncertainty import (
     Budget,
@@ -165,6 +166,10 @@ __all__ = [
     "fit_plane",
     "fit_report_schema",
     "fit_schema",
+    "StackReport",
+    "evaluate_stack",
+    "stack_report_schema",
+    "stack_schema",
     "deck",
     "drift",
     "gasket_band",

@@ -101,6 +101,9 @@ __all__ = [
     "fit",
     "fit_schema",
     "fit_report_schema",
+    "evaluate_stack",
+    "stack_schema",
+    "stack_report_schema",
     "measure",
     "presets",
     "growth_mean_coefficient",
@@ -2164,6 +2167,45 @@ def fit_schema() -> str:
 
 def fit_report_schema() -> str:
     """Give the JSON Schema of a report on a hot fit.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def evaluate_stack(document: bytes, working: bool) -> tuple[str, str, str]:
+    """Evaluate a stack given as JSON. Other threads run meanwhile.
+
+    Parameters
+    ----------
+    document : bytes
+        The stack document, JSON in UTF-8.
+    working : bool
+        Put the working of every number that has a formula into the report.
+
+    Returns
+    -------
+    tuple of str
+        The report as JSON, as text and as Markdown.
+
+    Raises
+    ------
+    InputError
+        When the document or a field of it is refused.
+    """
+
+def stack_schema() -> str:
+    """Give the JSON Schema of a stack document.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def stack_report_schema() -> str:
+    """Give the JSON Schema of a report on a stack.
 
     Returns
     -------

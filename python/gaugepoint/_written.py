@@ -51,3 +51,23 @@ class WrittenText(Written):
             When the report was not made by the library.
         """
         return self._as_written(1)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenMarkdown(WrittenText):
+    """A report that the library wrote as JSON, as text and as Markdown."""
+
+    def to_markdown(self) -> str:
+        """Give the report as Markdown.
+
+        Returns
+        -------
+        str
+            A Markdown document.
+
+        Raises
+        ------
+        TypeError
+            When the report was not made by the library.
+        """
+        return self._as_written(2)

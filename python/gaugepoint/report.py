@@ -12,7 +12,7 @@ from functools import cache, partial
 from types import UnionType
 from typing import Any, ClassVar, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
-from gaugepoint._written import Written, WrittenText
+from gaugepoint._written import Written, WrittenMarkdown
 
 __all__ = [
     "AgainstPicture",
@@ -26,22 +26,29 @@ __all__ = [
     "Conformity",
     "Constant",
     "Conventions",
+    "CountsReport",
+    "CurveReport",
     "CylinderReport",
     "Datum",
     "Decision",
     "Disposition",
     "Dominant",
     "EngineName",
+    "EstimateReport",
+    "ExactReport",
     "Finding",
     "FoundReport",
     "GaugePointTemperatures",
     "GaugeReport",
+    "HistogramReport",
     "HotReport",
     "Input",
     "JobName",
     "KelvinLine",
+    "LimitsReport",
     "MapPicture",
     "MeasuredValue",
+    "Method",
     "Of",
     "OnsetReport",
     "Outcome",
@@ -52,25 +59,35 @@ __all__ = [
     "PistonSizeReport",
     "Place",
     "PlaceReport",
+    "Points",
     "ProfilePicture",
     "ProfileState",
+    "PropagationReport",
+    "PublishedReport",
     "ReferenceReport",
     "Report",
     "Rule",
     "RunningCase",
     "RunningReport",
     "SectionPicture",
+    "SensitivityReport",
+    "SettledReport",
     "Severity",
+    "ShareReport",
+    "SpanReport",
+    "StackReport",
     "Step",
     "Surface",
     "SurfacePlace",
     "SurfaceReport",
     "TargetReport",
+    "TrialsReport",
     "Verdict",
     "Warning",
     "What",
     "WindowReport",
     "Working",
+    "WorstCaseReport",
 ]
 
 Rule = Literal[
@@ -886,8 +903,285 @@ class Working:
     """The steps, each after those it needs."""
 
 
+Method = Literal["closed_form", "line_integral", "convolution", "enumeration", "one_contributor", "beyond_reach"]
+"""How a probability of a linear stack was computed."""
+
+Points = Literal["random", "latin_hypercube", "sobol"]
+"""How the points of trials lie."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Report(WrittenText):
+class WorstCaseReport:
+    """Smallest and largest value within the limits of all contributors."""
+
+    lower: float
+    """Smallest value."""
+    upper: float
+    """Largest value."""
+    proof: Literal["linear", "monotone", "subdivision"]
+    """`linear`, `monotone` (two corners, by the signs of the slopes) or `subdivision` (bounds by intervals)."""
+    lower_bound: float
+    """Nothing lies below this; of a linear stack it is the smallest value."""
+    upper_bound: float
+    """Nothing lies above this."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpanReport:
+    """An interval of sizes."""
+
+    lower: float
+    """Lower end."""
+    upper: float
+    """Upper end."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PublishedReport:
+    """Published forms of a linear stack."""
+
+    root_sum_square: SpanReport
+    """Root-sum-square."""
+    bender: SpanReport
+    """With Bender's factor 1.5."""
+    modified: SpanReport
+    """Modified root-sum-square."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PropagationReport:
+    """A function by its derivatives at the means of the contributors."""
+
+    first_order_mean: float
+    """Mean to first order: the function at the means."""
+    first_order_standard_deviation: float
+    """Standard deviation to first order."""
+    shift_of_mean: float
+    """Mean to second order less that to first."""
+    skewness: float | None = None
+    """Skewness to second order."""
+    excess_kurtosis: float | None = None
+    """Excess kurtosis to second order."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShareReport:
+    """What a contributor or shared cause does."""
+
+    name: str
+    """Its name."""
+    sensitivity: float | None = None
+    """Derivative of a function by it."""
+    standard_deviation: float
+    """Standard deviation that it alone gives, of a function to first order."""
+    share: float
+    """Its share of the variance, of a function to first order."""
+    together: float | None = None
+    """Share to second order of its products with others."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LimitsReport:
+    """Limits of the result; one that is absent is no limit."""
+
+    lower: float | None = None
+    """Lower limit."""
+    upper: float | None = None
+    """Upper limit."""
+    worst_case_within: bool
+    """Whether the worst case is within them."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SensitivityReport:
+    """Change of the probabilities outside the limits for a change of one tolerance, its capability kept."""
+
+    name: str
+    """Name of the contributor."""
+    tolerance: float
+    """Its tolerance: half the distance of its limits."""
+    below: float
+    """Derivative of the probability below the lower limit by it."""
+    above: float
+    """Derivative of the probability above the upper limit by it."""
+    ppm: float
+    """Derivative of the parts per million outside by it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExactReport:
+    """A linear stack against its limits."""
+
+    below: float
+    """Probability below the lower limit."""
+    below_method: Method | None = None
+    """How it was computed; absent without that limit."""
+    above: float
+    """Probability above the upper limit."""
+    above_method: Method | None = None
+    """How it was computed; absent without that limit."""
+    ppm: float
+    """Parts per million outside."""
+    relative_error: float
+    """Bound of the relative error of both."""
+    cp: float | None = None
+    """`Cp`; of two limits only."""
+    cpk: float | None = None
+    """`Cpk`; of two limits only."""
+    sensitivities: tuple[SensitivityReport, ...] = field(default=(), repr=False)
+    """What each tolerance does to the probabilities, in the order of the contributors, when it was asked for."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CurveReport:
+    """A density to draw."""
+
+    sizes: tuple[float, ...] = field(repr=False)
+    """Sizes, rising in equal steps between the two that leave 1e-6 outside on their side."""
+    densities: tuple[float, ...] = field(repr=False)
+    """Density at each, per unit of the stack."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HistogramReport:
+    """A histogram to draw. A size at an edge belongs to the bin below it."""
+
+    edges: tuple[float, ...] = field(repr=False)
+    """Edges of the bins, fixed before the trials."""
+    probabilities: tuple[float, ...] = field(default=(), repr=False)
+    """Exact probability of each bin of a linear stack."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledReport:
+    """How an adaptive run ended. Source: JCGM 101:2008, 7.9.4."""
+
+    digits: int
+    """Significant digits of the standard deviation that are meant."""
+    most_trials: int
+    """Trials at which it stops unsettled."""
+    sequences: int
+    """Number of sequences."""
+    tolerance: float
+    """Numerical tolerance at the end."""
+    settled: bool
+    """Whether mean, deviation and both ends of the interval are stable to it; if not, the trials ran out."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CountsReport:
+    """Trials in the bins of a histogram."""
+
+    below: int
+    """Not above the first edge."""
+    counts: tuple[int, ...] = field(repr=False)
+    """In each bin."""
+    above: int
+    """Above the last edge."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EstimateReport:
+    """An estimate with its interval."""
+
+    value: float
+    """The estimate."""
+    lower: float
+    """Lower end of its interval."""
+    upper: float
+    """Upper end."""
+    effective: float | None = None
+    """Effective trials behind an importance sample."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrialsReport:
+    """What the trials say."""
+
+    seed: int
+    """Seed of the first run."""
+    trials: int
+    """Trials of a run."""
+    settled: SettledReport | None = None
+    """Whether the trials have settled, when that was to end them."""
+    points: Points
+    """How their points lie."""
+    runs: int
+    """Independent runs, each with the next seed."""
+    mean: EstimateReport
+    """Mean, with the interval of that mean."""
+    standard_deviation: float
+    """Standard deviation of the trials of the first run."""
+    probability: float
+    """Probability within the interval of the stack."""
+    interval: SpanReport
+    """Interval with equal shares of the trials of the first run beyond either end."""
+    confidence: float
+    """Confidence of all intervals of estimates."""
+    below: EstimateReport | None = None
+    """Probability below the lower limit."""
+    above: EstimateReport | None = None
+    """Probability above the upper limit."""
+    rare_below: EstimateReport | None = None
+    """The same by importance sampling."""
+    rare_above: EstimateReport | None = None
+    """The same by importance sampling."""
+    histogram: CountsReport | None = field(default=None, repr=False)
+    """Trials of the first run in each bin of the histogram, when it was asked for."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StackReport(WrittenMarkdown):
+    """A stack: worst case, moments, what each contributor does, and what lies outside the limits."""
+
+    _made_by: ClassVar[str] = "evaluate_stack"
+
+    format: str
+    """`gaugepoint-stack-report`"""
+    version: int
+    """Version of the format."""
+    library: str
+    """Version of the library."""
+    name: str
+    """Name of the stack."""
+    note: str | None = None
+    """Note of the document."""
+    unit: str | None = None
+    """Unit of the result."""
+    kind: str
+    """`linear`, `formula` or the word of a ready-made stack."""
+    formula: str | None = None
+    """The formula, as the document has it."""
+    nominal: float
+    """Size at nominal."""
+    mean: float
+    """Mean: of a linear stack exact, of a function to second order."""
+    standard_deviation: float
+    """Standard deviation: of a linear stack exact, of a function to second order."""
+    worst_case: WorstCaseReport
+    """All contributors anywhere within their limits."""
+    published: PublishedReport | None = None
+    """Published forms of a linear stack."""
+    propagation: PropagationReport | None = None
+    """A function by its derivatives."""
+    shares: tuple[ShareReport, ...] = field(repr=False)
+    """What each contributor and shared cause does, the largest share first."""
+    limits: LimitsReport | None = None
+    """Limits of the result."""
+    exact: ExactReport | None = None
+    """A linear stack against the limits, from its exact distribution."""
+    curve: CurveReport | None = field(default=None, repr=False)
+    """Density of a linear stack to draw, when it was asked for."""
+    histogram: HistogramReport | None = field(default=None, repr=False)
+    """Histogram to draw, when it was asked for."""
+    monte_carlo: TrialsReport | None = None
+    """What the trials say."""
+    working: Working | None = field(default=None, repr=False)
+    """The working, when it was asked for; within a job it stands with that of the job."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Report(WrittenMarkdown):
     """Everything that was found out about one engine."""
 
     _made_by: ClassVar[str] = "assess"
@@ -910,27 +1204,14 @@ class Report(WrittenText):
     """Every cylinder, in order of number."""
     block: Block
     """The engine as a whole."""
+    stacks: tuple[StackReport, ...] = field(default=(), repr=False)
+    """The stacks of the job, each as the report on a stack."""
     warnings: tuple[Warning, ...] = field(repr=False)
     """What is odd."""
     cautions: tuple[str, ...] = field(repr=False)
     """What to take care of."""
     working: Working | None = field(default=None, repr=False)
     """The working of every number, when it was asked for."""
-
-    def to_markdown(self) -> str:
-        """Give the report as Markdown.
-
-        Returns
-        -------
-        str
-            A Markdown document.
-
-        Raises
-        ------
-        TypeError
-            When the report was not made by the library.
-        """
-        return self._as_written(2)
 
 
 _T = TypeVar("_T")

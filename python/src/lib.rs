@@ -43,6 +43,7 @@ mod trials;
 
 mod function;
 mod matching;
+mod stack_document;
 
 use gaugepoint::ErrorKind;
 use pyo3::prelude::*;
@@ -160,6 +161,9 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(budget::effective_dof, module)?)?;
     module.add_function(wrap_pyfunction!(budget::standard_uncertainty, module)?)?;
     module.add_function(wrap_pyfunction!(budget::numerical_tolerance, module)?)?;
+    module.add_function(wrap_pyfunction!(stack_document::evaluate_stack, module)?)?;
+    module.add_function(wrap_pyfunction!(stack_document::stack_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(stack_document::stack_report_schema, module)?)?;
     module.add_function(wrap_pyfunction!(batch::clearances, module)?)?;
     module.add_class::<stack::Stack>()?;
     module.add_class::<function::Function>()?;

@@ -65,7 +65,7 @@ def as_type(schema, whole):
         return (tuple, as_type(schema["items"], whole))
     if schema["type"] == "object":
         return (dict, as_type(schema["additionalProperties"], whole))
-    return {"string": str, "number": float, "integer": int}[schema["type"]]
+    return {"string": str, "number": float, "integer": int, "boolean": bool}[schema["type"]]
 
 
 def without_null(schema):

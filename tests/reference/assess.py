@@ -23,6 +23,7 @@ from datetime import date
 from fractions import Fraction
 
 import mpmath
+import stack_document
 
 DIGITS = 40
 mp = mpmath.mp.clone()
@@ -1254,7 +1255,10 @@ def evaluate(document):
     if job.windows:
         engine["windows"] = [{"from_depth_mm": real(w["depths"][0]), "to_depth_mm": real(w["depths"][1]),
                               "from_angle_deg": real(w["angles"][0]), "to_angle_deg": real(w["angles"][1] % 360)} for w in job.windows]
-    return plain({"conventions": conventions, **({"engine": engine} if engine else {}), "gauges": gauges, "cylinders": cylinders})
+    stacks = [stack_document.of_job(stack) for stack in document.get("stacks", [])]
+    parts = {"engine": engine, "stacks": stacks}
+    parts = {name: part for name, part in parts.items() if part}
+    return plain({"conventions": conventions, **parts, "gauges": gauges, "cylinders": cylinders})
 
 
 def main(arguments):

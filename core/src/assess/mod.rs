@@ -19,7 +19,7 @@ use crate::error::{Error, ErrorKind};
 use crate::fit::Reader;
 use crate::growth::{Grown, Materials};
 use crate::job::document::{self as doc, Datum};
-use crate::job::{Document, Entry, Given, MOST_ENTRIES, Warning};
+use crate::job::{Document, Entry, Given, MOST_ENTRIES, Warning, check_length};
 use crate::measurement::{Gauges, Shop, places};
 use crate::report::{
     self, Block, BudgetLine, Conventions, CylinderReport, Dominant, EngineName, GaugeReport, JobName,
@@ -27,6 +27,7 @@ use crate::report::{
 };
 use crate::shape::target::Target;
 use crate::size::REFERENCE_TEMPERATURE_C;
+use crate::stack::{StackEntry, StackReport};
 use std::collections::{BTreeMap, HashSet};
 
 /// Most cylinders of one engine.
@@ -179,6 +180,7 @@ impl Assessment {
         for (report, pending) in reports.iter_mut().zip(hot) {
             report.hot = pending.map(|p| self.hot_fit(p)).transpose()?.flatten();
         }
+        let stacks = self.stacks(&document.stacks)?;
         let block = block(&reports);
         let mut out = Report {
             format: report::FORMAT,
@@ -203,11 +205,27 @@ impl Assessment {
             gauges,
             cylinders: reports,
             block,
+            stacks,
             warnings: once(self.warnings),
             cautions: Vec::new(),
             working: self.calc.into_working(),
         };
         out.cautions = report::cautions(&out);
+        Ok(out)
+    }
+
+    /// The stacks of the document, in its order.
+    fn stacks(&mut self, entries: &[StackEntry]) -> Result<Vec<StackReport>, Error> {
+        check_length(entries, |stack| &stack.name)?;
+        let name = |stack: &StackEntry| stack.name.text().trim().to_owned();
+        let mut out = Vec::with_capacity(entries.len());
+        for (k, entry) in entries.iter().enumerate() {
+            if entries.iter().take(k).any(|earlier| name(earlier) == name(entry)) {
+                let error = entry.name.refuse(ErrorKind::Repeated, "this stack stands twice");
+                return Err(error.at(&format!("/stacks/{k}/name")));
+            }
+            out.push(entry.report(&mut self.calc, &format!("/stacks/{k}"))?);
+        }
         Ok(out)
     }
 

@@ -24,6 +24,17 @@ pub struct Expression<'s> {
 }
 
 impl Sheet {
+    /// The operations of a model, to be printed.
+    pub(super) fn of(ops: &[Op]) -> Self {
+        Sheet(RefCell::new(ops.iter().map(|op| (Node::Op(*op), f64::NAN)).collect()))
+    }
+
+    /// The last expression as text.
+    pub(super) fn text(&self) -> String {
+        let last = self.0.borrow().len().saturating_sub(1);
+        self.at(last).text()
+    }
+
     fn put(&self, node: Node, value: f64) -> Expression<'_> {
         let mut nodes = self.0.borrow_mut();
         nodes.push((node, value));

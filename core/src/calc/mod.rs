@@ -26,7 +26,8 @@ pub use working::{Arguments, Constant, Input, Step, Working};
 
 use crate::error::Error;
 use crate::measurement::distribution::Distribution;
-use crate::measurement::uncertainty::Inputs;
+use crate::measurement::statistics;
+use crate::measurement::uncertainty::{self, Inputs};
 use expression::Sheet;
 use number::Dual;
 pub(crate) use number::erfc_slope;
@@ -188,6 +189,11 @@ impl Calc {
         Ok(Some((inputs, model.renumbered(place))))
     }
 
+    /// Is the working kept?
+    pub(crate) fn keeps_working(&self) -> bool {
+        self.working.is_some()
+    }
+
     /// Says in words what the next steps belong to.
     pub(crate) fn heading(&mut self, text: impl FnOnce() -> String) {
         if self.working.is_some() {
@@ -244,8 +250,10 @@ impl Calc {
             return Figure::plain(value, unit);
         };
         // one table can give several constants of one symbol
-        let same =
-            |k: &Constant| k.symbol == symbol && k.source == source && k.value.to_bits() == value.to_bits();
+        let same = |k: &Constant| {
+            (k.symbol.as_str(), k.unit.as_str(), k.source.as_str()) == (symbol, unit, source)
+                && k.value.to_bits() == value.to_bits()
+        };
         if let Some(known) = working.constants.iter().position(same) {
             return Figure { value, node: Node::Constant(known), unit };
         }
@@ -418,6 +426,46 @@ impl Calc {
         let value = sum / count as f64;
         let text = |x: &[String]| format!("({}) / {count}", x.join(" + "));
         self.of_several(symbol, "x", text, figures, value, source)
+    }
+
+    /// Sum of figures with its roundings carried along.
+    pub(crate) fn sum(&mut self, symbol: &str, figures: &[Figure], source: &str) -> Figure {
+        let value = no_minus_zero(statistics::sum(figures.iter().map(|f| f.value)));
+        self.of_several(symbol, "x", |x| format!("sum({})", x.join(", ")), figures, value, source)
+    }
+
+    /// Root of the sum of squares of figures.
+    pub(crate) fn root_sum_square(&mut self, symbol: &str, figures: &[Figure], source: &str) -> Figure {
+        let values: Vec<f64> = figures.iter().map(|f| f.value).collect();
+        let text = |x: &[String]| format!("root_sum_square({})", x.join(", "));
+        self.of_several(symbol, "x", text, figures, uncertainty::root_sum_square(&values), source)
+    }
+
+    /// A model of inputs in order, as one step.
+    pub(crate) fn of_model(
+        &mut self,
+        symbol: &str,
+        model: &Model,
+        inputs: &[Figure],
+        unit: &'static str,
+        source: &str,
+    ) -> Figure {
+        let values: Vec<f64> = inputs.iter().map(|f| f.value).collect();
+        let names: Vec<String> = (0..inputs.len()).map(|k| format!("x{k}")).collect();
+        let arguments: Vec<(&str, Figure)> =
+            names.iter().map(String::as_str).zip(inputs.iter().copied()).collect();
+        self.step(symbol, &model.text(), &arguments, no_minus_zero(model.value(&values)), unit, source)
+    }
+
+    /// Gives the numbers of the working in one unit another name for it: that of a document, which no formula knows.
+    pub(crate) fn rename_unit(&mut self, from: &str, to: &str) {
+        let Some(working) = &mut self.working else { return };
+        let inputs = working.inputs.iter_mut().map(|i| &mut i.unit);
+        let constants = working.constants.iter_mut().map(|k| &mut k.unit);
+        let steps = working.steps.iter_mut().map(|s| &mut s.unit);
+        for unit in inputs.chain(constants).chain(steps).filter(|unit| *unit == from) {
+            to.clone_into(unit);
+        }
     }
 
     fn pick(

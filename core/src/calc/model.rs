@@ -270,6 +270,11 @@ impl Model {
         Model { ops: kept.iter().map(|(_, op)| op.moved(place)).collect() }
     }
 
+    /// As text, its inputs `x0`, `x1`, ...; an operation that is used twice stands twice.
+    pub(crate) fn text(&self) -> String {
+        Sheet::of(&self.ops).text()
+    }
+
     /// Every input it uses, in order, each once.
     #[must_use]
     pub fn inputs(&self) -> Vec<usize> {

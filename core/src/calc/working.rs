@@ -1,7 +1,9 @@
 //! The working: every number of a calculation with the numbers it came from, as data.
 //!
 //! A checker that knows `+ - * /` and `sqrt`, `abs`, `max`, `min`, `erfc`, `t_factor`, `t_below` re-evaluates each step from its numbers in
-//! and gets its number out to the bit. No step holds a number that is not an input, a constant with a source, or the
+//! and gets its number out to the bit. Stacks also need `sum`, which carries the rounding of every addition along (Neumaier, Zeitschrift für
+//! angewandte Mathematik und Mechanik 54 (1974)), `root_sum_square`, which divides by the largest first, and, in a formula of the document, its
+//! own functions and powers ([`Model::from_text`](super::Model::from_text)). No step holds a number that is not an input, a constant with a source, or the
 //! result of an earlier step, save the whole numbers written in its formula.
 
 use schemars::JsonSchema;

@@ -5,6 +5,7 @@ use crate::choice::choices;
 use crate::decision::{Rule, finding};
 use crate::fit::document::{Elastic, Field, Find, Motion, Pictures, PistonShape};
 use crate::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
+use crate::stack::StackEntry;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -55,6 +56,9 @@ document! {
         /// How conformity is decided.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         decision: Option<DecisionRule>,
+        /// Stacks of this engine, each with a name of its own. Their numbers are plain, in units of their own.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        stacks: Vec<StackEntry>,
         /// What was read and seen, cylinder by cylinder.
         cylinders: Vec<Cylinder>,
     }

@@ -77,14 +77,9 @@ impl Part {
     /// [`ErrorKind::MissingField`] for fewer than two edges, [`ErrorKind::NotFinite`], [`ErrorKind::OutOfOrder`] unless they rise.
     pub fn histogram(&self, edges: &[f64]) -> Result<Vec<u64>, Error> {
         check_edges(edges)?;
-        let mut counts = vec![0; edges.len()];
-        for value in self.values() {
-            // as many edges are below it; those above the last edge have no bin
-            if let Some(count) = counts.get_mut(edges.partition_point(|edge| edge < value)) {
-                *count += 1;
-            }
-        }
-        // the first counts what is up to the first edge
+        let mut counts = counted(self.values(), edges);
+        // beyond the edges
+        counts.pop();
         counts.remove(0);
         Ok(counts)
     }
@@ -123,6 +118,18 @@ impl Part {
         let half = -normal_quantile((1.0 - confidence) / 2.0) * standard_error;
         Ok(Mean { mean, standard_error, lower: mean - half, upper: mean + half, effective })
     }
+}
+
+/// How many values lie below the first edge, between each and the next, and above the last; one on an edge belongs to what ends there.
+pub(crate) fn counted(values: &[f64], edges: &[f64]) -> Vec<u64> {
+    let mut counts = vec![0; edges.len() + 1];
+    for value in values {
+        // as many edges are below it
+        if let Some(count) = counts.get_mut(edges.partition_point(|edge| edge < value)) {
+            *count += 1;
+        }
+    }
+    counts
 }
 
 /// Most edges of a histogram.

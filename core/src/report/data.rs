@@ -7,6 +7,7 @@ use crate::decision::{Decision, Rule, Verdict};
 use crate::fit::HotReport;
 use crate::job::Warning;
 use crate::job::document::{Datum, ProfileState, Surface};
+use crate::stack::StackReport;
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -67,6 +68,8 @@ report! {
         cylinders: Vec<CylinderReport>,
         /// The engine as a whole.
         block: Block,
+        /// The stacks of the job, each as the report on a stack.
+        stacks: Vec<StackReport> => "Vec::is_empty",
         /// What is odd.
         warnings: Vec<Warning>,
         /// What to take care of.

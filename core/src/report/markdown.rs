@@ -28,6 +28,9 @@ impl Report {
         for cylinder in &self.cylinders {
             put(&section(cylinder));
         }
+        for stack in &self.stacks {
+            put(&format!("\n## Stack: {}\n\n{}", escaped(&stack.name), stack.section().trim_end()));
+        }
         let notes = notes(self);
         for (title, items) in [("To know", &notes), ("Take care", &self.cautions)] {
             if !items.is_empty() {
@@ -81,7 +84,7 @@ fn row(decision: &Decision) -> String {
     )
 }
 
-fn worked(working: &Working) -> String {
+pub(crate) fn worked(working: &Working) -> String {
     let values = values(working);
     let mut out = String::from("\n## Working\n");
     out.push_str("\n### read from the job, and constants\n\n");
@@ -123,7 +126,7 @@ fn worked(working: &Working) -> String {
 }
 
 /// What was typed must not become markup, neither within a line nor at its beginning.
-fn escaped(text: &str) -> String {
+pub(crate) fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.trim_start().chars() {
         match c {

@@ -14,6 +14,7 @@ pub use data::{
     RunningReport, TargetReport, WindowReport,
 };
 pub(crate) use data::{report, written};
+pub(crate) use markdown::{escaped, worked};
 pub(crate) use table::{aligned, exponent_of, short};
 pub(crate) use text::{Page, give_or_take};
 

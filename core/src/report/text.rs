@@ -34,6 +34,11 @@ impl Report {
                 page.line("  ", &sentence);
             }
         }
+        for stack in &self.stacks {
+            page.gap();
+            page.line("", &format!("STACK: {}", stack.name));
+            stack.told(&mut page, "  ");
+        }
         page.list("TO KNOW", &notes(self));
         page.list("TAKE CARE", &self.cautions);
         if let Some(working) = &self.working {

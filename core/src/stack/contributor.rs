@@ -290,6 +290,17 @@ fn ordered((lower, upper): (f64, f64)) -> Result<(f64, f64), Error> {
     Ok((lower, upper))
 }
 
+/// Limits that are not in disorder; they may be equal.
+pub(super) fn allowed((lower, upper): (f64, f64)) -> Result<(f64, f64), Error> {
+    let lower = within("lower", lower, -LARGEST, LARGEST)?;
+    let upper = within("upper", upper, -LARGEST, LARGEST)?;
+    if upper < lower {
+        let reason = "the upper limit must not be below the lower";
+        return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason).value(upper).at("upper"));
+    }
+    Ok((lower, upper))
+}
+
 /// A contributor of a linear stack. Lengths in one unit, the caller's.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Contributor {
@@ -311,14 +322,7 @@ impl Contributor {
     pub fn new(name: &str, nominal: f64, limits: (f64, f64), variation: Variation) -> Result<Self, Error> {
         check_name(name)?;
         let nominal = within("nominal", nominal, -LARGEST, LARGEST)?;
-        let lower = within("lower", limits.0, -LARGEST, LARGEST)?;
-        let upper = within("upper", limits.1, -LARGEST, LARGEST)?;
-        if upper < lower {
-            let reason = "the upper limit must not be below the lower";
-            return Err(Error::new(ErrorKind::OutOfOrder, upper.to_string(), reason)
-                .value(upper)
-                .at("upper"));
-        }
+        let (lower, upper) = allowed(limits)?;
         Ok(Contributor {
             name: name.to_owned(),
             nominal,

@@ -8,39 +8,72 @@ use crate::job::{Count, Entry, Probability, Real, Words};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+/// A stack in a document of its own and the same within a job: the fields stand here once.
+macro_rules! stacks {
+    ($($(#[$meta:meta])* $field:ident: $type:ty,)+) => {
+        document! {
+            /// Contributors, how they add up, and what is asked of the whole.
+            StackDocument {
+                /// `gaugepoint-stack`
+                format: Entry<Words>,
+                /// Version of the format: 1.
+                version: Entry<Count>,
+                $($(#[$meta])* $field: $type,)+
+            }
+            /// A stack within a job: as a stack document, without its format and version.
+            StackEntry {
+                $($(#[$meta])* $field: $type,)+
+            }
+        }
+
+        impl StackDocument {
+            /// The stack without the head of the document.
+            #[must_use]
+            pub fn stack(&self) -> StackEntry {
+                StackEntry { $($field: self.$field.clone(),)+ }
+            }
+        }
+    };
+}
+
+stacks! {
+    /// Name of the stack.
+    name: Entry<Words>,
+    /// For the reader of the document.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    note: Option<Entry<Words>>,
+    /// Unit of the result: a label, nothing is converted; of a ready-made stack it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    unit: Option<Entry<Words>>,
+    /// The contributors.
+    contributors: Vec<ContributorEntry>,
+    /// The stack as a formula in the symbols of the contributors. Without a formula and an engine stack it is linear.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    formula: Option<Entry<Words>>,
+    /// A ready-made stack of an engine, whose contributors bear its names.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    engine: Option<EngineStack>,
+    /// Causes that several contributors of a linear stack share.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    causes: Vec<CauseEntry>,
+    /// Limits of the result.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    limits: Option<LimitsEntry>,
+    /// Whether the change of the probabilities outside the limits with each tolerance of a linear stack is wanted; it is not unless stated.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    sensitivities: Option<bool>,
+    /// Points of the density of a linear stack to draw, 2 to 10 000.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    curve: Option<Entry<Count>>,
+    /// A histogram to draw: exact of a linear stack, and of the trials.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    histogram: Option<HistogramEntry>,
+    /// Trials, and what they are to say.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    monte_carlo: Option<TrialsEntry>,
+}
+
 document! {
-    /// Contributors, how they add up, and what is asked of the whole.
-    StackDocument {
-        /// `gaugepoint-stack`
-        format: Entry<Words>,
-        /// Version of the format: 1.
-        version: Entry<Count>,
-        /// Name of the stack.
-        name: Entry<Words>,
-        /// For the reader of the document.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        note: Option<Entry<Words>>,
-        /// Unit of the result: a label, nothing is converted; of a ready-made stack it is left out.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        unit: Option<Entry<Words>>,
-        /// The contributors.
-        contributors: Vec<ContributorEntry>,
-        /// The stack as a formula in the symbols of the contributors. Without a formula and an engine stack it is linear.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        formula: Option<Entry<Words>>,
-        /// A ready-made stack of an engine, whose contributors bear its names.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        engine: Option<EngineStack>,
-        /// Causes that several contributors of a linear stack share.
-        #[serde(default, skip_serializing_if = "Vec::is_empty")]
-        causes: Vec<CauseEntry>,
-        /// Limits of the result.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        limits: Option<LimitsEntry>,
-        /// Trials, and what they are to say.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        monte_carlo: Option<TrialsEntry>,
-    }
     /// One contributor.
     ContributorEntry {
         /// Name, unique in the stack.
@@ -92,12 +125,32 @@ document! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         upper: Option<Entry<Real>>,
     }
+    /// Bins of a histogram, which are fixed before the trials: either its edges or how many.
+    HistogramEntry {
+        /// Edges, rising, 2 to 10 001.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        edges: Vec<Entry<Real>>,
+        /// Equal bins, 1 to 10 000, between four standard deviations below and above the mean.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bins: Option<Entry<Count>>,
+    }
+    /// Sequences of trials until the results are stable. See [`MonteCarlo::adaptive`](crate::measurement::monte_carlo::MonteCarlo::adaptive).
+    SettleEntry {
+        /// Significant digits of the standard deviation that are meant, 1 or 2.
+        digits: Entry<Count>,
+        /// Trials at which it stops unsettled.
+        most_trials: Entry<Count>,
+    }
     /// Trials.
     TrialsEntry {
         /// The same seed gives the same trials.
         seed: Entry<Count>,
-        /// Number of trials of a run.
-        trials: Entry<Count>,
+        /// Number of trials of a run; either this or `settle`.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        trials: Option<Entry<Count>>,
+        /// When trials at random stop by themselves.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        settle: Option<SettleEntry>,
         /// Probability within the interval of the stack; 0.9973 unless stated.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         probability: Option<Entry<Probability>>,

@@ -83,6 +83,11 @@ impl EngineStack {
         self.parts().iter().map(|(name, _)| *name).collect()
     }
 
+    /// Unit of a contributor; of another name none.
+    pub(super) fn unit_of(self, contributor: &str) -> &'static str {
+        self.parts().iter().find(|(name, _)| *name == contributor).map_or("", |(_, bound)| bound.unit)
+    }
+
     /// Unit of its result.
     #[must_use]
     pub fn unit(self) -> &'static str {

@@ -1,19 +1,23 @@
 //! A stack from a document, evaluated to its report.
 
-use super::document::{PointsChoice, StackDocument, TrialsEntry};
-use super::read::{self, Asked, Whole};
+use super::document::{PointsChoice, StackDocument, StackEntry, TrialsEntry};
+use super::read::{self, Asked, Bins, Length, Whole};
 use super::report::{
-    EstimateReport, ExactReport, LimitsReport, PropagationReport, PublishedReport, REPORT_FORMAT,
-    REPORT_VERSION, ShareReport, SpanReport, StackReport, TrialsReport, WorstCaseReport,
+    CountsReport, CurveReport, EstimateReport, ExactReport, HistogramReport, LimitsReport, PropagationReport,
+    PublishedReport, REPORT_FORMAT, REPORT_VERSION, SensitivityReport, SettledReport, ShareReport,
+    SpanReport, StackReport, TrialsReport, WorstCaseReport,
 };
 use super::worst::Extreme;
-use super::{Effect, Function, Proof, Propagation, Share, Span, Stack, Toward};
-use crate::calc::Model;
+use super::{
+    Curve, Effect, Function, Method, Proof, Propagation, Sensitivity, Share, Span, Stack, Toward, working,
+};
+use crate::Options;
+use crate::calc::{Calc, Model};
 use crate::error::{Error, ErrorKind};
 use crate::job::{Entry, Words, decode, readable};
-use crate::measurement::monte_carlo::{MonteCarlo, Part, Trials};
+use crate::measurement::monte_carlo::{Coverage, Goal, MonteCarlo, Part, Trials};
 use crate::measurement::points::Points;
-use crate::measurement::tail::{Mean, Proportion};
+use crate::measurement::tail::{Mean, Proportion, check_edges, counted};
 
 /// Format name of a stack.
 pub const FORMAT: &str = "gaugepoint-stack";
@@ -26,62 +30,119 @@ readable!(StackDocument, FORMAT, VERSION);
 ///
 /// # Errors
 /// As [`StackDocument::from_json`] and [`StackDocument::evaluate`].
-pub fn stack_json(stack: &str) -> Result<String, Error> {
-    Ok(StackDocument::from_json(stack)?.evaluate()?.to_json())
+pub fn stack_json(stack: &str, options: Options) -> Result<String, Error> {
+    Ok(StackDocument::from_json(stack)?.evaluate(options)?.to_json())
 }
 
 /// [`stack_json`] for a host whose text is bytes.
 ///
 /// # Errors
 /// As [`stack_json`], and [`ErrorKind::NotUtf8`].
-pub fn stack_json_bytes(stack: &[u8]) -> Result<String, Error> {
-    stack_json(decode::text(stack)?)
+pub fn stack_json_bytes(stack: &[u8], options: Options) -> Result<String, Error> {
+    stack_json(decode::text(stack)?, options)
 }
 
 /// Limits of the result, infinite where there is none.
 type Limits = Option<(f64, f64)>;
+
+/// What is asked of a stack besides its limits.
+struct Wanted {
+    limits: Limits,
+    sensitivities: bool,
+    curve: Option<usize>,
+    bins: Option<Bins>,
+    trials: Option<Asked>,
+}
 
 impl StackDocument {
     /// Evaluates the stack.
     ///
     /// # Errors
     /// What [the page](crate::stack#what-is-refused) and that of the document list; the error names the field by its JSON Pointer.
-    pub fn evaluate(&self) -> Result<StackReport, Error> {
-        check_head(self)?;
-        let limits = read::limits(self)?;
-        let asked = self.monte_carlo.as_ref().map(|entry| checked(entry, limits)).transpose()?;
-        match read::whole(self)? {
-            Whole::Linear(stack) => self.linear(&stack, limits, asked),
-            Whole::Function(function) => self.function(&function, limits, asked),
+    pub fn evaluate(&self, options: Options) -> Result<StackReport, Error> {
+        if self.format.text() != FORMAT {
+            let error = self.format.refuse(ErrorKind::UnknownFormat, format!("the format is \"{FORMAT}\""));
+            return Err(error.at("/format"));
         }
+        self.version.count(VERSION, VERSION).map_err(|e| e.at("/version"))?;
+        let mut calc = Calc::new(options.working);
+        let report = self.stack().report(&mut calc, "")?;
+        Ok(StackReport { working: calc.into_working(), ..report })
     }
+}
 
-    fn linear(&self, stack: &Stack, limits: Limits, asked: Option<Asked>) -> Result<StackReport, Error> {
-        let Span { lower, upper } = stack.worst_case();
-        let worst = WorstCaseReport { lower, upper, proof: "linear", lower_bound: lower, upper_bound: upper };
-        let trials = asked.map(|asked| {
-            let run = |seed| stack.monte_carlo(seed);
-            let rare = |toward, limit, seed| stack.importance(toward, limit, seed)?.part(0..asked.trials);
-            trials(asked, limits, &run, &rare)
-        });
-        Ok(StackReport {
-            nominal: stack.nominal() + 0.0,
-            mean: stack.mean() + 0.0,
-            standard_deviation: stack.standard_deviation(),
-            published: Some(published(stack)?),
-            shares: stack.shares().into_iter().map(share).collect(),
-            exact: limits.map(|limits| exact(stack, limits)).transpose()?,
-            monte_carlo: trials.transpose()?,
-            ..self.head("linear", limits, worst)
+impl StackEntry {
+    /// Its report, with its working in the calculation; `at` is its place in the document and in the report.
+    pub(crate) fn report(&self, calc: &mut Calc, at: &str) -> Result<StackReport, Error> {
+        self.evaluated(calc, at).map_err(|e| match e.field().starts_with(&format!("{at}/")) {
+            // an entry knows its place in the document
+            true => e,
+            false => {
+                let field = format!("{at}{}", e.field());
+                e.moved(field)
+            }
         })
     }
 
-    fn function(
-        &self,
-        function: &Function<Model>,
-        limits: Limits,
-        asked: Option<Asked>,
-    ) -> Result<StackReport, Error> {
+    fn evaluated(&self, calc: &mut Calc, at: &str) -> Result<StackReport, Error> {
+        check_words(self)?;
+        let wanted = self.wanted()?;
+        match read::whole(self)? {
+            Whole::Linear(stack) => {
+                working::linear(calc, self, &stack, wanted.limits, at);
+                self.linear(&stack, &wanted)
+            }
+            Whole::Function(function) => {
+                let report = self.function(&function, &wanted)?;
+                working::function(calc, self, &function, &report, at);
+                Ok(report)
+            }
+        }
+    }
+
+    fn wanted(&self) -> Result<Wanted, Error> {
+        let limits = read::limits(self)?;
+        let sensitivities = self.sensitivities.unwrap_or(false);
+        if sensitivities && limits.is_none() {
+            let reason = "they are those of the probabilities outside limits, and there are none";
+            return Err(Error::new(ErrorKind::Contradiction, "true", reason).at("/sensitivities"));
+        }
+        Ok(Wanted {
+            limits,
+            sensitivities,
+            curve: read::curve(self)?,
+            bins: self.histogram.as_ref().map(Bins::new).transpose()?,
+            trials: self.monte_carlo.as_ref().map(|entry| checked(entry, limits)).transpose()?,
+        })
+    }
+
+    fn linear(&self, stack: &Stack, wanted: &Wanted) -> Result<StackReport, Error> {
+        let Span { lower, upper } = stack.worst_case();
+        let worst = WorstCaseReport { lower, upper, proof: "linear", lower_bound: lower, upper_bound: upper };
+        let (mean, standard_deviation) = (stack.mean() + 0.0, stack.standard_deviation());
+        let edges = wanted.bins.as_ref().map(|bins| bins.edges(mean, standard_deviation)).transpose()?;
+        let exact = wanted.limits.map(|limits| exact(stack, limits, wanted.sensitivities)).transpose()?;
+        let monte_carlo = wanted.trials.map(|asked| {
+            let run = |seed| stack.monte_carlo(seed);
+            let rare = |toward, limit, (seed, count)| stack.importance(toward, limit, seed)?.part(0..count);
+            trials(asked, wanted.limits, edges.as_deref(), &run, &rare)
+        });
+        Ok(StackReport {
+            nominal: stack.nominal() + 0.0,
+            mean,
+            standard_deviation,
+            published: Some(published(stack)?),
+            shares: stack.shares().into_iter().map(share).collect(),
+            exact,
+            curve: wanted.curve.map(|count| curve(stack, count)).transpose()?,
+            monte_carlo: monte_carlo.transpose()?,
+            histogram: edges.map(|edges| histogram(stack, edges)).transpose()?,
+            ..self.head("linear", wanted.limits, worst)
+        })
+    }
+
+    fn function(&self, function: &Function<Model>, wanted: &Wanted) -> Result<StackReport, Error> {
+        self.check_asked_of_function(wanted)?;
         let place = if self.formula.is_some() { "/formula" } else { "/engine" };
         let at_formula = |e: Error| e.moved(place.to_owned());
         let of = function.propagation().map_err(at_formula)?;
@@ -95,21 +156,46 @@ impl StackDocument {
             lower_bound: bound(&worst.lowest),
             upper_bound: bound(&worst.highest),
         };
-        let trials = asked.map(|asked| {
+        let (mean, standard_deviation) = (of.second.mean, of.second.standard_deviation);
+        let edges = wanted.bins.as_ref().map(|bins| bins.edges(mean, standard_deviation)).transpose()?;
+        edges.as_deref().map(check_edges).transpose().map_err(|e| e.under("/histogram"))?;
+        let trials = wanted.trials.map(|asked| {
             let run = |seed| function.monte_carlo(seed);
-            let rare = |toward, limit, seed| function.importance(toward, limit, seed)?.part(0..asked.trials);
-            trials(asked, limits, &run, &rare)
+            let rare =
+                |toward, limit, (seed, count)| function.importance(toward, limit, seed)?.part(0..count);
+            trials(asked, wanted.limits, edges.as_deref(), &run, &rare)
         });
         let kind = self.engine.map_or("formula", |engine| engine.word());
         Ok(StackReport {
             nominal: of.nominal,
-            mean: of.second.mean,
-            standard_deviation: of.second.standard_deviation,
+            mean,
+            standard_deviation,
             propagation: Some(propagation(&of)),
             monte_carlo: trials.transpose()?,
+            histogram: edges.map(|edges| HistogramReport { edges, probabilities: Vec::new() }),
             shares: of.effects.into_iter().map(effect).collect(),
-            ..self.head(kind, limits, worst)
+            ..self.head(kind, wanted.limits, worst)
         })
+    }
+
+    /// Refuses what only the exact distribution of a linear stack can say.
+    fn check_asked_of_function(&self, wanted: &Wanted) -> Result<(), Error> {
+        let refuse = |refused: String, reason: &str, at: &str| {
+            Err(Error::new(ErrorKind::Contradiction, refused, reason).at(at))
+        };
+        if wanted.sensitivities {
+            let reason = "of a function they are not known exactly; a linear stack has them";
+            return refuse("true".to_owned(), reason, "/sensitivities");
+        }
+        if let Some(count) = wanted.curve {
+            let reason = "of a function the density is not known exactly; a histogram of trials shows it";
+            return refuse(count.to_string(), reason, "/curve");
+        }
+        if wanted.bins.is_some() && wanted.trials.is_none() {
+            let reason = "a histogram of a function needs trials";
+            return Err(Error::new(ErrorKind::MissingField, "monte_carlo", reason).at("/monte_carlo"));
+        }
+        Ok(())
     }
 
     /// What every report begins with.
@@ -139,17 +225,15 @@ impl StackDocument {
             propagation: None,
             shares: Vec::new(),
             exact: None,
+            curve: None,
+            histogram: None,
             monte_carlo: None,
+            working: None,
         }
     }
 }
 
-fn check_head(document: &StackDocument) -> Result<(), Error> {
-    if document.format.text() != FORMAT {
-        let error = document.format.refuse(ErrorKind::UnknownFormat, format!("the format is \"{FORMAT}\""));
-        return Err(error.at("/format"));
-    }
-    document.version.count(VERSION, VERSION).map_err(|e| e.at("/version"))?;
+fn check_words(document: &StackEntry) -> Result<(), Error> {
     document.name.words().map_err(|e| e.at("/name"))?;
     for (field, entry) in [("/note", &document.note), ("/unit", &document.unit)] {
         entry.as_ref().map(Entry::words).transpose().map_err(|e| e.at(field))?;
@@ -203,7 +287,7 @@ fn propagation(of: &Propagation) -> PropagationReport {
     }
 }
 
-fn exact(stack: &Stack, (lower, upper): (f64, f64)) -> Result<ExactReport, Error> {
+fn exact(stack: &Stack, (lower, upper): (f64, f64), sensitivities: bool) -> Result<ExactReport, Error> {
     let at_limit = |e: Error| {
         let field = format!("/limits/{}", e.field());
         e.moved(field)
@@ -211,36 +295,96 @@ fn exact(stack: &Stack, (lower, upper): (f64, f64)) -> Result<ExactReport, Error
     let tail = stack.outside(lower, upper).map_err(at_limit)?;
     let two = lower.is_finite() && upper.is_finite() && stack.standard_deviation() > 0.0;
     let capability = if two { Some(stack.capability(lower, upper).map_err(at_limit)?) } else { None };
+    let method = |toward, limit: f64| -> Result<Option<Method>, Error> {
+        if limit.is_infinite() {
+            return Ok(None);
+        }
+        stack.method(toward, limit).map(Some).map_err(at_limit)
+    };
+    let sensitivities = match sensitivities {
+        true => stack.sensitivities(lower, upper).map_err(at_limit)?,
+        false => Vec::new(),
+    };
     Ok(ExactReport {
         below: tail.below,
+        below_method: method(Toward::Lower, lower)?,
         above: tail.above,
+        above_method: method(Toward::Upper, upper)?,
         ppm: tail.ppm(),
         relative_error: tail.error,
         cp: capability.map(|c| c.cp),
         cpk: capability.map(|c| c.cpk),
+        sensitivities: sensitivities.into_iter().map(sensitivity).collect(),
     })
+}
+
+fn sensitivity(of: Sensitivity) -> SensitivityReport {
+    let Sensitivity { name, tolerance, below, above } = of;
+    SensitivityReport { name, tolerance, below, above, ppm: 1e6 * (below + above) }
+}
+
+fn curve(stack: &Stack, count: usize) -> Result<CurveReport, Error> {
+    let refused = |e: Error| Error::new(e.kind(), count.to_string(), e.reason()).at("/curve");
+    let Curve { sizes, densities } = stack.curve(count).map_err(refused)?;
+    Ok(CurveReport { sizes: sizes.into_iter().map(|size| size + 0.0).collect(), densities })
+}
+
+fn histogram(stack: &Stack, edges: Vec<f64>) -> Result<HistogramReport, Error> {
+    let probabilities = stack.histogram(&edges).map_err(|e| e.under("/histogram"))?;
+    Ok(HistogramReport { edges, probabilities })
+}
+
+/// Trials in the bins between edges; a value at an edge belongs to the bin below it.
+fn counts(values: &[f64], edges: &[f64]) -> CountsReport {
+    let mut counts = counted(values, edges);
+    let above = counts.pop().unwrap_or_default();
+    let mut counts = counts.into_iter();
+    let below = counts.next().unwrap_or_default();
+    CountsReport { below, counts: counts.collect(), above }
+}
+
+/// Where trials begin, and how many there are.
+type Drawn = (u64, u64);
+
+/// Number of trials of a run, and how it settled where that decides.
+fn length<T: Trials>(
+    asked: Asked,
+    run: &dyn Fn(u64) -> MonteCarlo<'static, T>,
+) -> Result<(u64, Option<SettledReport>), Error> {
+    let (digits, most_trials) = match asked.length {
+        Length::Trials(count) => return Ok((count, None)),
+        Length::Settled { digits, most_trials } => (digits, most_trials),
+    };
+    let goal = Goal { probability: asked.probability, coverage: Coverage::Symmetric, digits, most_trials };
+    let adaptive = run(asked.seed).adaptive(goal)?;
+    let (sequences, tolerance, settled) = (adaptive.sequences, adaptive.tolerance, adaptive.settled);
+    Ok((adaptive.summary.trials, Some(SettledReport { digits, most_trials, sequences, tolerance, settled })))
 }
 
 /// Runs as they are asked for: the first one for deviation and interval, all of them for what is estimated.
 fn trials<T: Trials>(
     asked: Asked,
     limits: Limits,
+    edges: Option<&[f64]>,
     run: &dyn Fn(u64) -> MonteCarlo<'static, T>,
-    rare: &dyn Fn(Toward, f64, u64) -> Result<Part, Error>,
+    rare: &dyn Fn(Toward, f64, Drawn) -> Result<Part, Error>,
 ) -> Result<TrialsReport, Error> {
-    let points = match asked.points {
-        PointsChoice::Random => Points::Random,
-        PointsChoice::LatinHypercube => Points::LatinHypercube { trials: asked.trials },
-        PointsChoice::Sobol => Points::Sobol,
-    };
     let at = |e: Error| {
         let field = match e.field() {
             "model" => "/formula".to_owned(),
+            "most_trials" => "/monte_carlo/settle/most_trials".to_owned(),
             other => format!("/monte_carlo/{other}"),
         };
         e.moved(field)
     };
-    let part = |seed: u64| run(seed).with_points(points)?.part(0..asked.trials).map_err(at);
+    let (count, settled) = length(asked, run).map_err(at)?;
+    let points = match asked.points {
+        PointsChoice::Random => Points::Random,
+        PointsChoice::LatinHypercube => Points::LatinHypercube { trials: count },
+        PointsChoice::Sobol => Points::Sobol,
+    };
+    // trials are the same however often they are made: an adaptive run gives its results and not its trials
+    let part = |seed: u64| run(seed).with_points(points)?.part(0..count).map_err(at);
     let first = part(asked.seed)?;
     let summary = first.summary(asked.probability).map_err(at)?;
     let confidence = asked.confidence;
@@ -277,12 +421,13 @@ fn trials<T: Trials>(
             "limit" => e.moved(format!("/limits/{}", toward.word())),
             _ => at(e),
         };
-        let part = rare(toward, limit, asked.seed).map_err(at)?;
+        let part = rare(toward, limit, (asked.seed, count)).map_err(at)?;
         Ok(Some(estimate(part.importance(confidence).map_err(at)?, true)))
     };
     Ok(TrialsReport {
         seed: asked.seed,
-        trials: asked.trials,
+        trials: count,
+        settled,
         points: asked.points,
         runs,
         mean,
@@ -294,6 +439,7 @@ fn trials<T: Trials>(
         above: upper.is_finite().then_some(above),
         rare_below: rare(Toward::Lower, lower)?,
         rare_above: rare(Toward::Upper, upper)?,
+        histogram: edges.map(|edges| counts(first.values(), edges)),
     })
 }
 

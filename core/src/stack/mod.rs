@@ -21,22 +21,25 @@ mod sensitivity;
 mod sum;
 mod text;
 mod trials;
+mod working;
 mod worst;
 
 pub use allocation::{Allocation, ToleranceCost, Wanted};
 pub use columnwise::Columnwise;
 pub use contributor::{Contributor, Toward, Variation};
-pub use document::StackDocument;
+pub use document::{StackDocument, StackEntry};
 pub use engine::EngineStack;
 pub use evaluate::{FORMAT, VERSION, stack_json, stack_json_bytes};
 pub use function::{Derivation, Derivatives, Effect, FirstOrder, Function, Law, Propagation, SecondOrder};
 pub use kind::{VariationKind, cause_of_kind};
 pub use plot::Curve;
 pub use report::{
-    EstimateReport, ExactReport, LimitsReport, PropagationReport, PublishedReport, REPORT_FORMAT,
-    REPORT_VERSION, ShareReport, SpanReport, StackReport, TrialsReport, WorstCaseReport,
+    CountsReport, CurveReport, EstimateReport, ExactReport, HistogramReport, LimitsReport, PropagationReport,
+    PublishedReport, REPORT_FORMAT, REPORT_VERSION, SensitivityReport, SettledReport, ShareReport,
+    SpanReport, StackReport, TrialsReport, WorstCaseReport,
 };
 pub use sensitivity::Sensitivity;
+pub use sum::Method;
 pub use worst::{Extreme, Proof, WorstCase};
 
 use crate::error::{Error, ErrorKind};
@@ -77,6 +80,13 @@ struct Cause {
     name: String,
     distribution: Distribution,
     factor: f64,
+}
+
+impl Cause {
+    /// What it does to the standard deviation of the stack.
+    fn deviation(&self) -> f64 {
+        (self.factor * self.distribution.standard_uncertainty()).abs()
+    }
 }
 
 /// An interval of sizes.
@@ -240,7 +250,13 @@ impl Stack {
     /// Standard deviation of the stack.
     #[must_use]
     pub fn standard_deviation(&self) -> f64 {
-        root_sum_square(&self.shares().iter().map(|s| s.standard_deviation).collect::<Vec<_>>())
+        root_sum_square(&self.deviations())
+    }
+
+    /// What each contributor and then each shared cause alone does to the standard deviation.
+    fn deviations(&self) -> Vec<f64> {
+        let own = self.contributors.iter().map(|c| c.variance().sqrt());
+        own.chain(self.causes.iter().map(Cause::deviation)).collect()
     }
 
     /// Worst case: all contributors at their limits at once. Definition; shared causes are within the limits.
@@ -298,24 +314,18 @@ impl Stack {
     /// Shares of the variance by contributors and shared causes, largest first.
     #[must_use]
     pub fn shares(&self) -> Vec<Share> {
-        let share = |is_shared: bool, (place, (name, sd)): (usize, (&String, f64))| Share {
+        let own = self.contributors.iter().map(|c| &c.name).enumerate().map(|(k, name)| (false, k, name));
+        let shared = self.causes.iter().map(|c| &c.name).enumerate().map(|(k, name)| (true, k, name));
+        let total = self.standard_deviation();
+        let of = |sd: f64| if total > 0.0 { (sd / total) * (sd / total) } else { 0.0 };
+        let share = |((is_shared, place, name), sd): ((bool, usize, &String), f64)| Share {
             name: name.clone(),
             is_shared,
             place,
             standard_deviation: sd,
-            share: 0.0,
+            share: of(sd),
         };
-        let own = self.contributors.iter().map(|c| (&c.name, c.variance().sqrt()));
-        let sd = |c: &Cause| (c.factor * c.distribution.standard_uncertainty()).abs();
-        let shared = self.causes.iter().map(|c| (&c.name, sd(c)));
-        let own = own.enumerate().map(|s| share(false, s));
-        let mut out: Vec<Share> = own.chain(shared.enumerate().map(|s| share(true, s))).collect();
-        let total = root_sum_square(&out.iter().map(|s| s.standard_deviation).collect::<Vec<_>>());
-        if total > 0.0 {
-            for s in &mut out {
-                s.share = (s.standard_deviation / total) * (s.standard_deviation / total);
-            }
-        }
+        let mut out: Vec<Share> = own.chain(shared).zip(self.deviations()).map(share).collect();
         out.sort_by(|a, b| b.share.total_cmp(&a.share));
         out
     }
@@ -345,6 +355,18 @@ impl Stack {
         }
         let x = within(field, x, -f64::MAX, f64::MAX)?;
         known(field, x, if none > 0.0 { self.above(x) } else { self.below(x) })
+    }
+
+    /// How [`Self::outside`] computes the probability below a lower limit or above an upper one.
+    ///
+    /// # Errors
+    /// [`ErrorKind::NotFinite`], [`ErrorKind::OutOfRange`].
+    pub fn method(&self, toward: Toward, limit: f64) -> Result<Method, Error> {
+        let (x, rest) = self.about_centre(within(toward.word(), limit, -f64::MAX, f64::MAX)?);
+        Ok(match toward {
+            Toward::Lower => sum::method(&self.down, &self.up, (-x, -rest)),
+            Toward::Upper => sum::method(&self.up, &self.down, (x, rest)),
+        })
     }
 
     fn above(&self, x: f64) -> Estimate {

@@ -1,7 +1,8 @@
 //! From the entries of a stack to what is computed with, with the place of every refusal.
 
+use super::contributor::allowed;
 use super::document::{
-    CauseEntry, ContributorEntry, PointsChoice, StackDocument, TrialsEntry, VariationEntry,
+    CauseEntry, ContributorEntry, HistogramEntry, PointsChoice, StackEntry, TrialsEntry, VariationEntry,
 };
 use super::{Contributor, Function, Stack, Variation};
 use crate::calc::Model;
@@ -17,11 +18,25 @@ pub(super) enum Whole {
     Function(Box<Function<Model>>),
 }
 
+/// When a run ends.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Length {
+    Trials(u64),
+    Settled { digits: u8, most_trials: u64 },
+}
+
+/// Bins of a histogram as they are asked for.
+#[derive(Debug, Clone)]
+pub(super) enum Bins {
+    Edges(Vec<f64>),
+    Equal(u32),
+}
+
 /// Trials as they are asked for.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Asked {
     pub(super) seed: u64,
-    pub(super) trials: u64,
+    pub(super) length: Length,
     pub(super) probability: f64,
     pub(super) confidence: f64,
     pub(super) points: PointsChoice,
@@ -29,7 +44,7 @@ pub(super) struct Asked {
     pub(super) rare: bool,
 }
 
-pub(super) fn whole(document: &StackDocument) -> Result<Whole, Error> {
+pub(super) fn whole(document: &StackEntry) -> Result<Whole, Error> {
     check_length(&document.contributors, |c| &c.name)?;
     let mut contributors = Vec::with_capacity(document.contributors.len());
     for (k, entry) in document.contributors.iter().enumerate() {
@@ -68,7 +83,7 @@ fn placed(error: Error, own: &str, moved: &str) -> Error {
 }
 
 /// Symbols of the contributors: their names where none is stated.
-fn symbols(document: &StackDocument) -> Result<Vec<&str>, Error> {
+fn symbols(document: &StackEntry) -> Result<Vec<&str>, Error> {
     let mut out: Vec<&str> = Vec::new();
     for (k, contributor) in document.contributors.iter().enumerate() {
         let field = if contributor.symbol.is_some() { "symbol" } else { "name" };
@@ -96,6 +111,8 @@ fn contributor(entry: &ContributorEntry, at: &str) -> Result<Contributor, Error>
     let name = entry.name.words().map_err(|e| e.at(&format!("{at}/name")))?;
     let nominal = number(&entry.nominal, at, "nominal")?;
     let limits = (number(&entry.lower, at, "lower")?, number(&entry.upper, at, "upper")?);
+    // before the variation, which may lie within them
+    let limits = allowed(limits).map_err(|e| e.under(at))?;
     let variation = variation(&entry.distribution, entry.centre.as_ref(), Some(limits), at)?;
     let coefficient = stated(entry.coefficient.as_ref(), at, "coefficient", 1.0)?;
     let count = match &entry.count {
@@ -118,7 +135,10 @@ fn variation(
     let get = |entry: &Entry<Real>, field: &str| number(entry, &own, field);
     if let Some(distribution) = symmetric(entry, &own)? {
         let centre = stated(centre, at, "centre", 0.0)?;
-        return Variation::about(centre, distribution).map_err(|e| e.under(&own));
+        return Variation::about(centre, distribution).map_err(|e| match e.field() {
+            "centre" => e.under(at),
+            _ => e.under(&own),
+        });
     }
     if let Some(centre) = centre {
         let reason = "this distribution has its own place; only a symmetric one has a centre";
@@ -171,7 +191,17 @@ fn variation(
         | VariationEntry::Trapezoidal(_)
         | VariationEntry::Arcsine(_) => Err(Error::new(ErrorKind::UnknownChoice, word(entry), "symmetric")),
     };
-    made.map_err(|e| e.under(&own))
+    made.map_err(|e| {
+        // the ends of a distribution have names of their own in the document
+        let field = match (entry, e.field()) {
+            (VariationEntry::NormalByCapability(_), end @ ("lower" | "upper")) => format!("{at}/{end}"),
+            (_, "lower") => format!("{own}/low"),
+            (_, "upper") => format!("{own}/high"),
+            (_, "") => own,
+            (_, other) => format!("{own}/{other}"),
+        };
+        e.moved(field)
+    })
 }
 
 /// A distribution about a centre; none of the others.
@@ -223,11 +253,16 @@ fn cause(stack: Stack, entry: &CauseEntry, at: &str) -> Result<Stack, Error> {
     }
     stack.with_cause(name, distribution, &factors).map_err(|e| {
         let field = e.field().replacen("factors", "on", 1);
-        e.moved(format!("{at}/{field}"))
+        let of = match e.kind() {
+            ErrorKind::UnknownName => "/contributor",
+            _ if field.starts_with("on/") => "/factor",
+            _ => "",
+        };
+        e.moved(format!("{at}/{field}{of}"))
     })
 }
 
-pub(super) fn limits(document: &StackDocument) -> Result<Option<(f64, f64)>, Error> {
+pub(super) fn limits(document: &StackEntry) -> Result<Option<(f64, f64)>, Error> {
     let Some(entry) = &document.limits else { return Ok(None) };
     if entry.lower.is_none() && entry.upper.is_none() {
         let error = Error::new(ErrorKind::MissingField, "lower", "a lower or an upper limit is needed");
@@ -241,6 +276,86 @@ pub(super) fn limits(document: &StackDocument) -> Result<Option<(f64, f64)>, Err
         return Err(refused.at("/limits/upper"));
     }
     Ok(Some((lower, upper)))
+}
+
+/// Most points of a curve and most bins of a histogram in a report.
+const MOST_POINTS: u32 = 10_000;
+
+/// Points of a curve.
+pub(super) fn curve(document: &StackEntry) -> Result<Option<usize>, Error> {
+    let count = |entry: &Entry<Count>| Ok(entry.count(2, MOST_POINTS).map_err(|e| e.at("/curve"))? as usize);
+    document.curve.as_ref().map(count).transpose()
+}
+
+impl Bins {
+    pub(super) fn new(entry: &HistogramEntry) -> Result<Self, Error> {
+        match (entry.edges.as_slice(), &entry.bins) {
+            ([], None) => {
+                let reason = "edges, or a number of equal bins, are needed";
+                Err(Error::new(ErrorKind::MissingField, "edges", reason).at("/histogram/edges"))
+            }
+            (edges, None) => {
+                if edges.len() > MOST_POINTS as usize + 1 {
+                    let reason = format!("a histogram has at most {MOST_POINTS} bins");
+                    let error = Error::new(ErrorKind::TooLarge, edges.len().to_string(), reason);
+                    return Err(error.at("/histogram/edges"));
+                }
+                let number =
+                    |(k, edge): (usize, &Entry<Real>)| number(edge, "/histogram/edges", &k.to_string());
+                Ok(Bins::Edges(edges.iter().enumerate().map(number).collect::<Result<_, _>>()?))
+            }
+            ([], Some(bins)) => {
+                Ok(Bins::Equal(bins.count(1, MOST_POINTS).map_err(|e| e.at("/histogram/bins"))?))
+            }
+            (_, Some(bins)) => {
+                let reason = "either edges or a number of equal bins, not both";
+                Err(Error::new(ErrorKind::Contradiction, bins.text(), reason).at("/histogram/bins"))
+            }
+        }
+    }
+
+    /// The edges, from mean and standard deviation where they are not stated.
+    pub(super) fn edges(&self, mean: f64, standard_deviation: f64) -> Result<Vec<f64>, Error> {
+        let bins = match self {
+            Bins::Edges(edges) => return Ok(edges.clone()),
+            Bins::Equal(bins) => *bins,
+        };
+        if standard_deviation <= 0.0 {
+            let reason = "a stack that does not vary has no bins of its own: state the edges";
+            return Err(Error::new(ErrorKind::Contradiction, bins.to_string(), reason).at("/histogram/bins"));
+        }
+        let low = mean - 4.0 * standard_deviation;
+        let step = 8.0 * standard_deviation / f64::from(bins);
+        Ok((0..=bins).map(|k| low + f64::from(k) * step + 0.0).collect())
+    }
+}
+
+impl Length {
+    fn new(entry: &TrialsEntry, points: PointsChoice) -> Result<Self, Error> {
+        let most = u32::try_from(MOST_TRIALS).unwrap_or(u32::MAX);
+        let count = |entry: &Entry<Count>, field: &str, least: u32, most: u32| {
+            entry.count(least, most).map_err(|e| e.at(&format!("/monte_carlo/{field}")))
+        };
+        let refuse = |refused: &str, reason: &str| {
+            Err(Error::new(ErrorKind::Contradiction, refused, reason).at("/monte_carlo/settle"))
+        };
+        match (&entry.trials, &entry.settle) {
+            (Some(trials), None) => Ok(Length::Trials(count(trials, "trials", 2, most)?.into())),
+            (None, None) => {
+                let reason = "a number of trials, or when they settle, is needed";
+                Err(Error::new(ErrorKind::MissingField, "trials", reason).at("/monte_carlo/trials"))
+            }
+            (Some(trials), Some(_)) => refuse(trials.text(), "either trials or settle, not both"),
+            (None, Some(_)) if points != PointsChoice::Random => {
+                refuse(points.word(), "only trials at random say when they have settled")
+            }
+            (None, Some(settle)) => Ok(Length::Settled {
+                // one or two
+                digits: u8::try_from(count(&settle.digits, "settle/digits", 1, 2)?).unwrap_or(2),
+                most_trials: count(&settle.most_trials, "settle/most_trials", 2, most)?.into(),
+            }),
+        }
+    }
 }
 
 impl Asked {
@@ -259,10 +374,9 @@ impl Asked {
             let error = Error::new(ErrorKind::Contradiction, runs.text(), reason);
             return Err(error.at("/monte_carlo/runs"));
         }
-        let most = u32::try_from(MOST_TRIALS).unwrap_or(u32::MAX);
         Ok(Asked {
             seed: count(&entry.seed, "seed", 0, u32::MAX)?.into(),
-            trials: count(&entry.trials, "trials", 2, most)?.into(),
+            length: Length::new(entry, points)?,
             probability: probability(&entry.probability, "probability", 0.9973)?,
             confidence: probability(&entry.confidence, "confidence", 0.95)?,
             points,

@@ -1,6 +1,8 @@
 //! What a stack comes to, as data. What is absent was not asked for or does not exist.
 
+use super::Method;
 use super::document::PointsChoice;
+use crate::calc::Working;
 use crate::report::{report, written};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -47,8 +49,14 @@ report! {
         limits: Option<LimitsReport> => "Option::is_none",
         /// A linear stack against the limits, from its exact distribution.
         exact: Option<ExactReport> => "Option::is_none",
+        /// Density of a linear stack to draw, when it was asked for.
+        curve: Option<CurveReport> => "Option::is_none",
+        /// Histogram to draw, when it was asked for.
+        histogram: Option<HistogramReport> => "Option::is_none",
         /// What the trials say.
         monte_carlo: Option<TrialsReport> => "Option::is_none",
+        /// The working, when it was asked for; within a job it stands with that of the job.
+        working: Option<Working> => "Option::is_none",
     }
     /// Smallest and largest value within the limits of all contributors.
     WorstCaseReport {
@@ -118,8 +126,12 @@ report! {
     ExactReport {
         /// Probability below the lower limit.
         below: f64,
+        /// How it was computed; absent without that limit.
+        below_method: Option<Method> => "Option::is_none",
         /// Probability above the upper limit.
         above: f64,
+        /// How it was computed; absent without that limit.
+        above_method: Option<Method> => "Option::is_none",
         /// Parts per million outside.
         ppm: f64,
         /// Bound of the relative error of both.
@@ -128,6 +140,35 @@ report! {
         cp: Option<f64> => "Option::is_none",
         /// `Cpk`; of two limits only.
         cpk: Option<f64> => "Option::is_none",
+        /// What each tolerance does to the probabilities, in the order of the contributors, when it was asked for.
+        sensitivities: Vec<SensitivityReport> => "Vec::is_empty",
+    }
+    /// Change of the probabilities outside the limits for a change of one tolerance, its capability kept.
+    SensitivityReport {
+        /// Name of the contributor.
+        name: String,
+        /// Its tolerance: half the distance of its limits.
+        tolerance: f64,
+        /// Derivative of the probability below the lower limit by it.
+        below: f64,
+        /// Derivative of the probability above the upper limit by it.
+        above: f64,
+        /// Derivative of the parts per million outside by it.
+        ppm: f64,
+    }
+    /// A density to draw.
+    CurveReport {
+        /// Sizes, rising in equal steps between the two that leave 1e-6 outside on their side.
+        sizes: Vec<f64>,
+        /// Density at each, per unit of the stack.
+        densities: Vec<f64>,
+    }
+    /// A histogram to draw. A size at an edge belongs to the bin below it.
+    HistogramReport {
+        /// Edges of the bins, fixed before the trials.
+        edges: Vec<f64>,
+        /// Exact probability of each bin of a linear stack.
+        probabilities: Vec<f64> => "Vec::is_empty",
     }
     /// What the trials say.
     TrialsReport {
@@ -135,6 +176,8 @@ report! {
         seed: u64,
         /// Trials of a run.
         trials: u64,
+        /// Whether the trials have settled, when that was to end them.
+        settled: Option<SettledReport> => "Option::is_none",
         /// How their points lie.
         points: PointsChoice,
         /// Independent runs, each with the next seed.
@@ -157,6 +200,30 @@ report! {
         rare_below: Option<EstimateReport> => "Option::is_none",
         /// The same by importance sampling.
         rare_above: Option<EstimateReport> => "Option::is_none",
+        /// Trials of the first run in each bin of the histogram, when it was asked for.
+        histogram: Option<CountsReport> => "Option::is_none",
+    }
+    /// How an adaptive run ended. Source: JCGM 101:2008, 7.9.4.
+    SettledReport {
+        /// Significant digits of the standard deviation that are meant.
+        digits: u8,
+        /// Trials at which it stops unsettled.
+        most_trials: u64,
+        /// Number of sequences.
+        sequences: u64,
+        /// Numerical tolerance at the end.
+        tolerance: f64,
+        /// Whether mean, deviation and both ends of the interval are stable to it; if not, the trials ran out.
+        settled: bool,
+    }
+    /// Trials in the bins of a histogram.
+    CountsReport {
+        /// Not above the first edge.
+        below: u64,
+        /// In each bin.
+        counts: Vec<u64>,
+        /// Above the last edge.
+        above: u64,
     }
     /// An estimate with its interval.
     EstimateReport {

@@ -3,7 +3,26 @@
 use super::kernel::{Node, Scaled};
 use super::line::Slopes;
 use super::{closed, convolution, line};
+use crate::choice::choices;
 use crate::measurement::statistics::sum;
+
+choices! {
+    /// How a probability of a linear stack was computed.
+    Method {
+        /// Sum of the terms of a closed form.
+        ClosedForm = "closed_form",
+        /// Integral of the transform along a vertical line through the saddle point.
+        LineIntegral = "line_integral",
+        /// The tail of all but one contributor, averaged over that one.
+        Convolution = "convolution",
+        /// Over every combination of the values of samples; the others by one of the other ways.
+        Enumeration = "enumeration",
+        /// The distribution of the only contributor that varies.
+        OneContributor = "one_contributor",
+        /// Nothing is that far out that a double could hold.
+        BeyondReach = "beyond_reach",
+    }
+}
 
 /// Equal rectangles: half-width and how many.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -57,12 +76,16 @@ impl Estimate {
             _ => f64::INFINITY,
         }
     }
+}
 
-    fn better(self, other: Option<Estimate>) -> Estimate {
-        match other {
-            Some(other) if other.relative() < self.relative() => other,
-            _ => self,
-        }
+/// Before any way was tried.
+const UNKNOWN: (Estimate, Method) = (Estimate { value: 0.0, error: f64::INFINITY }, Method::ClosedForm);
+
+/// The better known of two, with the way to it.
+fn better(best: (Estimate, Method), other: Option<Estimate>, method: Method) -> (Estimate, Method) {
+    match other {
+        Some(other) if other.relative() < best.0.relative() => (other, method),
+        _ => best,
     }
 }
 
@@ -138,8 +161,13 @@ impl Sum {
 
     /// Probability above a place at or beyond the mean, or the density there; `x` is a number and its rest.
     pub(super) fn at(&self, x: (f64, f64), asked: Asked) -> Estimate {
+        self.by_method(x, asked).0
+    }
+
+    /// The same, and which way gave it.
+    pub(super) fn by_method(&self, x: (f64, f64), asked: Asked) -> (Estimate, Method) {
         if x.0 > self.far.1 || (x.0 >= self.far.1 && x.1 >= 0.0) {
-            return Estimate::ZERO;
+            return (Estimate::ZERO, Method::BeyondReach);
         }
         let terms = closed::terms(self);
         // beside a normal part that is not small the line ends after a few steps, and a term costs more than a step
@@ -148,20 +176,30 @@ impl Sum {
         if let Some(known) = quick
             && known.relative() <= GOOD
         {
-            return known;
+            return (known, Method::ClosedForm);
         }
-        let mut best = Estimate { value: 0.0, error: f64::INFINITY }.better(quick);
+        let mut best = better(UNKNOWN, quick, Method::ClosedForm);
         // one kernel alone, or samples alone, need no integral
         if self.is_continuous() && (self.kernels.len() != 1 || self.count() > 0 || self.variance > 0.0) {
-            best = best.better(line::at(self, x.0, asked));
+            best = better(best, line::at(self, x.0, asked), Method::LineIntegral);
         }
-        if best.relative() > GOOD_ENOUGH && quick.is_none() {
-            best = best.better(closed::at(self, x, asked));
+        if best.0.relative() > GOOD_ENOUGH && quick.is_none() {
+            best = better(best, closed::at(self, x, asked), Method::ClosedForm);
         }
-        if best.relative() > GOOD_ENOUGH {
-            best = best.better(convolution::at(self, x, asked));
+        if best.0.relative() > GOOD_ENOUGH {
+            best = better(best, convolution::at(self, x, asked), self.last_method());
         }
         best
+    }
+
+    /// What a convolution comes to with these terms.
+    fn last_method(&self) -> Method {
+        let alone = self.kernels.len() == 1 && self.count() == 0 && self.variance <= 0.0;
+        match self.kernels.iter().any(|k| k.atoms().is_some()) {
+            true => Method::Enumeration,
+            false if alone => Method::OneContributor,
+            false => Method::Convolution,
+        }
     }
 
     /// The same without any integral: a closed form, or one kernel alone.
@@ -171,7 +209,7 @@ impl Sum {
         }
         match self.kernels.as_slice() {
             [one] if self.count() == 0 && self.variance <= 0.0 => convolution::alone(one, x.0, asked),
-            _ => Estimate { value: 0.0, error: f64::INFINITY }.better(closed::at(self, x, asked)),
+            _ => better(UNKNOWN, closed::at(self, x, asked), Method::ClosedForm).0,
         }
     }
 
@@ -345,6 +383,13 @@ pub(super) const LIGHT: f64 = -60.0;
 fn top(nodes: &[Node], s: f64) -> Node {
     let heavier = |top: Node, (v, ln): &Node| if ln + s * v > top.1 { (*v, ln + s * v) } else { top };
     nodes.iter().fold((0.0, f64::NEG_INFINITY), heavier)
+}
+
+/// Which way gives the probability above a place, as [`either`] asks for it.
+pub(super) fn method(up: &Sum, down: &Sum, x: (f64, f64)) -> Method {
+    let is_up = x.0 >= up.mean || !up.is_continuous();
+    let (sum, x) = if is_up { (up, x) } else { (down, (-x.0, -x.1)) };
+    sum.by_method(x, Asked::Above).1
 }
 
 /// A way to the value of a sum at or beyond its mean.

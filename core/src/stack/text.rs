@@ -1,25 +1,81 @@
-//! The report on a stack as text: the result in words, and the contributors as a table.
+//! The report on a stack as text of at most 100 columns and as Markdown: the result in words, and the contributors as a table.
 
-use super::report::{EstimateReport, StackReport};
-use crate::report::{aligned, short};
+use super::Method;
+use super::report::{EstimateReport, SensitivityReport, SettledReport, ShareReport, StackReport};
+use crate::report::{Page, aligned, escaped, short, worked};
+
+/// Most bins of a histogram that are told.
+const MOST_BINS: usize = 40;
+
+/// A table, its heads first.
+type Table = Vec<[String; 4]>;
 
 impl StackReport {
     /// The report as text.
     #[must_use]
     pub fn to_text(&self) -> String {
-        let mut lines = self.head();
-        lines.extend(self.published_lines());
-        lines.extend(self.propagation_lines());
-        lines.extend(self.limit_lines());
-        lines.extend(self.trial_lines());
-        lines.push(String::new());
-        lines.extend(self.table());
-        lines.join("\n") + "\n"
+        let mut page = Page::default();
+        page.line("", &self.name);
+        self.told(&mut page, "");
+        if let Some(working) = &self.working {
+            page.working(working);
+        }
+        page.out
+    }
+
+    /// The report as Markdown.
+    #[must_use]
+    pub fn to_markdown(&self) -> String {
+        let mut out = format!("# {}\n\n{}", escaped(&self.name), self.section());
+        if let Some(working) = &self.working {
+            out.push_str(&worked(working));
+        }
+        out
+    }
+
+    /// Everything below its name as text.
+    pub(crate) fn told(&self, page: &mut Page, indent: &str) {
+        for paragraph in self.paragraphs() {
+            paragraph.iter().for_each(|line| page.line(indent, line));
+            page.gap();
+        }
+        for (k, table) in self.tables().iter().enumerate() {
+            if k > 0 {
+                page.gap();
+            }
+            aligned(table).iter().for_each(|line| page.line(indent, line));
+        }
+    }
+
+    /// Everything below its name as Markdown.
+    pub(crate) fn section(&self) -> String {
+        let mut out = String::new();
+        for line in self.paragraphs().iter().flatten() {
+            out.push_str(&format!("- {}\n", escaped(line)));
+        }
+        for table in self.tables() {
+            out.push('\n');
+            for (k, row) in table.iter().enumerate() {
+                let cells: Vec<String> = row.iter().map(|cell| escaped(cell)).collect();
+                out.push_str(&format!("| {} |\n", cells.join(" | ")));
+                if k == 0 {
+                    out.push_str(&format!("{}|\n", "|---".repeat(row.len())));
+                }
+            }
+        }
+        out
+    }
+
+    fn paragraphs(&self) -> Vec<Vec<String>> {
+        let mut first = self.head();
+        first.extend(self.published_lines());
+        first.extend(self.propagation_lines());
+        let all = [first, self.limit_lines(), self.trial_lines(), self.drawn_lines()];
+        all.into_iter().filter(|lines| !lines.is_empty()).collect()
     }
 
     fn head(&self) -> Vec<String> {
-        let mut lines = vec![self.name.clone()];
-        lines.extend(self.note.clone());
+        let mut lines: Vec<String> = self.note.iter().cloned().collect();
         match &self.formula {
             Some(formula) => {
                 lines.push(format!("formula: {}", formula.split_whitespace().collect::<Vec<_>>().join(" ")))
@@ -77,16 +133,18 @@ impl StackReport {
         let limit = |value: Option<f64>| value.map_or_else(|| "none".to_owned(), |v| self.with_unit(v));
         let worst = if limits.worst_case_within { "is" } else { "is not" };
         let (lower, upper) = (limit(limits.lower), limit(limits.upper));
-        let mut lines = vec![
-            String::new(),
-            format!("limits: lower {lower}, upper {upper}; the worst case {worst} within them"),
-        ];
+        let mut lines =
+            vec![format!("limits: lower {lower}, upper {upper}; the worst case {worst} within them")];
         if let Some(of) = &self.exact {
+            let by =
+                |method: Option<Method>| method.map_or_else(String::new, |m| format!(" (by {})", m.spoken()));
             lines.push(format!(
-                "outside, exactly: {} ppm; below {}, above {}",
+                "outside, exactly: {} ppm; below {}{}, above {}{}",
                 short(of.ppm),
                 short(of.below),
-                short(of.above)
+                by(of.below_method),
+                short(of.above),
+                by(of.above_method)
             ));
             if let (Some(cp), Some(cpk)) = (of.cp, of.cpk) {
                 lines.push(format!("Cp {}, Cpk {}", short(cp), short(cpk)));
@@ -99,7 +157,6 @@ impl StackReport {
         let Some(of) = &self.monte_carlo else { return Vec::new() };
         let points = of.points.spoken();
         let mut lines = vec![
-            String::new(),
             format!("trials: {} of {} points, runs: {}, seed {}", of.trials, points, of.runs, of.seed),
             format!(
                 "mean {}, standard deviation {}, {} % within {}",
@@ -109,6 +166,7 @@ impl StackReport {
                 self.span(of.interval.lower, of.interval.upper)
             ),
         ];
+        lines.extend(of.settled.as_ref().map(|settled| self.settled(settled)));
         let confidence = short(of.confidence * 100.0);
         let estimates = [
             ("below the lower limit", &of.below),
@@ -128,17 +186,74 @@ impl StackReport {
         lines
     }
 
-    fn table(&self) -> Vec<String> {
-        let heads = ["contributor", "sensitivity", "standard deviation", "share"].map(str::to_owned);
-        let rows = self.shares.iter().map(|s| {
+    fn settled(&self, of: &SettledReport) -> String {
+        let how = match of.settled {
+            true => format!("settled after {} sequences", of.sequences),
+            false => format!("not settled after {} sequences, the trials ran out", of.sequences),
+        };
+        let digits = if of.digits == 1 { "1 digit" } else { "2 digits" };
+        let tolerance = self.with_unit(of.tolerance);
+        format!("to {digits} of the standard deviation, numerical tolerance {tolerance}: {how}")
+    }
+
+    /// What is in the data to be drawn.
+    fn drawn_lines(&self) -> Vec<String> {
+        let mut lines = Vec::new();
+        let mut tell = |what: &str, sizes: &[f64], count: usize| {
+            if let (Some(first), Some(last)) = (sizes.first(), sizes.last()) {
+                lines.push(format!("to draw: {count} {what} from {}", self.span(*first, *last)));
+            }
+        };
+        if let Some(of) = &self.curve {
+            tell("points of the density", &of.sizes, of.sizes.len());
+        }
+        if let Some(of) = &self.histogram {
+            tell("bins of a histogram", &of.edges, of.edges.len().saturating_sub(1));
+        }
+        lines
+    }
+
+    fn tables(&self) -> Vec<Table> {
+        let mut tables = vec![self.contributors()];
+        tables.extend(self.sensitivities());
+        tables.extend(self.bins());
+        tables
+    }
+
+    fn contributors(&self) -> Table {
+        let row = |s: &ShareReport| {
             [
                 s.name.clone(),
                 s.sensitivity.map_or_else(String::new, short),
                 short(s.standard_deviation),
                 format!("{:.1} %", s.share * 100.0),
             ]
-        });
-        aligned(&core::iter::once(heads).chain(rows).collect::<Vec<_>>())
+        };
+        table(["contributor", "sensitivity", "standard deviation", "share"], self.shares.iter().map(row))
+    }
+
+    /// What a tenth more of each tolerance does, to first order.
+    fn sensitivities(&self) -> Option<Table> {
+        let of = self.exact.as_ref().filter(|of| !of.sensitivities.is_empty())?;
+        let row = |s: &SensitivityReport| {
+            let tenth = short(s.ppm * s.tolerance / 10.0);
+            [s.name.clone(), short(s.tolerance), short(s.ppm), tenth]
+        };
+        let heads = ["contributor", "tolerance", "ppm per unit of it", "ppm for a tenth more"];
+        Some(table(heads, of.sensitivities.iter().map(row)))
+    }
+
+    /// A histogram of few bins.
+    fn bins(&self) -> Option<Table> {
+        let of = self.histogram.as_ref().filter(|of| of.edges.len() <= MOST_BINS + 1)?;
+        let counts = self.monte_carlo.as_ref().and_then(|m| m.histogram.as_ref());
+        let ends = of.edges.iter().zip(of.edges.iter().skip(1));
+        let row = |(k, (from, to)): (usize, (&f64, &f64))| {
+            let exact = of.probabilities.get(k).map_or_else(String::new, |p| short(*p));
+            let count = counts.and_then(|c| c.counts.get(k)).map_or_else(String::new, u64::to_string);
+            [short(*from), short(*to), exact, count]
+        };
+        Some(table(["above", "up to", "exact probability", "trials"], ends.enumerate().map(row)))
     }
 
     fn span(&self, lower: f64, upper: f64) -> String {
@@ -151,4 +266,9 @@ impl StackReport {
             Some(unit) => format!("{} {unit}", short(value)),
         }
     }
+}
+
+/// A table of these rows.
+fn table(heads: [&str; 4], rows: impl Iterator<Item = [String; 4]>) -> Table {
+    core::iter::once(heads.map(str::to_owned)).chain(rows).collect()
 }

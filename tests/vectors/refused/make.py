@@ -17,6 +17,10 @@ PORT = '{"from_depth": "55 mm", "to_depth": "70 mm", "from_angle": "250 deg", "t
 CHOKE = ('{"state": "cold", "rows": [{"depth": "0 mm", "deviation": "-0.05 mm"}, {"depth": "30 mm", "deviation": "0 mm"}, '
          '{"depth": "80 mm", "deviation": "0 mm"}], "origin": "invented"}')
 
+# Shims, as a stack.
+SHIMS = ('{"name": "end float", "contributors": [{"name": "shim", "nominal": 0.5, "lower": -0.02, "upper": 0.02, '
+         '"distribution": {"uniform_within_limits": {}}}]}')
+
 # Most documents are base.json with one piece of its text replaced; the piece stands in it exactly once.
 # Several replacements of one document follow one another.
 REPLACED = {
@@ -46,6 +50,10 @@ REPLACED = {
     "thou_as_mm": ('"max": "0.100 mm"', '"max": "4 mm"'),
     "coefficient_without_its_factor": ('"value": "11.4e-6 /K"', '"value": "11.4 /K"'),
     "percentage_without_its_sign": ('"at_least": "95 %"', '"at_least": 95'),
+    # stacks
+    "stack_twice": ('"at_least": "95 %"}', f'"at_least": "95 %"}}, "stacks": [{SHIMS}, {SHIMS}]'),
+    "stack_in_disorder": ('"at_least": "95 %"}', f'"at_least": "95 %"}}, "stacks": [{SHIMS.replace(": 0.02", ": -0.05")}]'),
+    "stack_of_a_document": ('"at_least": "95 %"}', f'"at_least": "95 %"}}, "stacks": [{{"version": 1, {SHIMS[1:]}]'),
     # how the number is written
     "decimal_comma": ('"47.968 mm"', '"47,968 mm"'),
     "comma_of_two_meanings": ('"length": "80 mm"', '"length": "1,250 mm"'),

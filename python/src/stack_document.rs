@@ -1,0 +1,60 @@
+//! From a stack document to its report, and the schemas of both.
+
+use crate::error::{Fault, guarded};
+use crate::job::json;
+use gaugepoint::stack::{StackDocument, StackReport};
+use gaugepoint::{Error, Options};
+use pyo3::prelude::*;
+
+/// A report as JSON, as text and as Markdown.
+type Written = (String, String, String);
+
+/// Evaluate a stack given as JSON. Other threads run meanwhile.
+///
+/// Parameters
+/// ----------
+/// document : bytes
+///     The stack document, JSON in UTF-8.
+/// working : bool
+///     Put the working of every number that has a formula into the report.
+///
+/// Returns
+/// -------
+/// tuple of str
+///     The report as JSON, as text and as Markdown.
+///
+/// Raises
+/// ------
+/// InputError
+///     When the document or a field of it is refused.
+#[pyfunction]
+pub(crate) fn evaluate_stack(py: Python<'_>, document: &[u8], working: bool) -> Result<Written, Fault> {
+    py.detach(|| guarded(|| written(document, Options { working })))
+}
+
+fn written(document: &[u8], options: Options) -> Result<Written, Error> {
+    let report = StackDocument::from_json_bytes(document)?.evaluate(options)?;
+    Ok((report.to_json(), report.to_text(), report.to_markdown()))
+}
+
+/// Give the JSON Schema of a stack document.
+///
+/// Returns
+/// -------
+/// str
+///     The schema, as JSON.
+#[pyfunction]
+pub(crate) fn stack_schema() -> Result<String, Fault> {
+    json(&StackDocument::schema())
+}
+
+/// Give the JSON Schema of a report on a stack.
+///
+/// Returns
+/// -------
+/// str
+///     The schema, as JSON.
+#[pyfunction]
+pub(crate) fn stack_report_schema() -> Result<String, Fault> {
+    json(&StackReport::schema())
+}
