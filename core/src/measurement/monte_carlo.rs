@@ -56,7 +56,7 @@ use core::fmt::Debug;
 use core::marker::PhantomData;
 use core::ops::Range;
 use std::sync::Arc;
-use std::thread::ScopedJoinHandle;
+use std::thread::{Builder, ScopedJoinHandle};
 
 /// Most trials that are kept together: 1 GiB of values.
 pub const MOST_TRIALS: u64 = 1 << 27;
@@ -470,13 +470,16 @@ impl<T: Trials> MonteCarlo<'_, T> {
         self.tally_by(trials, probability, limits, |plan| {
             std::thread::scope(|scope| {
                 let starts = (length..trials).step_by(as_size(length));
-                let digest =
-                    |start| scope.spawn(move || self.digest(plan, start..trials.min(start + length)));
-                let others: Vec<_> = starts.map(digest).collect();
-                // the first range on this thread
+                let begun = |range: Range<u64>| {
+                    let its = range.clone();
+                    (range, Builder::new().spawn_scoped(scope, move || self.digest(plan, its)))
+                };
+                let others: Vec<_> = starts.map(|start| begun(start..trials.min(start + length))).collect();
+                // the first range on this thread, and those for which there is no other
                 let mut digests = vec![self.digest(plan, 0..trials.min(length))];
-                let joined = |digest: ScopedJoinHandle<'_, Result<Digest, Error>>| {
-                    digest.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
+                let joined = |(range, thread): (_, std::io::Result<ScopedJoinHandle<'_, _>>)| match thread {
+                    Ok(thread) => thread.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)),
+                    Err(_) => self.digest(plan, range),
                 };
                 digests.extend(others.into_iter().map(joined));
                 digests.into_iter().collect()

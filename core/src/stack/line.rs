@@ -146,20 +146,16 @@ impl Columnar for Advance<'_> {
     fn run(self) {
         let (mut sum_re, mut sum_im) = ([0.0; LANES], [0.0; LANES]);
         for of in self.turning {
-            let mut next = *of;
-            for k in 0..LANES {
-                if let (Some(re), Some(im), Some(c), Some(d)) =
-                    (of.re.get(k), of.im.get(k), of.step_re.get(k), of.step_im.get(k))
-                    && let (Some(next_re), Some(next_im)) = (next.re.get_mut(k), next.im.get_mut(k))
-                    && let (Some(sum_re), Some(sum_im)) = (sum_re.get_mut(k), sum_im.get_mut(k))
-                {
-                    *next_re = re * c - im * d;
-                    *next_im = re * d + im * c;
-                    *sum_re += *next_re;
-                    *sum_im += *next_im;
-                }
+            let places = of.re.iter_mut().zip(&mut of.im);
+            let steps = of.step_re.iter().zip(&of.step_im);
+            let sums = sum_re.iter_mut().zip(&mut sum_im);
+            for (((re, im), (step_re, step_im)), (sum_re, sum_im)) in places.zip(steps).zip(sums) {
+                let (a, b) = (*re, *im);
+                *re = a * step_re - b * step_im;
+                *im = a * step_im + b * step_re;
+                *sum_re += *re;
+                *sum_im += *im;
             }
-            (of.re, of.im) = (next.re, next.im);
         }
         (*self.re, *self.im) = (sum_re, sum_im);
     }
