@@ -19,7 +19,7 @@ type Found =
 
 /// A wanted clearance, as `gaugepoint.plan.WantedClearance` has it.
 #[derive(FromPyObject)]
-struct GivenWanted {
+pub(crate) struct GivenWanted {
     lower_mm: Option<f64>,
     upper_mm: Option<f64>,
     target_mm: Option<f64>,
@@ -27,7 +27,7 @@ struct GivenWanted {
 
 /// A bore, as `gaugepoint.plan.MeasuredBore` has it.
 #[derive(FromPyObject)]
-struct GivenBore {
+pub(crate) struct GivenBore {
     size_mm: f64,
     standard_uncertainty_mm: f64,
     wanted: Option<GivenWanted>,
@@ -36,7 +36,7 @@ struct GivenBore {
 
 /// A piston, as `gaugepoint.plan.MeasuredPiston` has it.
 #[derive(FromPyObject)]
-struct GivenPiston {
+pub(crate) struct GivenPiston {
     size_mm: f64,
     standard_uncertainty_mm: f64,
     weight_g: Option<f64>,
@@ -45,7 +45,7 @@ struct GivenPiston {
 
 /// Conditions, as `gaugepoint.plan.match` takes them.
 #[derive(FromPyObject)]
-struct GivenConditions {
+pub(crate) struct GivenConditions {
     wanted: Option<GivenWanted>,
     shared_uncertainty_mm: f64,
     common_uncertainty_mm: f64,
