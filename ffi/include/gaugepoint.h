@@ -782,6 +782,24 @@ typedef enum GaugepointWanted {
 } GaugepointWanted;
 
 /**
+ * What the data let a matching be.
+ */
+typedef enum GaugepointMatchingCase {
+  /**
+   * One wanted clearance, one uncertainty, no pair ruled out, a bore for every piston: the order of size.
+   */
+  GAUGEPOINT_MATCHING_CASE_SORTED = 1,
+  /**
+   * The same with pistons to spare: the best choice keeps the order of size.
+   */
+  GAUGEPOINT_MATCHING_CASE_ORDER_PRESERVING = 2,
+  /**
+   * What a pair costs depends on the pair: threshold search, then shortest augmenting paths.
+   */
+  GAUGEPOINT_MATCHING_CASE_PAIR_DEPENDENT = 3,
+} GaugepointMatchingCase;
+
+/**
  * One piston in one bore at its temperatures, ready to be asked. It never changes; any number of threads may ask it at once.
  */
 typedef struct GaugepointHotFit GaugepointHotFit;
@@ -3795,6 +3813,278 @@ typedef struct GaugepointAllocation {
   double ppm;
 } GaugepointAllocation;
 
+/**
+ * A wanted clearance at 20 C over the diameter, mm: at least one limit, and a target within them. A plain structure.
+ */
+typedef struct GaugepointWantedClearance {
+  /**
+   * 1 when `lower_mm` is given, else 0.
+   */
+  int32_t has_lower;
+  /**
+   * 1 when `upper_mm` is given, else 0.
+   */
+  int32_t has_upper;
+  /**
+   * 1 when `target_mm` is given, else 0: the middle of both limits.
+   */
+  int32_t has_target;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Lower limit.
+   */
+  double lower_mm;
+  /**
+   * Upper limit.
+   */
+  double upper_mm;
+  /**
+   * Target.
+   */
+  double target_mm;
+} GaugepointWantedClearance;
+
+/**
+ * A measured bore. A plain structure.
+ */
+typedef struct GaugepointMeasuredBore {
+  /**
+   * Size at 20 C, mm.
+   */
+  double size_mm;
+  /**
+   * Standard uncertainty of the size, mm.
+   */
+  double standard_uncertainty_mm;
+  /**
+   * 1 when `wanted` is given, else 0: the clearance of the set.
+   */
+  int32_t has_wanted;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * The clearance that this bore wants.
+   */
+  struct GaugepointWantedClearance wanted;
+  /**
+   * Its grade; NULL when it has none.
+   */
+  const char *grade;
+  /**
+   * Length of the grade in bytes.
+   */
+  size_t grade_length;
+} GaugepointMeasuredBore;
+
+/**
+ * A measured piston. A plain structure.
+ */
+typedef struct GaugepointMeasuredPiston {
+  /**
+   * Size at its gauge point at 20 C, mm.
+   */
+  double size_mm;
+  /**
+   * Standard uncertainty of the size, mm.
+   */
+  double standard_uncertainty_mm;
+  /**
+   * 1 when `weight_g` is given, else 0.
+   */
+  int32_t has_weight;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Weight, g: of the assembly where pin, rings or rod stay with it.
+   */
+  double weight_g;
+  /**
+   * Its grade; NULL when it has none.
+   */
+  const char *grade;
+  /**
+   * Length of the grade in bytes.
+   */
+  size_t grade_length;
+} GaugepointMeasuredPiston;
+
+/**
+ * Places of a bore and of a piston. A plain structure.
+ */
+typedef struct GaugepointPair {
+  /**
+   * Place of the bore.
+   */
+  size_t bore;
+  /**
+   * Place of the piston.
+   */
+  size_t piston;
+} GaugepointPair;
+
+/**
+ * What holds for a whole set of bores and pistons. A plain structure.
+ */
+typedef struct GaugepointMatchingConditions {
+  /**
+   * 1 when `wanted` is given, else 0.
+   */
+  int32_t has_wanted;
+  /**
+   * 1 when `weight_band_g` is given, else 0.
+   */
+  int32_t has_weight_band;
+  /**
+   * The clearance that bores without their own want.
+   */
+  struct GaugepointWantedClearance wanted;
+  /**
+   * The part of every standard uncertainty, of bores and of pistons, that is one and the same error, mm: it cancels in a clearance.
+   */
+  double shared_uncertainty_mm;
+  /**
+   * Standard uncertainty beside those of the parts that all bores have in common, or all pistons, mm: it adds to every clearance.
+   */
+  double common_uncertainty_mm;
+  /**
+   * Largest difference of weight of the chosen pistons, g.
+   */
+  double weight_band_g;
+  /**
+   * Pairs that may not be; not read when there are none.
+   */
+  const struct GaugepointPair *forbidden;
+  /**
+   * How many they are.
+   */
+  size_t forbidden_count;
+  /**
+   * Pairs that must be; not read when there are none.
+   */
+  const struct GaugepointPair *fixed;
+  /**
+   * How many they are.
+   */
+  size_t fixed_count;
+} GaugepointMatchingConditions;
+
+/**
+ * A piston in its bore. A plain structure.
+ */
+typedef struct GaugepointMatched {
+  /**
+   * Place of the bore.
+   */
+  size_t bore;
+  /**
+   * Place of the piston.
+   */
+  size_t piston;
+  /**
+   * Clearance at 20 C, mm over the diameter.
+   */
+  double clearance_mm;
+  /**
+   * Its standard uncertainty.
+   */
+  double standard_uncertainty_mm;
+  /**
+   * Clearance less its target.
+   */
+  double deviation_mm;
+  /**
+   * Probability that the clearance conforms to its limits.
+   */
+  double probability_of_conformity;
+  /**
+   * One less that, with all its digits where it is small.
+   */
+  double probability_outside;
+} GaugepointMatched;
+
+/**
+ * How good a pairing is as a whole. A plain structure.
+ */
+typedef struct GaugepointMerit {
+  /**
+   * Least probability of conformity of its pairs.
+   */
+  double worst_probability;
+  /**
+   * One less that, with all its digits where it is small.
+   */
+  double worst_outside;
+  /**
+   * Sum of the squared deviations from the targets, mm2.
+   */
+  double sum_of_squares_mm2;
+  /**
+   * Bore with the worst pair.
+   */
+  size_t worst_bore;
+  /**
+   * 1 when it keeps the forbidden and fixed pairs, the grades and the weight band, else 0.
+   */
+  int32_t is_allowed;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+} GaugepointMerit;
+
+/**
+ * A matching without its pairs; see RECORDS at the head.
+ */
+typedef struct GaugepointMatching {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * The case that the data are, a GaugepointMatchingCase.
+   */
+  int32_t data_case;
+  /**
+   * 1 when `by_grade` is given, else 0: some bore finds no piston so.
+   */
+  int32_t has_by_grade;
+  /**
+   * 1 when `weight_spread_g` is given, else 0: some chosen piston has no weight.
+   */
+  int32_t has_weight_spread;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * How good it is.
+   */
+  struct GaugepointMerit merit;
+  /**
+   * The parts as they were given: the first piston in the first bore, and so on.
+   */
+  struct GaugepointMerit as_given;
+  /**
+   * What the grades alone give: each bore in turn the first free piston that it may take.
+   */
+  struct GaugepointMerit by_grade;
+  /**
+   * Largest difference of weight of the chosen pistons, g.
+   */
+  double weight_spread_g;
+  /**
+   * What in the data proves the case.
+   */
+  char because[256];
+} GaugepointMatching;
+
 
 
 #ifdef __cplusplus
@@ -5251,6 +5541,23 @@ int32_t gaugepoint_stack_allocate(const struct GaugepointStack *stack,
                                   double *tolerances,
                                   struct GaugepointAllocation *out,
                                   struct GaugepointError *error);
+
+/**
+ * Matches measured pistons to bores: the least probability of conformity is as large as it can be, and among such pairings the sum of
+ * squared deviations from the targets is as small as it can be.
+ *
+ * `pairs` gets one pair for each bore, in the order of the bores. At most 2000 bores and 4000 pistons, as many pistons as bores or more. Refused
+ * when no pairing exists: the error names bores with too few pistons.
+ */
+int32_t gaugepoint_match_pistons(const struct GaugepointMeasuredBore *bores,
+                                 size_t bore_count,
+                                 const struct GaugepointMeasuredPiston *pistons,
+                                 size_t piston_count,
+                                 const struct GaugepointMatchingConditions *conditions,
+                                 struct GaugepointMatched *pairs,
+                                 size_t room,
+                                 struct GaugepointMatching *out,
+                                 struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"
