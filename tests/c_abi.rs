@@ -365,13 +365,13 @@ fn documents_of_stacks_are_those_of_the_core_byte_by_byte() {
     for link in LINKS {
         let lines = checked("stack_document", link, &workspace("tests/vectors"));
         assert_eq!(lines, [refused.as_str()], "{link:?}");
-    }
-    let program = FOLDER.join(format!("stack_document_{:?}", Link::Shared));
-    for (name, file) in STACKS {
-        for (word, working) in [("plain", false), ("working", true)] {
-            let expected = stack_json(&text(file), Options { working }).unwrap();
-            let given = output(Command::new(&program).arg(workspace(file)).arg(word));
-            assert!(given == expected.into_bytes(), "{name}, working {working}");
+        let program = program("report", link);
+        for (name, file) in STACKS {
+            for (word, working) in [("stack", false), ("stack-working", true)] {
+                let expected = stack_json(&text(file), Options { working }).unwrap();
+                let given = output(Command::new(&program).arg(workspace(file)).arg(word));
+                assert!(given == expected.into_bytes(), "{name}, working {working}, {link:?}");
+            }
         }
     }
 }

@@ -1,5 +1,4 @@
-/* stack_document FOLDER: refused stacks, and what a mistaken caller passes.
- * stack_document FILE working|plain: the report on a stack, as the library gives it, to standard output. */
+/* stack_document FOLDER: refused stacks, and what a mistaken caller passes. */
 #include "check.h"
 
 static void refused_row(const char *folder, const char *name, const char *kind, const char *path) {
@@ -48,25 +47,7 @@ static void misuse(void) {
   CHECK(report == NULL && length == 0);
 }
 
-static int written(const char *file, int32_t working) {
-  size_t length, report_length = 0;
-  char *report = NULL, *text = file_text("", file, &length);
-  GaugepointError e = GAUGEPOINT_ERROR_INIT;
-  int32_t status = gaugepoint_stack_evaluate(text, length, working, &report, &report_length, &e);
-  free(text);
-  if (status != GAUGEPOINT_STATUS_OK) {
-    fprintf(stderr, "%s: %s\n", file, e.message);
-    return 1;
-  }
-  int whole = fwrite(report, 1, report_length, stdout) == report_length && strlen(report) == report_length;
-  gaugepoint_text_free(report);
-  return whole ? 0 : 1;
-}
-
 int main(int count, char **words) {
-  if (count == 3) {
-    return written(words[1], same(words[2], "working"));
-  }
   if (count != 2) {
     return 2;
   }
