@@ -209,7 +209,7 @@ def chosen_rows():
     bores, pistons = [("86.000", "0.0005"), ("86.004", "0.004")], [("85.950", "0.0005"), ("85.954", "0.004")]
     failing = Set(bores, pistons, wanted=("0.03", "0.07", "0.05"))
     assert brute(failing) == (1, 0)
-    yield row("sorting_fails_uncertainty", failing, "pair_dependent", (1, 0), "by hand, and both choices one by one")
+    yield row("sorting_fails_uncertainty", failing, "pair_dependent", (1, 0), "by hand; both choices one by one")
     failing = Set(*plain(["86.000", "86.010"], ["85.950", "85.960"]), wanted=("0.03", "0.07", "0.05"), forbidden=[(0, 0)])
     yield row("sorting_fails_forbidden", failing, "pair_dependent", (1, 0), "by hand: the one pairing left")
     graded = Set(
