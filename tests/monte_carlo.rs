@@ -522,7 +522,7 @@ fn impossible_tallies_are_refused() {
     let none = (f64::NEG_INFINITY, f64::INFINITY);
     for (trials, probability, limits, threads, field) in [
         (50_000, 0.95, (1.0, 0.0), 1, "upper"),
-        (50_000, 0.95, (f64::NAN, 0.0), 1, "upper"),
+        (50_000, 0.95, (f64::NAN, 0.0), 1, "lower"),
         (50_000, 0.95, none, 0, "threads"),
         (50_000, 0.95, none, 1025, "threads"),
         (50_000, 1.0, none, 2, "probability"),

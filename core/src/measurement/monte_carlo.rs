@@ -448,7 +448,7 @@ impl<T: Trials> MonteCarlo<'_, T> {
     /// threads.
     ///
     /// # Errors
-    /// As [`Self::part`] and [`Part::summary`]; [`ErrorKind::OutOfOrder`] for the limits, [`ErrorKind::OutOfRange`] for other than 1 to 1024 threads.
+    /// As [`Self::part`] and [`Part::summary`]; [`ErrorKind::NotFinite`] and [`ErrorKind::OutOfOrder`] for the limits, [`ErrorKind::OutOfRange`] for other than 1 to 1024 threads.
     pub fn tally(
         &self,
         trials: u64,
