@@ -4,14 +4,14 @@
 const WIDEST: usize = 40;
 
 /// Rows whose cells are as wide as their columns.
-pub(crate) fn aligned<const N: usize>(rows: &[[String; N]]) -> Vec<String> {
-    rows.iter().map(|row| line(row, rows)).collect()
+pub(crate) fn aligned<R: AsRef<[String]>>(rows: &[R]) -> Vec<String> {
+    rows.iter().map(|row| line(row.as_ref(), rows)).collect()
 }
 
-fn line<const N: usize>(row: &[String; N], rows: &[[String; N]]) -> String {
+fn line<R: AsRef<[String]>>(row: &[String], rows: &[R]) -> String {
     let mut out = String::new();
     for (k, cell) in row.iter().enumerate() {
-        let width = rows.iter().filter_map(|row| row.get(k)).map(|cell| cell.chars().count()).max();
+        let width = rows.iter().filter_map(|row| row.as_ref().get(k)).map(|cell| cell.chars().count()).max();
         let width = width.unwrap_or_default().min(WIDEST);
         out.push_str(&format!("{cell:<width$}  "));
     }

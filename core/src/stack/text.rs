@@ -8,7 +8,7 @@ use crate::report::{Page, aligned, escaped, short, worked};
 const MOST_BINS: usize = 40;
 
 /// A table, its heads first.
-type Table = Vec<[String; 4]>;
+type Table = Vec<Vec<String>>;
 
 impl StackReport {
     /// The report as text.
@@ -268,7 +268,13 @@ impl StackReport {
     }
 }
 
-/// A table of these rows.
+/// A table of these rows, without columns that are empty in all of them.
 fn table(heads: [&str; 4], rows: impl Iterator<Item = [String; 4]>) -> Table {
-    core::iter::once(heads.map(str::to_owned)).chain(rows).collect()
+    let rows: Vec<[String; 4]> = rows.collect();
+    let told = |k: usize| rows.iter().any(|row| row.get(k).is_some_and(|cell| !cell.is_empty()));
+    let told: Vec<bool> = (0..heads.len()).map(told).collect();
+    let kept = |row: &[String; 4]| -> Vec<String> {
+        row.iter().zip(&told).filter(|(_, told)| **told).map(|(cell, _)| cell.clone()).collect()
+    };
+    core::iter::once(&heads.map(str::to_owned)).chain(&rows).map(kept).collect()
 }
