@@ -193,9 +193,9 @@ fn brute(bores: &[Bore], pistons: &[Piston], conditions: &Conditions) -> Option<
         if cells.iter().all(|c| c.2) && conditions.weight_band_g.is_none_or(|band| spread <= band) {
             let here =
                 (cells.iter().map(|c| c.0).fold(0.0, f64::max), cells.iter().map(|c| c.1).sum::<f64>());
-            // a rank may differ in the last place from what it ranks
+            // a rank may differ in the last place from what it ranks; near 1 the small part is what conforms
             let is_better = best.is_none_or(|(worst, sum)| {
-                let same = (here.0 - worst).abs() <= 1e-12 * worst;
+                let same = (here.0 - worst).abs() <= 1e-12 * worst.min(1.0 - worst);
                 if same { here.1 < sum } else { here.0 < worst }
             });
             if is_better {
