@@ -110,7 +110,7 @@ def closed_forms():
     aside = Wall([(a, 50.0, circle_from(a, 43.05, 0.06, 0.08)) for a in [*turn(36), 53.13010235415598]])
     yield row("circle_aside", "best;0.2;0", aside, "diameter_mm=86.1~2e-9;x_mm=0.06~1e-6;y_mm=0.08~1e-6", "closed form: a circle that stands aside is cleaned up about its own centre")
     yield row("circle_worn", "worn", aside, "diameter_mm=86.1~2e-9;x_mm=0.06~1e-8;y_mm=0.08~1e-8;slope_x=0~0", "closed form: the least-squares centre of a circle is its own")
-    yield row("circle_too_far", "best;0.04;0", aside, "diameter_mm=86.22~2e-9;x_mm=0.024~1e-5;y_mm=0.032~1e-5", "closed form: 2 (43.05 + 0.10 - 0.04), the axis moved as far as it may toward the centre")
+    yield row("circle_too_far", "best;0.04;0", aside, "diameter_mm=86.22~2e-9;x_mm=0.024~1e-5;y_mm=0.032~1e-5", "closed form: 2 (43.05 + 0.10 - 0.04); the axis moved as far as it may toward the centre")
     yield row("no_shift", "best;0;0", aside, "diameter_mm=86.3~2e-9;x_mm=0~0;y_mm=0~0", "closed form: 2 (43.05 + 0.10)")
     leaning = Wall([(a, y, circle_from(a, 40.0, 0.0005 * (y - 60), -0.02)) for y in (10.0, 60.0, 110.0) for a in [0.0, 90.0, 180.0, 270.0, *turn(16, 3)]])
     yield row("leaning", "best;0.05;0.001", leaning, "diameter_mm=80~5e-9;y_mm=-0.02~1e-5;slope_x=0.0005~1e-6;middle_mm=60~0", "closed form: circles whose centres lie on a line are cleaned up along it")
