@@ -19,7 +19,9 @@ use gaugepoint_c as _;
 use gaugepoint_tests::functions::{function_row, has_bits};
 use gaugepoint_tests::hot::hot_row;
 use gaugepoint_tests::matchings::{matching_row, numbers_of};
-use gaugepoint_tests::named::{Named, before_row, growth_row, parts_row, risk_row, shape_row, study_row};
+use gaugepoint_tests::named::{
+    Named, before_row, clean_up_row, growth_row, machining_row, parts_row, risk_row, shape_row, study_row,
+};
 use gaugepoint_tests::pistons::piston_row;
 use gaugepoint_tests::stacks::{deck_results, stack_row};
 use gaugepoint_tests::{
@@ -161,7 +163,7 @@ fn the_readme_is_true() {
 /// The programs on the pages print what the pages say they do.
 #[test]
 fn the_pages_are_true() {
-    for name in ["hot-fit", "stack", "stack-document"] {
+    for name in ["hot-fit", "stack", "stack-document", "clean-up"] {
         let page = text(&format!("core/docs/{name}.md"));
         let code = page.split("```c\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
         let name = format!("page_{name}");
@@ -216,6 +218,8 @@ fn rows_of_named_results_hold() {
         ("piston", piston_row),
         ("parts", parts_row),
         ("growth", growth_row),
+        ("clean_up", clean_up_row),
+        ("machining", machining_row),
     ];
     let mut expected = Vec::new();
     for (file, call) in files {

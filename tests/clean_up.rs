@@ -8,6 +8,7 @@
     reason = "a test that panics has failed"
 )]
 
+use gaugepoint::ErrorKind;
 use gaugepoint::plan::clean_up::{
     Allowance, BarAxis, CleanUp, RadiusUncertainty, WallPoint, WornWall, clean_up, largest_by_walls,
     walls_left,
@@ -22,6 +23,18 @@ fn vectors_hold() {
     let rows = rows("tests/vectors/clean_up.csv");
     let held: usize = rows.iter().map(|r| hold(&r[0], &r[4], clean_up_row(r))).sum();
     assert!(rows.len() > 50 && held > 90, "{held} comparisons in {} rows", rows.len());
+}
+
+/// In C there is one count for all three.
+#[test]
+fn as_many_depths_and_radii_as_angles() {
+    let refused = |depths_mm: &[f64], radii_mm: &[f64]| {
+        let wall = WornWall { angles_deg: &[0.0, 90.0, 180.0], depths_mm, radii_mm };
+        let error = clean_up(&wall, BarAxis::Original, &BARE, &EXACT).unwrap_err();
+        (error.kind(), error.field().to_owned())
+    };
+    assert_eq!(refused(&[30.0; 4], &[43.0; 3]), (ErrorKind::Contradiction, "depths_mm".to_owned()));
+    assert_eq!(refused(&[30.0; 3], &[43.0; 4]), (ErrorKind::Contradiction, "radii_mm".to_owned()));
 }
 
 const BARE: Allowance = Allowance { centring_mm: 0.0, stock_mm: 0.0 };
@@ -66,9 +79,9 @@ proptest! {
     ) {
         let found = best(&points, shift, tilt);
         prop_assert!(found.least_mm <= found.diameter_mm && found.diameter_mm - found.least_mm <= 2e-9);
-        prop_assert!(libm::hypot(found.x_mm, found.y_mm) <= shift * (1.0 + 1e-12));
-        prop_assert!(libm::hypot(found.slope_x, found.slope_y) <= tilt * (1.0 + 1e-12));
-        let own = [found.x_mm, found.y_mm, found.slope_x, found.slope_y];
+        prop_assert!(libm::hypot(found.bar.x_mm, found.bar.y_mm) <= shift * (1.0 + 1e-12));
+        prop_assert!(libm::hypot(found.bar.slope_x, found.bar.slope_y) <= tilt * (1.0 + 1e-12));
+        let own = [found.bar.x_mm, found.bar.y_mm, found.bar.slope_x, found.bar.slope_y];
         prop_assert!((about(&points, own) - found.diameter_mm).abs() < 1e-11);
         let shares: f64 = found.held_by.iter().map(|h| h.share).sum();
         prop_assert!((shares - 1.0).abs() < 1e-9);
@@ -94,10 +107,10 @@ proptest! {
                 wall_mm: 5.0,
             })
             .collect();
-        let left = |more: f64| walls_left(&free, free.diameter_mm + more, &walls).unwrap();
+        let left = |more: f64| walls_left(&free.bar, free.diameter_mm + more, &walls).unwrap();
         // the largest bore leaves the least wall at one place and more elsewhere
-        let largest = largest_by_walls(&free, 4.0, &walls).unwrap().unwrap();
-        let thinnest = walls_left(&free, largest, &walls).unwrap().into_iter().fold(f64::MAX, f64::min);
+        let largest = largest_by_walls(&free.bar, 4.0, &walls).unwrap().unwrap();
+        let thinnest = walls_left(&free.bar, largest, &walls).unwrap().into_iter().fold(f64::MAX, f64::min);
         prop_assert!((thinnest - 4.0).abs() < 1e-11);
         prop_assert!(left(0.0).iter().zip(left(0.2)).all(|(a, b)| b < *a && *a <= 5.0 + 1e-9));
     }

@@ -20,14 +20,19 @@ use gaugepoint::measurement::chart::{Chart, Kind, control_chart};
 use gaugepoint::measurement::statistics::{OneWay, Sample, one_way, sample};
 use gaugepoint::measurement::study::{Crossed, Pooling, Study};
 use gaugepoint::plan::clean_up::{
-    Allowance, BarAxis, CleanUp, RadiusUncertainty, WallPoint, WornWall, clean_up, from_diameters, walls_left,
+    Allowance, Bar, BarAxis, CleanUp, RadiusUncertainty, WallPoint, WornWall, clean_up, from_diameters,
+    largest_by_walls, walls_left,
 };
-use gaugepoint::quantity::Temperature;
+use gaugepoint::plan::machining::{
+    FinishCheck, WarmGauging, bore_sizes, boring_order, dial_reading_mm, finish_check,
+};
+use gaugepoint::quantity::{Expansion, Temperature};
 use gaugepoint::shape::circle::{self, Algebraic, Circle, Form, Reference};
 use gaugepoint::shape::cylinder::{self, Cylinder};
 use gaugepoint::shape::deck::{self, Chamber, GasketBand};
 use gaugepoint::shape::plane::{self, BoreAxis, Plane};
 use gaugepoint::shape::section::{self, Harmonic, Section};
+use gaugepoint::size::Condition;
 
 /// Results by name, in the order of the record in C; none where nothing is given.
 pub type Named = Vec<(&'static str, Option<f64>)>;
@@ -338,27 +343,26 @@ pub fn clean_up_row(row: &[String]) -> Result<Named, Error> {
         }
         ("from_diameters", [numbers]) => from_diameters(numbers[0], numbers[1], numbers[2])
             .map(|range| vec![("lower_mm", Some(range.lower_mm)), ("upper_mm", Some(range.upper_mm))]),
-        ("walls_left", [bar, walls @ ..]) => {
-            let axis = CleanUp {
-                diameter_mm: 0.0,
-                standard_uncertainty_mm: 0.0,
-                least_mm: 0.0,
-                x_mm: bar[1],
-                y_mm: bar[2],
-                middle_mm: bar[3],
-                slope_x: bar[4],
-                slope_y: bar[5],
-                held_by: Vec::new(),
-            };
-            let point =
-                |w: &Vec<f64>| WallPoint { angle_deg: w[0], depth_mm: w[1], radius_mm: w[2], wall_mm: w[3] };
-            let walls: Vec<WallPoint> = walls.iter().map(point).collect();
-            let left = walls_left(&axis, bar[0], &walls)?;
+        ("walls_left", [head, walls @ ..]) => {
+            let left = walls_left(&bar(head), head[0], &wall_points(walls))?;
             let name = |k: usize| -> &'static str { k.to_string().leak() };
             Ok(left.into_iter().enumerate().map(|(k, w)| (name(k), Some(w))).collect())
         }
+        ("largest_by_walls", [head, walls @ ..]) => {
+            largest_by_walls(&bar(head), head[0], &wall_points(walls)).map(|d| vec![("diameter_mm", d)])
+        }
         (other, _) => panic!("{other}"),
     }
+}
+
+/// A size, then the bar.
+fn bar(head: &[f64]) -> Bar {
+    Bar { x_mm: head[1], y_mm: head[2], middle_mm: head[3], slope_x: head[4], slope_y: head[5] }
+}
+
+fn wall_points(walls: &[Vec<f64>]) -> Vec<WallPoint> {
+    let point = |w: &Vec<f64>| WallPoint { angle_deg: w[0], depth_mm: w[1], radius_mm: w[2], wall_mm: w[3] };
+    walls.iter().map(point).collect()
 }
 
 fn of_clean_up(c: CleanUp) -> Named {
@@ -366,15 +370,50 @@ fn of_clean_up(c: CleanUp) -> Named {
         ("diameter_mm", Some(c.diameter_mm)),
         ("standard_uncertainty_mm", Some(c.standard_uncertainty_mm)),
         ("least_mm", Some(c.least_mm)),
-        ("x_mm", Some(c.x_mm)),
-        ("y_mm", Some(c.y_mm)),
-        ("middle_mm", Some(c.middle_mm)),
-        ("slope_x", Some(c.slope_x)),
-        ("slope_y", Some(c.slope_y)),
+        ("x_mm", Some(c.bar.x_mm)),
+        ("y_mm", Some(c.bar.y_mm)),
+        ("middle_mm", Some(c.bar.middle_mm)),
+        ("slope_x", Some(c.bar.slope_x)),
+        ("slope_y", Some(c.bar.slope_y)),
     ];
     let name = |place: usize| -> &'static str { format!("held.{place}").leak() };
     out.extend(c.held_by.iter().map(|h| (name(h.place), Some(h.share))));
     out
+}
+
+/// Calls what a row of `machining.csv` says.
+///
+/// # Errors
+/// As the library.
+pub fn machining_row(row: &[String]) -> Result<Named, Error> {
+    match (row[1].as_str(), numbers(&row[2]).as_slice()) {
+        ("bore_sizes", &[piston, clearance, honing]) => bore_sizes(piston, clearance, honing)
+            .map(|s| given([("finish_mm", s.finish_mm), ("boring_mm", s.boring_mm)])),
+        ("dial_reading_mm", &[size, setting_mm, tr, ar, ts, as_, tu, au, tb, ab]) => {
+            let at = |t, a| Condition { temperature: celsius(t), expansion: Expansion::from_per_kelvin(a) };
+            let (ring, set, used, block) = (at(tr, ar), at(ts, as_), at(tu, au), at(tb, ab));
+            dial_reading_mm(size, &WarmGauging { setting_mm, ring, set, used, block })
+                .map(|dial| given([("dial_mm", dial)]))
+        }
+        ("finish_check", &[size, finish, tolerance]) => finish_check(size, finish, tolerance).map(of_check),
+        ("boring_order", _) => boring_order(row[2].parse().unwrap_or_else(|e| panic!("{e}"))).map(of_order),
+        other => panic!("{other:?}"),
+    }
+}
+
+fn of_check(check: FinishCheck) -> Named {
+    let (outcome, difference) = match check {
+        FinishCheck::Met => (1.0, None),
+        FinishCheck::HoneOn { stock_mm } => (2.0, Some(stock_mm)),
+        FinishCheck::TooLarge { by_mm } => (3.0, Some(by_mm)),
+    };
+    vec![("outcome", Some(outcome)), ("difference_mm", difference)]
+}
+
+#[expect(clippy::cast_precision_loss, reason = "a block has few cylinders")]
+fn of_order(order: Vec<usize>) -> Named {
+    let name = |k: usize| -> &'static str { k.to_string().leak() };
+    order.into_iter().enumerate().map(|(k, cylinder)| (name(k), Some(cylinder as f64))).collect()
 }
 
 /// Columns of numbers: in the cell, or in the trace it names. What is not there is NaN.

@@ -18,7 +18,17 @@ use gaugepoint::plan::oversize::{
 use gaugepoint::quantity::{Expansion, Temperature};
 use gaugepoint::shape::deck::Chamber;
 use gaugepoint::size::Condition;
+use gaugepoint_tests::named::{hold, machining_row};
+use gaugepoint_tests::rows;
 use proptest::prelude::*;
+
+/// By hand and by exact fractions, refusals: what every host must say.
+#[test]
+fn vectors_hold() {
+    let rows = rows("tests/vectors/machining.csv");
+    let held: usize = rows.iter().map(|r| hold(&r[0], &r[3], machining_row(r))).sum();
+    assert!(rows.len() > 25 && held > 45, "{held} comparisons in {} rows", rows.len());
+}
 
 fn near(ours: f64, value: f64, within: f64) {
     assert!((ours - value).abs() <= within, "{ours}, not {value}");

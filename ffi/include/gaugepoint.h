@@ -17,7 +17,8 @@
  * size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
  * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
  * what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures,
- * GaugepointContributor, GaugepointShare, GaugepointToleranceCost, GaugepointEffect, GaugepointRun, GaugepointGoal, what a matching is given and its pairs, and what stands within a record.
+ * GaugepointContributor, GaugepointShare, GaugepointToleranceCost, GaugepointEffect, GaugepointRun, GaugepointGoal, what a matching is given and its pairs, GaugepointBar, GaugepointHeld, GaugepointWallPoint,
+ * GaugepointWarmGauging, and what stands within a record.
  *
  * ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
  * anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -915,6 +916,42 @@ typedef enum GaugepointMatchingCase {
    */
   GAUGEPOINT_MATCHING_CASE_PAIR_DEPENDENT = 3,
 } GaugepointMatchingCase;
+
+/**
+ * Where a boring bar stands.
+ */
+typedef enum GaugepointBarAxis {
+  /**
+   * On the axis that the radii are counted from, which is the original one.
+   */
+  GAUGEPOINT_BAR_AXIS_ORIGINAL = 1,
+  /**
+   * On the axis of the worn bore, by least squares.
+   */
+  GAUGEPOINT_BAR_AXIS_WORN = 2,
+  /**
+   * Where the bore comes out smallest, within a shift and a tilt.
+   */
+  GAUGEPOINT_BAR_AXIS_BEST = 3,
+} GaugepointBarAxis;
+
+/**
+ * How a size found at a finish check stands to its target.
+ */
+typedef enum GaugepointFinishOutcome {
+  /**
+   * Within the tolerance of the target.
+   */
+  GAUGEPOINT_FINISH_OUTCOME_MET = 1,
+  /**
+   * Stock is still to be honed off.
+   */
+  GAUGEPOINT_FINISH_OUTCOME_HONE_ON = 2,
+  /**
+   * Too large: the next step, or another piston.
+   */
+  GAUGEPOINT_FINISH_OUTCOME_TOO_LARGE = 3,
+} GaugepointFinishOutcome;
 
 /**
  * A function of contributors; made by gaugepoint_function_from_formula, gaugepoint_function_of_engine or
@@ -4584,6 +4621,198 @@ typedef struct GaugepointMatching {
   char because[256];
 } GaugepointMatching;
 
+/**
+ * A point of the wall that holds the bore. A plain structure.
+ */
+typedef struct GaugepointHeld {
+  /**
+   * Place of the point among those given.
+   */
+  size_t place;
+  /**
+   * Its share: how far the radius of the bore moves with that of the point. The shares add up to 1.
+   */
+  double share;
+} GaugepointHeld;
+
+/**
+ * The axis of a bar, from the original axis. A plain structure.
+ */
+typedef struct GaugepointBar {
+  /**
+   * Its place at the middle of the depths, toward 0 degrees.
+   */
+  double x_mm;
+  /**
+   * The same toward 90 degrees.
+   */
+  double y_mm;
+  /**
+   * Middle of the depths.
+   */
+  double middle_mm;
+  /**
+   * How far it moves toward 0 degrees for each mm of depth.
+   */
+  double slope_x;
+  /**
+   * The same toward 90 degrees.
+   */
+  double slope_y;
+} GaugepointBar;
+
+/**
+ * A bore that removes all wear, without the points that hold it; see RECORDS at the head.
+ */
+typedef struct GaugepointCleanUp {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Number of points that hold it.
+   */
+  size_t held;
+  /**
+   * Its diameter with every allowance.
+   */
+  double diameter_mm;
+  /**
+   * Standard uncertainty of the diameter from that of the radii.
+   */
+  double standard_uncertainty_mm;
+  /**
+   * No bar that may stand elsewhere needs less than this; that of a fixed axis is the diameter.
+   */
+  double least_mm;
+  /**
+   * The bar that cuts it.
+   */
+  struct GaugepointBar bar;
+} GaugepointCleanUp;
+
+/**
+ * The clean-up about the original axis as far as diameters tell it; see RECORDS at the head.
+ */
+typedef struct GaugepointCleanUpRange {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * When both sides are worn alike.
+   */
+  double lower_mm;
+  /**
+   * When one side alone is worn. This one is used, unless a radial trace or the unworn ridge shows how the wear is shared.
+   */
+  double upper_mm;
+} GaugepointCleanUpRange;
+
+/**
+ * A wall as it was gauged, by ultrasound as a rule. A plain structure.
+ */
+typedef struct GaugepointWallPoint {
+  /**
+   * Angle, 0 to 360 degrees.
+   */
+  double angle_deg;
+  /**
+   * Depth from the deck.
+   */
+  double depth_mm;
+  /**
+   * Distance of the wall from the original axis when it was gauged.
+   */
+  double radius_mm;
+  /**
+   * Thickness.
+   */
+  double wall_mm;
+} GaugepointWallPoint;
+
+/**
+ * What a bore is machined to; see RECORDS at the head.
+ */
+typedef struct GaugepointBoreSizes {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Size at 20 C when it is finished.
+   */
+  double finish_mm;
+  /**
+   * Size at 20 C after boring.
+   */
+  double boring_mm;
+} GaugepointBoreSizes;
+
+/**
+ * A gauge that was set, and the bore that it goes into. A plain structure.
+ */
+typedef struct GaugepointWarmGauging {
+  /**
+   * Size at 20 C of the ring that the gauge was set on.
+   */
+  double setting_mm;
+  /**
+   * The ring, when the gauge was set.
+   */
+  double ring_temperature_c;
+  /**
+   * The ring.
+   */
+  double ring_expansion_per_k;
+  /**
+   * The gauge, when it was set.
+   */
+  double set_temperature_c;
+  /**
+   * The gauge, when it was set.
+   */
+  double set_expansion_per_k;
+  /**
+   * The gauge in the bore.
+   */
+  double used_temperature_c;
+  /**
+   * The gauge in the bore.
+   */
+  double used_expansion_per_k;
+  /**
+   * The wall of the bore.
+   */
+  double block_temperature_c;
+  /**
+   * The wall of the bore.
+   */
+  double block_expansion_per_k;
+} GaugepointWarmGauging;
+
+/**
+ * Outcome of a finish check; see RECORDS at the head.
+ */
+typedef struct GaugepointFinishCheck {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * A GaugepointFinishOutcome.
+   */
+  int32_t outcome;
+  /**
+   * 1 when `difference_mm` is given, else 0: the finish is met.
+   */
+  int32_t has_difference;
+  /**
+   * What is still to be honed off the diameter, to the middle of the tolerance; or by how much the bore is too large.
+   */
+  double difference_mm;
+} GaugepointFinishCheck;
+
 
 
 #ifdef __cplusplus
@@ -6247,6 +6476,101 @@ int32_t gaugepoint_match_pistons(const struct GaugepointMeasuredBore *bores,
                                  size_t room,
                                  struct GaugepointMatching *out,
                                  struct GaugepointError *error);
+
+/**
+ * The smallest round, straight bore about an axis that removes all wear, from a radial trace of `count` points about the original axis.
+ *
+ * At least three points; five for the worn axis over several depths. `axis` is a GaugepointBarAxis; `shift_mm` and `tilt` (mm on each mm of depth) say
+ * how far the best one may go from the original, and are 0 for the others. `centring_mm` is the largest error of the centre of the bar, 0 leaves it out;
+ * `stock_mm` removes the marks of the tool, on the diameter. `each_mm` and `common_mm` are standard uncertainties of one radius alone and of all together.
+ * `held` gets the points that hold the bore; `count` places are enough. A refused number is named "radii_mm/3".
+ */
+int32_t gaugepoint_clean_up(const double *angles_deg,
+                            const double *depths_mm,
+                            const double *radii_mm,
+                            size_t count,
+                            int32_t axis,
+                            double shift_mm,
+                            double tilt,
+                            double centring_mm,
+                            double stock_mm,
+                            double each_mm,
+                            double common_mm,
+                            struct GaugepointHeld *held,
+                            size_t room,
+                            struct GaugepointCleanUp *out,
+                            struct GaugepointError *error);
+
+/**
+ * The clean-up about the original axis from the unworn and the largest diameter: they never show on which side a bore is worn.
+ */
+int32_t gaugepoint_clean_up_from_diameters(double unworn_mm,
+                                           double largest_mm,
+                                           double stock_mm,
+                                           struct GaugepointCleanUpRange *out,
+                                           struct GaugepointError *error);
+
+/**
+ * Thickness in mm that is left of each of `count` walls when a bore of a diameter is cut about the axis of a bar; below zero the bar comes through.
+ *
+ * Where the bar does not reach the wall it stays as it is. `left_mm` has `count` places. A refused number is named "walls/2/wall_mm".
+ */
+int32_t gaugepoint_walls_left(const struct GaugepointBar *bar,
+                              double diameter_mm,
+                              const struct GaugepointWallPoint *walls,
+                              size_t count,
+                              double *left_mm,
+                              struct GaugepointError *error);
+
+/**
+ * The largest bore in mm about the axis of a bar that leaves at least a thickness of each of `count` walls, of which there is one or more.
+ */
+int32_t gaugepoint_largest_bore_by_walls_mm(const struct GaugepointBar *bar,
+                                            double least_wall_mm,
+                                            const struct GaugepointWallPoint *walls,
+                                            size_t count,
+                                            double *out,
+                                            struct GaugepointError *error);
+
+/**
+ * Finish size and boring size of the bore for a piston as it was measured, at 20 C: piston + clearance; less the honing allowance.
+ *
+ * `clearance_mm` is wanted at 20 C, `honing_mm` is left for the hone, on the diameter.
+ */
+int32_t gaugepoint_bore_sizes(double piston_mm,
+                              double clearance_mm,
+                              double honing_mm,
+                              struct GaugepointBoreSizes *out,
+                              struct GaugepointError *error);
+
+/**
+ * What the dial of a bore gauge must read, in mm above its setting, when the bore has a size at 20 C and the block is warm.
+ *
+ * A reading beyond the travel of a gauge is refused with the field "setting_mm".
+ */
+int32_t gaugepoint_dial_reading_mm(double size_mm,
+                                   const struct GaugepointWarmGauging *gauging,
+                                   double *out,
+                                   struct GaugepointError *error);
+
+/**
+ * Holds a bore as it was found, at 20 C, against its finish size and tolerance (half the width).
+ */
+int32_t gaugepoint_finish_check(double size_mm,
+                                double finish_mm,
+                                double tolerance_mm,
+                                struct GaugepointFinishCheck *out,
+                                struct GaugepointError *error);
+
+/**
+ * An order of boring in which no two neighbours follow each other, so that the heat spreads; cylinders are counted from 1 along the block.
+ *
+ * `order` gets as many numbers as there are cylinders, 1 to 24. Of three or fewer no such order exists: the order along the block, and the block must cool
+ * between. Common practice, no source.
+ */
+int32_t gaugepoint_boring_order(size_t cylinders,
+                                size_t *order,
+                                struct GaugepointError *error);
 
 /**
  * Evaluates a stack of contributors and gives its report, both JSON: worst case, published forms, moments, shares, exact probabilities outside

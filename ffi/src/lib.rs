@@ -16,7 +16,8 @@
 //! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
 //! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
 //! what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures,
-//! GaugepointContributor, GaugepointShare, GaugepointToleranceCost, GaugepointEffect, GaugepointRun, GaugepointGoal, what a matching is given and its pairs, and what stands within a record.
+//! GaugepointContributor, GaugepointShare, GaugepointToleranceCost, GaugepointEffect, GaugepointRun, GaugepointGoal, what a matching is given and its pairs, GaugepointBar, GaugepointHeld, GaugepointWallPoint,
+//! GaugepointWarmGauging, and what stands within a record.
 //!
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
 //! anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -97,4 +98,6 @@ pub mod stack;
 pub mod trials;
 pub mod function;
 pub mod matching;
+pub mod clean_up;
+pub mod machining;
 pub mod stack_document;

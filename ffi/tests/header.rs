@@ -41,6 +41,8 @@ const SOURCES: &[&str] = &[
     "trials",
     "function",
     "matching",
+    "clean_up",
+    "machining",
     "stack_document",
 ];
 
@@ -79,6 +81,8 @@ const ENUMERATIONS: &[&str] = &[
     "Derivation",
     "Proof",
     "MatchingCase",
+    "BarAxis",
+    "FinishOutcome",
 ];
 
 fn path(of: &str) -> PathBuf {

@@ -4,7 +4,7 @@
 against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
 the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
 traces), `growth` (laws of expansion, built-in materials), `hot` (the clearance of a running piston
-everywhere), `parts` (rings, pins, liners, the deck), `stack` (tolerance stacks), `plan` (matching of pistons to bores), `uncertainty` (budgets), `decision` (risks),
+everywhere), `parts` (rings, pins, liners, the deck), `stack` (tolerance stacks), `plan` (worn bores, machining, matching of pistons to bores), `uncertainty` (budgets), `decision` (risks),
 `before` (what to ask before measuring, plausible values). `clearances` (in `batch`) computes many rows in arrays. `measure` evaluates readings with their
 gauges, whose report and presets stand in `gaugepoint.measuring`; `fit` computes a hot fit, whose report stands in `gaugepoint.fitting`; `evaluate_stack`
 evaluates a stack given as a document, whose report stands in `gaugepoint.stacking`. What is refused raises `InputError`.
@@ -106,7 +106,25 @@ from gaugepoint.shape import (
     two_point_mm,
     v_block_factor,
 )
-from gaugepoint.plan import MeasuredBore, MeasuredPiston, MeasuredSizes, WantedClearance, match
+from gaugepoint.plan import (
+    Bar,
+    BestAxis,
+    MeasuredBore,
+    MeasuredPiston,
+    MeasuredSizes,
+    WallPoint,
+    WantedClearance,
+    WarmGauging,
+    bore_sizes,
+    boring_order,
+    clean_up,
+    clean_up_from_diameters,
+    dial_reading_mm,
+    finish_check,
+    largest_bore_by_walls_mm,
+    match,
+    walls_left,
+)
 from gaugepoint.stacking import StackReport, evaluate_stack, stack_report_schema, stack_schema
 from gaugepoint.stack import Contributor, SharedCause, Stack, Variation
 from gaugepoint.uncertainty import (
@@ -239,6 +257,18 @@ __all__ = [
     "SharedCause",
     "Stack",
     "Variation",
+    "Bar",
+    "BestAxis",
+    "WallPoint",
+    "WarmGauging",
+    "bore_sizes",
+    "boring_order",
+    "clean_up",
+    "clean_up_from_diameters",
+    "dial_reading_mm",
+    "finish_check",
+    "largest_bore_by_walls_mm",
+    "walls_left",
     "MeasuredBore",
     "MeasuredPiston",
     "MeasuredSizes",

@@ -7,7 +7,7 @@ import numpy as np
 from gaugepoint.decision import Distribution
 from gaugepoint.error import InputError
 from gaugepoint.parts import Chamber, LinerParts, PressFitParts
-from gaugepoint.plan import Conditions, MeasuredBore, MeasuredPiston
+from gaugepoint.plan import Bar, BestAxis, Conditions, MeasuredBore, MeasuredPiston, WallPoint, WarmGauging
 from numpy.typing import NDArray
 from gaugepoint.shape import Bore, Piston
 from gaugepoint.stack import Contributor, SharedCause, ToleranceCost
@@ -129,6 +129,14 @@ __all__ = [
     "numerical_tolerance",
     "clearances",
     "Stack",
+    "clean_up",
+    "clean_up_from_diameters",
+    "walls_left",
+    "largest_bore_by_walls_mm",
+    "bore_sizes",
+    "dial_reading_mm",
+    "finish_check",
+    "boring_order",
     "match_pistons",
     "match_sizes",
     "Function",
@@ -3374,4 +3382,181 @@ def match_sizes(
         When an array is none of one dimension and float64.
     ValueError
         When sizes and uncertainties are not of one length.
+    """
+
+def clean_up(
+    angles_deg: Sequence[float] | NDArray[np.float64],
+    depths_mm: Sequence[float] | NDArray[np.float64],
+    radii_mm: Sequence[float] | NDArray[np.float64],
+    axis: str | BestAxis,
+    centring_mm: float,
+    stock_mm: float,
+    each_mm: float,
+    common_mm: float,
+) -> tuple[float, float, float, tuple[float, float, float, float, float], list[tuple[int, float]]]:
+    """Give the smallest bore that removes all wear; `gaugepoint.plan.clean_up` is its public form.
+
+    Parameters
+    ----------
+    angles_deg, depths_mm, radii_mm : sequence of float
+        The wall.
+    axis : str or BestAxis
+        Where the bar stands.
+    centring_mm, stock_mm : float
+        What a bar adds to the bare wall.
+    each_mm, common_mm : float
+        Standard uncertainties of one radius alone and of all together.
+
+    Returns
+    -------
+    tuple
+        Diameter, its uncertainty, least, bar, points that hold it with their shares.
+
+    Raises
+    ------
+    InputError
+        When a number is refused, or the points do not tell where the axis lies; it names the place.
+    """
+
+def clean_up_from_diameters(unworn_mm: float, largest_mm: float, stock_mm: float) -> tuple[float, float]:
+    """Give the clean-up from diameters; `gaugepoint.plan.clean_up_from_diameters` is its public form.
+
+    Parameters
+    ----------
+    unworn_mm, largest_mm, stock_mm : float
+        Unworn and largest diameter, and what removes the marks of the tool.
+
+    Returns
+    -------
+    tuple
+        Diameter when both sides are worn alike, and when one side alone is.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the largest diameter is below the unworn one.
+    """
+
+def walls_left(bar: Bar, diameter_mm: float, walls: Sequence[WallPoint]) -> list[float]:
+    """Give what a bore leaves of walls; `gaugepoint.plan.walls_left` is its public form.
+
+    Parameters
+    ----------
+    bar : Bar
+        The axis of the bar.
+    diameter_mm : float
+        The bore.
+    walls : sequence of WallPoint
+        The walls as they were gauged.
+
+    Returns
+    -------
+    list
+        Thickness that is left of each.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the place.
+    """
+
+def largest_bore_by_walls_mm(bar: Bar, least_wall_mm: float, walls: Sequence[WallPoint]) -> float | None:
+    """Give the largest bore that walls allow; `gaugepoint.plan.largest_bore_by_walls_mm` is its public form.
+
+    Parameters
+    ----------
+    bar : Bar
+        The axis of the bar.
+    least_wall_mm : float
+        What is to be left.
+    walls : sequence of WallPoint
+        The walls as they were gauged.
+
+    Returns
+    -------
+    float or None
+        The diameter; None without walls.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the place.
+    """
+
+def bore_sizes(piston_mm: float, clearance_mm: float, honing_mm: float) -> tuple[float, float]:
+    """Give finish and boring size; `gaugepoint.plan.bore_sizes` is its public form.
+
+    Parameters
+    ----------
+    piston_mm, clearance_mm, honing_mm : float
+        Piston as measured, wanted clearance, and what is left for the hone.
+
+    Returns
+    -------
+    tuple
+        Finish size and boring size.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible.
+    """
+
+def dial_reading_mm(size_mm: float, gauging: WarmGauging) -> float:
+    """Give what the dial must read; `gaugepoint.plan.dial_reading_mm` is its public form.
+
+    Parameters
+    ----------
+    size_mm : float
+        Size of the bore at 20 C.
+    gauging : WarmGauging
+        The gauge that was set, and the bore that it goes into.
+
+    Returns
+    -------
+    float
+        The reading above the setting.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or the reading is beyond the travel of a gauge.
+    """
+
+def finish_check(size_mm: float, finish_mm: float, tolerance_mm: float) -> tuple[str, float | None]:
+    """Hold a bore against its finish size; `gaugepoint.plan.finish_check` is its public form.
+
+    Parameters
+    ----------
+    size_mm, finish_mm, tolerance_mm : float
+        Bore as it was found, finish size, and half the width of the tolerance.
+
+    Returns
+    -------
+    tuple
+        Outcome as a word, and the difference.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible.
+    """
+
+def boring_order(cylinders: int) -> list[int]:
+    """Give an order of boring; `gaugepoint.plan.boring_order` is its public form.
+
+    Parameters
+    ----------
+    cylinders : int
+        How many cylinders the bank has.
+
+    Returns
+    -------
+    list
+        The cylinders, from 1.
+
+    Raises
+    ------
+    InputError
+        For no cylinder or more than 24.
     """

@@ -42,6 +42,7 @@ mod stack;
 mod trials;
 
 mod function;
+mod clean_up;
 mod matching;
 mod stack_document;
 
@@ -173,6 +174,14 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(trials::trials_histogram, module)?)?;
     module.add_function(wrap_pyfunction!(trials::trials_rare_tail, module)?)?;
     module.add_function(wrap_pyfunction!(trials::trials_merged, module)?)?;
+    module.add_function(wrap_pyfunction!(clean_up::cleaned_up, module)?)?;
+    module.add_function(wrap_pyfunction!(clean_up::clean_up_from_diameters, module)?)?;
+    module.add_function(wrap_pyfunction!(clean_up::walls_left, module)?)?;
+    module.add_function(wrap_pyfunction!(clean_up::largest_bore_by_walls_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(clean_up::bore_sizes, module)?)?;
+    module.add_function(wrap_pyfunction!(clean_up::dial_reading_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(clean_up::finish_check, module)?)?;
+    module.add_function(wrap_pyfunction!(clean_up::boring_order, module)?)?;
     module.add_function(wrap_pyfunction!(matching::match_parts, module)?)?;
     module.add_function(wrap_pyfunction!(matching::match_sizes, module)?)
 }

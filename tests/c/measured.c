@@ -1250,6 +1250,115 @@ static int32_t piston(char **cells, GaugepointError *error) {
   return status;
 }
 
+static int32_t of_clean_up(const char *axis, const Numbers *n, GaugepointError *error) {
+  static const char *const words[] = {"original", "worn", "best", NULL};
+  static Numbers reach;
+  static GaugepointHeld held[MOST];
+  RECORD(GaugepointCleanUp, c);
+  int32_t of = choice(axis, words, &reach);
+  size_t count = n->size[1];
+  const double *v = n->value, *angles = v + 4, *depths = angles + count, *radii = depths + count;
+  CHECK(n->groups == 4 && n->size[0] == 4 && n->size[2] == count && n->size[3] == count);
+  int32_t status = gaugepoint_clean_up(angles, depths, radii, count, of, reach.value[0], reach.value[1], v[0], v[1], v[2],
+                                       v[3], held, MOST, &c, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("diameter_mm", 1, c.diameter_mm);
+    put("standard_uncertainty_mm", 1, c.standard_uncertainty_mm);
+    put("least_mm", 1, c.least_mm);
+    put("x_mm", 1, c.bar.x_mm);
+    put("y_mm", 1, c.bar.y_mm);
+    put("middle_mm", 1, c.bar.middle_mm);
+    put("slope_x", 1, c.bar.slope_x);
+    put("slope_y", 1, c.bar.slope_y);
+    for (size_t k = 0; k < c.held; k++) {
+      put(placed("held.%d", held[k].place), 1, held[k].share);
+    }
+  }
+  return status;
+}
+
+/* A size and the bar, then the walls. */
+static int32_t of_walls(int left, const Numbers *n, GaugepointError *error) {
+  GaugepointWallPoint walls[16];
+  double out[16] = {7};
+  const double *v = n->value;
+  const GaugepointBar bar = {v[1], v[2], v[3], v[4], v[5]};
+  size_t count = n->groups - 1;
+  CHECK(count > 0 && count < 16 && n->count == 6 + 4 * count);
+  memcpy(walls, v + 6, 4 * count * sizeof v[0]);
+  int32_t status = left ? gaugepoint_walls_left(&bar, v[0], walls, count, out, error)
+                        : gaugepoint_largest_bore_by_walls_mm(&bar, v[0], walls, count, out, error);
+  for (size_t k = 0; status == GAUGEPOINT_STATUS_OK && k < (left ? count : 1); k++) {
+    put(left ? placed("%d", k) : "diameter_mm", 1, out[k]);
+  }
+  CHECK(status == GAUGEPOINT_STATUS_OK || (left ? out[0] == 7 : isnan(out[0])));
+  return status;
+}
+
+static int32_t clean_up(char **cells, GaugepointError *error) {
+  static Numbers n;
+  numbers(cells[3], &n);
+  if (same(cells[1], "clean_up")) {
+    return of_clean_up(cells[2], &n, error);
+  }
+  if (!same(cells[1], "from_diameters")) {
+    return of_walls(same(cells[1], "walls_left"), &n, error);
+  }
+  RECORD(GaugepointCleanUpRange, range);
+  int32_t status = gaugepoint_clean_up_from_diameters(n.value[0], n.value[1], n.value[2], &range, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("lower_mm", 1, range.lower_mm);
+    put("upper_mm", 1, range.upper_mm);
+  }
+  return status;
+}
+
+static int32_t of_order(size_t cylinders, GaugepointError *error) {
+  size_t order[25];
+  memset(order, 0x5A, sizeof order);
+  int32_t status = gaugepoint_boring_order(cylinders, order, error);
+  for (size_t k = 0; status == GAUGEPOINT_STATUS_OK && k < cylinders; k++) {
+    put(placed("%d", k), 1, (double)order[k]);
+  }
+  CHECK(order[status == GAUGEPOINT_STATUS_OK ? cylinders : 0] == (size_t)0x5A5A5A5A5A5A5A5A);
+  return status;
+}
+
+static int32_t machining(char **cells, GaugepointError *error) {
+  static Numbers n;
+  int32_t status;
+  numbers(cells[2], &n);
+  const double *v = n.value;
+  if (same(cells[1], "bore_sizes")) {
+    RECORD(GaugepointBoreSizes, sizes);
+    status = gaugepoint_bore_sizes(v[0], v[1], v[2], &sizes, error);
+    if (status == GAUGEPOINT_STATUS_OK) {
+      put("finish_mm", 1, sizes.finish_mm);
+      put("boring_mm", 1, sizes.boring_mm);
+    }
+  } else if (same(cells[1], "dial_reading_mm")) {
+    const GaugepointWarmGauging gauging = {v[1], v[2], v[3], v[4], v[5], v[6], v[7], v[8], v[9]};
+    double dial = 7;
+    status = gaugepoint_dial_reading_mm(v[0], &gauging, &dial, error);
+    if (status == GAUGEPOINT_STATUS_OK) {
+      put("dial_mm", 1, dial);
+    } else {
+      CHECK(isnan(dial));
+    }
+  } else if (same(cells[1], "finish_check")) {
+    RECORD(GaugepointFinishCheck, check);
+    status = gaugepoint_finish_check(v[0], v[1], v[2], &check, error);
+    if (status == GAUGEPOINT_STATUS_OK) {
+      put("outcome", 1, check.outcome);
+      put("difference_mm", check.has_difference, check.difference_mm);
+    }
+  } else {
+    CHECK(same(cells[1], "boring_order"));
+    status = of_order((size_t)v[0], error);
+  }
+  return status;
+}
+
 static const Named *find(const char *name) {
   for (int k = 0; k < names; k++) {
     if (same(named[k].name, name)) {
@@ -1326,6 +1435,8 @@ int main(int count, char **words) {
   file(words[1], "piston.csv", 6, piston);
   file(words[1], "parts.csv", 5, part);
   file(words[1], "growth.csv", 5, growth);
+  file(words[1], "clean_up.csv", 6, clean_up);
+  file(words[1], "machining.csv", 5, machining);
   table();
   materials();
   duties();

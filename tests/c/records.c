@@ -405,6 +405,69 @@ static void pistons(void) {
 }
 
 /* The values end where the readable memory ends: one byte further is a fault. */
+static int32_t cleaned(const double *angles, size_t n, int32_t axis, double shift, double tilt, GaugepointHeld *held, size_t room,
+                       GaugepointCleanUp *out, GaugepointError *e) {
+  static const double depths[] = {30, 30, 30}, radii[] = {43, 43.1, 43};
+  return gaugepoint_clean_up(angles, depths, radii, n, axis, shift, tilt, 0, 0, 0, 0, held, room, out, e);
+}
+
+static void clean_ups(void) {
+  const double angles[] = {0, 120, 240};
+  const int32_t contradiction = GAUGEPOINT_STATUS_CONTRADICTION, null = GAUGEPOINT_STATUS_NULL_POINTER;
+  const int32_t wrong[] = {0, 4, -1, INT32_MIN}, original = GAUGEPOINT_BAR_AXIS_ORIGINAL, worn = GAUGEPOINT_BAR_AXIS_WORN;
+  GaugepointHeld h[3] = {{7, 7}, {7, 7}, {7, 7}};
+  row = "clean_ups";
+  SIZED(GaugepointCleanUp, cleaned(angles, 3, original, 0, 0, h, 3, &out, &e));
+  GaugepointCleanUp out, before;
+  KEPT(cleaned(NULL, 3, original, 0, 0, h, 3, &out, &e), null, "angles_deg");
+  KEPT(cleaned(angles, 3, original, 0, 0, NULL, 3, &out, &e), null, "held");
+  KEPT(cleaned(angles, 3, original, 0, 0, h, 0, &out, &e), contradiction, "room");
+  KEPT(cleaned(angles, 3, original, 0.1, 0, h, 3, &out, &e), contradiction, "shift_mm");
+  KEPT(cleaned(angles, 3, worn, 0, NAN, h, 3, &out, &e), contradiction, "tilt");
+  KEPT(cleaned(angles, 0, original, 0, 0, h, 3, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "angles_deg");
+  for (int k = 0; k < 4; k++) {
+    KEPT(cleaned(angles, 3, wrong[k], 0, 0, h, 3, &out, &e), GAUGEPOINT_STATUS_UNKNOWN_CHOICE, "axis");
+  }
+  for (int k = 0; k < COUNTS; k++) {
+    KEPT(cleaned(angles, huge[k], original, 0, 0, h, 3, &out, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "angles_deg");
+  }
+  CHECK(h[0].place == 7);
+  CHECK(cleaned(angles, 3, original, 0, 0, h, 1, &out, NULL) == GAUGEPOINT_STATUS_OK);
+  CHECK(out.held == 1 && h[0].place == 1 && h[0].share == 1 && h[1].place == 7);
+  SIZED(GaugepointCleanUpRange, gaugepoint_clean_up_from_diameters(86, 86.1, 0, &out, &e));
+}
+
+static void walls(void) {
+  const GaugepointBar bar = {0, 0, 50, 0, 0};
+  const GaugepointWallPoint wall = {0, 50, 43, 5};
+  const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER;
+  double out = 7;
+  row = "walls";
+  TOLD(gaugepoint_walls_left(NULL, 86, &wall, 1, &out, &e), null, "bar");
+  TOLD(gaugepoint_walls_left(&bar, 86, NULL, 1, &out, &e), null, "walls");
+  TOLD(gaugepoint_walls_left(&bar, 86, &wall, 1, NULL, &e), null, "left_mm");
+  TOLD(gaugepoint_walls_left(&bar, 86, &wall, SIZE_MAX, &out, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "walls");
+  CHECK(out == 7 && gaugepoint_walls_left(&bar, 86, &wall, 0, &out, NULL) == GAUGEPOINT_STATUS_OK && out == 7);
+  TOLD(gaugepoint_largest_bore_by_walls_mm(&bar, 4, &wall, 1, NULL, &e), null, "out");
+  TOLD(gaugepoint_largest_bore_by_walls_mm(NULL, 4, &wall, 1, &out, &e), null, "bar");
+  CHECK(isnan(out));
+  TOLD(gaugepoint_largest_bore_by_walls_mm(&bar, 4, &wall, 0, &out, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "walls");
+}
+
+static void machined(void) {
+  const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER;
+  double dial = 7;
+  row = "machined";
+  SIZED(GaugepointBoreSizes, gaugepoint_bore_sizes(85.96, 0.03, 0.02, &out, &e));
+  SIZED(GaugepointFinishCheck, gaugepoint_finish_check(86, 86, 0.005, &out, &e));
+  TOLD(gaugepoint_dial_reading_mm(86, NULL, &dial, &e), null, "gauging");
+  CHECK(isnan(dial));
+  TOLD(gaugepoint_boring_order(4, NULL, &e), null, "order");
+  size_t order = 7;
+  TOLD(gaugepoint_boring_order(SIZE_MAX, &order, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "cylinders");
+  CHECK(order == 7);
+}
+
 static void exact_lengths(void) {
   size_t page = (size_t)sysconf(_SC_PAGESIZE);
   char *pages = mmap(NULL, 2 * page, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
@@ -439,6 +502,9 @@ int main(void) {
   fits();
   sections();
   pistons();
+  clean_ups();
+  walls();
+  machined();
   exact_lengths();
   return finish();
 }

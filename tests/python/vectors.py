@@ -51,6 +51,16 @@ def shape():
     return _commented("shape.csv", ["id", "function", "choice", "given", "expected", "source"])
 
 
+def clean_up():
+    """Rows of clean_up.csv, as texts."""
+    return _commented("clean_up.csv", ["id", "function", "choice", "given", "expected", "source"])
+
+
+def machining():
+    """Rows of machining.csv, as texts."""
+    return _commented("machining.csv", ["id", "function", "arguments", "expected", "source"])
+
+
 def piston():
     """Rows of piston.csv, as texts."""
     return _commented("piston.csv", ["id", "function", "choice", "given", "expected", "source"])

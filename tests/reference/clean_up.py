@@ -110,7 +110,7 @@ def closed_forms():
     aside = Wall([(a, 50.0, circle_from(a, 43.05, 0.06, 0.08)) for a in [*turn(36), 53.13010235415598]])
     yield row("circle_aside", "best;0.2;0", aside, "diameter_mm=86.1~2e-9;x_mm=0.06~1e-6;y_mm=0.08~1e-6", "closed form: a circle that stands aside is cleaned up about its own centre")
     yield row("circle_worn", "worn", aside, "diameter_mm=86.1~2e-9;x_mm=0.06~1e-8;y_mm=0.08~1e-8;slope_x=0~0", "closed form: the least-squares centre of a circle is its own")
-    yield row("circle_too_far", "best;0.04;0", aside, "diameter_mm=86.22~2e-9;x_mm=0.024~1e-5;y_mm=0.032~1e-5", "closed form: 2 (43.05 + 0.10 - 0.04), the axis moved as far as it may toward the centre")
+    yield row("circle_too_far", "best;0.04;0", aside, "diameter_mm=86.22~2e-9;x_mm=0.024~1e-5;y_mm=0.032~1e-5", "closed form: 2 (43.05 + 0.10 - 0.04); the axis moved as far as it may toward the centre")
     yield row("no_shift", "best;0;0", aside, "diameter_mm=86.3~2e-9;x_mm=0~0;y_mm=0~0", "closed form: 2 (43.05 + 0.10)")
     leaning = Wall([(a, y, circle_from(a, 40.0, 0.0005 * (y - 60), -0.02)) for y in (10.0, 60.0, 110.0) for a in [0.0, 90.0, 180.0, 270.0, *turn(16, 3)]])
     yield row("leaning", "best;0.05;0.001", leaning, "diameter_mm=80~5e-9;y_mm=-0.02~1e-5;slope_x=0.0005~1e-6;middle_mm=60~0", "closed form: circles whose centres lie on a line are cleaned up along it")
@@ -137,9 +137,9 @@ def by_slsqp():
 
 
 def walls():
-    def of(name, bar, points, expected, source):
+    def of(name, bar, points, expected, source, function="walls_left"):
         text = "/".join(";".join(map(repr, map(float, p))) for p in points)
-        return f"{name},walls_left,,{';'.join(map(repr, map(float, bar)))}/{text},{expected},{source}"
+        return f"{name},{function},,{';'.join(map(repr, map(float, bar)))}/{text},{expected},{source}"
 
     middle = [(0, 50, 43, 5), (90, 50, 43, 4), (180, 50, 43.05, 6), (45, 50, 43, 3)]
     yield of("wall_in_place", (86.5, 0, 0, 50, 0, 0), middle, "0=4.75~1e-12;1=3.75~1e-12;2=5.8~1e-12;3=2.75~1e-12", "by hand: radius and wall less half the bore")
@@ -149,6 +149,9 @@ def walls():
     yield of("wall_leaning", (86.5, 0, 0, 50, 0.001, 0), [(0, 100, 43, 5), (180, 100, 43, 5), (0, 0, 43, 5)], "0=4.7~1e-9;1=4.8~1e-9;2=4.8~1e-9", "by hand: 50 mm at a lean of 0.001")
     yield of("wall_not_reached", (86.0, 0, 0, 50, 0, 0), [(0, 50, 43.2, 5)], "0=5~0", "the bar does not reach a pit that is deeper")
     yield of("wall_through", (92.0, 0, 0, 50, 0, 0), [(0, 50, 43, 2.5)], "0=-0.5~1e-12", "by hand: 43 + 2.5 - 46")
+    yield of("largest_in_place", (4, 0, 0, 50, 0, 0), middle[:1] + middle[2:3], "diameter_mm=88~1e-12", "by hand: 2 (43 + 5 - 4)", "largest_by_walls")
+    yield of("largest_moved", (4, 0.03, 0.04, 50, 0, 0), [(0, 50, 43, 5)], f"diameter_mm={2 * hypot(43.97, 0.04)!r}~1e-9", "closed form: distance of a point from a centre aside", "largest_by_walls")
+    yield of("largest_leaning", (4, 0, 0, 50, 0.001, 0), [(0, 100, 43, 5), (180, 100, 43, 5)], "diameter_mm=87.9~1e-9", "by hand: 2 (44 - 0.05)", "largest_by_walls")
 
 
 def diameters():
@@ -166,7 +169,6 @@ def refusals():
     yield bad("radius_nan", "original", "0;90;180/30;30;30/43;nan;43", "not_finite radii_mm/1")
     yield bad("radius_of_diameter", "original", "0;90;180/30;30;30/860;43;43", "out_of_range radii_mm/0")
     yield bad("two_points", "original", "0;90/30;30/43;43", "missing_field angles_deg")
-    yield bad("columns", "original", "0;90;180/30;30;30/43;43;43;43", "contradiction radii_mm")
     yield bad("shift", "best;5;0", good.text(), "out_of_range shift_mm")
     yield bad("tilt", "best;0.1;0.01", good.text(), "out_of_range tilt")
     yield bad("stock", "original", good.text(), "out_of_range stock_mm", "0;-0.1;0;0")
@@ -174,6 +176,12 @@ def refusals():
     yield bad("each", "original", good.text(), "out_of_range each_mm", "0;0;-1;0")
     yield "smaller_than_new,from_diameters,,86;85.9;0,error:out_of_order largest_mm,refused"
     yield "wall_zero,walls_left,,86.5;0;0;50;0;0/0;50;43;0,error:out_of_range walls/0/wall_mm,refused"
+    yield "bar_nan,walls_left,,86.5;nan;0;50;0;0/0;50;43;5,error:not_finite bar/x_mm,refused"
+    yield "bar_middle,walls_left,,86.5;0;0;-1;0;0/0;50;43;5,error:out_of_range bar/middle_mm,refused"
+    yield "bar_outside,walls_left,,86.5;0;44;50;0;0/0;50;43;5,error:contradiction bar,refused"
+    yield "bar_slope,largest_by_walls,,4;0;0;50;0;inf/0;50;43;5,error:not_finite bar/slope_y,refused"
+    yield "bar_leaves,largest_by_walls,,4;0;0;50;2;0/0;90;43;5,error:contradiction bar,refused"
+    yield "least_wall_zero,largest_by_walls,,0;0;0;50;0;0/0;50;43;5,error:out_of_range least_wall_mm,refused"
 
 
 HEAD = """# Clean-up of worn bores. Columns and rules: README.md beside this file. Written by reference/clean_up.py.

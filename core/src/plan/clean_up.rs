@@ -4,6 +4,7 @@
 
 use crate::bounds::{self, Bound};
 use crate::calc::{Formula, formula};
+use crate::decision::risk::finite;
 use crate::error::{Error, ErrorKind};
 use crate::shape::angle::turned;
 use crate::shape::check;
@@ -39,6 +40,20 @@ pub enum BarAxis {
         /// Most that it may lean, as mm on each mm of depth.
         tilt: f64,
     },
+}
+
+impl BarAxis {
+    /// The fixed axis of a word: `original` or `worn`.
+    ///
+    /// # Errors
+    /// [`ErrorKind::UnknownChoice`].
+    pub fn from_word(word: &str) -> Result<Self, Error> {
+        match word {
+            "original" => Ok(BarAxis::Original),
+            "worn" => Ok(BarAxis::Worn),
+            _ => Err(crate::job::unknown_choice(word, &["original", "worn"])),
+        }
+    }
 }
 
 /// The wall of a worn bore, from a radial trace about the original axis. All three have the same length.
@@ -79,6 +94,21 @@ pub struct Held {
     pub share: f64,
 }
 
+/// The axis of a bar, from the original axis.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Bar {
+    /// Its place at the middle of the depths, toward 0 degrees, in mm.
+    pub x_mm: f64,
+    /// The same toward 90 degrees.
+    pub y_mm: f64,
+    /// Middle of the depths, in mm.
+    pub middle_mm: f64,
+    /// How far it moves toward 0 degrees for each mm of depth.
+    pub slope_x: f64,
+    /// The same toward 90 degrees.
+    pub slope_y: f64,
+}
+
 /// A bore that removes all wear.
 #[derive(Debug, Clone, PartialEq)]
 pub struct CleanUp {
@@ -88,16 +118,8 @@ pub struct CleanUp {
     pub standard_uncertainty_mm: f64,
     /// No bar that may stand elsewhere needs less than this, in mm; that of a fixed axis is the diameter.
     pub least_mm: f64,
-    /// Axis of the bar at the middle of the depths, from the original one toward 0 degrees, in mm.
-    pub x_mm: f64,
-    /// The same toward 90 degrees.
-    pub y_mm: f64,
-    /// Middle of the depths, in mm.
-    pub middle_mm: f64,
-    /// How far the axis moves toward 0 degrees for each mm of depth.
-    pub slope_x: f64,
-    /// The same toward 90 degrees.
-    pub slope_y: f64,
+    /// The bar that cuts it.
+    pub bar: Bar,
     /// The points that hold it, by their places.
     pub held_by: Vec<Held>,
 }
@@ -121,7 +143,7 @@ pub fn clean_up(
     bounds::STOCK.check("stock_mm", allowance.stock_mm)?;
     bounds::FORM_ERROR.check("each_mm", uncertainty.each_mm)?;
     bounds::FORM_ERROR.check("common_mm", uncertainty.common_mm)?;
-    let bar = match axis {
+    let placed = match axis {
         BarAxis::Original => points.fixed(Axis::ORIGINAL),
         BarAxis::Worn => points.fixed(points.worn(wall)?),
         BarAxis::Best { shift_mm, tilt } => {
@@ -132,18 +154,14 @@ pub fn clean_up(
     };
     let diameter =
         |distance: f64| CleanUpDiameter::evaluate([distance, allowance.centring_mm, allowance.stock_mm]);
-    let squares = bar.held_by.iter().fold(0.0, |sum, held| sum + held.share * held.share);
+    let squares = placed.held_by.iter().fold(0.0, |sum, held| sum + held.share * held.share);
     let RadiusUncertainty { each_mm: each, common_mm: common } = *uncertainty;
     Ok(CleanUp {
-        diameter_mm: diameter(bar.farthest),
+        diameter_mm: diameter(placed.farthest),
         standard_uncertainty_mm: 2.0 * (common * common + squares * each * each).sqrt(),
-        least_mm: diameter(bar.least),
-        x_mm: bar.axis.x + 0.0,
-        y_mm: bar.axis.y + 0.0,
-        middle_mm: points.middle,
-        slope_x: bar.axis.slope_x + 0.0,
-        slope_y: bar.axis.slope_y + 0.0,
-        held_by: bar.held_by,
+        least_mm: diameter(placed.least),
+        bar: placed.axis.bar(points.middle),
+        held_by: placed.held_by,
     })
 }
 
@@ -188,15 +206,17 @@ pub struct WallPoint {
     pub wall_mm: f64,
 }
 
-/// Thickness that is left of every wall when a bore of this diameter is cut about the axis of a clean-up, in mm; below zero the bar comes through.
+/// Thickness that is left of every wall when a bore of this diameter is cut about the axis of a bar, in mm; below zero the bar comes through.
 /// Where the bar does not reach the wall it stays as it is.
 ///
 /// # Errors
-/// When a number is not finite or impossible; the error names the place (`walls/2/wall_mm`).
-pub fn walls_left(bar: &CleanUp, diameter_mm: f64, walls: &[WallPoint]) -> Result<Vec<f64>, Error> {
+/// When a number is not finite or impossible; the error names the place (`walls/2/wall_mm`). [`ErrorKind::Contradiction`] of the field `bar` for an axis that
+/// is not within the bore.
+pub fn walls_left(bar: &Bar, diameter_mm: f64, walls: &[WallPoint]) -> Result<Vec<f64>, Error> {
     bounds::BORE.check("diameter_mm", diameter_mm)?;
     check_walls(walls)?;
-    let axis = bar.axis();
+    let axis = Axis::of(bar)?;
+    axis.stands_within(walls, bar.middle_mm, |_| diameter_mm / 2.0)?;
     let left = |wall: &WallPoint| {
         let reached = axis.reached(diameter_mm / 2.0, wall, bar.middle_mm);
         smaller(WallLeft::evaluate([wall.radius_mm, wall.wall_mm, reached]), wall.wall_mm)
@@ -215,24 +235,15 @@ fn check_walls(walls: &[WallPoint]) -> Result<(), Error> {
     Ok(())
 }
 
-impl CleanUp {
-    fn axis(&self) -> Axis {
-        Axis { x: self.x_mm, y: self.y_mm, slope_x: self.slope_x, slope_y: self.slope_y }
-    }
-}
-
-/// The largest bore about the axis of a clean-up that leaves at least a thickness of every wall, in mm; none without walls.
+/// The largest bore about the axis of a bar that leaves at least a thickness of every wall, in mm; none without walls.
 ///
 /// # Errors
 /// As [`walls_left`], and when the least wall is impossible.
-pub fn largest_by_walls(
-    bar: &CleanUp,
-    least_wall_mm: f64,
-    walls: &[WallPoint],
-) -> Result<Option<f64>, Error> {
+pub fn largest_by_walls(bar: &Bar, least_wall_mm: f64, walls: &[WallPoint]) -> Result<Option<f64>, Error> {
     bounds::WALL.check("least_wall_mm", least_wall_mm)?;
     check_walls(walls)?;
-    let axis = bar.axis();
+    let axis = Axis::of(bar)?;
+    axis.stands_within(walls, bar.middle_mm, |wall| wall.radius_mm)?;
     let largest = |wall: &WallPoint| {
         2.0 * axis.radius_to(wall, wall.radius_mm + wall.wall_mm - least_wall_mm, bar.middle_mm)
     };
@@ -250,6 +261,47 @@ struct Axis {
 
 impl Axis {
     const ORIGINAL: Axis = Axis { x: 0.0, y: 0.0, slope_x: 0.0, slope_y: 0.0 };
+
+    fn of(bar: &Bar) -> Result<Axis, Error> {
+        bounds::DEPTH.check("bar/middle_mm", bar.middle_mm)?;
+        Ok(Axis {
+            x: finite("bar/x_mm", bar.x_mm)?,
+            y: finite("bar/y_mm", bar.y_mm)?,
+            slope_x: finite("bar/slope_x", bar.slope_x)?,
+            slope_y: finite("bar/slope_y", bar.slope_y)?,
+        })
+    }
+
+    /// Refuses an axis that is nowhere near the bore: at every wall it is nearer to the original axis than a radius.
+    fn stands_within(
+        self,
+        walls: &[WallPoint],
+        middle: f64,
+        radius: impl Fn(&WallPoint) -> f64,
+    ) -> Result<(), Error> {
+        let near = |wall: &WallPoint| {
+            let (x, y) = self.at(wall.depth_mm - middle);
+            libm::hypot(x, y) < radius(wall)
+        };
+        match walls.iter().all(near) {
+            true => Ok(()),
+            false => {
+                Err(Error::new(ErrorKind::Contradiction, "", "the bar does not stand within the bore")
+                    .at("bar"))
+            }
+        }
+    }
+
+    /// The bar that stands on it; minus zero is zero.
+    fn bar(self, middle_mm: f64) -> Bar {
+        Bar {
+            x_mm: self.x + 0.0,
+            y_mm: self.y + 0.0,
+            middle_mm,
+            slope_x: self.slope_x + 0.0,
+            slope_y: self.slope_y + 0.0,
+        }
+    }
 
     /// Its place so far below the middle.
     fn at(self, below: f64) -> (f64, f64) {
@@ -272,8 +324,8 @@ impl Axis {
     }
 }
 
-/// A bar and what holds it.
-struct Bar {
+/// Where a bar stands and what holds it.
+struct Placed {
     axis: Axis,
     /// distance of the farthest point
     farthest: f64,
@@ -339,9 +391,9 @@ impl Points {
         self.distances(axis).enumerate().fold((0, f64::NEG_INFINITY), farther)
     }
 
-    fn fixed(&self, axis: Axis) -> Bar {
+    fn fixed(&self, axis: Axis) -> Placed {
         let (place, farthest) = self.farthest(axis);
-        Bar { axis, farthest, least: farthest, held_by: vec![Held { place, share: 1.0 }] }
+        Placed { axis, farthest, least: farthest, held_by: vec![Held { place, share: 1.0 }] }
     }
 
     /// Axis of the worn bore by least squares; of points at one depth it is upright.
@@ -358,7 +410,7 @@ impl Points {
     /// The axis with the nearest farthest point, by planes that lie below every distance (Kelley, Journal of the Society for Industrial and Applied
     /// Mathematics 8 (1960), from memory): a distance is a convex function of the place of the axis, so its tangents never exceed it, and their
     /// programme gives what no axis goes below.
-    fn best(&self, shift: f64, tilt: f64) -> Result<Bar, Error> {
+    fn best(&self, shift: f64, tilt: f64) -> Result<Placed, Error> {
         let reach = Reach { shift, lean: tilt * self.half, half: self.half };
         let base = self.farthest(Axis::ORIGINAL).1;
         let start = [0.0; 4];
@@ -377,10 +429,10 @@ impl Points {
             let (_, farthest) = self.farthest(axis);
             let least = base + lowest.level;
             if farthest < best.farthest {
-                best = Bar { axis, farthest, least, ..best };
+                best = Placed { axis, farthest, least, ..best };
             }
             if best.farthest - least <= GAP_MM {
-                return Ok(Bar {
+                return Ok(Placed {
                     least: smaller(least, best.farthest),
                     held_by: held_by(&lowest, &planes),
                     ..best
