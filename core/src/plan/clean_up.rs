@@ -351,6 +351,8 @@ struct Points {
 
 /// How far the best axis is from a bound that none goes below, in mm.
 const GAP_MM: f64 = 5e-10;
+/// The same where rounding ends the search before; more is refused.
+const WIDEST_GAP_MM: f64 = 1e-6;
 /// Most rounds of the search for the best axis; the usual number is below ten, and below forty at the end of the shift that is allowed.
 const MOST_ROUNDS: usize = 200;
 
@@ -417,34 +419,48 @@ impl Points {
         let mut planes: Vec<(usize, Seen)> =
             (0..self.all.len()).filter_map(|k| self.plane(k, reach, start, base)).collect();
         let mut fences: Vec<Fence> = Vec::new();
-        let mut best = self.fixed(Axis::ORIGINAL);
+        let mut best = Placed { least: f64::NEG_INFINITY, ..self.fixed(Axis::ORIGINAL) };
+        let mut thinned = false;
         for _ in 0..MOST_ROUNDS {
             let seen: Vec<Seen> = planes.iter().map(|(_, seen)| seen.clone()).collect();
             let most = larger(reach.shift, reach.lean);
-            let Some(lowest) = least_largest(&seen, &fences, most, GAP_MM / 100.0) else { break };
+            let Some(lowest) = least_largest(&seen, &fences, most, GAP_MM / 100.0) else {
+                // planes that are nearly the same leave the programme without an answer: the newest of each point is enough
+                if thinned {
+                    break;
+                }
+                thinned = true;
+                planes = newest(planes);
+                continue;
+            };
             let at: [f64; 4] = lowest.shift.as_slice().try_into().unwrap_or(start);
             let (inside, beyond) = reach.within(at);
             fences.extend(beyond);
             let axis = reach.axis(inside);
             let (_, farthest) = self.farthest(axis);
-            let least = base + lowest.level;
+            // both are true of every round: the best so far, and the highest bound so far
             if farthest < best.farthest {
-                best = Placed { axis, farthest, least, ..best };
+                best = Placed { axis, farthest, ..best };
             }
-            if best.farthest - least <= GAP_MM {
-                return Ok(Placed {
-                    least: smaller(least, best.farthest),
-                    held_by: held_by(&lowest, &planes),
-                    ..best
-                });
+            let least = base + lowest.level;
+            if least > best.least {
+                best = Placed { least, held_by: held_by(&lowest, &planes), ..best };
+            }
+            if best.farthest - best.least <= GAP_MM {
+                break;
             }
             let higher = |(_, r): &(usize, f64)| *r > least + GAP_MM / 10.0;
             let broken: Vec<usize> =
                 self.distances(axis).enumerate().filter(higher).map(|(k, _)| k).collect();
             planes.extend(broken.into_iter().filter_map(|k| self.plane(k, reach, inside, base)));
         }
-        let reason = "no place of the bar could be shown to be the best one";
-        Err(Error::new(ErrorKind::Contradiction, "", reason).at("radii_mm"))
+        match best.farthest - best.least <= WIDEST_GAP_MM {
+            true => Ok(Placed { least: smaller(best.least, best.farthest), ..best }),
+            false => {
+                let reason = "no place of the bar could be shown to be the best one";
+                Err(Error::new(ErrorKind::Contradiction, "", reason).at("radii_mm"))
+            }
+        }
     }
 
     /// The tangent of the distance of a point at a place of the axis, in parts of the reach, seen from the original axis.
@@ -496,6 +512,14 @@ fn inside(x: f64, y: f64, radius: f64) -> (f64, Option<(f64, f64)>) {
         true => (radius / size, Some((x / size, y / size))),
         false => (1.0, None),
     }
+}
+
+/// The last plane of each point, in the order of the points.
+fn newest(mut planes: Vec<(usize, Seen)>) -> Vec<(usize, Seen)> {
+    planes.reverse();
+    planes.sort_by_key(|(point, _)| *point);
+    planes.dedup_by_key(|(point, _)| *point);
+    planes
 }
 
 /// Points that hold the lowest level; several planes of one point are one.
