@@ -25,7 +25,10 @@ HERE = "reference/stack_document.py"
 
 
 def number(x):
-    return x.value if isinstance(x, Exact) else mpf(repr(x))
+    if isinstance(x, Exact):
+        return x.value
+    # a number may be written as text
+    return mpf(x if isinstance(x, str) else repr(x))
 
 
 def angle(a, c, e):
@@ -88,7 +91,7 @@ def normal_above(z):
 def moments(part):
     """Mean and variance of the deviation of a contributor or a cause, with its kind."""
     (kind, given), = part["distribution"].items()
-    value = {name: number(x) for name, x in given.items() if not isinstance(x, (list, str))}
+    value = {name: number(x) for name, x in given.items() if name != "toward" and not isinstance(x, list)}
     centre = number(part.get("centre", 0))
     if kind == "normal":
         return centre, value["standard_deviation"] ** 2
