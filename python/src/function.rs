@@ -5,7 +5,7 @@ use crate::stack::{GivenContributor, contributors_of};
 use crate::trials::{Array, Asked, Settled, adaptive, goal, toward_of};
 use gaugepoint::Error;
 use gaugepoint::calc::Model;
-use gaugepoint::stack::{self, Columnwise, Contributor, Derivation, EngineStack, Extreme, Proof};
+use gaugepoint::stack::{self, Columnwise, Contributor, EngineStack, Extreme};
 use numpy::ndarray::Ix1;
 use numpy::{PyArray, PyArray1, PyArrayMethods, PyUntypedArray, PyUntypedArrayMethods};
 use pyo3::gc::{PyTraverseError, PyVisit};
@@ -156,17 +156,13 @@ impl Function {
     ///     Derivation, nominal, moments of both orders, effects.
     fn propagation(&self, py: Python<'_>) -> PyResult<Moments> {
         let p = asked!(py, self, f => f.propagation())?;
-        let derivation = match p.derivation {
-            Derivation::Exact => "exact",
-            Derivation::Numeric => "numeric",
-        };
         let (first, second) = (p.first, p.second);
         let second =
             (second.mean, second.shift, second.standard_deviation, second.skewness, second.excess_kurtosis);
         let effect =
             |e: stack::Effect| (e.name, e.sensitivity, e.standard_deviation, e.share, e.alone, e.together);
         let effects = p.effects.into_iter().map(effect).collect();
-        Ok((derivation, p.nominal, (first.mean, first.standard_deviation), second, effects))
+        Ok((p.derivation.word(), p.nominal, (first.mean, first.standard_deviation), second, effects))
     }
 
     /// Give the smallest and the largest value within the limits.
@@ -177,12 +173,7 @@ impl Function {
     ///     Proof; of each end the value that is attained, the sizes there, and the bound.
     fn worst_case(&self, py: Python<'_>) -> PyResult<(&'static str, End, End)> {
         let found = asked!(py, self, f => f.worst_case())?;
-        let proof = match found.proof {
-            Proof::Monotone => "monotone",
-            Proof::Subdivision => "subdivision",
-            Proof::Searched => "searched",
-        };
-        Ok((proof, self.end(found.lowest), self.end(found.highest)))
+        Ok((found.proof.word(), self.end(found.lowest), self.end(found.highest)))
     }
 
     /// Give the values of trials.

@@ -527,6 +527,11 @@ impl<T: Trials> MonteCarlo<'_, T> {
     /// [`ErrorKind::OutOfRange`], [`ErrorKind::NotFinite`] for an impossible goal, [`ErrorKind::Contradiction`] for other points than random ones, and as
     /// [`Self::part`].
     pub fn adaptive(&self, goal: Goal) -> Result<Adaptive, Error> {
+        Ok(self.settle(goal)?.0)
+    }
+
+    /// As [`Self::adaptive`], with the trials.
+    pub(crate) fn settle(&self, goal: Goal) -> Result<(Adaptive, Part), Error> {
         let length = sequence_length(&goal)?;
         let points = self.sampler.points.points();
         if points != Points::Random {
@@ -543,12 +548,13 @@ impl<T: Trials> MonteCarlo<'_, T> {
             let tolerance = pooled_tolerance(&sequences, length, goal.digits)?;
             let settled = tolerance.is_some_and(|delta| is_settled(&sequences, goal.coverage, delta));
             if settled || start + 2 * length > goal.most_trials {
-                return Ok(Adaptive {
+                let adaptive = Adaptive {
                     summary: all.summary(goal.probability)?,
                     sequences: as_count(sequences.len()),
                     tolerance: tolerance.unwrap_or_default(),
                     settled,
-                });
+                };
+                return Ok((adaptive, all));
             }
         }
     }

@@ -7,11 +7,11 @@ use crate::calc::{Formula, formula};
 use crate::decision::risk::finite;
 use crate::error::{Error, ErrorKind};
 use crate::shape::angle::turned;
-use crate::shape::check;
 use crate::shape::circle::{self, Reference};
 use crate::shape::cylinder;
 use crate::shape::least::{larger, smaller};
 use crate::shape::minimax::{Fence, Lowest, Seen, least_largest};
+use crate::shape::{check, check_as_many, extremes};
 
 formula! {
     /// Diameter that a bar cuts to reach a wall at a distance from its axis.
@@ -362,14 +362,9 @@ impl Points {
         check(&[("angles_deg", angles_deg)], &bounds::ANGLE, 3)?;
         check(&[("depths_mm", depths_mm)], &bounds::DEPTH, 3)?;
         check(&[("radii_mm", radii_mm)], &bounds::WALL_RADIUS, 3)?;
-        for (field, count) in [("depths_mm", depths_mm.len()), ("radii_mm", radii_mm.len())] {
-            if count != angles_deg.len() {
-                let reason = format!("there are {} angles", angles_deg.len());
-                return Err(Error::new(ErrorKind::Contradiction, count.to_string(), reason).at(field));
-            }
-        }
-        let start = (f64::INFINITY, f64::NEG_INFINITY);
-        let (low, high) = depths_mm.iter().fold(start, |(low, high), d| (smaller(low, *d), larger(high, *d)));
+        check_as_many(angles_deg, ("depths_mm", depths_mm))?;
+        check_as_many(angles_deg, ("radii_mm", radii_mm))?;
+        let (low, high) = extremes(depths_mm);
         let middle = low + (high - low) / 2.0;
         let point = |((angle, depth), radius): ((&f64, &f64), &f64)| {
             let (cosine, sine) = turned(1, *angle);

@@ -190,8 +190,8 @@ pub fn oversizes(block: &Block, bores: &[WornBore], steps: &[Step]) -> Result<Ov
     };
     let metal = |c: &Choice| sum(c.actions.iter().map(|a| table.bore_of(a.step())));
     choices.sort_by(|a, b| {
-        let feasible = |c: &Choice| !c.ruled_out.is_empty();
-        let by_price = feasible(a).cmp(&feasible(b)).then(a.price.total_cmp(&b.price));
+        let ruled_out = |c: &Choice| !c.ruled_out.is_empty();
+        let by_price = ruled_out(a).cmp(&ruled_out(b)).then(a.price.total_cmp(&b.price));
         by_price.then(sizes(a).cmp(&sizes(b))).then(metal(a).total_cmp(&metal(b)))
     });
     Ok(Oversizes { choices, consequences })

@@ -17,7 +17,7 @@ pub mod deck;
 pub(crate) mod target;
 pub(crate) mod levels;
 
-pub(crate) use reference::check;
+pub(crate) use reference::{check, check_as_many, extremes};
 
 use crate::bounds;
 use crate::calc::{Calc, Fold, Measured, formula};

@@ -175,6 +175,17 @@ pub(crate) fn check(columns: &[(&str, &[f64])], bound: &Bound, least: usize) -> 
     Ok(())
 }
 
+/// A value for each angle.
+pub(crate) fn check_as_many(angles_deg: &[f64], (name, values): (&str, &[f64])) -> Result<(), Error> {
+    match angles_deg.len() == values.len() {
+        true => Ok(()),
+        false => {
+            let reason = format!("there are {} angles", angles_deg.len());
+            Err(Error::new(ErrorKind::Contradiction, values.len().to_string(), reason).at(name))
+        }
+    }
+}
+
 pub(super) fn check_coordinates(columns: &[(&str, &[f64])], least: usize) -> Result<(), Error> {
     check(columns, &bounds::COORDINATE, least)
 }
@@ -197,7 +208,7 @@ pub(super) fn check_around(points: impl Iterator<Item = (f64, f64)>) -> Result<(
 }
 
 /// Smallest and largest coordinate.
-pub(super) fn extremes(values: &[f64]) -> (f64, f64) {
+pub(crate) fn extremes(values: &[f64]) -> (f64, f64) {
     let start = (f64::INFINITY, f64::NEG_INFINITY);
     values.iter().fold(start, |(low, high), v| (smaller(low, *v), larger(high, *v)))
 }

@@ -2,7 +2,7 @@
 
 use super::angle::{as_number, turned};
 use super::least::{LEAST_SHARE, Unresolved, dot, least_squares};
-use super::reference::check;
+use super::reference::{check, check_as_many};
 use crate::bounds;
 use crate::error::{Error, ErrorKind};
 
@@ -68,13 +68,7 @@ pub fn from_diameters(angles_deg: &[f64], diameters_mm: &[f64], order: usize) ->
 fn check_readings(angles_deg: &[f64], readings: (&str, &[f64])) -> Result<(), Error> {
     check(&[("angles_deg", angles_deg)], &bounds::ANGLE, 1)?;
     check(&[readings], &bounds::COORDINATE, 1)?;
-    match angles_deg.len() == readings.1.len() {
-        true => Ok(()),
-        false => {
-            let reason = format!("there are {} angles", angles_deg.len());
-            Err(Error::new(ErrorKind::Contradiction, readings.1.len().to_string(), reason).at(readings.0))
-        }
-    }
+    check_as_many(angles_deg, readings)
 }
 
 /// Of one phase of one order: which, and its value at every angle.

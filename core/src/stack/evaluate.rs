@@ -8,9 +8,7 @@ use super::report::{
     SpanReport, StackReport, TrialsReport, WorstCaseReport,
 };
 use super::worst::Extreme;
-use super::{
-    Curve, Effect, Function, Method, Proof, Propagation, Sensitivity, Share, Span, Stack, Toward, working,
-};
+use super::{Curve, Effect, Function, Method, Propagation, Sensitivity, Share, Span, Stack, Toward, working};
 use crate::Options;
 use crate::calc::{Calc, Model};
 use crate::error::{Error, ErrorKind};
@@ -147,12 +145,11 @@ impl StackEntry {
         let at_formula = |e: Error| e.moved(place.to_owned());
         let of = function.propagation().map_err(at_formula)?;
         let worst = function.worst_case().map_err(at_formula)?;
-        let proof = if worst.proof == Proof::Monotone { "monotone" } else { "subdivision" };
         let bound = |extreme: &Extreme| extreme.bound.unwrap_or(extreme.attained);
         let worst = WorstCaseReport {
             lower: worst.lowest.attained,
             upper: worst.highest.attained,
-            proof,
+            proof: worst.proof.word(),
             lower_bound: bound(&worst.lowest),
             upper_bound: bound(&worst.highest),
         };
@@ -292,9 +289,13 @@ fn exact(stack: &Stack, (lower, upper): (f64, f64), sensitivities: bool) -> Resu
         let field = format!("/limits/{}", e.field());
         e.moved(field)
     };
-    let tail = stack.outside(lower, upper).map_err(at_limit)?;
     let two = lower.is_finite() && upper.is_finite() && stack.standard_deviation() > 0.0;
-    let capability = if two { Some(stack.capability(lower, upper).map_err(at_limit)?) } else { None };
+    let (tail, capability) = if two {
+        let of = stack.capability(lower, upper).map_err(at_limit)?;
+        (of.tail, Some(of))
+    } else {
+        (stack.outside(lower, upper).map_err(at_limit)?, None)
+    };
     let method = |toward, limit: f64| -> Result<Option<Method>, Error> {
         if limit.is_infinite() {
             return Ok(None);
@@ -346,21 +347,6 @@ fn counts(values: &[f64], edges: &[f64]) -> CountsReport {
 /// Where trials begin, and how many there are.
 type Drawn = (u64, u64);
 
-/// Number of trials of a run, and how it settled where that decides.
-fn length<T: Trials>(
-    asked: Asked,
-    run: &dyn Fn(u64) -> MonteCarlo<'static, T>,
-) -> Result<(u64, Option<SettledReport>), Error> {
-    let (digits, most_trials) = match asked.length {
-        Length::Trials(count) => return Ok((count, None)),
-        Length::Settled { digits, most_trials } => (digits, most_trials),
-    };
-    let goal = Goal { probability: asked.probability, coverage: Coverage::Symmetric, digits, most_trials };
-    let adaptive = run(asked.seed).adaptive(goal)?;
-    let (sequences, tolerance, settled) = (adaptive.sequences, adaptive.tolerance, adaptive.settled);
-    Ok((adaptive.summary.trials, Some(SettledReport { digits, most_trials, sequences, tolerance, settled })))
-}
-
 /// Runs as they are asked for: the first one for deviation and interval, all of them for what is estimated.
 fn trials<T: Trials>(
     asked: Asked,
@@ -377,27 +363,35 @@ fn trials<T: Trials>(
         };
         e.moved(field)
     };
-    let (count, settled) = length(asked, run).map_err(at)?;
-    let points = match asked.points {
+    let points = |count| match asked.points {
         PointsChoice::Random => Points::Random,
         PointsChoice::LatinHypercube => Points::LatinHypercube { trials: count },
         PointsChoice::Sobol => Points::Sobol,
     };
-    // trials are the same however often they are made: an adaptive run gives its results and not its trials
-    let part = |seed: u64| run(seed).with_points(points)?.part(0..count).map_err(at);
-    let first = part(asked.seed)?;
+    let part = |seed: u64, count| run(seed).with_points(points(count))?.part(0..count).map_err(at);
+    let (first, settled) = match asked.length {
+        Length::Trials(count) => (part(asked.seed, count)?, None),
+        Length::Settled { digits, most_trials } => {
+            let coverage = Coverage::Symmetric;
+            let goal = Goal { probability: asked.probability, coverage, digits, most_trials };
+            let (adaptive, first) = run(asked.seed).settle(goal).map_err(at)?;
+            let (sequences, tolerance, settled) = (adaptive.sequences, adaptive.tolerance, adaptive.settled);
+            (first, Some(SettledReport { digits, most_trials, sequences, tolerance, settled }))
+        }
+    };
+    let count = first.trials().end;
     let summary = first.summary(asked.probability).map_err(at)?;
     let confidence = asked.confidence;
     let (lower, upper) = limits.unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
-    let (runs, mean, below, above) = match points {
-        Points::Random => {
+    let (runs, mean, below, above) = match asked.points {
+        PointsChoice::Random => {
             let outside = first.outside(lower, upper, confidence).map_err(at)?;
             (1, estimate(first.mean(confidence)?, false), of_share(outside.below), of_share(outside.above))
         }
         _ => {
             let (mut means, mut belows, mut aboves) = (Vec::new(), Vec::new(), Vec::new());
             for k in 0..u64::from(asked.runs) {
-                let part = if k == 0 { first.clone() } else { part(asked.seed + k)? };
+                let part = if k == 0 { first.clone() } else { part(asked.seed + k, count)? };
                 means.push(part.moments()?.0);
                 belows.push(part.share_outside(lower, f64::INFINITY));
                 aboves.push(part.share_outside(f64::NEG_INFINITY, upper));

@@ -6,6 +6,7 @@ use super::trials::{Beyond, Sources, shift_toward};
 use super::worst::{self, WorstCase};
 use super::{Toward, check_names};
 use crate::calc::Model;
+use crate::choice::choices;
 use crate::error::{Error, ErrorKind};
 use crate::measurement::distribution::within;
 use crate::measurement::jet::Jet;
@@ -19,13 +20,14 @@ const MOST: usize = 100;
 /// Most terms of the square of the polynomial of second degree from which skewness and kurtosis are made.
 const MOST_TERMS: usize = 5000;
 
-/// Where derivatives come from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Derivation {
-    /// By the rules of derivation, from the operations.
-    Exact,
-    /// By differences of fourth order over twentieths of a standard deviation; mixed ones of second order.
-    Numeric,
+choices! {
+    /// Where derivatives come from.
+    Derivation {
+        /// By the rules of derivation, from the operations.
+        Exact = "exact",
+        /// By differences of fourth order over twentieths of a standard deviation; mixed ones of second order.
+        Numeric = "numeric",
+    }
 }
 
 /// Value and derivatives at a place.

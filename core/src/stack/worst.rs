@@ -1,6 +1,7 @@
 //! Worst case of a function over a box: proved by intervals and subdivision, or searched.
 
 use crate::calc::{Enclosure, Interval, Model};
+use crate::choice::choices;
 use crate::error::{Error, ErrorKind};
 use crate::measurement::random::{philox4x32, uniform};
 use std::cmp::Ordering;
@@ -11,15 +12,16 @@ const MOST_BOXES: usize = 5_000;
 /// Difference of bound and attained value that is aimed at, over the width of the first enclosure, or over the value where that has no end.
 const AIM: f64 = 1e-9;
 
-/// How the ends of a worst case were found.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Proof {
-    /// The slopes by all contributors have one sign each within the limits: the ends are two corners.
-    Monotone,
-    /// Intervals over parts of the box: nothing lies beyond the bounds.
-    Subdivision,
-    /// A search of a function that is only called: there may be more beyond.
-    Searched,
+choices! {
+    /// How the ends of a worst case were found.
+    Proof {
+        /// The slopes by all contributors have one sign each within the limits: the ends are two corners.
+        Monotone = "monotone",
+        /// Intervals over parts of the box: nothing lies beyond the bounds.
+        Subdivision = "subdivision",
+        /// A search of a function that is only called: there may be more beyond.
+        Searched = "searched",
+    }
 }
 
 /// Largest or smallest value within the limits.

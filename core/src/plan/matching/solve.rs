@@ -130,10 +130,8 @@ impl<'a> Free<'a> {
 
     fn ruled_out(&self) -> Option<String> {
         let parts = self.parts;
-        let graded = |grades: usize| grades > 0;
-        let bores =
-            self.bores.iter().filter(|b| parts.bores.get(**b).is_some_and(|b| b.grade.is_some())).count();
-        if parts.conditions.forbidden.is_empty() && !graded(bores) {
+        let graded = |bore: &usize| parts.bores.get(*bore).is_some_and(|b| b.grade.is_some());
+        if parts.conditions.forbidden.is_empty() && !self.bores.iter().any(graded) {
             return None;
         }
         let pairs =
