@@ -326,6 +326,16 @@ bounds! {
     BORING_GUARD = "guard above the clean-up" ["1"] possible 0.0 to 6.0, usual 1.6 to 3.0, "JCGM 100:2008, 6.3.3: 2 to 3";
     /// Mass of a part over that of another.
     MASS_DIFFERENCE = "difference of masses" ["g"] possible -5000.0 to 5000.0, usual -50.0 to 50.0, GUIDE;
+    /// Price of a part or of work, in the money of the user.
+    PRICE = "price" ["1"] possible 0.0 to 1e9, usual 0.0 to 1e6, "a price is not below zero";
+    /// Half of the tolerance of a finish size.
+    FINISH_TOLERANCE = "tolerance of a finish size" ["mm"] possible 0.0005 to 0.1, usual 0.002 to 0.02, "hones hold 2 um to 10 um; from memory";
+    /// Mass of a piston or of what goes with it.
+    PART_MASS = "mass of a piston or assembly" ["g"] possible 1.0 to 1e7, usual 50.0 to 5000.0, "model engines to marine engines";
+    /// Largest difference of mass in an engine.
+    MASS_BAND = "band of masses" ["g"] possible 0.0 to 1e6, usual 1.0 to 20.0, "2 g to 8 g in cars; from memory";
+    /// Largest error of a wall that was gauged.
+    WALL_ERROR = "error of a gauged wall" ["mm"] possible 0.0 to 3.0, usual 0.02 to 0.3, GUIDE;
     /// Piston from top dead centre down.
     TRAVEL = "travel of a piston" ["mm"] possible 0.0 to 5000.0, usual 0.0 to 250.0, "the stroke";
 }

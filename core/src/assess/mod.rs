@@ -7,6 +7,7 @@ mod cross;
 mod heights;
 mod hot;
 mod piston;
+mod plan;
 
 use crate::bounds::{self, Bound};
 use crate::calc::{Budget, Calc, Figure, Measured};
@@ -91,6 +92,8 @@ struct Assessment {
 /// What was read of the engine.
 struct Engine {
     cylinders: u32,
+    /// of the bore
+    nominal: Given,
     bore_nominal: f64,
     bore_length: Given,
     bore_material: usize,
@@ -171,16 +174,19 @@ impl Assessment {
         let gauges = self.gauge_reports();
         let mut reports = Vec::with_capacity(cylinders.len());
         let mut hot = Vec::with_capacity(cylinders.len());
+        let mut kept = Vec::with_capacity(cylinders.len());
         for (index, cylinder) in cylinders.iter().enumerate() {
-            let (report, pending) = self.cylinder(index, *cylinder, &document.engine.reduction)?;
+            let (report, pending, left) = self.cylinder(index, *cylinder, &document.engine.reduction)?;
             reports.push(report);
             hot.push(pending);
+            kept.push(left);
         }
         cross::check(document, &self.engine, &cylinders, &reports, &mut self.warnings)?;
         for (report, pending) in reports.iter_mut().zip(hot) {
             report.hot = pending.map(|p| self.hot_fit(p)).transpose()?.flatten();
         }
         let stacks = self.stacks(&document.stacks)?;
+        let plan = self.plan(document, &reports, &kept)?;
         let block = block(&reports);
         let mut out = Report {
             format: report::FORMAT,
@@ -206,6 +212,7 @@ impl Assessment {
             cylinders: reports,
             block,
             stacks,
+            plan,
             warnings: once(self.warnings),
             cautions: Vec::new(),
             working: self.calc.into_working(),
@@ -262,7 +269,7 @@ impl Assessment {
         index: usize,
         cylinder: Option<&doc::Cylinder>,
         reduction: &doc::Reduction,
-    ) -> Result<(CylinderReport, Option<hot::Pending>), Error> {
+    ) -> Result<(CylinderReport, Option<hot::Pending>, plan::Kept), Error> {
         let at = format!("/cylinders/{index}");
         #[expect(clippy::cast_possible_truncation, reason = "at most MOST_CYLINDERS")]
         let number = index as u32 + 1;
@@ -309,6 +316,7 @@ impl Assessment {
             }
             _ => None,
         };
+        let kept = plan::Kept::of(number, bore.as_ref(), piston.as_ref());
 
         let piston = piston.map(|p| {
             grounds.extend(p.grounds);
@@ -332,7 +340,7 @@ impl Assessment {
         });
         grounds.extend(missing.iter().map(|m| Ground::missing(m)));
         let verdict = verdict(&grounds);
-        Ok((CylinderReport { number, piston, bore, clearance, hot: None, missing, verdict }, hot))
+        Ok((CylinderReport { number, piston, bore, clearance, hot: None, missing, verdict }, hot, kept))
     }
 
     fn findings(&mut self, cylinder: Option<&doc::Cylinder>) -> Result<Vec<Finding>, Error> {
@@ -449,6 +457,7 @@ impl Engine {
         let out = Engine {
             cylinders: engine.cylinders.count(1, MOST_CYLINDERS)?,
             bore_nominal,
+            nominal: nominal.clone(),
             target,
             windows,
             not_machined,

@@ -15,6 +15,7 @@ use crate::shape::Ovality;
 use crate::size::BareSize;
 
 /// A piston with what later stages need of it.
+#[derive(Clone)]
 pub(super) struct Piston {
     pub(super) report: PistonReport,
     pub(super) grounds: Vec<Ground>,

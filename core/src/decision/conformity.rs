@@ -80,6 +80,12 @@ choices! {
         RunningMarginTight = "running_margin_tight",
         /// Margin against the reference case, coldest piston and hottest bore.
         RunningMarginLoose = "running_margin_loose",
+        /// Clearance of a piston to hand in a bore.
+        MatchedClearance = "matched_clearance",
+        /// Clearance after the work.
+        FinishedClearance = "finished_clearance",
+        /// Bore after the work, against the size it was machined to.
+        FinishedSize = "finished_size",
         /// A value that belongs to no job.
         Value = "value",
     }

@@ -49,6 +49,9 @@ struct Shape<'b> {
     only_max: bool,
 }
 
+const OF_CLEARANCE: Shape<'_> =
+    Shape { bound: &bounds::CLEARANCE, piston: true, bore: true, only_max: false };
+
 /// The printed limits of an engine, and those that are printed for some of its cylinders.
 #[derive(Debug)]
 pub(crate) struct LimitSets {
@@ -67,6 +70,19 @@ const WHICH: [(&str, Which); 5] = [
     ("piston_size", |l| &l.piston_size),
     ("bench_clearance", |l| &l.bench_clearance),
 ];
+
+impl Limits {
+    /// No limit at all.
+    pub(crate) fn none() -> Self {
+        Limits {
+            bore_size: None,
+            bore_taper: None,
+            bore_out_of_round: None,
+            piston_size: None,
+            bench_clearance: None,
+        }
+    }
+}
 
 impl LimitSets {
     pub(crate) fn from_document(
@@ -126,6 +142,12 @@ impl LimitSets {
         }
     }
 
+    /// The limit of the bench clearance, where it is one for all cylinders.
+    pub(crate) fn bench_clearance_of_all(&self) -> Option<&Limit> {
+        let own = self.own.iter().any(|(_, limits)| limits.bench_clearance.is_some());
+        self.common.bench_clearance.as_ref().filter(|_| !own)
+    }
+
     /// Every set of limits as it is printed.
     pub(crate) fn printed(&self) -> impl Iterator<Item = &Limits> {
         [&self.common].into_iter().chain(self.own.iter().map(|(_, limits)| limits))
@@ -175,7 +197,6 @@ impl Limits {
         let form = Shape { bound: &bounds::FORM, piston: false, bore: true, only_max: true };
         let of_bore = Shape { bound: &bore, piston: false, bore: true, only_max: false };
         let of_piston = Shape { bound: &piston, piston: true, bore: false, only_max: false };
-        let of_both = Shape { bound: &bounds::CLEARANCE, piston: true, bore: true, only_max: false };
         let mut read = |limit: &Option<doc::Limit>, shape: &Shape<'_>| {
             limit.as_ref().map(|l| Limit::from_document(l, shape, cylinders, warnings)).transpose()
         };
@@ -184,12 +205,17 @@ impl Limits {
             bore_taper: read(&limits.bore_taper, &form)?,
             bore_out_of_round: read(&limits.bore_out_of_round, &form)?,
             piston_size: read(&limits.piston_size, &of_piston)?,
-            bench_clearance: read(&limits.bench_clearance, &of_both)?,
+            bench_clearance: read(&limits.bench_clearance, &OF_CLEARANCE)?,
         })
     }
 }
 
 impl Limit {
+    /// A limit of a clearance.
+    pub(crate) fn of_clearance(limit: &doc::Limit, warnings: &mut Vec<Warning>) -> Result<Self, Error> {
+        Limit::from_document(limit, &OF_CLEARANCE, &[], warnings)
+    }
+
     fn from_document(
         limit: &doc::Limit,
         shape: &Shape<'_>,

@@ -3,6 +3,7 @@
 use super::entry::{Count, Date, Entry, Probability, Pure, Words};
 use crate::choice::choices;
 use crate::decision::{Rule, finding};
+use super::plan::Plan;
 use crate::fit::document::{Elastic, Field, Find, Motion, Pictures, PistonShape};
 use crate::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
 use crate::stack::StackEntry;
@@ -61,6 +62,9 @@ document! {
         stacks: Vec<StackEntry>,
         /// What was read and seen, cylinder by cylinder.
         cylinders: Vec<Cylinder>,
+        /// What is to be done.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        plan: Option<Plan>,
     }
     /// What the job is.
     JobHead {

@@ -4,8 +4,8 @@ use crate::bounds::{Bound, Verdict};
 use crate::error::{Error, ErrorKind, moves_the_cursor};
 use crate::quantity::{
     Angle, Expansion, Length, Temperature, TemperatureInterval, in_mm, parse_angle, parse_date,
-    parse_expansion, parse_force, parse_length, parse_number, parse_probability, parse_slope,
-    parse_stiffness, parse_temperature, parse_temperature_difference,
+    parse_expansion, parse_force, parse_length, parse_mass, parse_number, parse_probability, parse_slope,
+    parse_stiffness, parse_temperature, parse_temperature_difference, parse_volume,
 };
 use core::fmt;
 use core::marker::PhantomData;
@@ -87,6 +87,14 @@ pub enum Stiffness {}
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Slope {}
 
+/// A mass.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Mass {}
+
+/// A volume.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Volume {}
+
 macro_rules! kinds {
     ($($kind:ty: $description:literal, $example:literal $(, number $number:literal)? $(, words $words:literal)?;)+) => {
         $(impl Kind for $kind {
@@ -113,6 +121,8 @@ kinds! {
     Force: "force with its unit: N, daN, kN, kgf, lbf", "8 N";
     Stiffness: "stiffness with its unit: N/um, N/mm, kN/mm", "10 N/um";
     Slope: "slope of a profile with its unit: um/mm, mm/m", "3 um/mm";
+    Mass: "mass with its unit: g, kg, oz, lb", "512 g";
+    Volume: "volume with its unit: cm3, ml, l, in3", "52.4 cm3";
 }
 
 macro_rules! numeric {
@@ -136,6 +146,8 @@ numeric! {
     Force: "N", |t| parse_force(t).map(|x| x.quantity());
     Stiffness: "N/um", |t| parse_stiffness(t).map(|x| x.quantity());
     Slope: "um/mm", |t| parse_slope(t).map(|x| x.quantity());
+    Mass: "g", |t| parse_mass(t).map(|x| x.quantity());
+    Volume: "cm3", |t| parse_volume(t).map(|x| x.quantity());
     Pure: "1", |t| parse_number(t).map(|x| x.quantity());
     Probability: "1", |t| parse_probability(t).map(|x| x.quantity());
 }

@@ -3,12 +3,14 @@
 pub(crate) mod decode;
 pub mod document;
 mod entry;
+pub mod plan;
 
 pub use decode::check_size;
 pub(crate) use decode::{nearest, unknown_choice};
 pub use document::Document;
 pub use entry::{
-    Count, Date, Entry, Force, Kind, Numeric, Probability, Pure, Real, Slope, Stiffness, Warning, Words,
+    Count, Date, Entry, Force, Kind, Mass, Numeric, Probability, Pure, Real, Slope, Stiffness, Volume, Warning,
+    Words,
 };
 pub(crate) use entry::{Given, MOST_ENTRIES, check_length};
 

@@ -17,6 +17,7 @@ use crate::calc::{Calc, EstimateId, Figure, Measured, SourceId};
 use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::job::document::{self as doc, GaugeKind};
+use crate::plan::machining::DialOfDistance;
 use crate::job::{Date, Entry, Given, Warning, Words, check_length, nearest};
 use crate::measurement::distribution::Distribution;
 use crate::quantity::Length;
@@ -421,6 +422,18 @@ impl Gauge {
     ) -> Option<Measured> {
         let set = self.setting.as_ref()?;
         Some(calc.apply(BoreGaugeSize, [&set.distance, d, &set.eps, eps_used, eps_part]))
+    }
+
+    /// What the dial of a bore gauge must read in a bore of a size at 20 C; none of a gauge without a setting.
+    pub(crate) fn dial(
+        &self,
+        calc: &mut Calc,
+        size: &Measured,
+        eps_bore: &Measured,
+        eps_used: &Measured,
+    ) -> Option<Measured> {
+        let set = self.setting.as_ref()?;
+        Some(calc.apply(DialOfDistance, [size, &set.distance, &set.eps, eps_used, eps_bore]))
     }
 
     /// Distance between the faces of a micrometer set to a reading, for `user` to be set on.

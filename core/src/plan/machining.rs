@@ -17,6 +17,9 @@ formula! {
     /// What the dial of a bore gauge must read in a bore of a size at 20 C.
     DialReading: dial ["mm"] = (size, setting, eps_setting, eps_set, eps_used, eps_bore) => size * (1.0 + eps_bore) - setting * (1.0 + eps_setting) * (1.0 + eps_used) / (1.0 + eps_set);
         source "comparison with a setting, each part at its temperature, solved for the deviation";
+    /// The same of a setting whose distance is known.
+    DialOfDistance: dial ["mm"] = (size, s, eps_set, eps_used, eps_bore) => size * (1.0 + eps_bore) - s * (1.0 + eps_used) / (1.0 + eps_set);
+        source "comparison with a setting, each part at its temperature, solved for the deviation";
     /// Stock that is still on a bore, on the diameter.
     Remaining: stock ["mm"] = (finish, size) => finish - size; source "definition";
 }

@@ -14,6 +14,8 @@ use crate::shape::least::larger;
 formula! {
     /// Bore of a step.
     StepBore: bore ["mm"] = (nominal, oversize) => nominal + oversize; source "definition";
+    /// What one bore costs.
+    BorePrice: price ["1"] = (piston, boring, sleeve) => piston + boring + sleeve; source "definition";
     /// What a bore must at least be to be clean, with a margin for what is not known of it.
     Needed: needed ["mm"] = (clean_up, k, u) => clean_up + k * u; source "clean-up and a guard of k standard uncertainties";
 }
@@ -85,7 +87,7 @@ pub enum Action {
 }
 
 impl Action {
-    fn step(self) -> usize {
+    pub(crate) fn step(self) -> usize {
         match self {
             Action::Bore(step) | Action::Sleeve(step) => step,
         }
@@ -164,8 +166,6 @@ pub struct Oversizes {
     /// What each step does, in the order of the steps.
     pub consequences: Vec<Consequence>,
 }
-
-const LARGEST_PRICE: f64 = 1e9;
 
 /// Holds every way to bring a block back against what its bores need.
 ///
@@ -283,7 +283,7 @@ impl Table<'_> {
                 Action::Bore(_) => 0.0,
                 Action::Sleeve(_) => self.block.sleeve_price.unwrap_or(f64::NAN),
             };
-            piston + self.block.boring_price + sleeve
+            BorePrice::evaluate([piston, self.block.boring_price, sleeve])
         };
         let price = sum(actions.iter().map(price));
         Choice { way, actions, price, ruled_out }
@@ -310,19 +310,8 @@ impl Table<'_> {
 fn check(block: &Block, bores: &[WornBore], steps: &[Step]) -> Result<(), Error> {
     bounds::BORE.check("nominal_mm", block.nominal_mm)?;
     bounds::BORING_GUARD.check("guard", block.guard)?;
-    let price = |field: &str, value: f64| {
-        let refuse =
-            |kind| Error::new(kind, value.to_string(), "a price is not below zero").value(value).at(field);
-        match value {
-            v if !v.is_finite() => Err(refuse(ErrorKind::NotFinite)),
-            v if !(0.0..=LARGEST_PRICE).contains(&v) => {
-                Err(refuse(ErrorKind::OutOfRange).limits(0.0, LARGEST_PRICE, ""))
-            }
-            _ => Ok(()),
-        }
-    };
-    price("boring_price", block.boring_price)?;
-    block.sleeve_price.map_or(Ok(()), |p| price("sleeve_price", p))?;
+    bounds::PRICE.check("boring_price", block.boring_price)?;
+    block.sleeve_price.map(|p| bounds::PRICE.check("sleeve_price", p)).transpose()?;
     block.ring_gap_mm.map(|g| bounds::RING_GAP.check("ring_gap_mm", g)).transpose()?;
     block.largest_by_gasket_mm.map(|d| bounds::BORE.check("largest_by_gasket_mm", d)).transpose()?;
     for (list, name) in [(bores.len(), "bores"), (steps.len(), "steps")] {
@@ -339,7 +328,7 @@ fn check(block: &Block, bores: &[WornBore], steps: &[Step]) -> Result<(), Error>
     for (k, step) in steps.iter().enumerate() {
         let at = |field: &str| format!("steps/{k}/{field}");
         bounds::OVERSIZE.check(&at("oversize_mm"), step.oversize_mm)?;
-        price(&at("price"), step.price)?;
+        bounds::PRICE.check(&at("price"), step.price)?;
         step.more_mass_g.map(|m| bounds::MASS_DIFFERENCE.check(&at("more_mass_g"), m)).transpose()?;
         let before = k.checked_sub(1).and_then(|b| steps.get(b));
         if before.is_some_and(|before| before.oversize_mm >= step.oversize_mm) {

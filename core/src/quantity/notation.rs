@@ -294,9 +294,48 @@ pub(super) static SLOPE: Kind = Kind {
     range: None,
 };
 
+pub(super) static MASS: Kind = Kind {
+    asked: "a mass",
+    advice: "write it in g, kg, oz or lb",
+    example: "g",
+    units: &[
+        Unit("g", Times(1, 0)),
+        Unit("kg", Times(1, 3)),
+        // avoirdupois, NIST SP 811 (2008), appendix B: exact
+        Unit("oz", Times(28_349_523_125, -9)),
+        Unit("lb", Times(45_359_237, -5)),
+    ],
+    form: Form::PLAIN,
+    spoken: false,
+    other_names: &[("gram", "g"), ("grams", "g"), ("ounce", "oz"), ("ounces", "oz"), ("lbs", "lb"), ("pounds", "lb")],
+    unclear_names: &[],
+    plausible: 1e6,
+    range: None,
+};
+
+pub(super) static VOLUME: Kind = Kind {
+    asked: "a volume",
+    advice: "write it in cm3, ml, l or in3",
+    example: "cm3",
+    units: &[
+        Unit("cm3", Times(1, 0)),
+        Unit("cm\u{b3}", Times(1, 0)),
+        Unit("ml", Times(1, 0)),
+        Unit("l", Times(1, 3)),
+        // 2.54 cm cubed
+        Unit("in3", Times(16_387_064, -6)),
+    ],
+    form: Form::PLAIN,
+    spoken: false,
+    other_names: &[("cc", "cm3"), ("ccm", "cm3"), ("cm^3", "cm3"), ("in^3", "in3"), ("cuin", "in3")],
+    unclear_names: &[],
+    plausible: 1e6,
+    range: None,
+};
+
 /// The kinds whose units are told apart when one stands in place of another.
-pub(super) static KINDS_WITH_UNITS: [&Kind; 8] =
-    [&LENGTH, &TEMPERATURE, &DIFFERENCE, &EXPANSION, &ANGLE, &FORCE, &STIFFNESS, &SLOPE];
+pub(super) static KINDS_WITH_UNITS: [&Kind; 10] =
+    [&LENGTH, &TEMPERATURE, &DIFFERENCE, &EXPANSION, &ANGLE, &FORCE, &STIFFNESS, &SLOPE, &MASS, &VOLUME];
 
 /// Reads a length: `96.012 mm`, `3.7799 in`, `0.5 thou`, `2 in 412 thou 6 tenths`.
 ///
@@ -401,6 +440,42 @@ pub fn parse_angle(text: &str) -> Result<Typed<Angle>, Error> {
 /// What is listed at [the module](crate::quantity#what-is-refused).
 pub fn parse_force(text: &str) -> Result<Typed<f64>, Error> {
     parse(text, &FORCE, |newtons| newtons)
+}
+
+/// Reads a mass in grams: `512 g`, `1.1 lb`, `0.25 oz`.
+///
+/// Units: `g`, `kg`, `oz` (28.349523125 g), `lb` (453.59237 g).
+///
+/// ```
+/// use gaugepoint::quantity::parse_mass;
+///
+/// assert_eq!(parse_mass("0.25 oz")?.quantity(), 7.08738078125);
+/// # Ok::<(), gaugepoint::error::Error>(())
+/// ```
+///
+/// # Errors
+///
+/// What is listed at [the module](crate::quantity#what-is-refused).
+pub fn parse_mass(text: &str) -> Result<Typed<f64>, Error> {
+    parse(text, &MASS, |grams| grams)
+}
+
+/// Reads a volume in cubic centimetres: `52.4 cm3`, `52.4 ml`, `3.2 in3`.
+///
+/// Units: `cm3`, `ml`, `l`, `in3` (16.387064 cm3).
+///
+/// ```
+/// use gaugepoint::quantity::parse_volume;
+///
+/// assert_eq!(parse_volume("2 in3")?.quantity(), 32.774128);
+/// # Ok::<(), gaugepoint::error::Error>(())
+/// ```
+///
+/// # Errors
+///
+/// What is listed at [the module](crate::quantity#what-is-refused).
+pub fn parse_volume(text: &str) -> Result<Typed<f64>, Error> {
+    parse(text, &VOLUME, |cm3| cm3)
 }
 
 /// Reads a stiffness in newtons per micrometre: `10 N/um`, also in `N/mm`, `kN/mm`.

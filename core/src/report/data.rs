@@ -1,6 +1,7 @@
 //! The report as data. `core/docs/job.md` explains every field. Names that end in `_mm`, `_c`, `_deg` hold a number in that
 //! unit; what is absent was not computed, and `missing` or a reason says why.
 
+use super::plan::PlanReport;
 use crate::calc::Working;
 use crate::decision::finding::Finding;
 use crate::decision::{Decision, Rule, Verdict};
@@ -70,6 +71,8 @@ report! {
         block: Block,
         /// The stacks of the job, each as the report on a stack.
         stacks: Vec<StackReport> => "Vec::is_empty",
+        /// What is to be done, when the document asks for a plan.
+        plan: Option<PlanReport> => "Option::is_none",
         /// What is odd.
         warnings: Vec<Warning>,
         /// What to take care of.

@@ -3,6 +3,7 @@
 mod caution;
 mod data;
 mod markdown;
+mod plan;
 mod table;
 mod text;
 
@@ -14,6 +15,11 @@ pub use data::{
     RunningReport, TargetReport, WindowReport,
 };
 pub(crate) use data::{report, written};
+pub use plan::{
+    ActionReport, BoreNeed, BoreWork, ChoiceReport, Closing, DialReport, FinishReport, FinishResult,
+    FinishTarget, FinishedReport, MatchingReport, NewPistonReport, OversizesReport, PairReport, PistonWork,
+    PlanReport, PlannedCylinder, StepReport, WantedReport,
+};
 pub(crate) use markdown::{escaped, worked};
 pub(crate) use table::{aligned, exponent_of, short};
 pub(crate) use text::{Page, give_or_take};

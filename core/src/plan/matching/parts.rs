@@ -17,14 +17,6 @@ const UNCERTAINTY: Bound = Bound {
 };
 /// An uncertainty that may be left out.
 const PART_OF_UNCERTAINTY: Bound = Bound { possible: (0.0, 0.2), ..UNCERTAINTY };
-const WEIGHT: Bound = Bound {
-    label: "weight of a piston or assembly",
-    unit: "g",
-    possible: (1.0, 1e7),
-    usual: (50.0, 5000.0),
-    reason: "model engines to marine engines",
-};
-const WEIGHT_BAND: Bound = Bound { label: "weight band", possible: (0.0, 1e6), usual: (1.0, 20.0), ..WEIGHT };
 /// Weights that differ by this, in g, are equal: it is rounding of the arithmetic.
 const NOISE_G: f64 = 1e-9;
 
@@ -166,7 +158,7 @@ impl<'a> Parts<'a> {
         let Conditions { shared_uncertainty_mm: shared, common_uncertainty_mm: common, .. } = *conditions;
         PART_OF_UNCERTAINTY.check("shared_uncertainty_mm", shared)?;
         PART_OF_UNCERTAINTY.check("common_uncertainty_mm", common)?;
-        conditions.weight_band_g.map(|b| WEIGHT_BAND.check("weight_band_g", b)).transpose()?;
+        conditions.weight_band_g.map(|b| bounds::MASS_BAND.check("weight_band_g", b)).transpose()?;
         let wanted = conditions.wanted.map(|w| w.checked().map_err(|e| e.under("wanted"))).transpose()?;
         let mut fits = Vec::with_capacity(bores.len());
         for (k, bore) in bores.iter().enumerate() {
@@ -362,7 +354,7 @@ fn checked_piston(piston: &Piston, shared: f64, weighed: bool) -> Result<(), Err
     bounds::PISTON.check("size_mm", piston.size_mm)?;
     uncertainty(piston.standard_uncertainty_mm, shared)?;
     match piston.weight_g {
-        Some(weight) => WEIGHT.check("weight_g", weight).map(drop),
+        Some(weight) => bounds::PART_MASS.check("weight_g", weight).map(drop),
         None if weighed => {
             Err(Error::new(ErrorKind::MissingField, "", "a weight band needs every weight").at("weight_g"))
         }

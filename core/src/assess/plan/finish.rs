@@ -1,0 +1,327 @@
+//! The second visit: what was found after the work.
+
+use super::matched::{Open, place_of};
+use super::{Kept, NewPiston, Wanted};
+use crate::assess::Assessment;
+use crate::assess::bore::Bore;
+use crate::calc::Measured;
+use crate::clearance::Bench;
+use crate::decision::{Against, Conformity, Decision, Limits, Of, Outcome};
+use crate::error::{Error, ErrorKind};
+use crate::job::document::{Clamping, Document, PistonState, Surface};
+use crate::job::plan::{self as doc, Stage};
+use crate::job::{Entry, Given, Words, check_length};
+use crate::plan::machining::{FinishSize, Remaining};
+use crate::size::REFERENCE_TEMPERATURE_C;
+use crate::report::{Closing, FinishReport, FinishResult, FinishedReport, PlanReport};
+
+crate::calc::formula! {
+    /// Lower end of the tolerance of a finish size.
+    FinishLower: lower ["mm"] = (finish, tolerance) => finish - tolerance; source "definition";
+    /// Its upper end.
+    FinishUpper: upper ["mm"] = (finish, tolerance) => finish + tolerance; source "definition";
+    /// The whole of it.
+    Width: width ["mm"] = (tolerance) => 2.0 * tolerance; source "definition";
+}
+
+/// A cylinder after the work, with what the matching needs of it.
+struct After {
+    number: u32,
+    stage: Stage,
+    size: Option<Measured>,
+    clamping: Clamping,
+    stale: Vec<String>,
+    /// piston, by its place among those that are to hand
+    piston: Option<usize>,
+}
+
+/// The piston that goes into a finished bore.
+struct Fitted<'a> {
+    name: Option<String>,
+    place: Option<usize>,
+    state: PistonState,
+    size: Option<&'a Measured>,
+    stale: &'a [String],
+}
+
+impl Assessment {
+    pub(super) fn finish(
+        &mut self,
+        document: &Document,
+        entry: &doc::Finish,
+        (wanted, pistons): (&Option<Wanted>, &[NewPiston]),
+        kept: &[Kept],
+        out: &mut PlanReport,
+    ) -> Result<(), Error> {
+        let Some(wanted) = wanted else {
+            let reason = "without a wanted clearance at 20 C nothing that was finished can be judged";
+            return Err(Error::new(ErrorKind::MissingField, "", reason).at("/plan/wanted_clearance"));
+        };
+        let by = entry.by.words()?.to_owned();
+        let date = entry.date.date()?;
+        if date < document.job.date.date()? {
+            let reason = format!("the engine was measured on {}", document.job.date.text());
+            return Err(entry.date.refuse(ErrorKind::OutOfOrder, reason));
+        }
+        check_length(&entry.cylinders, |c| &c.number)?;
+        let mut reports = Vec::with_capacity(entry.cylinders.len());
+        let mut after: Vec<After> = Vec::with_capacity(entry.cylinders.len());
+        for (k, cylinder) in entry.cylinders.iter().enumerate() {
+            let number = cylinder.number.count(1, self.engine.cylinders)?;
+            if after.iter().any(|a| a.number == number) {
+                return Err(cylinder.number.refuse(ErrorKind::Repeated, "this cylinder stands twice"));
+            }
+            let surface = self.plan_surface(Some(wanted));
+            let fitted = fitted(cylinder, number, pistons, (kept, surface), &after)?;
+            let at = format!("/plan/finish/cylinders/{k}");
+            let (report, found) = self.finished(document, cylinder, (number, &fitted), wanted, &at)?;
+            reports.push(report);
+            after.push(found);
+        }
+        let open = open_points(out, &reports);
+        let result = if open.is_empty() { Closing::Proven } else { Closing::NotProven };
+        let matching = self.matched_again(document, wanted, pistons, &after)?;
+        out.finish = Some(FinishReport {
+            by,
+            date: entry.date.text().trim().to_owned(),
+            cylinders: reports,
+            matching,
+            result,
+            open,
+        });
+        Ok(())
+    }
+
+    fn finished(
+        &mut self,
+        document: &Document,
+        entry: &doc::Finished,
+        (number, fitted): (u32, &Fitted<'_>),
+        wanted: &Wanted,
+        at: &str,
+    ) -> Result<(FinishedReport, After), Error> {
+        let of = format!("finished bore {number}");
+        // the printed limits of its size are those of the standard bore
+        let limits = Limits { bore_size: None, ..self.limits.of(number) };
+        let bore = self.bore(
+            &of,
+            &entry.bore,
+            &document.engine.reduction,
+            &limits,
+            Vec::new(),
+            &format!("{at}/bore"),
+        )?;
+        let target = match (document.plan.as_ref().and_then(|p| p.machining.as_ref()), entry.stage) {
+            (Some(machining), Stage::Bored | Stage::Honed) => {
+                Some(machining.finish_tolerance.read(&crate::bounds::FINISH_TOLERANCE, &mut Vec::new())?)
+            }
+            _ => None,
+        };
+        let mut found = Found { stock: None, clearance: None, decisions: Vec::new() };
+        if let (Some(size), Some(piston)) = (&bore.size, fitted.size) {
+            let stale: Vec<String> = bore.overdue.iter().chain(fitted.stale).cloned().collect();
+            let states = (entry.bore.clamping, fitted.state);
+            let held = Held { size, piston, tolerance: target.as_ref(), stage: entry.stage, states, stale };
+            found = self.held_against(&held, wanted, (&of, at));
+        }
+        let (result, next) = judged(entry.stage, &bore, &found, fitted.size.is_some());
+        let (stock, clearance) = (found.stock, found.clearance);
+        let report = FinishedReport {
+            number,
+            stage: entry.stage,
+            piston: fitted.name.clone(),
+            stock: stock.map(|s| self.state(&s, &format!("{at}/stock"))),
+            clearance: clearance.map(|c| self.state(&c, &format!("{at}/clearance"))),
+            decisions: found.decisions,
+            result,
+            next,
+            bore: bore.report,
+        };
+        let after = After {
+            number,
+            stage: entry.stage,
+            size: bore.size,
+            clamping: bore.clamping,
+            stale: bore.overdue,
+            piston: fitted.place,
+        };
+        Ok((report, after))
+    }
+
+    /// The clearance of a finished bore, its stock, and the decisions.
+    fn held_against(&mut self, held: &Held<'_>, wanted: &Wanted, (of, at): (&str, &str)) -> Found {
+        self.calc.heading(|| of.to_owned());
+        let clearance = self.calc.apply(Bench, [held.size, held.piston]);
+        let target: Measured = wanted.target.into();
+        let finish = self.calc.apply(FinishSize, [held.piston, &target]);
+        let stock = self.calc.apply(Remaining, [&finish, held.size]);
+        let mut decisions = Vec::new();
+        if held.stage != Stage::Bored {
+            let value = (&clearance, held.stale.as_slice());
+            let here = format!("{at}/decisions/0");
+            decisions.push(self.decide_wanted(Of::FinishedClearance, value, held.states, wanted, &here));
+        }
+        if let Some(tolerance) = held.tolerance.filter(|_| held.stage == Stage::Honed) {
+            let tolerance = self.calc.given("tolerance", tolerance);
+            let against = Against {
+                lower: Some(self.calc.figure(FinishLower, [finish.figure, tolerance])),
+                upper: Some(self.calc.figure(FinishUpper, [finish.figure, tolerance])),
+                tolerance: Some(self.calc.figure(Width, [tolerance])),
+                temperature_c: Some(REFERENCE_TEMPERATURE_C),
+                origin: "finish size for its piston and its tolerance",
+                cylinders: &[],
+            };
+            let here = format!("{at}/decisions/1");
+            decisions.push(self.decide_against(Of::FinishedSize, held.size, against, &held.stale, &here).0);
+        }
+        Found { stock: Some(stock), clearance: Some(clearance), decisions }
+    }
+
+    /// The pistons to hand, matched to the bores as they are now; none where there are too few.
+    fn matched_again(
+        &mut self,
+        document: &Document,
+        wanted: &Wanted,
+        pistons: &[NewPiston],
+        after: &[After],
+    ) -> Result<Option<crate::report::MatchingReport>, Error> {
+        let takes_one = |a: &&After| a.stage != Stage::Bored && a.piston.is_some();
+        let bores: Vec<Open<'_>> = after
+            .iter()
+            .filter(takes_one)
+            .filter_map(|a| {
+                let size = a.size.as_ref()?;
+                Some(Open { number: a.number, size, clamping: a.clamping, stale: &a.stale })
+            })
+            .collect();
+        let measured = pistons.iter().filter(|p| p.size.is_some()).count();
+        if bores.is_empty() || measured < bores.len() {
+            return Ok(None);
+        }
+        let matching = document.plan.as_ref().and_then(|p| p.matching.as_ref());
+        self.matched(matching, wanted, pistons, &bores, "/plan/finish/matching").map(Some)
+    }
+}
+
+/// A finished bore and its piston.
+struct Held<'a> {
+    size: &'a Measured,
+    piston: &'a Measured,
+    /// half of the tolerance of the finish size, where the bore was machined
+    tolerance: Option<&'a Given>,
+    stage: Stage,
+    states: (Clamping, PistonState),
+    stale: Vec<String>,
+}
+
+/// What was found of a finished bore.
+struct Found {
+    stock: Option<Measured>,
+    clearance: Option<Measured>,
+    decisions: Vec<Decision>,
+}
+
+/// The piston of a finished cylinder: one of those to hand, or the one that was in it.
+fn fitted<'a>(
+    entry: &doc::Finished,
+    number: u32,
+    pistons: &'a [NewPiston],
+    (kept, surface): (&'a [Kept], Surface),
+    before: &[After],
+) -> Result<Fitted<'a>, Error> {
+    let Some(name) = &entry.piston else {
+        let own = kept.iter().find(|k| k.number == number).and_then(|k| k.piston.as_ref());
+        let sized = own.and_then(|p| p.at_gauge_point(Some(surface)));
+        return Ok(Fitted {
+            name: None,
+            place: None,
+            state: own.map_or(PistonState::RunIn, |p| p.state),
+            size: sized.map(|(size, _)| size),
+            stale: sized.map(|(_, stale)| stale).unwrap_or_default(),
+        });
+    };
+    let place = named(name, pistons)?;
+    if before.iter().any(|a| a.piston == Some(place)) {
+        return Err(name.refuse(ErrorKind::Repeated, "this piston is in another cylinder already"));
+    }
+    let piston = pistons.get(place);
+    Ok(Fitted {
+        name: piston.map(|p| p.name.clone()),
+        place: Some(place),
+        state: piston.map_or(PistonState::New, |p| p.state),
+        size: piston.and_then(|p| p.size.as_ref()),
+        stale: piston.map(|p| p.stale.as_slice()).unwrap_or_default(),
+    })
+}
+
+/// The place of a piston among all that are to hand.
+fn named(name: &Entry<Words>, pistons: &[NewPiston]) -> Result<usize, Error> {
+    let measured: Vec<(&NewPiston, &Measured)> =
+        pistons.iter().filter_map(|p| Some((p, p.size.as_ref()?))).collect();
+    let wanted = name.words()?;
+    match pistons.iter().position(|p| p.name == wanted) {
+        Some(place) => Ok(place),
+        None => place_of(name, &measured),
+    }
+}
+
+/// What a finished bore makes of what was found, and what to do next.
+fn judged(stage: Stage, bore: &Bore, found: &Found, has_piston: bool) -> (FinishResult, String) {
+    let (Some(stock), Some(clearance)) = (&found.stock, &found.clearance) else {
+        let what = if has_piston { "read the bore" } else { "measure its piston at the gauge point" };
+        return (FinishResult::NotProven, what.to_owned());
+    };
+    let (stock, clearance) = (stock.value(), clearance.value());
+    if stage == Stage::Bored {
+        return match stock > 0.0 {
+            true => (FinishResult::ToBeHoned, format!("hone {stock:.3} mm off the diameter")),
+            false => (
+                FinishResult::TooLarge,
+                "nothing is left for the hone: a larger piston, or the next step".to_owned(),
+            ),
+        };
+    }
+    let decision = found.decisions.first();
+    let (lower, upper) =
+        decision.map_or((None, None), |d| (d.lower_mm, d.upper_mm));
+    let tight = lower.is_some_and(|l| clearance < l) || stock > 0.0;
+    match (decision.map(|d| d.result), bore.report.verdict.outcome) {
+        (Some(Conformity::Conforms), Outcome::Reuse) => (FinishResult::Met, "fit its piston".to_owned()),
+        (Some(Conformity::Conforms), _) => (
+            FinishResult::NotProven,
+            "the clearance conforms; taper or out-of-round is not proven: hone to shape".to_owned(),
+        ),
+        (Some(Conformity::DoesNotConform), _) if tight => (
+            FinishResult::HoneOn,
+            format!("hone {stock:.3} mm off the diameter, let it cool, and read again"),
+        ),
+        (Some(Conformity::DoesNotConform), _) => {
+            let over = upper.map_or(0.0, |u| clearance - u);
+            let next = format!("{over:.3} mm above the largest clearance: a larger piston, or the next step");
+            (FinishResult::TooLarge, next)
+        }
+        (_, _) if tight => (
+            FinishResult::NotProven,
+            format!("{stock:.3} mm to the middle: hone on, or read again with less uncertainty"),
+        ),
+        _ => (
+            FinishResult::NotProven,
+            "read again with less uncertainty; do not hone on: it is above the middle".to_owned(),
+        ),
+    }
+}
+
+/// What keeps the job from being closed.
+fn open_points(plan: &PlanReport, finished: &[FinishedReport]) -> Vec<String> {
+    let mut out: Vec<String> = Vec::new();
+    for cylinder in &plan.cylinders {
+        match finished.iter().find(|f| f.number == cylinder.number) {
+            None => out.push(format!("cylinder {}: nothing was read after the work", cylinder.number)),
+            Some(f) if f.result != FinishResult::Met => {
+                out.push(format!("cylinder {}: {}: {}", f.number, f.result.word(), f.next));
+            }
+            Some(_) => {}
+        }
+    }
+    out
+}
