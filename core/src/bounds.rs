@@ -330,12 +330,51 @@ bounds! {
     PRICE = "price" ["1"] possible 0.0 to 1e9, usual 0.0 to 1e6, "a price is not below zero";
     /// Half of the tolerance of a finish size.
     FINISH_TOLERANCE = "tolerance of a finish size" ["mm"] possible 0.0005 to 0.1, usual 0.002 to 0.02, "hones hold 2 um to 10 um; from memory";
-    /// Mass of a piston or of what goes with it.
-    PART_MASS = "mass of a piston or assembly" ["g"] possible 1.0 to 1e7, usual 50.0 to 5000.0, "model engines to marine engines";
-    /// Largest difference of mass in an engine.
-    MASS_BAND = "band of masses" ["g"] possible 0.0 to 1e6, usual 1.0 to 20.0, "2 g to 8 g in cars; from memory";
+    /// Mass of a piston, or of the assembly that is fitted with it.
+    ASSEMBLY_MASS = "mass of a piston or assembly" ["g"] possible 1.0 to 1e7, usual 50.0 to 5000.0, "model engines to marine engines";
     /// Largest error of a wall that was gauged.
     WALL_ERROR = "error of a gauged wall" ["mm"] possible 0.0 to 3.0, usual 0.02 to 0.3, GUIDE;
+    /// Mass of a part or an assembly; 0 is a part that is not there.
+    PART_MASS = "mass of a part" ["g"] possible 0.0 to 1e7, usual 1.0 to 5000.0, "model engines to marine engines";
+    /// What may be taken off a part; 0 where nothing may.
+    REMOVABLE_MASS = "mass that may be taken off a part" ["g"] possible 0.0 to 1e5, usual 0.0 to 30.0, GUIDE;
+    /// Most that assemblies of one engine may differ by.
+    MASS_BAND = "band of masses" ["g"] possible 0.0 to 1e4, usual 0.5 to 20.0, "printed: 2 g, 5 g and a quarter of an ounce";
+    /// Oil in the passages of a crankpin.
+    OIL_MASS = "oil of a crankpin" ["g"] possible 0.0 to 1000.0, usual 0.0 to 10.0, GUIDE;
+    /// Share of the reciprocating mass that a crankshaft balances.
+    RECIPROCATING_SHARE = "share of the reciprocating mass" ["1"] possible 0.0 to 1.0, usual 0.3 to 0.7,
+        "0.5 for a right-angled V of two rods on a pin";
+    /// What is left on a gap above the least that is wanted.
+    GAP_ALLOWANCE = "allowance on an end gap" ["mm"] possible 0.0 to 1.0, usual 0.0 to 0.05, GUIDE;
+    /// Standard uncertainty of an end gap.
+    GAP_UNCERTAINTY = "standard uncertainty of an end gap" ["mm"] possible 0.0 to 0.5, usual 0.003 to 0.03,
+        "a feeler strip is read to 0.01 mm to 0.03 mm";
+    /// Standard uncertainty of a size; 0 leaves it out.
+    SIZE_DEVIATION = "standard uncertainty of a size" ["mm"] possible 0.0 to 0.1, usual 0.0003 to 0.01, GUIDE;
+    /// Protrusion that a liner is to have.
+    LINER_PROTRUSION = "protrusion of a liner" ["mm"] possible -1.0 to 1.0, usual 0.0 to 0.2, "printed: 0.03 mm to 0.15 mm";
+    /// Unevenness of the seat of a liner, or what the protrusions of neighbours may differ by.
+    SEAT_UNEVENNESS = "unevenness of a seat or of protrusions" ["mm"] possible 0.0 to 1.0, usual 0.0 to 0.08,
+        "printed: 0.025 mm round a ring, cupped by 0.035 mm, 0.05 mm between neighbours";
+    /// Thickness of one shim.
+    SHIM = "thickness of a shim" ["mm"] possible 0.01 to 3.0, usual 0.04 to 1.8, "printed: 0.05 mm to 1.73 mm";
+    /// Standard uncertainty of a protrusion.
+    PROTRUSION_UNCERTAINTY = "standard uncertainty of a protrusion" ["mm"] possible 0.0 to 0.2, usual 0.002 to 0.02, GUIDE;
+    /// Most that protrusions of one engine may differ by.
+    PROTRUSION_SPREAD = "spread of protrusions" ["mm"] possible 0.001 to 2.0, usual 0.03 to 0.3, "bands of gaskets are 0.05 mm wide";
+    /// A roughness of the wall of a bore: peaks, core or valleys.
+    ROUGHNESS = "roughness of a bore" ["um"] possible 0.0 to 20.0, usual 0.02 to 5.0, "plateaus: peaks 0.25 um, core 1.1 um, valleys 1.8 um";
+    /// Share of the surface that is material at a height.
+    MATERIAL_RATIO = "material ratio" ["%"] possible 0.0 to 100.0, usual 1.0 to 95.0, "a share of the surface";
+    /// Angle between the two directions of the marks of a hone.
+    CROSSHATCH = "crosshatch angle" ["deg"] possible 0.0 to 180.0, usual 20.0 to 70.0, "printed: 30 to 60 degrees between the marks";
+    /// Standard uncertainty of a roughness.
+    ROUGHNESS_UNCERTAINTY = "standard uncertainty of a roughness" ["um"] possible 0.0 to 5.0, usual 0.005 to 0.3, GUIDE;
+    /// Standard uncertainty of a material ratio.
+    MATERIAL_RATIO_UNCERTAINTY = "standard uncertainty of a material ratio" ["%"] possible 0.0 to 30.0, usual 0.2 to 5.0, GUIDE;
+    /// Standard uncertainty of a crosshatch angle.
+    CROSSHATCH_UNCERTAINTY = "standard uncertainty of a crosshatch angle" ["deg"] possible 0.0 to 30.0, usual 0.2 to 5.0, GUIDE;
     /// Piston from top dead centre down.
     TRAVEL = "travel of a piston" ["mm"] possible 0.0 to 5000.0, usual 0.0 to 250.0, "the stroke";
 }
@@ -515,6 +554,13 @@ const SLIPS: &[Slip] = &[
         written: "K",
         correct: |v| v / 10.0,
         what: "the decimal point one place off",
+    },
+    Slip {
+        unit: "um",
+        typed_in: "um",
+        written: "um",
+        correct: |v| v * 0.0254,
+        what: "microinches entered as um",
     },
     Slip {
         unit: "1/K",

@@ -145,11 +145,11 @@ pub fn least_cold_gap_mm(
     Ok(LeastColdGap::evaluate([least_hot_gap_mm, bore_mm, eps_bore, eps_ring]) + 0.0)
 }
 
-fn bore_strain(temperature_c: f64, expansion_per_k: f64) -> Result<f64, Error> {
+pub(crate) fn bore_strain(temperature_c: f64, expansion_per_k: f64) -> Result<f64, Error> {
     running_strain(["bore_temperature_c", "bore_expansion_per_k"], temperature_c, expansion_per_k)
 }
 
-fn ring_strain(temperature_c: f64, expansion_per_k: f64) -> Result<f64, Error> {
+pub(crate) fn ring_strain(temperature_c: f64, expansion_per_k: f64) -> Result<f64, Error> {
     running_strain(["ring_temperature_c", "ring_expansion_per_k"], temperature_c, expansion_per_k)
 }
 

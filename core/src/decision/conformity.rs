@@ -419,38 +419,49 @@ pub fn decide_mm(
     lower_mm.map(|l| JUDGED.check("lower_mm", l)).transpose()?;
     upper_mm.map(|l| JUDGED.check("upper_mm", l)).transpose()?;
     let rule = asked(rule, at_least)?;
-    match (lower_mm, upper_mm) {
-        (Some(low), Some(high)) if low >= high => {
-            let error = Error::new(
-                ErrorKind::OutOfOrder,
-                high.to_string(),
-                "the upper limit must be above the lower",
-            );
-            return Err(error.value(high).at("upper_mm"));
-        }
-        (None, None) => {
-            return Err(Error::new(ErrorKind::MissingField, "upper_mm", "a limit is needed").at("upper_mm"));
-        }
-        _ => {}
+    check_order("upper_mm", lower_mm, upper_mm)?;
+    if lower_mm.or(upper_mm).is_none() {
+        return Err(Error::new(ErrorKind::MissingField, "upper_mm", "a limit is needed").at("upper_mm"));
     }
+    Ok(decide(&rule, value_mm, standard_uncertainty_mm, lower_mm, upper_mm))
+}
+
+/// Refuses an upper limit that does not lie above the lower one.
+pub(crate) fn check_order(field: &str, lower: Option<f64>, upper: Option<f64>) -> Result<(), Error> {
+    match (lower, upper) {
+        (Some(low), Some(high)) => {
+            bounds::check_above(field, high, low, "the upper limit must be above the lower")
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Judges a checked value of any unit; what the decision calls mm and its reason are then in that unit.
+pub(crate) fn decide(
+    rule: &RuleInForce,
+    value: f64,
+    standard_uncertainty: f64,
+    lower: Option<f64>,
+    upper: Option<f64>,
+) -> Decision {
     let mut calc = Calc::new(false);
     let figure = |value: f64| Figure::plain(value, "mm");
-    let budget = Budget { standard: figure(standard_uncertainty_mm), dof: None, lines: Vec::new() };
+    let budget = Budget { standard: figure(standard_uncertainty), dof: None, lines: Vec::new() };
     let against = Against {
-        lower: lower_mm.map(figure),
-        upper: upper_mm.map(figure),
-        tolerance: lower_mm.zip(upper_mm).map(|(low, high)| figure(high - low)),
+        lower: lower.map(figure),
+        upper: upper.map(figure),
+        tolerance: lower.zip(upper).map(|(low, high)| figure(high - low)),
         temperature_c: None,
         origin: "",
         cylinders: &[],
     };
-    let judged = Judged { of: Of::Value, value: figure(value_mm), budget: &budget, against, overdue: &[] };
-    let (decision, _) = judge(&mut calc, &rule, &judged);
-    Ok(Decision { origin: None, ..decision })
+    let judged = Judged { of: Of::Value, value: figure(value), budget: &budget, against, overdue: &[] };
+    let (decision, _) = judge(&mut calc, rule, &judged);
+    Decision { origin: None, ..decision }
 }
 
 /// A rule with what it asks for at least.
-fn asked(rule: Rule, at_least: f64) -> Result<RuleInForce, Error> {
+pub(crate) fn asked(rule: Rule, at_least: f64) -> Result<RuleInForce, Error> {
     let usual = RuleInForce::usual(rule);
     Ok(match rule {
         Rule::ConformanceProbability => {

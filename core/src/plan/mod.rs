@@ -1,7 +1,12 @@
 //! 8 PLAN: what is done to the block: to which size a bore is machined, where it is bored, what is left, and which piston
-//! goes into which bore.
+//! goes into which bore; then how rings are filed, liners shimmed, a gasket chosen, masses matched and a finish checked.
 
 pub mod clean_up;
+pub mod filing;
+pub mod gasket;
 pub mod machining;
 pub mod matching;
 pub mod oversize;
+pub mod shims;
+pub mod surface;
+pub mod weights;

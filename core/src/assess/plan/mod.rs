@@ -153,7 +153,7 @@ impl Assessment {
             let oversize = entry.oversize.as_ref();
             let oversize = oversize.map(|o| o.read(&bounds::OVERSIZE, &mut self.warnings)).transpose()?;
             let mass = entry.mass.as_ref();
-            let mass = mass.map(|m| m.read(&bounds::PART_MASS, &mut self.warnings)).transpose()?;
+            let mass = mass.map(|m| m.read(&bounds::ASSEMBLY_MASS, &mut self.warnings)).transpose()?;
             let read = crate::job::document::Piston {
                 state: entry.state,
                 readings: entry.readings.clone(),

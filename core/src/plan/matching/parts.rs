@@ -354,7 +354,7 @@ fn checked_piston(piston: &Piston, shared: f64, weighed: bool) -> Result<(), Err
     bounds::PISTON.check("size_mm", piston.size_mm)?;
     uncertainty(piston.standard_uncertainty_mm, shared)?;
     match piston.weight_g {
-        Some(weight) => bounds::PART_MASS.check("weight_g", weight).map(drop),
+        Some(weight) => bounds::ASSEMBLY_MASS.check("weight_g", weight).map(drop),
         None if weighed => {
             Err(Error::new(ErrorKind::MissingField, "", "a weight band needs every weight").at("weight_g"))
         }
