@@ -332,6 +332,15 @@ bounds! {
     FINISH_TOLERANCE = "tolerance of a finish size" ["mm"] possible 0.0005 to 0.1, usual 0.002 to 0.02, "hones hold 2 um to 10 um; from memory";
     /// Mass of a piston, or of the assembly that is fitted with it.
     ASSEMBLY_MASS = "mass of a piston or assembly" ["g"] possible 1.0 to 1e7, usual 50.0 to 5000.0, "model engines to marine engines";
+    /// Temperature of a part that is heated or chilled for assembly.
+    ASSEMBLY_TEMPERATURE = "temperature at assembly" ["C"] possible -200.0 to 300.0, usual -80.0 to 200.0,
+        "liquid nitrogen -196 C, dry ice -78 C; aluminium blocks lose strength above 200 C; from memory";
+    /// Half-width of the error of an end gap.
+    GAP_ERROR = "error of an end gap" ["mm"] possible 0.0 to 0.5, usual 0.005 to 0.05, "feeler strips come in steps of 0.01 mm to 0.05 mm";
+    /// Half-width of the error of a protrusion.
+    PROTRUSION_ERROR = "error of a protrusion" ["mm"] possible 0.0 to 0.2, usual 0.003 to 0.03, GUIDE;
+    /// Least distance from the crown to the head.
+    LEAST_SQUISH = "least squish" ["mm"] possible 0.1 to 10.0, usual 0.5 to 1.5, "0.9 mm to 1.1 mm with steel rods; common practice, no source";
     /// Largest error of a wall that was gauged.
     WALL_ERROR = "error of a gauged wall" ["mm"] possible 0.0 to 3.0, usual 0.02 to 0.3, GUIDE;
     /// Mass of a part or an assembly; 0 is a part that is not there.

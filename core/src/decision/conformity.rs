@@ -86,6 +86,8 @@ choices! {
         FinishedClearance = "finished_clearance",
         /// Bore after the work, against the size it was machined to.
         FinishedSize = "finished_size",
+        /// End gap of a ring after filing.
+        RingGap = "ring_gap",
         /// A value that belongs to no job.
         Value = "value",
     }

@@ -4,7 +4,8 @@ use crate::bounds::{Bound, Verdict};
 use crate::error::{Error, ErrorKind, moves_the_cursor};
 use crate::quantity::{
     Angle, Expansion, Length, Temperature, TemperatureInterval, in_mm, parse_angle, parse_date,
-    parse_expansion, parse_force, parse_length, parse_mass, parse_number, parse_probability, parse_slope,
+    parse_expansion, parse_force, parse_length, parse_mass, parse_number, parse_probability, parse_roughness,
+    parse_slope,
     parse_stiffness, parse_temperature, parse_temperature_difference, parse_volume,
 };
 use core::fmt;
@@ -91,6 +92,10 @@ pub enum Slope {}
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Mass {}
 
+/// A height of a roughness.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Roughness {}
+
 /// A volume.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Volume {}
@@ -122,6 +127,7 @@ kinds! {
     Stiffness: "stiffness with its unit: N/um, N/mm, kN/mm", "10 N/um";
     Slope: "slope of a profile with its unit: um/mm, mm/m", "3 um/mm";
     Mass: "mass with its unit: g, kg, oz, lb", "512 g";
+    Roughness: "roughness with its unit: um, nm, uin", "0.25 um";
     Volume: "volume with its unit: cm3, ml, l, in3", "52.4 cm3";
 }
 
@@ -147,6 +153,7 @@ numeric! {
     Stiffness: "N/um", |t| parse_stiffness(t).map(|x| x.quantity());
     Slope: "um/mm", |t| parse_slope(t).map(|x| x.quantity());
     Mass: "g", |t| parse_mass(t).map(|x| x.quantity());
+    Roughness: "um", |t| parse_roughness(t).map(|x| x.quantity());
     Volume: "cm3", |t| parse_volume(t).map(|x| x.quantity());
     Pure: "1", |t| parse_number(t).map(|x| x.quantity());
     Probability: "1", |t| parse_probability(t).map(|x| x.quantity());

@@ -1,7 +1,7 @@
 //! What the job document says of the plan, as it is written. `core/docs/plan.md` explains every field.
 
 use super::document::{Bore, Clamping, Limit, PistonReading, PistonState, document};
-use super::entry::{Count, Date, Entry, Mass, Pure, Volume, Words};
+use super::entry::{Count, Date, Entry, Mass, Pure, Roughness, Volume, Words};
 use crate::choice::choices;
 use crate::quantity::{Angle, Length, Temperature};
 use schemars::JsonSchema;
@@ -25,9 +25,247 @@ document! {
         /// What holds when they are matched to the bores.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         matching: Option<Matching>,
+        /// Dry sleeves that are pressed in.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        sleeves: Option<Sleeves>,
+        /// Wet liners on shims.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        liners: Option<Liners>,
+        /// Rings and the gaps they are to have.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        rings: Vec<Ring>,
+        /// Head gaskets that can be had, and how far the pistons stand above the deck.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        gasket: Option<Gasket>,
+        /// Masses of what goes into each cylinder.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        masses: Option<Masses>,
+        /// What the finish of a bore is to be.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        surface: Option<SurfaceLimits>,
         /// What was read after the work.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         finish: Option<Finish>,
+    }
+    /// Dry sleeves that are pressed into the block.
+    Sleeves {
+        /// Material of the sleeves.
+        material: Entry<Words>,
+        /// Material of the block around them.
+        block_material: Entry<Words>,
+        /// Interference that is wanted, over the diameter.
+        interference: Span,
+        /// Interference that is aimed at; the middle without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        target: Option<Entry<Length>>,
+        /// Interference that is lost because roughness is pressed flat.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        smoothing: Option<Entry<Length>>,
+        /// Where the interference comes from.
+        origin: Entry<Words>,
+        /// Temperature of the block when a sleeve goes in.
+        block_heated_to: Entry<Temperature>,
+        /// Temperature of the sleeve then; that of the shop without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        sleeve_chilled_to: Option<Entry<Temperature>>,
+        /// Clearance that it takes to slide in.
+        least_clearance: Entry<Length>,
+        /// The sleeves.
+        each: Vec<Sleeve>,
+    }
+    /// A sleeve.
+    Sleeve {
+        /// Number of its cylinder.
+        cylinder: Entry<Count>,
+        /// Outside diameter at 20 C: six readings or more, their mean is the size.
+        outside: Vec<Entry<Length>>,
+        /// Half-width of the error of that mean.
+        permissible_error: Entry<Length>,
+    }
+    /// Two ends of a length.
+    Span {
+        /// Least.
+        min: Entry<Length>,
+        /// Largest.
+        max: Entry<Length>,
+    }
+    /// Wet liners on shims, in a row.
+    Liners {
+        /// How far a liner is to stand above the deck.
+        protrusion: Span,
+        /// Where that comes from.
+        origin: Entry<Words>,
+        /// Most that a seat may be uneven round the ring.
+        unevenness: Entry<Length>,
+        /// Most that a seat may be cupped.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cupping: Option<Entry<Length>>,
+        /// Most that neighbours may differ by at their nearest points.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        neighbours: Option<Entry<Length>>,
+        /// Shims that can be had.
+        shims: Vec<Shim>,
+        /// Most shims on one liner.
+        most_on_one: Entry<Count>,
+        /// The liners along the row, from the front.
+        each: Vec<Liner>,
+    }
+    /// A shim that can be had.
+    Shim {
+        /// Its thickness.
+        thickness: Entry<Length>,
+        /// How many there are; enough without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        available: Option<Entry<Count>>,
+    }
+    /// A liner and its counterbore.
+    Liner {
+        /// Number of its cylinder.
+        cylinder: Entry<Count>,
+        /// Height of its flange.
+        flange: Entry<Length>,
+        /// Depth of the counterbore: toward the front, at one side, toward the rear, at the other side.
+        depths: Vec<Entry<Length>>,
+        /// How much deeper the seat is at one edge of the ledge than at the other.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cupping: Option<Entry<Length>>,
+    }
+    /// A ring and the gap it is to have.
+    Ring {
+        /// Number of its cylinder.
+        cylinder: Entry<Count>,
+        /// Which ring.
+        ring: Entry<Words>,
+        /// Its end gap as it was read.
+        gap: Entry<Length>,
+        /// Half-width of the error of a gap.
+        permissible_error: Entry<Length>,
+        /// Size at 20 C of the ring gauge that it was read in; the bore it runs in without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        read_in: Option<Entry<Length>>,
+        /// Least gap.
+        min: Entry<Length>,
+        /// Widest gap.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max: Option<Entry<Length>>,
+        /// How far above the least gap it is filed.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        allowance: Option<Entry<Length>>,
+        /// Where the limits come from.
+        origin: Entry<Words>,
+    }
+    /// Head gaskets that can be had.
+    Gasket {
+        /// Where the table is printed.
+        origin: Entry<Words>,
+        /// Last digit that the table is printed to.
+        printed_to: Entry<Length>,
+        /// The grades, in rising order.
+        grades: Vec<Grade>,
+        /// Most that the pistons may differ by.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        spread: Option<Entry<Length>>,
+        /// Half-width of the error of the protrusion of a piston.
+        permissible_error: Entry<Length>,
+        /// Least distance from the crown to the head.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        least_squish: Option<Entry<Length>>,
+        /// How far each piston stands above the deck; below 0 it stands below.
+        pistons: Vec<Standing>,
+    }
+    /// A grade of gasket.
+    Grade {
+        /// Its mark.
+        name: Entry<Words>,
+        /// Largest protrusion from here.
+        from: Entry<Length>,
+        /// Largest protrusion to here.
+        to: Entry<Length>,
+        /// Its thickness, compressed.
+        thickness: Entry<Length>,
+    }
+    /// How far a piston stands above the deck.
+    Standing {
+        /// Number of its cylinder.
+        cylinder: Entry<Count>,
+        /// Readings at two points in line with the pin.
+        readings: Vec<Entry<Length>>,
+    }
+    /// Masses of what goes into each cylinder.
+    Masses {
+        /// Largest difference.
+        band: Entry<Mass>,
+        /// Where that comes from.
+        origin: Entry<Words>,
+        /// What goes into each cylinder.
+        each: Vec<Assembly>,
+    }
+    /// What goes into a cylinder.
+    Assembly {
+        /// Number of the cylinder.
+        cylinder: Entry<Count>,
+        /// Its parts; what is over is taken off in this order.
+        parts: Vec<Weighed>,
+    }
+    /// A part that was weighed.
+    Weighed {
+        /// What it is.
+        part: Entry<Words>,
+        /// Its mass.
+        mass: Entry<Mass>,
+        /// What may be taken off it; nothing without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        removable: Option<Entry<Mass>>,
+    }
+    /// What the finish of a bore is to be; parameters of ISO 13565-2.
+    SurfaceLimits {
+        /// Reduced peak height.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rpk: Option<Heights>,
+        /// Core height.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rk: Option<Heights>,
+        /// Reduced valley depth.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rvk: Option<Heights>,
+        /// Material ratio where the peaks end, in %.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        mr1_percent: Option<Shares>,
+        /// Material ratio where the valleys begin, in %.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        mr2_percent: Option<Shares>,
+        /// Angle between the two directions of the marks.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        crosshatch: Option<Directions>,
+        /// Where the limits come from.
+        origin: Entry<Words>,
+    }
+    /// Limits of a roughness.
+    Heights {
+        /// Least.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min: Option<Entry<Roughness>>,
+        /// Largest.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max: Option<Entry<Roughness>>,
+    }
+    /// Limits of a material ratio.
+    Shares {
+        /// Least.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min: Option<Entry<Pure>>,
+        /// Largest.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max: Option<Entry<Pure>>,
+    }
+    /// Limits of an angle.
+    Directions {
+        /// Least.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min: Option<Entry<Angle>>,
+        /// Largest.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max: Option<Entry<Angle>>,
     }
     /// How bores are machined.
     Machining {
@@ -201,6 +439,40 @@ document! {
         piston: Option<Entry<Words>>,
         /// Its bore.
         bore: Bore,
+        /// End gaps, read in this bore.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        gaps: Vec<FinishedGap>,
+        /// Finish of its wall.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        surface: Option<SurfaceRead>,
+    }
+    /// An end gap after filing.
+    FinishedGap {
+        /// Which ring, as the plan names it.
+        ring: Entry<Words>,
+        /// Its end gap.
+        gap: Entry<Length>,
+    }
+    /// The finish of a bore as it was read.
+    SurfaceRead {
+        /// Reduced peak height.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rpk: Option<Entry<Roughness>>,
+        /// Core height.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rk: Option<Entry<Roughness>>,
+        /// Reduced valley depth.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rvk: Option<Entry<Roughness>>,
+        /// Material ratio where the peaks end, in %.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        mr1_percent: Option<Entry<Pure>>,
+        /// Material ratio where the valleys begin, in %.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        mr2_percent: Option<Entry<Pure>>,
+        /// Angle between the two directions of the marks.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        crosshatch: Option<Entry<Angle>>,
     }
 }
 

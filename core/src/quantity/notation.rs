@@ -333,6 +333,26 @@ pub(super) static VOLUME: Kind = Kind {
     range: None,
 };
 
+pub(super) static ROUGHNESS: Kind = Kind {
+    asked: "a roughness",
+    advice: "write it in um or uin",
+    example: "um",
+    units: &[
+        Unit("um", Times(1, 0)),
+        Unit("\u{b5}m", Times(1, 0)),
+        Unit("\u{3bc}m", Times(1, 0)),
+        Unit("nm", Times(1, -3)),
+        // a millionth of an inch
+        Unit("uin", Times(254, -4)),
+    ],
+    form: Form::PLAIN,
+    spoken: false,
+    other_names: &[("microinch", "uin"), ("microinches", "uin")],
+    unclear_names: &[],
+    plausible: 100.0,
+    range: None,
+};
+
 /// The kinds whose units are told apart when one stands in place of another.
 pub(super) static KINDS_WITH_UNITS: [&Kind; 10] =
     [&LENGTH, &TEMPERATURE, &DIFFERENCE, &EXPANSION, &ANGLE, &FORCE, &STIFFNESS, &SLOPE, &MASS, &VOLUME];
@@ -476,6 +496,24 @@ pub fn parse_mass(text: &str) -> Result<Typed<f64>, Error> {
 /// What is listed at [the module](crate::quantity#what-is-refused).
 pub fn parse_volume(text: &str) -> Result<Typed<f64>, Error> {
     parse(text, &VOLUME, |cm3| cm3)
+}
+
+/// Reads a roughness in micrometres: `0.25 um`, `10 uin`.
+///
+/// Units: `um`, `nm`, `uin` (0.0254 um).
+///
+/// ```
+/// use gaugepoint::quantity::parse_roughness;
+///
+/// assert_eq!(parse_roughness("10 uin")?.quantity(), 0.254);
+/// # Ok::<(), gaugepoint::error::Error>(())
+/// ```
+///
+/// # Errors
+///
+/// What is listed at [the module](crate::quantity#what-is-refused).
+pub fn parse_roughness(text: &str) -> Result<Typed<f64>, Error> {
+    parse(text, &ROUGHNESS, |um| um)
 }
 
 /// Reads a stiffness in newtons per micrometre: `10 N/um`, also in `N/mm`, `kN/mm`.

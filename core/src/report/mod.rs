@@ -16,9 +16,10 @@ pub use data::{
 };
 pub(crate) use data::{report, written};
 pub use plan::{
-    ActionReport, BoreNeed, BoreWork, ChoiceReport, Closing, DialReport, FinishReport, FinishResult,
-    FinishTarget, FinishedReport, MatchingReport, NewPistonReport, OversizesReport, PairReport, PistonWork,
-    PlanReport, PlannedCylinder, StepReport, WantedReport,
+    ActionReport, BoreNeed, BoreWork, ChoiceReport, Closing, CutReport, DialReport, FinishReport, FinishResult,
+    FinishTarget, FinishedReport, GapReport, GasketReport, LinerReport, LinersReport, MassReport, MassesReport,
+    MatchingReport, NewPistonReport, OversizesReport, PairReport, PistonWork, PlanReport, PlannedCylinder,
+    RingReport, SleeveReport, StandingReport, StepReport, SurfaceReport, WantedReport,
 };
 pub(crate) use markdown::{escaped, worked};
 pub(crate) use table::{aligned, exponent_of, short};

@@ -5,7 +5,9 @@ use crate::choice::choices;
 use crate::decision::Decision;
 use crate::job::plan::Stage;
 use crate::plan::matching::Case;
+use crate::plan::filing::Outcome as GapOutcome;
 use crate::plan::oversize::Way;
+use crate::plan::surface::{Finding as SurfaceFinding, Parameter};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -24,6 +26,16 @@ report! {
         matching: Option<MatchingReport> => "Option::is_none",
         /// Sizes that bores are machined to, each for its piston.
         targets: Vec<FinishTarget> => "Vec::is_empty",
+        /// Sleeves that are pressed in.
+        sleeves: Vec<SleeveReport> => "Vec::is_empty",
+        /// Shims below the liners.
+        liners: Option<LinersReport> => "Option::is_none",
+        /// Rings, in the order of the document.
+        rings: Vec<RingReport> => "Vec::is_empty",
+        /// Which head gasket.
+        gasket: Option<GasketReport> => "Option::is_none",
+        /// What is taken off the masses.
+        masses: Option<MassesReport> => "Option::is_none",
         /// What was found after the work.
         finish: Option<FinishReport> => "Option::is_none",
         /// What is not settled.
@@ -189,6 +201,131 @@ report! {
         /// At the finish size.
         finish: MeasuredValue,
     }
+    /// A sleeve that is pressed in.
+    SleeveReport {
+        /// Number of its cylinder.
+        cylinder: u32,
+        /// Its outside diameter at 20 C.
+        outside: MeasuredValue,
+        /// Hole that it takes, at 20 C.
+        hole: MeasuredValue,
+        /// Smallest hole: with the largest interference.
+        hole_least_mm: f64,
+        /// Largest hole: with the least interference.
+        hole_most_mm: f64,
+        /// Clearance when it goes in, the block heated and the sleeve chilled as stated.
+        assembly_clearance: MeasuredValue,
+        /// Does it slide in?
+        slides_in: bool,
+        /// Interference that is left at the coldest and at the hottest of the wall in the running engine; below 0 the sleeve has lost contact.
+        running_interference_mm: Vec<f64> => "Vec::is_empty",
+    }
+    /// Shims below the liners of a row.
+    LinersReport {
+        /// The liners along the row.
+        each: Vec<LinerReport>,
+        /// Largest difference of neighbours at their nearest points.
+        largest_step_mm: Option<f64> => "Option::is_none",
+        /// What rules the row out; absent when it can be done.
+        ruled_out: Vec<String> => "Vec::is_empty",
+        /// Where the limits come from.
+        origin: String,
+    }
+    /// A liner on its shims.
+    LinerReport {
+        /// Number of its cylinder.
+        cylinder: u32,
+        /// Most less least depth of its counterbore.
+        unevenness_mm: f64,
+        /// Its shims; empty is none, absent where nothing serves the row.
+        shims_mm: Option<Vec<f64>> => "Option::is_none",
+        /// Smallest protrusion round its flange.
+        lowest_mm: Option<f64> => "Option::is_none",
+        /// Largest protrusion round its flange.
+        highest_mm: Option<f64> => "Option::is_none",
+    }
+    /// A ring and its gap.
+    RingReport {
+        /// Number of its cylinder.
+        cylinder: u32,
+        /// Which ring.
+        ring: String,
+        /// What is done; absent where the bore it runs in is not known.
+        outcome: Option<GapOutcome> => "Option::is_none",
+        /// Its gap in the bore it runs in.
+        gap: Option<MeasuredValue> => "Option::is_none",
+        /// Gap that it is filed to.
+        target_mm: f64,
+        /// What is filed off in all.
+        file_off_mm: Option<f64> => "Option::is_none",
+        /// What is filed off each end.
+        each_end_mm: Option<f64> => "Option::is_none",
+        /// Where the limits come from.
+        origin: String,
+    }
+    /// Which head gasket.
+    GasketReport {
+        /// Mark of the grade.
+        grade: String,
+        /// Its thickness, compressed.
+        thickness_mm: f64,
+        /// The cylinder that decided.
+        decided_by: u32,
+        /// The pistons, in the order of the document.
+        pistons: Vec<StandingReport>,
+        /// Largest less smallest protrusion.
+        spread_mm: f64,
+        /// Is that within its limit?
+        spread_is_met: Option<bool> => "Option::is_none",
+        /// Probability that the true largest protrusion lies in a grade below.
+        probability_below: f64,
+        /// Probability that it lies in a grade above.
+        probability_above: f64,
+        /// Where the table is printed.
+        origin: String,
+    }
+    /// How a piston stands.
+    StandingReport {
+        /// Number of its cylinder.
+        cylinder: u32,
+        /// Above the deck.
+        protrusion_mm: f64,
+        /// From its crown to the head, with that gasket.
+        squish_mm: f64,
+        /// Is that at least what is asked for?
+        squish_is_met: Option<bool> => "Option::is_none",
+    }
+    /// What is taken off the masses.
+    MassesReport {
+        /// Heaviest mass that is allowed.
+        most_g: f64,
+        /// The cylinders, in the order of the document.
+        each: Vec<MassReport>,
+        /// Are all within the band then?
+        is_met: bool,
+        /// Where the band comes from.
+        origin: String,
+    }
+    /// The mass of what goes into a cylinder.
+    MassReport {
+        /// Number of the cylinder.
+        cylinder: u32,
+        /// As it was weighed.
+        mass_g: f64,
+        /// What is taken off each part, in order.
+        cuts: Vec<CutReport> => "Vec::is_empty",
+        /// Then.
+        left_g: f64,
+        /// What it is then still over.
+        over_g: f64,
+    }
+    /// What is taken off a part.
+    CutReport {
+        /// Which part.
+        part: String,
+        /// How much.
+        off_g: f64,
+    }
     /// What was found after the work.
     FinishReport {
         /// Who read it, as given.
@@ -220,10 +357,35 @@ report! {
         clearance: Option<MeasuredValue> => "Option::is_none",
         /// The clearance against what is wanted, and the size against its target.
         decisions: Vec<Decision>,
+        /// End gaps, as they are now.
+        gaps: Vec<GapReport> => "Vec::is_empty",
+        /// Finish of its wall.
+        surface: Vec<SurfaceReport> => "Vec::is_empty",
         /// What that makes.
         result: FinishResult,
         /// What to do next.
         next: String,
+    }
+}
+
+report! {
+    /// An end gap after filing.
+    GapReport {
+        /// Which ring.
+        ring: String,
+        /// Its gap.
+        gap: MeasuredValue,
+        /// The gap against its limits.
+        decision: Decision,
+    }
+    /// A parameter of a finish.
+    SurfaceReport {
+        /// Which one.
+        parameter: Parameter,
+        /// As it was read, in um, % or degrees.
+        value: Option<f64> => "Option::is_none",
+        /// What is found.
+        finding: SurfaceFinding,
     }
 }
 

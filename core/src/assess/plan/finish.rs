@@ -1,19 +1,24 @@
 //! The second visit: what was found after the work.
 
 use super::matched::{Open, place_of};
+use super::parts::placed;
 use super::{Kept, NewPiston, Wanted};
 use crate::assess::Assessment;
 use crate::assess::bore::Bore;
+use crate::bounds::{self, Bound};
 use crate::calc::Measured;
 use crate::clearance::Bench;
 use crate::decision::{Against, Conformity, Decision, Limits, Of, Outcome};
 use crate::error::{Error, ErrorKind};
-use crate::job::document::{Clamping, Document, PistonState, Surface};
+use crate::job::document::{Clamping, Document, PistonState, Surface as Over};
 use crate::job::plan::{self as doc, Stage};
-use crate::job::{Entry, Given, Words, check_length};
+use crate::job::{Entry, Given, Numeric, Pure, Roughness, Words, check_length, nearest};
 use crate::plan::machining::{FinishSize, Remaining};
 use crate::size::REFERENCE_TEMPERATURE_C;
-use crate::report::{Closing, FinishReport, FinishResult, FinishedReport, PlanReport};
+use crate::plan::surface::{self, Finding, Finish as Surface, FinishValue};
+use crate::report::{
+    Closing, FinishReport, FinishResult, FinishedReport, GapReport, PlanReport, SurfaceReport,
+};
 
 crate::calc::formula! {
     /// Lower end of the tolerance of a finish size.
@@ -113,7 +118,7 @@ impl Assessment {
         )?;
         let target = match (document.plan.as_ref().and_then(|p| p.machining.as_ref()), entry.stage) {
             (Some(machining), Stage::Bored | Stage::Honed) => {
-                Some(machining.finish_tolerance.read(&crate::bounds::FINISH_TOLERANCE, &mut Vec::new())?)
+                Some(machining.finish_tolerance.read(&bounds::FINISH_TOLERANCE, &mut Vec::new())?)
             }
             _ => None,
         };
@@ -124,6 +129,8 @@ impl Assessment {
             let held = Held { size, piston, tolerance: target.as_ref(), stage: entry.stage, states, stale };
             found = self.held_against(&held, wanted, (&of, at));
         }
+        let gaps = self.finished_gaps(document, entry, number, &format!("{at}/gaps"))?;
+        let surface = self.finished_surface(document, entry)?;
         let (result, next) = judged(entry.stage, &bore, &found, fitted.size.is_some());
         let (stock, clearance) = (found.stock, found.clearance);
         let report = FinishedReport {
@@ -133,6 +140,8 @@ impl Assessment {
             stock: stock.map(|s| self.state(&s, &format!("{at}/stock"))),
             clearance: clearance.map(|c| self.state(&c, &format!("{at}/clearance"))),
             decisions: found.decisions,
+            gaps,
+            surface,
             result,
             next,
             bore: bore.report,
@@ -177,6 +186,130 @@ impl Assessment {
         Found { stock: Some(stock), clearance: Some(clearance), decisions }
     }
 
+    /// The gaps as they are now against the limits of the plan.
+    fn finished_gaps(
+        &mut self,
+        document: &Document,
+        entry: &doc::Finished,
+        number: u32,
+        at: &str,
+    ) -> Result<Vec<GapReport>, Error> {
+        let planned = document.plan.as_ref().map(|p| p.rings.as_slice()).unwrap_or_default();
+        check_length(&entry.gaps, |g| &g.ring)?;
+        let mut out: Vec<GapReport> = Vec::with_capacity(entry.gaps.len());
+        for read in &entry.gaps {
+            let name = read.ring.words()?;
+            if out.iter().any(|g| g.ring == name) {
+                return Err(read.ring.refuse(ErrorKind::Repeated, "this ring stands twice"));
+            }
+            let of_cylinder = |r: &&crate::job::plan::Ring| {
+                r.cylinder.count(1, self.engine.cylinders).is_ok_and(|n| n == number)
+            };
+            let own: Vec<_> = planned.iter().filter(of_cylinder).collect();
+            let known: Vec<&str> = own.iter().map(|r| r.ring.text().trim()).collect();
+            let Some(ring) = own.iter().find(|r| r.ring.text().trim() == name) else {
+                let reason = format!("the plan has no such ring in this cylinder; known: {}", known.join(", "));
+                return Err(read.ring.refuse(ErrorKind::UnknownName, reason).suggest(nearest(name, &known)));
+            };
+            self.calc.heading(|| format!("{name} ring of finished cylinder {number}"));
+            let limits = self.gap_limits(ring)?;
+            let gap = read.gap.read(&bounds::RING_GAP, &mut self.warnings)?;
+            let gap: Measured = self.calc.given("gap", &gap).into();
+            let of = format!("gap of the {name} ring of finished cylinder {number}");
+            let gap = self.with_error(&gap, of, &ring.permissible_error, &bounds::GAP_ERROR)?;
+            let at = format!("{at}/{}", out.len());
+            let against = Against {
+                lower: Some(self.calc.given("least", &limits.least)),
+                upper: limits.most.as_ref().map(|m| self.calc.given("most", m)),
+                tolerance: None,
+                temperature_c: Some(REFERENCE_TEMPERATURE_C),
+                origin: ring.origin.words()?,
+                cylinders: &[],
+            };
+            let here = format!("{at}/decision");
+            let decision = self.decide_against(Of::RingGap, &gap, against, &[], &here).0;
+            out.push(GapReport {
+                ring: name.to_owned(),
+                gap: self.state(&gap, &format!("{at}/gap")),
+                decision,
+            });
+        }
+        Ok(out)
+    }
+
+    /// The finish of a wall against the limits of the plan.
+    fn finished_surface(
+        &mut self,
+        document: &Document,
+        entry: &doc::Finished,
+    ) -> Result<Vec<SurfaceReport>, Error> {
+        let limits = document.plan.as_ref().and_then(|p| p.surface.as_ref());
+        let (limits, read) = match (limits, &entry.surface) {
+            (Some(limits), Some(read)) => (limits, read),
+            (_, None) => return Ok(Vec::new()),
+            (None, Some(_)) => {
+                let at = format!("{}/surface", entry.number.parent());
+                let reason = "the plan has no limits of a finish";
+                return Err(Error::new(ErrorKind::Contradiction, "", reason).at(&at));
+            }
+        };
+        limits.origin.words()?;
+        let angles = limits.crosshatch.as_ref().map_or((None, None), |a| (a.min.as_ref(), a.max.as_ref()));
+        let given = Surface {
+            rpk_um: self.surface_value(read.rpk.as_ref(), heights(&limits.rpk), &bounds::ROUGHNESS)?,
+            rk_um: self.surface_value(read.rk.as_ref(), heights(&limits.rk), &bounds::ROUGHNESS)?,
+            rvk_um: self.surface_value(read.rvk.as_ref(), heights(&limits.rvk), &bounds::ROUGHNESS)?,
+            mr1_percent: self.surface_value(
+                read.mr1_percent.as_ref(),
+                shares(&limits.mr1_percent),
+                &bounds::MATERIAL_RATIO,
+            )?,
+            mr2_percent: self.surface_value(
+                read.mr2_percent.as_ref(),
+                shares(&limits.mr2_percent),
+                &bounds::MATERIAL_RATIO,
+            )?,
+            crosshatch_deg: self.surface_value(read.crosshatch.as_ref(), angles, &bounds::CROSSHATCH)?,
+        };
+        let found = surface::finish(&given, self.rule.rule, self.rule.at_least)
+            .map_err(|e| placed(e, &format!("{}/surface", entry.number.parent())))?;
+        let values = [
+            given.rpk_um,
+            given.rk_um,
+            given.rvk_um,
+            given.mr1_percent,
+            given.mr2_percent,
+            given.crosshatch_deg,
+        ];
+        let stated = found.parameters.iter().zip(values);
+        // what has neither a limit nor a value is not spoken of
+        let stated = stated.filter(|(judged, v)| judged.finding != Finding::NoLimit || v.value.is_some());
+        Ok(stated
+            .map(|(judged, v)| SurfaceReport {
+                parameter: judged.parameter,
+                value: v.value,
+                finding: judged.finding,
+            })
+            .collect())
+    }
+
+    fn surface_value<K: Numeric>(
+        &mut self,
+        value: Option<&Entry<K>>,
+        (lower, upper): Ends<'_, K>,
+        bound: &Bound,
+    ) -> Result<FinishValue, Error> {
+        let mut read = |entry: Option<&Entry<K>>| {
+            entry.map(|e| e.read(bound, &mut self.warnings).map(|g| g.value)).transpose()
+        };
+        Ok(FinishValue {
+            value: read(value)?,
+            standard_uncertainty: None,
+            lower: read(lower)?,
+            upper: read(upper)?,
+        })
+    }
+
     /// The pistons to hand, matched to the bores as they are now; none where there are too few.
     fn matched_again(
         &mut self,
@@ -199,7 +332,8 @@ impl Assessment {
             return Ok(None);
         }
         let matching = document.plan.as_ref().and_then(|p| p.matching.as_ref());
-        self.matched(matching, wanted, pistons, &bores, "/plan/finish/matching").map(Some)
+        // the pairs that were fitted stand, whatever there would be besides
+        Ok(self.matched(matching, wanted, pistons, &bores, "/plan/finish/matching")?.ok())
     }
 }
 
@@ -221,12 +355,23 @@ struct Found {
     decisions: Vec<Decision>,
 }
 
+/// The two ends of a limit, where it is given.
+fn heights(of: &Option<doc::Heights>) -> Ends<'_, Roughness> {
+    of.as_ref().map_or((None, None), |h| (h.min.as_ref(), h.max.as_ref()))
+}
+
+fn shares(of: &Option<doc::Shares>) -> Ends<'_, Pure> {
+    of.as_ref().map_or((None, None), |s| (s.min.as_ref(), s.max.as_ref()))
+}
+
+type Ends<'a, K> = (Option<&'a Entry<K>>, Option<&'a Entry<K>>);
+
 /// The piston of a finished cylinder: one of those to hand, or the one that was in it.
 fn fitted<'a>(
     entry: &doc::Finished,
     number: u32,
     pistons: &'a [NewPiston],
-    (kept, surface): (&'a [Kept], Surface),
+    (kept, surface): (&'a [Kept], Over),
     before: &[After],
 ) -> Result<Fitted<'a>, Error> {
     let Some(name) = &entry.piston else {
@@ -311,6 +456,22 @@ fn judged(stage: Stage, bore: &Bore, found: &Found, has_piston: bool) -> (Finish
     }
 }
 
+/// What of the smaller decisions is not settled.
+fn settled(plan: &PlanReport) -> Vec<String> {
+    let mut out: Vec<String> = plan.liners.iter().flat_map(|l| l.ruled_out.clone()).collect();
+    if let Some(gasket) = &plan.gasket {
+        if gasket.spread_is_met == Some(false) {
+            out.push(format!("the pistons stand {:.3} mm apart: too far", gasket.spread_mm));
+        }
+        let short = gasket.pistons.iter().filter(|p| p.squish_is_met == Some(false));
+        out.extend(short.map(|p| format!("cylinder {}: squish of {:.3} mm is too little", p.cylinder, p.squish_mm)));
+    }
+    let heavy = plan.masses.iter().flat_map(|m| &m.each).filter(|m| m.over_g > 0.0);
+    out.extend(heavy.map(|m| format!("cylinder {}: {:.1} g too heavy, and no more may be taken off", m.cylinder, m.over_g)));
+    out.extend(plan.open.iter().cloned());
+    out
+}
+
 /// What keeps the job from being closed.
 fn open_points(plan: &PlanReport, finished: &[FinishedReport]) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
@@ -323,5 +484,29 @@ fn open_points(plan: &PlanReport, finished: &[FinishedReport]) -> Vec<String> {
             Some(_) => {}
         }
     }
+    for f in finished {
+        for gap in f.gaps.iter().filter(|g| g.decision.result != Conformity::Conforms) {
+            out.push(format!(
+                "cylinder {}: gap of the {} ring: {}",
+                f.number,
+                gap.ring,
+                gap.decision.result.word()
+            ));
+        }
+        for of in f.surface.iter().filter(|s| !matches!(s.finding, Finding::In | Finding::NoLimit)) {
+            let (name, found) = (of.parameter.word(), of.finding.spoken());
+            out.push(format!("cylinder {}: {name} of its wall: {found}", f.number));
+        }
+    }
+    for ring in &plan.rings {
+        let after = finished.iter().find(|f| f.number == ring.cylinder);
+        if !after.is_some_and(|f| f.gaps.iter().any(|g| g.ring == ring.ring)) {
+            out.push(format!(
+                "cylinder {}: the gap of the {} ring was not read after the work",
+                ring.cylinder, ring.ring
+            ));
+        }
+    }
+    out.extend(settled(plan));
     out
 }

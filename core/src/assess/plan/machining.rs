@@ -1,5 +1,6 @@
 //! To which sizes bores are machined, and what the dial must read there.
 
+use super::parts::placed;
 use super::{Kept, NewPiston, Wanted};
 use crate::assess::Assessment;
 use crate::bounds;
@@ -90,7 +91,7 @@ impl Assessment {
         (wanted, pistons): (&Option<Wanted>, &[NewPiston]),
         kept: &[Kept],
         out: &mut PlanReport,
-    ) -> Result<(), Error> {
+    ) -> Result<Vec<(u32, Measured)>, Error> {
         if self.engine.target.is_some() {
             let reason = "a bore with a target profile is not bored round and straight";
             return Err(Error::new(ErrorKind::Contradiction, "", reason).at("/plan/machining"));
@@ -105,7 +106,7 @@ impl Assessment {
             }
         }
         if needs.is_empty() {
-            return Ok(());
+            return Ok(Vec::new());
         }
         let (found, report) = self.oversizes(&read, entry, &needs)?;
         let chosen = report.chosen.and_then(|place| found.choices.get(place)).cloned();
@@ -114,17 +115,19 @@ impl Assessment {
         let must = out.cylinders.iter().any(|c| c.bore == BoreWork::Bore);
         let gauging = entry.gauging.as_ref().map(|g| self.read_gauging(g)).transpose()?;
         match chosen {
-            _ if !must => {}
-            None => out.open.push("no way to machine the block can be taken".to_owned()),
+            _ if !must => Ok(Vec::new()),
+            None => {
+                out.open.push("no way to machine the block can be taken".to_owned());
+                Ok(Vec::new())
+            }
             Some(choice) => {
                 let actions = choice.actions.iter().zip(&needs).map(|(action, need)| (need.cylinder, *action));
                 apply(&choice, actions.clone(), &read, out);
                 let actions: Vec<(u32, Action)> = actions.collect();
                 let allotted = allot(&actions, &read, matching, pistons, out);
-                self.targets(&allotted, (wanted, pistons), &read, gauging, out);
+                Ok(self.targets(&allotted, (wanted, pistons), &read, gauging, out))
             }
         }
-        Ok(())
     }
 
     fn read_machining(&mut self, entry: &doc::Machining) -> Result<Machining, Error> {
@@ -301,7 +304,7 @@ impl Assessment {
         };
         let steps: Vec<Step> = read.steps.iter().map(step).collect();
         let bores: Vec<WornBore> = needs.iter().map(|n| n.worn.clone()).collect();
-        let found = oversizes(&block, &bores, &steps).map_err(|e| e.under("/plan/machining"))?;
+        let found = oversizes(&block, &bores, &steps).map_err(|e| placed(e, "/plan/machining"))?;
         let wanted = entry.chosen_oversize.as_ref().map(|o| chosen(o, &read.steps)).transpose()?;
         let serves = |c: &Choice| {
             let asked = |step: usize| c.actions.iter().all(|a| a.step() == step);
@@ -396,10 +399,11 @@ impl Assessment {
         read: &Machining,
         gauging: Option<OnMachine<'_>>,
         out: &mut PlanReport,
-    ) {
+    ) -> Vec<(u32, Measured)> {
+        let mut finishes = Vec::with_capacity(allotted.len());
         let Some(wanted) = wanted else {
             out.open.push("finish sizes: no clearance is wanted at 20 C".to_owned());
-            return;
+            return finishes;
         };
         for (cylinder, piston) in allotted {
             let Some(piston) = pistons.get(*piston) else { continue };
@@ -425,7 +429,9 @@ impl Assessment {
                 tolerance_mm: read.tolerance.value,
                 dial,
             });
+            finishes.push((*cylinder, finish));
         }
+        finishes
     }
 
     fn dial(&mut self, on: &OnMachine<'_>, [boring, finish]: [&Measured; 2], at: &str) -> Option<DialReport> {

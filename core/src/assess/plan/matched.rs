@@ -1,5 +1,6 @@
 //! Pistons to hand and the bores that take one.
 
+use super::parts::placed;
 use super::{Kept, KeptBore, NewPiston, Wanted};
 use crate::assess::Assessment;
 use crate::bounds;
@@ -65,7 +66,13 @@ impl Assessment {
             ));
             return Ok(());
         }
-        let found = self.matched(entry, wanted, pistons, &bores, "/plan/matching")?;
+        let found = match self.matched(entry, wanted, pistons, &bores, "/plan/matching")? {
+            Ok(found) => found,
+            Err(reason) => {
+                out.open.push(reason);
+                return Ok(());
+            }
+        };
         for pair in &found.pairs {
             if let Some(cylinder) = out.cylinders.iter_mut().find(|c| c.number == pair.cylinder) {
                 cylinder.piston = PistonWork::Replace;
@@ -76,7 +83,7 @@ impl Assessment {
         Ok(())
     }
 
-    /// The best pairs of bores and pistons.
+    /// The best pairs of bores and pistons; why there are none, in words.
     pub(super) fn matched(
         &mut self,
         entry: Option<&doc::Matching>,
@@ -84,7 +91,7 @@ impl Assessment {
         pistons: &[NewPiston],
         bores: &[Open<'_>],
         at: &str,
-    ) -> Result<MatchingReport, Error> {
+    ) -> Result<Result<MatchingReport, String>, Error> {
         self.calc.heading(|| "matching".to_owned());
         let measured: Vec<(&NewPiston, &Measured)> =
             pistons.iter().filter_map(|p| Some((p, p.size.as_ref()?))).collect();
@@ -99,8 +106,14 @@ impl Assessment {
             })
             .collect();
         let conditions = self.conditions(entry, wanted, &measured, bores)?;
-        let found = match_pistons(&sizes, &given, &conditions).map_err(|e| e.under("/plan/matching"))?;
-        self.pairs(&found, wanted, &measured, bores, at)
+        match match_pistons(&sizes, &given, &conditions) {
+            Ok(found) => self.pairs(&found, wanted, &measured, bores, at).map(Ok),
+            // no fault of the document: these pistons do not serve these bores
+            Err(e) if e.kind() == ErrorKind::Contradiction => {
+                Ok(Err(format!("matching: there is no pairing: {}", e.reason())))
+            }
+            Err(e) => Err(placed(e, "/plan/matching")),
+        }
     }
 
     fn matched_bore(&mut self, entry: Option<&doc::Matching>, bore: &Open<'_>) -> Result<Bore, Error> {

@@ -3,6 +3,7 @@
 mod finish;
 mod machining;
 mod matched;
+mod parts;
 
 use super::Assessment;
 use super::bore::Bore;
@@ -82,18 +83,26 @@ impl Assessment {
             wanted: wanted.as_ref().map(Wanted::report),
             cylinders: cylinders.iter().map(|c| planned(c, self.engine.not_machined.as_deref())).collect(),
             oversizes: None,
+            sleeves: Vec::new(),
+            liners: None,
+            rings: Vec::new(),
+            gasket: None,
+            masses: None,
             pistons: reports,
             matching: None,
             targets: Vec::new(),
             finish: None,
             open: Vec::new(),
         };
+        let mut finishes = Vec::new();
         if let Some(machining) = &plan.machining {
-            self.machining(machining, plan.matching.as_ref(), (&wanted, &pistons), kept, &mut out)?;
+            finishes =
+                self.machining(machining, plan.matching.as_ref(), (&wanted, &pistons), kept, &mut out)?;
         } else if out.cylinders.iter().any(|c| c.bore == BoreWork::Bore) {
             out.open.push("how the bores are machined: the document has no plan of it".to_owned());
         }
         self.matching(plan.matching.as_ref(), (&wanted, &pistons), kept, &mut out)?;
+        self.parts(document, plan, (kept, &finishes), &mut out)?;
         if let Some(finish) = &plan.finish {
             self.finish(document, finish, (&wanted, &pistons), kept, &mut out)?;
         }
