@@ -30,8 +30,6 @@ formula! {
         source "free growth of both parts";
     /// Most less least.
     Difference: difference ["mm"] = (most, least) => most - least; source "definition";
-    /// Mass of an assembly over the heaviest that is allowed.
-    Over: over ["g"] = (mass, most) => mass - most; source "definition";
 }
 
 /// Fewest readings of the outside of a sleeve.
