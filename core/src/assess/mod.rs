@@ -213,10 +213,12 @@ impl Assessment {
             block,
             stacks,
             plan,
+            work_order: Vec::new(),
             warnings: once(self.warnings),
             cautions: Vec::new(),
             working: self.calc.into_working(),
         };
+        out.work_order = report::work_order(&out);
         out.cautions = report::cautions(&out);
         Ok(out)
     }

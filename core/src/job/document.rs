@@ -1,9 +1,9 @@
 //! The job document, as it is written. `core/docs/job.md` explains every field.
 
 use super::entry::{Count, Date, Entry, Probability, Pure, Words};
+use super::plan::Plan;
 use crate::choice::choices;
 use crate::decision::{Rule, finding};
-use super::plan::Plan;
 use crate::fit::document::{Elastic, Field, Find, Motion, Pictures, PistonShape};
 use crate::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
 use crate::stack::StackEntry;

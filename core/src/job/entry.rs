@@ -5,8 +5,7 @@ use crate::error::{Error, ErrorKind, moves_the_cursor};
 use crate::quantity::{
     Angle, Expansion, Length, Temperature, TemperatureInterval, in_mm, parse_angle, parse_date,
     parse_expansion, parse_force, parse_length, parse_mass, parse_number, parse_probability, parse_roughness,
-    parse_slope,
-    parse_stiffness, parse_temperature, parse_temperature_difference, parse_volume,
+    parse_slope, parse_stiffness, parse_temperature, parse_temperature_difference, parse_volume,
 };
 use core::fmt;
 use core::marker::PhantomData;

@@ -2,6 +2,7 @@
 //! unit; what is absent was not computed, and `missing` or a reason says why.
 
 use super::plan::PlanReport;
+use super::work_order::WorkStep;
 use crate::calc::Working;
 use crate::decision::finding::Finding;
 use crate::decision::{Decision, Rule, Verdict};
@@ -73,6 +74,8 @@ report! {
         stacks: Vec<StackReport> => "Vec::is_empty",
         /// What is to be done, when the document asks for a plan.
         plan: Option<PlanReport> => "Option::is_none",
+        /// The plan in the order of the work.
+        work_order: Vec<WorkStep> => "Vec::is_empty",
         /// What is odd.
         warnings: Vec<Warning>,
         /// What to take care of.

@@ -2,6 +2,7 @@
 
 use super::data::{CylinderReport, Report};
 use super::text::{arguments, block_lines, conventions, headline, limits, notes, sentences, unit, values};
+use super::{plan_text, work_order};
 use crate::calc::Working;
 use crate::decision::Decision;
 use core::fmt::Write;
@@ -30,6 +31,18 @@ impl Report {
         }
         for stack in &self.stacks {
             put(&format!("\n## Stack: {}\n\n{}", escaped(&stack.name), stack.section().trim_end()));
+        }
+        for (title, lines) in self.plan.iter().flat_map(plan_text::sections) {
+            put(&format!("\n## {title}\n"));
+            lines.iter().for_each(|line| put(&format!("- {}", escaped(line))));
+        }
+        if !self.work_order.is_empty() {
+            put("\n## Work order\n");
+        }
+        for step in &self.work_order {
+            let (what, under) = work_order::told(step);
+            put(&format!("{}. {}", step.number, escaped(what.split_once(". ").map_or(&what, |(_, w)| w))));
+            under.iter().for_each(|line| put(&format!("   - {}", escaped(line))));
         }
         let notes = notes(self);
         for (title, items) in [("To know", &notes), ("Take care", &self.cautions)] {

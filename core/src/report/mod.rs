@@ -4,6 +4,8 @@ mod caution;
 mod data;
 mod markdown;
 mod plan;
+mod plan_text;
+mod work_order;
 mod table;
 mod text;
 
@@ -15,15 +17,18 @@ pub use data::{
     RunningReport, TargetReport, WindowReport,
 };
 pub(crate) use data::{report, written};
-pub use plan::{
-    ActionReport, BoreNeed, BoreWork, ChoiceReport, Closing, CutReport, DialReport, FinishReport, FinishResult,
-    FinishTarget, FinishedReport, GapReport, GasketReport, LinerReport, LinersReport, MassReport, MassesReport,
-    MatchingReport, NewPistonReport, OversizesReport, PairReport, PistonWork, PlanReport, PlannedCylinder,
-    RingReport, SleeveReport, StandingReport, StepReport, SurfaceReport, WantedReport,
-};
 pub(crate) use markdown::{escaped, worked};
+pub use plan::{
+    ActionReport, BoreNeed, BoreWork, ChoiceReport, Closing, CutReport, DialReport, FinishReport,
+    FinishResult, FinishTarget, FinishedReport, GapReport, GasketReport, LinerReport, LinersReport,
+    MassReport, MassesReport, MatchingReport, NewPistonReport, OversizesReport, PairReport, PistonWork,
+    PlanReport, PlannedCylinder, RingReport, SleeveReport, StandingReport, StepReport, SurfaceReport,
+    WantedReport,
+};
 pub(crate) use table::{aligned, exponent_of, short};
 pub(crate) use text::{Page, give_or_take};
+pub(crate) use work_order::work_order;
+pub use work_order::{Task, WorkStep, WorkTarget};
 
 /// Format name of a report.
 pub const FORMAT: &str = "gaugepoint-report";

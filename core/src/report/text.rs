@@ -3,6 +3,8 @@
 use super::data::{
     CylinderReport, MeasuredValue, PistonReport, Report, RunningReport, TargetReport, WindowReport,
 };
+use super::plan_text;
+use super::work_order::{self, WorkStep};
 use crate::calc::{Step, Working};
 use crate::decision::finding::Finding;
 use crate::decision::{Decision, Of, Outcome, Rule, Verdict, named};
@@ -39,6 +41,10 @@ impl Report {
             page.line("", &format!("STACK: {}", stack.name));
             stack.told(&mut page, "  ");
         }
+        for (title, lines) in self.plan.iter().flat_map(plan_text::sections) {
+            page.list(&title.to_uppercase(), &lines);
+        }
+        page.work_order(&self.work_order);
         page.list("TO KNOW", &notes(self));
         page.list("TAKE CARE", &self.cautions);
         if let Some(working) = &self.working {
@@ -103,6 +109,21 @@ impl Page {
         self.line("", title);
         for item in items {
             self.line("  ", &format!("- {item}"));
+        }
+    }
+
+    fn work_order(&mut self, steps: &[WorkStep]) {
+        if steps.is_empty() {
+            return;
+        }
+        self.gap();
+        self.line("", "WORK ORDER");
+        for step in steps {
+            let (what, under) = work_order::told(step);
+            self.line("  ", &what);
+            for line in under {
+                self.line("      ", &line);
+            }
         }
     }
 

@@ -14,11 +14,11 @@ use crate::job::document::{Clamping, Document, PistonState, Surface as Over};
 use crate::job::plan::{self as doc, Stage};
 use crate::job::{Entry, Given, Numeric, Pure, Roughness, Words, check_length, nearest};
 use crate::plan::machining::{FinishSize, Remaining};
-use crate::size::REFERENCE_TEMPERATURE_C;
 use crate::plan::surface::{self, Finding, Finish as Surface, FinishValue};
 use crate::report::{
     Closing, FinishReport, FinishResult, FinishedReport, GapReport, PlanReport, SurfaceReport,
 };
+use crate::size::REFERENCE_TEMPERATURE_C;
 
 crate::calc::formula! {
     /// Lower end of the tolerance of a finish size.
@@ -208,7 +208,8 @@ impl Assessment {
             let own: Vec<_> = planned.iter().filter(of_cylinder).collect();
             let known: Vec<&str> = own.iter().map(|r| r.ring.text().trim()).collect();
             let Some(ring) = own.iter().find(|r| r.ring.text().trim() == name) else {
-                let reason = format!("the plan has no such ring in this cylinder; known: {}", known.join(", "));
+                let reason =
+                    format!("the plan has no such ring in this cylinder; known: {}", known.join(", "));
                 return Err(read.ring.refuse(ErrorKind::UnknownName, reason).suggest(nearest(name, &known)));
             };
             self.calc.heading(|| format!("{name} ring of finished cylinder {number}"));
@@ -427,8 +428,7 @@ fn judged(stage: Stage, bore: &Bore, found: &Found, has_piston: bool) -> (Finish
         };
     }
     let decision = found.decisions.first();
-    let (lower, upper) =
-        decision.map_or((None, None), |d| (d.lower_mm, d.upper_mm));
+    let (lower, upper) = decision.map_or((None, None), |d| (d.lower_mm, d.upper_mm));
     let tight = lower.is_some_and(|l| clearance < l) || stock > 0.0;
     match (decision.map(|d| d.result), bore.report.verdict.outcome) {
         (Some(Conformity::Conforms), Outcome::Reuse) => (FinishResult::Met, "fit its piston".to_owned()),
@@ -464,10 +464,14 @@ fn settled(plan: &PlanReport) -> Vec<String> {
             out.push(format!("the pistons stand {:.3} mm apart: too far", gasket.spread_mm));
         }
         let short = gasket.pistons.iter().filter(|p| p.squish_is_met == Some(false));
-        out.extend(short.map(|p| format!("cylinder {}: squish of {:.3} mm is too little", p.cylinder, p.squish_mm)));
+        out.extend(
+            short.map(|p| format!("cylinder {}: squish of {:.3} mm is too little", p.cylinder, p.squish_mm)),
+        );
     }
     let heavy = plan.masses.iter().flat_map(|m| &m.each).filter(|m| m.over_g > 0.0);
-    out.extend(heavy.map(|m| format!("cylinder {}: {:.1} g too heavy, and no more may be taken off", m.cylinder, m.over_g)));
+    out.extend(heavy.map(|m| {
+        format!("cylinder {}: {:.1} g too heavy, and no more may be taken off", m.cylinder, m.over_g)
+    }));
     out.extend(plan.open.iter().cloned());
     out
 }

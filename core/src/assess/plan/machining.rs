@@ -121,7 +121,8 @@ impl Assessment {
                 Ok(Vec::new())
             }
             Some(choice) => {
-                let actions = choice.actions.iter().zip(&needs).map(|(action, need)| (need.cylinder, *action));
+                let actions =
+                    choice.actions.iter().zip(&needs).map(|(action, need)| (need.cylinder, *action));
                 apply(&choice, actions.clone(), &read, out);
                 let actions: Vec<(u32, Action)> = actions.collect();
                 let allotted = allot(&actions, &read, matching, pistons, out);
@@ -197,7 +198,11 @@ impl Assessment {
             tolerance: entry.finish_tolerance.read(&bounds::FINISH_TOLERANCE, warnings)?,
             steps,
             boring_price: entry.boring_price.read(&bounds::PRICE, warnings)?,
-            sleeve_price: entry.sleeve_price.as_ref().map(|p| p.read(&bounds::PRICE, warnings)).transpose()?,
+            sleeve_price: entry
+                .sleeve_price
+                .as_ref()
+                .map(|p| p.read(&bounds::PRICE, warnings))
+                .transpose()?,
             no_sleeve_in,
             largest_by_gasket: entry
                 .largest_by_gasket
@@ -487,7 +492,8 @@ impl ChamberGiven {
         let swept = calc.figure(Cylinder, [bore, stroke]);
         let gasket = calc.figure(Cylinder, [gasket_bore, gasket]);
         let deck = calc.figure(Cylinder, [bore, deck]);
-        let crevice = calc.constant("crevice", 0.0, "cm3", "the crevice at the top land is left out, as is usual");
+        let crevice =
+            calc.constant("crevice", 0.0, "cm3", "the crevice at the top land is left out, as is usual");
         let clearance = calc.figure(ClearanceVolume, [head, gasket, deck, crown, crevice]);
         calc.figure(Ratio, [swept, clearance])
     }

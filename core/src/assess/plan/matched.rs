@@ -140,8 +140,9 @@ impl Assessment {
         let mut out = Conditions::wanting(clearance.with_target(wanted.target.value));
         let Some(entry) = entry else { return Ok(out) };
         let band = entry.mass_band.as_ref();
-        out.weight_band_g =
-            band.map(|b| Ok::<_, Error>(b.read(&bounds::MASS_BAND, &mut self.warnings)?.value)).transpose()?;
+        out.weight_band_g = band
+            .map(|b| Ok::<_, Error>(b.read(&bounds::MASS_BAND, &mut self.warnings)?.value))
+            .transpose()?;
         for (pairs, into) in [(&entry.fixed, &mut out.fixed), (&entry.forbidden, &mut out.forbidden)] {
             check_length(pairs, |p| &p.cylinder)?;
             for pair in pairs {

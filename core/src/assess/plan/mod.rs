@@ -163,10 +163,7 @@ impl Assessment {
             let oversize = oversize.map(|o| o.read(&bounds::OVERSIZE, &mut self.warnings)).transpose()?;
             let mass = entry.mass.as_ref();
             let mass = mass.map(|m| m.read(&bounds::ASSEMBLY_MASS, &mut self.warnings)).transpose()?;
-            let read = crate::job::document::Piston {
-                state: entry.state,
-                readings: entry.readings.clone(),
-            };
+            let read = crate::job::document::Piston { state: entry.state, readings: entry.readings.clone() };
             let (of, at) = (format!("new piston {name}"), format!("/plan/pistons/{k}"));
             let read = self.piston(&of, &read, &Limits::none(), Vec::new(), &at)?;
             let sized = read.at_gauge_point(Some(surface));
@@ -250,7 +247,8 @@ fn planned(cylinder: &CylinderReport, not_machined: Option<&str>) -> PlannedCyli
     let bore = match cylinder.bore.as_ref().map(|b| (b.verdict.outcome, b)) {
         Some((Outcome::Reuse, _)) => BoreWork::Leave,
         Some((Outcome::DoNotReuse, bore)) => {
-            let broken = bore.findings.iter().find(|f| matches!(f.what, What::Crack | What::Hole | What::Fracture));
+            let broken =
+                bore.findings.iter().find(|f| matches!(f.what, What::Crack | What::Hole | What::Fracture));
             match (broken, not_machined) {
                 (Some(finding), _) => {
                     reasons.push(format!("a {} is not machined away", finding.what.spoken()));

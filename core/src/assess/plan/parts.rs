@@ -159,7 +159,8 @@ impl Assessment {
             readings.push(self.calc.given("outside", &given).into());
         }
         if readings.len() < SLEEVE_READINGS {
-            let reason = format!("at least {SLEEVE_READINGS} readings are needed: a free sleeve is not round");
+            let reason =
+                format!("at least {SLEEVE_READINGS} readings are needed: a free sleeve is not round");
             let at = format!("{}/outside", sleeve.cylinder.parent());
             return Err(Error::new(ErrorKind::MissingField, readings.len().to_string(), reason).at(&at));
         }
@@ -219,7 +220,9 @@ impl Assessment {
             let [a, b, c, d] = liner.depths.as_slice() else {
                 let reason = "four depths: toward the front, one side, toward the rear, the other side";
                 let at = format!("{}/depths", liner.flange.parent());
-                return Err(Error::new(ErrorKind::Contradiction, liner.depths.len().to_string(), reason).at(&at));
+                return Err(
+                    Error::new(ErrorKind::Contradiction, liner.depths.len().to_string(), reason).at(&at)
+                );
             };
             let mut read = |e: &Entry<Length>| e.read(&bounds::LINER_FLANGE, warnings);
             let depths = [read(a)?, read(b)?, read(c)?, read(d)?];
@@ -355,7 +358,8 @@ impl Assessment {
         let near = crate::measurement::near_nominal("ring gauge for this bore", self.engine.bore_nominal);
         let gauge = read_in.read(&near, &mut self.warnings)?;
         let gauge: Measured = self.calc.given("gauge", &gauge).into();
-        let machined = out.cylinders.iter().find(|c| c.number == number).is_some_and(|c| c.oversize_mm.is_some());
+        let machined =
+            out.cylinders.iter().find(|c| c.number == number).is_some_and(|c| c.oversize_mm.is_some());
         let bore = match machined {
             // a bore that is machined has the size of its target
             true => finishes.iter().find(|(of, _)| *of == number).map(|(_, finish)| finish.clone()),
@@ -370,8 +374,7 @@ impl Assessment {
         let most = entry.max.as_ref();
         let most = most.map(|m| m.read(&bounds::RING_GAP, &mut self.warnings)).transpose()?;
         let allowance = entry.allowance.as_ref();
-        let allowance =
-            allowance.map(|a| a.read(&bounds::GAP_ALLOWANCE, &mut self.warnings)).transpose()?;
+        let allowance = allowance.map(|a| a.read(&bounds::GAP_ALLOWANCE, &mut self.warnings)).transpose()?;
         let figure = self.calc.given("least", &least);
         let above = match &allowance {
             Some(allowance) => self.calc.given("allowance", allowance),
@@ -580,13 +583,18 @@ fn unfit(reason: RuledOut, cylinder: impl Fn(usize) -> u32) -> String {
             format!("the seat of cylinder {} is cupped: not fit to shim, machine it", cylinder(liner))
         }
         RuledOut::NoStack { liner } => {
-            format!("no stack of the shims brings the liner of cylinder {} within its limits", cylinder(liner))
+            format!(
+                "no stack of the shims brings the liner of cylinder {} within its limits",
+                cylinder(liner)
+            )
         }
         RuledOut::Neighbours { liner } => format!(
             "no stack of cylinder {} goes with its neighbour within what they may differ by",
             cylinder(liner)
         ),
-        RuledOut::TooFewShims { liner } => format!("there are too few shims from cylinder {} on", cylinder(liner)),
+        RuledOut::TooFewShims { liner } => {
+            format!("there are too few shims from cylinder {} on", cylinder(liner))
+        }
     }
 }
 
