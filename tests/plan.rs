@@ -100,7 +100,13 @@ fn no_neighbours_are_bored_one_after_the_other() {
 }
 
 fn bore(clean_up_mm: f64, largest_by_walls_mm: Option<f64>, may_be_sleeved: bool) -> WornBore {
-    WornBore { clean_up_mm, standard_uncertainty_mm: 0.004, largest_by_walls_mm, may_be_sleeved }
+    WornBore {
+        clean_up_mm,
+        standard_uncertainty_mm: 0.004,
+        largest_by_walls_mm,
+        may_be_sleeved,
+        goes_back: false,
+    }
 }
 
 fn step(oversize_mm: f64, price: f64, available: Option<usize>) -> Step {

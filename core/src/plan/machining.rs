@@ -20,6 +20,10 @@ formula! {
     /// The same of a setting whose distance is known.
     DialOfDistance: dial ["mm"] = (size, s, eps_set, eps_used, eps_bore) => size * (1.0 + eps_bore) - s * (1.0 + eps_used) / (1.0 + eps_set);
         source "comparison with a setting, each part at its temperature, solved for the deviation";
+    /// Lower end of the tolerance of a finish size.
+    FinishLower: lower ["mm"] = (finish, tolerance) => finish - tolerance; source "definition";
+    /// Its upper end.
+    FinishUpper: upper ["mm"] = (finish, tolerance) => finish + tolerance; source "definition";
     /// Stock that is still on a bore, on the diameter.
     Remaining: stock ["mm"] = (finish, size) => finish - size; source "definition";
 }

@@ -44,6 +44,8 @@ pub struct WornBore {
     pub largest_by_walls_mm: Option<f64>,
     /// Whether it may take a sleeve.
     pub may_be_sleeved: bool,
+    /// Whether it may go back as it is.
+    pub goes_back: bool,
 }
 
 /// The block, and what is fitted to it.
@@ -74,6 +76,8 @@ choices! {
         StepByBore = "step_by_bore",
         /// One step, and a sleeve where it does not serve.
         StepAndSleeves = "step_and_sleeves",
+        /// Bores that go back stay as they are, and the others take a sleeve and are bored to the standard size.
+        SleevesAlone = "sleeves_alone",
     }
 }
 
@@ -84,12 +88,16 @@ pub enum Action {
     Bore(usize),
     /// It takes a sleeve and is bored to a step, by its place.
     Sleeve(usize),
+    /// It stays as it is, with its piston.
+    Leave,
 }
 
 impl Action {
-    pub(crate) fn step(self) -> usize {
+    /// Place of the step that it is bored to.
+    pub(crate) fn step(self) -> Option<usize> {
         match self {
-            Action::Bore(step) | Action::Sleeve(step) => step,
+            Action::Bore(step) | Action::Sleeve(step) => Some(step),
+            Action::Leave => None,
         }
     }
 }
@@ -181,14 +189,15 @@ pub fn oversizes(block: &Block, bores: &[WornBore], steps: &[Step]) -> Result<Ov
     choices.push(table.step_by_bore());
     if block.sleeve_price.is_some() {
         choices.extend(places.filter_map(|step| table.step_and_sleeves(step)));
+        choices.extend(table.sleeves_alone());
     }
     let sizes = |c: &Choice| {
-        let mut of: Vec<usize> = c.actions.iter().map(|a| a.step()).collect();
+        let mut of: Vec<usize> = c.actions.iter().filter_map(|a| a.step()).collect();
         of.sort_unstable();
         of.dedup();
         of.len()
     };
-    let metal = |c: &Choice| sum(c.actions.iter().map(|a| table.bore_of(a.step())));
+    let metal = |c: &Choice| sum(c.actions.iter().filter_map(|a| a.step()).map(|step| table.bore_of(step)));
     choices.sort_by(|a, b| {
         let ruled_out = |c: &Choice| !c.ruled_out.is_empty();
         let by_price = ruled_out(a).cmp(&ruled_out(b)).then(a.price.total_cmp(&b.price));
@@ -255,6 +264,24 @@ impl Table<'_> {
         self.choice(Way::StepByBore, actions, ruled_out)
     }
 
+    /// None where no bore goes back, where all do, and without pistons of the standard size.
+    fn sleeves_alone(&self) -> Option<Choice> {
+        let standard = self.steps.iter().position(|s| s.oversize_mm <= 0.0)?;
+        let stays = self.bores.iter().filter(|b| b.goes_back).count();
+        if stays == 0 || stays == self.bores.len() {
+            return None;
+        }
+        let mut ruled_out: Vec<RuledOut> = self.against_step(standard).into_iter().collect();
+        let mut actions = Vec::new();
+        for (bore, worn) in self.bores.iter().enumerate() {
+            if !worn.goes_back && !worn.may_be_sleeved {
+                ruled_out.push(RuledOut::NoSleeve { bore });
+            }
+            actions.push(if worn.goes_back { Action::Leave } else { Action::Sleeve(standard) });
+        }
+        Some(self.choice(Way::SleevesAlone, actions, ruled_out))
+    }
+
     /// None where no sleeve is needed.
     fn step_and_sleeves(&self, step: usize) -> Option<Choice> {
         let mut ruled_out: Vec<RuledOut> = self.against_step(step).into_iter().collect();
@@ -272,16 +299,17 @@ impl Table<'_> {
 
     fn choice(&self, way: Way, actions: Vec<Action>, mut ruled_out: Vec<RuledOut>) -> Choice {
         for (step, of) in self.steps.iter().enumerate() {
-            let needed = actions.iter().filter(|a| a.step() == step).count();
+            let needed = actions.iter().filter(|a| a.step() == Some(step)).count();
             if let Some(available) = of.available.filter(|available| *available < needed) {
                 ruled_out.push(RuledOut::TooFewPistons { step, needed, available });
             }
         }
         let price = |action: &Action| {
-            let piston = self.steps.get(action.step()).map_or(f64::NAN, |s| s.price);
+            let Some(step) = action.step() else { return 0.0 };
+            let piston = self.steps.get(step).map_or(f64::NAN, |s| s.price);
             let sleeve = match action {
-                Action::Bore(_) => 0.0,
                 Action::Sleeve(_) => self.block.sleeve_price.unwrap_or(f64::NAN),
+                Action::Bore(_) | Action::Leave => 0.0,
             };
             BorePrice::evaluate([piston, self.block.boring_price, sleeve])
         };

@@ -121,10 +121,10 @@ report! {
     ActionReport {
         /// Number of the cylinder.
         cylinder: u32,
-        /// `bore` or `sleeve`.
+        /// `bore`, `sleeve` or `leave`.
         work: BoreWork,
-        /// Oversize that it is bored to.
-        oversize_mm: f64,
+        /// Oversize that it is bored to; absent for a bore that is left.
+        oversize_mm: Option<f64> => "Option::is_none",
     }
     /// A piston to hand.
     NewPistonReport {

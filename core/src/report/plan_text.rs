@@ -64,7 +64,11 @@ fn cylinders(plan: &PlanReport) -> Vec<String> {
 }
 
 fn planned(cylinder: &PlannedCylinder) -> String {
-    let oversize = cylinder.oversize_mm.map(|o| format!(" to {o:.2} mm oversize")).unwrap_or_default();
+    let oversize = match cylinder.oversize_mm {
+        Some(o) if o > 0.0 => format!(" to {o:.2} mm oversize"),
+        Some(_) => " to the standard size".to_owned(),
+        None => String::new(),
+    };
     let bore = match cylinder.bore {
         BoreWork::Leave => "the bore stays as it is".to_owned(),
         BoreWork::Bore => format!("bore and hone{oversize}"),
@@ -116,19 +120,21 @@ fn oversizes(of: &OversizesReport) -> Vec<String> {
 }
 
 fn choice_words(choice: &ChoiceReport) -> String {
-    let mut sizes: Vec<(BoreWork, f64, Vec<u32>)> = Vec::new();
+    let mut sizes: Vec<(BoreWork, Option<f64>, Vec<u32>)> = Vec::new();
     for action in &choice.actions {
-        let same = |s: &&mut (BoreWork, f64, Vec<u32>)| {
-            s.0 == action.work && s.1.to_bits() == action.oversize_mm.to_bits()
-        };
+        let same =
+            |s: &&mut (BoreWork, Option<f64>, Vec<u32>)| (s.0, s.1) == (action.work, action.oversize_mm);
         match sizes.iter_mut().find(same) {
             Some((_, _, numbers)) => numbers.push(action.cylinder),
             None => sizes.push((action.work, action.oversize_mm, vec![action.cylinder])),
         }
     }
     let sizes = sizes.iter().map(|(work, oversize, numbers)| match work {
-        BoreWork::Sleeve => format!("{oversize:.2} mm with a sleeve in {}", named(numbers)),
-        _ => format!("{oversize:.2} mm in {}", named(numbers)),
+        BoreWork::Leave => format!("{} as they are", named(numbers)),
+        BoreWork::Sleeve => {
+            format!("{:.2} mm with a sleeve in {}", oversize.unwrap_or_default(), named(numbers))
+        }
+        _ => format!("{:.2} mm in {}", oversize.unwrap_or_default(), named(numbers)),
     });
     let what =
         format!("{}: {}, price {}", choice.way.spoken(), sizes.collect::<Vec<_>>().join(", "), choice.price);

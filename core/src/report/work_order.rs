@@ -5,9 +5,11 @@
 use super::caution::{LINER_WORK, PRESS_WORK};
 use super::data::{Report, report};
 use super::plan::{BoreWork, FinishTarget, PistonWork, PlanReport, SleeveReport};
+use crate::calc::Formula;
 use crate::choice::choices;
 use crate::decision::{Outcome, named};
 use crate::plan::filing::Outcome as GapOutcome;
+use crate::plan::machining::{FinishLower, FinishUpper};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -77,8 +79,10 @@ report! {
         of: String,
         /// Size at 20 C.
         value_mm: f64,
-        /// Half of its tolerance.
-        plus_minus_mm: Option<f64> => "Option::is_none",
+        /// Smallest that is accepted.
+        lower_mm: Option<f64> => "Option::is_none",
+        /// Largest that is accepted.
+        upper_mm: Option<f64> => "Option::is_none",
         /// What the dial of the bore gauge reads there, on the machine as it was stated.
         dial_mm: Option<f64> => "Option::is_none",
     }
@@ -193,12 +197,14 @@ fn before_the_machine(report: &Report, plan: &PlanReport, list: &mut List) {
 fn on_the_machine(plan: &PlanReport, list: &mut List) {
     sleeves(&plan.sleeves, list);
     let order = plan.oversizes.as_ref().map(|o| o.order.as_slice()).unwrap_or_default();
+    let machined = of(plan, |c| matches!(c.bore, BoreWork::Bore | BoreWork::Sleeve));
+    let cylinders: Vec<u32> = order.iter().copied().filter(|n| machined.contains(n)).collect();
     let targets: Vec<&FinishTarget> =
-        order.iter().filter_map(|n| plan.targets.iter().find(|t| t.cylinder == *n)).collect();
-    let cylinders: Vec<u32> = targets.iter().map(|t| t.cylinder).collect();
+        cylinders.iter().filter_map(|n| plan.targets.iter().find(|t| t.cylinder == *n)).collect();
     let what = format!("Bore {} in this order, each to the size for its own piston", named(&cylinders));
     if let Some(step) = list.add(Task::Bore, cylinders.clone(), what) {
-        step.before("main bearing caps torqued, torque plate fitted with its gasket and torqued")
+        step.before("every new piston measured: the sizes follow from them")
+            .before("main bearing caps torqued, torque plate fitted with its gasket and torqued")
             .before("bar on the original axis: from the main bearing line or the unworn ridge")
             .tool("boring bar or mill")
             .tool("bore gauge, set on its master")
@@ -247,14 +253,14 @@ fn sleeves(sleeves: &[SleeveReport], list: &mut List) {
         .tool("oven, chilling box, contact thermometer")
         .care(LINER_WORK)
         .care(PRESS_WORK);
-    let half = |s: &SleeveReport| (s.hole_most_mm - s.hole_least_mm) / 2.0;
     step.targets = sleeves
         .iter()
         .map(|s| WorkTarget {
             cylinder: s.cylinder,
             of: "hole for the sleeve".to_owned(),
             value_mm: s.hole.value_mm,
-            plus_minus_mm: Some(half(s)),
+            lower_mm: Some(s.hole_least_mm),
+            upper_mm: Some(s.hole_most_mm),
             dial_mm: None,
         })
         .collect();
@@ -264,14 +270,15 @@ fn target(
     of_bore: &FinishTarget,
     of: &str,
     size: &super::data::MeasuredValue,
-    plus_minus_mm: Option<f64>,
+    tolerance: Option<f64>,
     dial: impl Fn(&super::plan::DialReport) -> &super::data::MeasuredValue,
 ) -> WorkTarget {
     WorkTarget {
         cylinder: of_bore.cylinder,
         of: of.to_owned(),
         value_mm: size.value_mm,
-        plus_minus_mm,
+        lower_mm: tolerance.map(|t| FinishLower::evaluate([size.value_mm, t])),
+        upper_mm: tolerance.map(|t| FinishUpper::evaluate([size.value_mm, t])),
         dial_mm: of_bore.dial.as_ref().map(|d| dial(d).value_mm),
     }
 }
@@ -310,7 +317,8 @@ fn assembly(plan: &PlanReport, list: &mut List) {
                 cylinder: r.cylinder,
                 of: format!("gap of the {} ring", r.ring),
                 value_mm: r.target_mm,
-                plus_minus_mm: None,
+                lower_mm: None,
+                upper_mm: None,
                 dial_mm: None,
             })
             .collect();
@@ -326,9 +334,7 @@ fn assembly(plan: &PlanReport, list: &mut List) {
             step.tool("scales").care("Never off the crown, the pin bosses or the skirt: only where the maker has left metal for it.");
         }
     }
-    let fitted = of(plan, |c| {
-        c.bore != BoreWork::Replace && (c.piston == PistonWork::Reuse || c.new_piston.is_some())
-    });
+    let fitted = of(plan, |c| c.bore != BoreWork::Replace);
     let what = format!("Fit the pistons of {}, each in its own bore, marks to the front", named(&fitted));
     if let Some(step) = list.add(Task::FitPistons, fitted, what) {
         step.before("no open point of these cylinders is left")
@@ -345,7 +351,8 @@ fn assembly(plan: &PlanReport, list: &mut List) {
                 cylinder: p.cylinder,
                 of: "squish".to_owned(),
                 value_mm: p.squish_mm,
-                plus_minus_mm: None,
+                lower_mm: None,
+                upper_mm: None,
                 dial_mm: None,
             };
             step.targets = gasket.pistons.iter().map(squish).collect();
@@ -359,8 +366,9 @@ fn protrusion(cylinder: u32, lowest: f64, highest: f64) -> Option<WorkTarget> {
     Some(WorkTarget {
         cylinder,
         of: "protrusion of the liner".to_owned(),
-        value_mm: lowest + (highest - lowest) / 2.0,
-        plus_minus_mm: Some((highest - lowest) / 2.0),
+        value_mm: lowest,
+        lower_mm: Some(lowest),
+        upper_mm: Some(highest),
         dial_mm: None,
     })
 }
@@ -374,10 +382,11 @@ pub(super) fn told(step: &WorkStep) -> (String, Vec<String>) {
         }
     }
     for target in &step.targets {
-        let tolerance = target.plus_minus_mm.map(|t| format!(", give or take {t:.4}")).unwrap_or_default();
+        let ends = target.lower_mm.zip(target.upper_mm);
+        let ends = ends.map(|(low, high)| format!(" ({low:.4} to {high:.4})")).unwrap_or_default();
         let dial = target.dial_mm.map(|d| format!("; the dial reads {d:+.4} mm")).unwrap_or_default();
         under.push(format!(
-            "Cylinder {}: {} {:.4} mm{tolerance}{dial}.",
+            "Cylinder {}: {} {:.4} mm{ends}{dial}.",
             target.cylinder, target.of, target.value_mm
         ));
     }

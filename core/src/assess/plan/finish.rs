@@ -13,7 +13,7 @@ use crate::error::{Error, ErrorKind};
 use crate::job::document::{Clamping, Document, PistonState, Surface as Over};
 use crate::job::plan::{self as doc, Stage};
 use crate::job::{Entry, Given, Numeric, Pure, Roughness, Words, check_length, nearest};
-use crate::plan::machining::{FinishSize, Remaining};
+use crate::plan::machining::{FinishLower, FinishSize, FinishUpper, Remaining};
 use crate::plan::surface::{self, Finding, Finish as Surface, FinishValue};
 use crate::report::{
     Closing, FinishReport, FinishResult, FinishedReport, GapReport, PlanReport, SurfaceReport,
@@ -21,10 +21,6 @@ use crate::report::{
 use crate::size::REFERENCE_TEMPERATURE_C;
 
 crate::calc::formula! {
-    /// Lower end of the tolerance of a finish size.
-    FinishLower: lower ["mm"] = (finish, tolerance) => finish - tolerance; source "definition";
-    /// Its upper end.
-    FinishUpper: upper ["mm"] = (finish, tolerance) => finish + tolerance; source "definition";
     /// The whole of it.
     Width: width ["mm"] = (tolerance) => 2.0 * tolerance; source "definition";
 }

@@ -6,7 +6,7 @@ use crate::assess::Assessment;
 use crate::bounds;
 use crate::calc::{Figure, Fold, Measured, formula};
 use crate::clearance::ring::GapInBore;
-use crate::decision::Rule;
+use crate::decision::{Rule, named};
 use crate::error::{Error, ErrorKind};
 use crate::job::plan as doc;
 use crate::job::{Entry, Given, check_length};
@@ -100,7 +100,9 @@ impl Assessment {
         self.calc.heading(|| "clean-up".to_owned());
         let mut needs = Vec::new();
         for kept in kept {
-            match self.need(kept, &read, needs.len()) {
+            let planned = out.cylinders.iter().find(|c| c.number == kept.number);
+            let goes_back = planned.is_some_and(|c| c.bore == BoreWork::Leave);
+            match self.need((kept, goes_back), &read, needs.len()) {
                 Some(need) => needs.push(need),
                 None => out.open.push(format!("clean-up of cylinder {}: its bore was not read", kept.number)),
             }
@@ -220,7 +222,7 @@ impl Assessment {
     }
 
     /// What a bore needs, its place among those that were read being `place`; none for a bore that was not read.
-    fn need(&mut self, kept: &Kept, read: &Machining, place: usize) -> Option<Need> {
+    fn need(&mut self, (kept, goes_back): (&Kept, bool), read: &Machining, place: usize) -> Option<Need> {
         let at = format!("/plan/oversizes/needs/{place}");
         self.calc.heading(|| format!("clean-up of cylinder {}", kept.number));
         let places: Vec<&Measured> = kept.bore.iter().flat_map(|b| &b.places).collect();
@@ -249,6 +251,7 @@ impl Assessment {
                 standard_uncertainty_mm: u.value,
                 largest_by_walls_mm,
                 may_be_sleeved: !read.no_sleeve_in.contains(&kept.number),
+                goes_back,
             },
             report: BoreNeed {
                 cylinder: kept.number,
@@ -312,7 +315,7 @@ impl Assessment {
         let found = oversizes(&block, &bores, &steps).map_err(|e| placed(e, "/plan/machining"))?;
         let wanted = entry.chosen_oversize.as_ref().map(|o| chosen(o, &read.steps)).transpose()?;
         let serves = |c: &Choice| {
-            let asked = |step: usize| c.actions.iter().all(|a| a.step() == step);
+            let asked = |step: usize| c.actions.iter().filter_map(|a| a.step()).all(|of| of == step);
             c.ruled_out.is_empty() && wanted.is_none_or(asked)
         };
         let steps = read.steps.iter().enumerate().map(|(k, step)| self.step(read, step, k)).collect();
@@ -368,14 +371,25 @@ impl Assessment {
         let mut prices = Vec::with_capacity(choice.actions.len());
         let mut actions = Vec::with_capacity(choice.actions.len());
         for (action, need) in choice.actions.iter().zip(needs) {
-            let Some(step) = read.steps.get(action.step()) else { continue };
+            let Some(step) = action.step().and_then(|step| read.steps.get(step)) else {
+                actions.push(ActionReport {
+                    cylinder: need.cylinder,
+                    work: BoreWork::Leave,
+                    oversize_mm: None,
+                });
+                continue;
+            };
             let piston = self.calc.given("piston", &step.price);
             let (sleeve, work) = match (action, &read.sleeve_price) {
                 (Action::Sleeve(_), Some(price)) => (self.calc.given("sleeve", price), BoreWork::Sleeve),
                 _ => (self.calc.constant("sleeve", 0.0, "1", "no sleeve is fitted"), BoreWork::Bore),
             };
             prices.push(self.calc.figure(BorePrice, [piston, boring, sleeve]));
-            actions.push(ActionReport { cylinder: need.cylinder, work, oversize_mm: step.oversize.value });
+            actions.push(ActionReport {
+                cylinder: need.cylinder,
+                work,
+                oversize_mm: Some(step.oversize.value),
+            });
         }
         let price = self.calc.sum("price", &prices, "definition");
         self.calc.place(price, || format!("/plan/oversizes/choices/{place}/price"));
@@ -518,7 +532,7 @@ fn apply(
 ) {
     let way = choice.way.spoken();
     for (number, action) in actions {
-        let step = read.steps.get(action.step());
+        let step = action.step().and_then(|step| read.steps.get(step));
         let cylinder = out.cylinders.iter_mut().find(|c| c.number == number);
         let Some((cylinder, step)) = cylinder.zip(step) else { continue };
         if cylinder.bore == BoreWork::Replace {
@@ -528,6 +542,7 @@ fn apply(
         (cylinder.bore, cylinder.piston) = match action {
             Action::Bore(_) => (BoreWork::Bore, PistonWork::Replace),
             Action::Sleeve(_) => (BoreWork::Sleeve, PistonWork::Replace),
+            Action::Leave => continue,
         };
         cylinder.oversize_mm = Some(step.oversize.value);
     }
@@ -554,9 +569,12 @@ fn allot(
         }
     }
     for ((_, action), place) in actions.iter().zip(&mut allotted) {
-        let Some(step) = read.steps.get(action.step()).filter(|_| place.is_none()) else { continue };
+        let Some(step) = action.step().and_then(|s| read.steps.get(s)).filter(|_| place.is_none()) else {
+            continue;
+        };
         let of_step = |p: &NewPiston| {
-            p.oversize.as_ref().is_some_and(|o| crate::shape::same(o.value, step.oversize.value))
+            // a piston without an oversize is one of the standard size
+            crate::shape::same(p.oversize.as_ref().map_or(0.0, |o| o.value), step.oversize.value)
         };
         *place = pistons.iter().zip(&free).position(|(p, free)| *free && of_step(p));
         if let Some(free) = place.and_then(|p| free.get_mut(p)) {
@@ -564,23 +582,30 @@ fn allot(
         }
     }
     let mut pairs = Vec::new();
+    let mut without: Vec<(usize, Vec<u32>)> = Vec::new();
     for ((number, action), place) in actions.iter().zip(allotted) {
-        let Some(cylinder) = out.cylinders.iter_mut().find(|c| c.number == *number) else { continue };
-        if cylinder.bore == BoreWork::Replace {
-            continue;
-        }
+        let cylinder = out.cylinders.iter_mut().find(|c| c.number == *number);
+        let Some(cylinder) = cylinder.filter(|c| c.bore != BoreWork::Replace) else { continue };
         match place.and_then(|p| Some((p, pistons.get(p)?))) {
             Some((place, piston)) => {
                 cylinder.new_piston = Some(piston.name.clone());
                 pairs.push((*number, place));
             }
             None => {
-                let step = read.steps.get(action.step()).map_or("", |s| s.oversize.text.as_str());
-                out.open.push(format!(
-                    "finish size of cylinder {number}: it is that of a measured piston, and none of oversize {step} is to hand"
-                ));
+                let Some(step) = action.step() else { continue };
+                match without.iter_mut().find(|(of, _)| *of == step) {
+                    Some((_, numbers)) => numbers.push(*number),
+                    None => without.push((step, vec![*number])),
+                }
             }
         }
+    }
+    for (step, numbers) in without {
+        let step = read.steps.get(step).map_or("", |s| s.oversize.text.as_str());
+        out.open.push(format!(
+            "finish size of {}: it is that of a measured piston, and none of oversize {step} is to hand",
+            named(&numbers)
+        ));
     }
     pairs
 }
