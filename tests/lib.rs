@@ -21,12 +21,13 @@ use serde_json::Value;
 use std::path::PathBuf;
 
 /// Names of the shipped examples.
-pub const EXAMPLES: &[&str] = &["pump_six", "air_twin"];
+pub const EXAMPLES: &[&str] = &["pump_six", "air_twin", "launch_vee"];
 
 /// Names of the examples and of the jobs that are vectors only.
 pub const JOBS: &[&str] = &[
     "pump_six",
     "air_twin",
+    "launch_vee",
     "odd_bases",
     "guard_bands",
     "ratio",

@@ -336,7 +336,7 @@ fn what_the_plan_refuses() {
             "/plan/masses/each/2/parts/0/removable",
             json!("500 g"),
             ErrorKind::Contradiction,
-            "/plan/masses/each/2/0/removable",
+            "/plan/masses/each/2/parts/0/removable",
         ),
     ];
     for (given, pointer, value, kind, field) in cases {
