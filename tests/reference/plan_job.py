@@ -233,7 +233,9 @@ class Plan:
     def matching(self):
         form = self.form.get("matching", {})
         asked = each_once([int(n) for n in form.get("cylinders", [])])
-        if not asked:
+        # a bore that is machined does not keep the size that was read
+        asked = [n for n in asked if "oversize_mm" not in self.work[n]]
+        if not form.get("cylinders"):
             asked = [n for n, work in self.work.items() if work.get("bore") == "leave" and self.piston_goes(n)]
         bores = [(n, self.kept_bore(n)) for n in self.job.numbers() if n in asked and self.kept_bore(n)]
         found = self.pair(form, [(n, b) for n, b in bores if self.bore_size(b)])
@@ -462,7 +464,7 @@ class Plan:
 def bore_work(job, cylinder):
     """What the decisions of a bore ask for; nothing where they do not settle it."""
     form = next((c for c in job.document["cylinders"] if int(c["number"]) == int(cylinder["number"])), {})
-    if any(f["place"].startswith("bore") for f in form.get("findings", [])):
+    if any(f["place"] in ("bore_wall", "ports", "liner_outside", "liner_flange") for f in form.get("findings", [])):
         raise Refused("findings of a bore are not covered")
     results = [d["result"] for d in cylinder["bore"]["decisions"]] if "bore" in cylinder else ["none"]
     if "does not conform" in results:

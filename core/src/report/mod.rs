@@ -19,7 +19,7 @@ pub use plan::{
     ActionReport, BoreNeed, BoreWork, ChoiceReport, Closing, CutReport, DialReport, FinishReport, FinishResult,
     FinishTarget, FinishedReport, GapReport, GasketReport, LinerReport, LinersReport, MassReport, MassesReport,
     MatchingReport, NewPistonReport, OversizesReport, PairReport, PistonWork, PlanReport, PlannedCylinder,
-    RingReport, SleeveReport, StandingReport, StepReport, SurfaceReport, WantedReport,
+    RingReport, SleeveReport, StandingReport, StepReport, WallFinishReport, WantedReport,
 };
 pub(crate) use markdown::{escaped, worked};
 pub(crate) use table::{aligned, exponent_of, short};

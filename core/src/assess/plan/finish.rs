@@ -17,7 +17,7 @@ use crate::plan::machining::{FinishSize, Remaining};
 use crate::size::REFERENCE_TEMPERATURE_C;
 use crate::plan::surface::{self, Finding, Finish as Surface, FinishValue};
 use crate::report::{
-    Closing, FinishReport, FinishResult, FinishedReport, GapReport, PlanReport, SurfaceReport,
+    Closing, FinishReport, FinishResult, FinishedReport, GapReport, PlanReport, WallFinishReport,
 };
 
 crate::calc::formula! {
@@ -242,7 +242,7 @@ impl Assessment {
         &mut self,
         document: &Document,
         entry: &doc::Finished,
-    ) -> Result<Vec<SurfaceReport>, Error> {
+    ) -> Result<Vec<WallFinishReport>, Error> {
         let limits = document.plan.as_ref().and_then(|p| p.surface.as_ref());
         let (limits, read) = match (limits, &entry.surface) {
             (Some(limits), Some(read)) => (limits, read),
@@ -285,7 +285,7 @@ impl Assessment {
         // what has neither a limit nor a value is not spoken of
         let stated = stated.filter(|(judged, v)| judged.finding != Finding::NoLimit || v.value.is_some());
         Ok(stated
-            .map(|(judged, v)| SurfaceReport {
+            .map(|(judged, v)| WallFinishReport {
                 parameter: judged.parameter,
                 value: v.value,
                 finding: judged.finding,
