@@ -432,6 +432,11 @@ fn a_changed_sign_is_refused_or_moves_the_results() {
                         "/recheck/reading",
                         "/deviation",
                         "/stacks/",
+                        "wanted_clearance",
+                        "/chamber/deck_clearance",
+                        "/chamber/crown",
+                        "/plan/gasket/",
+                        "/liners/protrusion/",
                     ];
                     assert!(
                         two_signs.iter().any(|t| input.path.contains(t)) || input.unit == "C",
