@@ -8,7 +8,7 @@ use crate::assess::bore::Bore;
 use crate::bounds::{self, Bound};
 use crate::calc::Measured;
 use crate::clearance::Bench;
-use crate::decision::{Against, Conformity, Decision, Limits, Of, Outcome};
+use crate::decision::{Against, Conformity, Decision, Limits, Of, Outcome, Rule};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{Clamping, Document, PistonState, Surface as Over};
 use crate::job::plan::{self as doc, Stage};
@@ -271,7 +271,8 @@ impl Assessment {
             )?,
             crosshatch_deg: self.surface_value(read.crosshatch.as_ref(), angles, &bounds::CROSSHATCH)?,
         };
-        let found = surface::finish(&given, self.rule.rule, self.rule.at_least)
+        // the values alone are held against their limits, whatever the rule of the job asks for
+        let found = surface::finish(&given, Rule::SimpleAcceptance, self.rule.at_least)
             .map_err(|e| placed(e, &format!("{}/surface", entry.number.parent())))?;
         let values = [
             given.rpk_um,
