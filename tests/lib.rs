@@ -38,6 +38,8 @@ pub const JOBS: &[&str] = &[
     "steel_crown",
     "choked_barrel",
     "sawmill_twin",
+    "planned_block",
+    "wet_liners",
 ];
 
 /// Names of the jobs with hot fits, which take a second each.
@@ -192,6 +194,12 @@ pub fn numbers(value: &Value) -> Vec<(String, f64)> {
 #[must_use]
 pub fn words(value: &Value) -> Vec<(String, &str)> {
     leaves(value).into_iter().filter_map(|(at, leaf)| Some((at, leaf.as_str()?))).collect()
+}
+
+/// Every yes or no of a JSON document, with its JSON Pointer.
+#[must_use]
+pub fn answers(value: &Value) -> Vec<(String, bool)> {
+    leaves(value).into_iter().filter_map(|(at, leaf)| Some((at, leaf.as_bool()?))).collect()
 }
 
 /// Every value that holds no other, with its JSON Pointer.

@@ -13,31 +13,46 @@ from types import UnionType
 from typing import Any, ClassVar, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 from gaugepoint._written import Written, WrittenMarkdown
+from gaugepoint.plan import Case
 
 __all__ = [
+    "ActionReport",
     "AgainstPicture",
     "Band",
     "BestPlaced",
     "Block",
+    "BoreNeed",
     "BorePlaceReport",
     "BoreReport",
+    "BoreWork",
     "BudgetLine",
+    "ChoiceReport",
     "ClearanceReport",
+    "Closing",
     "Conformity",
     "Constant",
     "Conventions",
     "CountsReport",
     "CurveReport",
+    "CutReport",
     "CylinderReport",
     "Datum",
     "Decision",
+    "DialReport",
     "Disposition",
     "Dominant",
     "EngineName",
     "EstimateReport",
     "ExactReport",
     "Finding",
+    "FinishReport",
+    "FinishResult",
+    "FinishTarget",
+    "FinishedReport",
     "FoundReport",
+    "GapOutcome",
+    "GapReport",
+    "GasketReport",
     "GaugePointTemperatures",
     "GaugeReport",
     "HistogramReport",
@@ -46,19 +61,31 @@ __all__ = [
     "JobName",
     "KelvinLine",
     "LimitsReport",
+    "LinerReport",
+    "LinersReport",
     "MapPicture",
+    "MassReport",
+    "MassesReport",
+    "MatchingReport",
     "MeasuredValue",
     "Method",
+    "NewPistonReport",
     "Of",
     "OnsetReport",
     "Outcome",
     "OvalityReport",
     "OverlapReport",
+    "OversizesReport",
+    "PairReport",
+    "Parameter",
     "PicturesReport",
     "PistonReport",
     "PistonSizeReport",
+    "PistonWork",
     "Place",
     "PlaceReport",
+    "PlanReport",
+    "PlannedCylinder",
     "Points",
     "ProfilePicture",
     "ProfileState",
@@ -66,6 +93,7 @@ __all__ = [
     "PublishedReport",
     "ReferenceReport",
     "Report",
+    "RingReport",
     "Rule",
     "RunningCase",
     "RunningReport",
@@ -74,16 +102,24 @@ __all__ = [
     "SettledReport",
     "Severity",
     "ShareReport",
+    "SleeveReport",
     "SpanReport",
     "StackReport",
+    "Stage",
+    "StandingReport",
     "Step",
+    "StepReport",
     "Surface",
     "SurfacePlace",
     "SurfaceReport",
     "TargetReport",
     "TrialsReport",
     "Verdict",
+    "WallFinding",
+    "WallFinishReport",
+    "WantedReport",
     "Warning",
+    "Way",
     "What",
     "WindowReport",
     "Working",
@@ -107,6 +143,10 @@ Of = Literal[
     "smallest_clearance",
     "running_margin_tight",
     "running_margin_loose",
+    "matched_clearance",
+    "finished_clearance",
+    "finished_size",
+    "ring_gap",
     "value",
 ]
 """What a decision is of."""
@@ -165,6 +205,33 @@ What = Literal[
     "bend",
 ]
 """What was seen."""
+
+BoreWork = Literal["leave", "bore", "sleeve", "replace", "undecided"]
+"""What is done to a bore."""
+
+PistonWork = Literal["reuse", "replace", "undecided"]
+"""What is done about a piston."""
+
+FinishResult = Literal["met", "to be honed", "hone on", "too large", "not proven"]
+"""What was found of a bore after the work."""
+
+Closing = Literal["proven", "not proven"]
+"""Is a job closed?"""
+
+Stage = Literal["bored", "honed", "as_it_was"]
+"""What was done to a bore last."""
+
+GapOutcome = Literal["fits", "file", "too_wide"]
+"""What is done to a ring."""
+
+Way = Literal["one_step", "step_by_bore", "step_and_sleeves"]
+"""How the block is brought back."""
+
+Parameter = Literal["rpk", "rk", "rvk", "mr1", "mr2", "crosshatch"]
+"""A parameter of a finish. The names are those of ISO 13565-2."""
+
+WallFinding = Literal["in", "out", "not_proven", "not_given", "no_limit"]
+"""What is found of a parameter."""
 
 Severity = Literal["light", "marked", "severe"]
 """How bad it is."""
@@ -1181,6 +1248,456 @@ class StackReport(WrittenMarkdown):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WantedReport:
+    """Clearance that is wanted at 20 C, over the diameter."""
+
+    min_mm: float
+    """Lower limit."""
+    max_mm: float
+    """Upper limit."""
+    target_mm: float
+    """What is aimed at."""
+    origin: str
+    """Where it comes from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlannedCylinder:
+    """What is done to a cylinder."""
+
+    number: int
+    """Its number."""
+    bore: BoreWork
+    """What is done to its bore."""
+    oversize_mm: float | None = None
+    """Oversize that it is machined to."""
+    piston: PistonWork
+    """What is done about its piston."""
+    new_piston: str | None = None
+    """Name of the piston that is fitted, where it is known."""
+    reasons: tuple[str, ...]
+    """Why."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoreNeed:
+    """What a bore needs."""
+
+    cylinder: int
+    """Number of the cylinder."""
+    clean_up_least: MeasuredValue
+    """Smallest clean bore when both sides are worn alike."""
+    clean_up: MeasuredValue
+    """The same when one side alone is worn: diameters do not tell, so this one is used."""
+    needed_mm: float
+    """What the bore of a step must at least be, with the guard of the rule."""
+    largest_by_walls_mm: float | None = None
+    """Largest bore that its walls allow, where they were gauged."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepReport:
+    """What a step brings with it."""
+
+    oversize_mm: float
+    """Over the nominal bore."""
+    bore_mm: float
+    """Its bore."""
+    compression_ratio: float | None = None
+    """Compression ratio with the same chamber."""
+    kept_ring_gap_mm: float | None = None
+    """End gap of rings that are kept."""
+    more_mass_g: float | None = None
+    """Mass of a piston over that of a standard one."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ActionReport:
+    """What is done to a bore."""
+
+    cylinder: int
+    """Number of the cylinder."""
+    work: BoreWork
+    """`bore` or `sleeve`."""
+    oversize_mm: float
+    """Oversize that it is bored to."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChoiceReport:
+    """A way to bring the block back."""
+
+    way: Way
+    """Which way."""
+    price: float
+    """Pistons, boring and sleeves together."""
+    actions: tuple[ActionReport, ...]
+    """What is done to each bore that was read."""
+    ruled_out: tuple[str, ...] = ()
+    """What rules it out; absent for one that can be done."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OversizesReport:
+    """To which sizes the bores can be machined."""
+
+    needs: tuple[BoreNeed, ...] = field(repr=False)
+    """What every bore that was read needs."""
+    steps: tuple[StepReport, ...] = field(repr=False)
+    """What each step brings with it, rising."""
+    choices: tuple[ChoiceReport, ...] = field(repr=False)
+    """Every way, those that can be done first, the cheapest first."""
+    chosen: int | None = None
+    """Place of the way that is taken; absent when none can be."""
+    order: tuple[int, ...]
+    """Order in which the bores are machined, so that the heat spreads."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewPistonReport:
+    """A piston to hand."""
+
+    name: str
+    """Its name."""
+    oversize_mm: float | None = None
+    """Over the nominal size."""
+    sizes: tuple[PistonSizeReport, ...] = field(repr=False)
+    """Its sizes."""
+    mass_g: float | None = None
+    """Mass."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PairReport:
+    """A piston in a bore."""
+
+    cylinder: int
+    """Number of the cylinder."""
+    piston: str
+    """Name of the piston."""
+    clearance: MeasuredValue
+    """Their clearance at 20 C."""
+    deviation_mm: float
+    """Clearance less its target."""
+    decision: Decision
+    """The clearance against what is wanted."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MatchingReport:
+    """Which piston goes into which bore."""
+
+    case: Case
+    """The case that the data are."""
+    because: str
+    """What in the data proves it."""
+    pairs: tuple[PairReport, ...] = field(repr=False)
+    """The pairs, in order of cylinder."""
+    spare: tuple[str, ...]
+    """Pistons without a bore."""
+    worst_probability: float
+    """Least probability of conformity of its pairs, by the sizes and their uncertainties alone."""
+    worst_probability_as_listed: float
+    """The same of the pistons as they are listed: the first in the first bore, and so on."""
+    worst_probability_by_grade: float | None = None
+    """The same of what the grades alone give."""
+    sum_of_squares_mm2: float
+    """Sum of the squared deviations from the target."""
+    sum_of_squares_as_listed_mm2: float
+    """The same of the pistons as they are listed."""
+    mass_spread_g: float | None = None
+    """Largest difference of mass of the pistons that are fitted."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DialReport:
+    """What the dial of a bore gauge must read."""
+
+    gauge: str
+    """Name of the gauge."""
+    block_temperature_c: float
+    """Temperature of the block."""
+    gauge_temperature_c: float
+    """Temperature of the gauge."""
+    boring: MeasuredValue
+    """At the size after boring."""
+    finish: MeasuredValue
+    """At the finish size."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FinishTarget:
+    """Size that a bore is machined to."""
+
+    cylinder: int
+    """Number of the cylinder."""
+    piston: str
+    """Name of its piston."""
+    finish: MeasuredValue
+    """Size after honing, at 20 C."""
+    boring: MeasuredValue
+    """Size after boring, at 20 C."""
+    tolerance_mm: float
+    """Half of the tolerance of the finish size."""
+    dial: DialReport | None = None
+    """What the dial must read on the machine."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SleeveReport:
+    """A sleeve that is pressed in."""
+
+    cylinder: int
+    """Number of its cylinder."""
+    outside: MeasuredValue
+    """Its outside diameter at 20 C."""
+    hole: MeasuredValue
+    """Hole that it takes, at 20 C."""
+    hole_least_mm: float
+    """Smallest hole: with the largest interference."""
+    hole_most_mm: float
+    """Largest hole: with the least interference."""
+    assembly_clearance: MeasuredValue
+    """Clearance when it goes in, the block heated and the sleeve chilled as stated."""
+    slides_in: bool
+    """Does it slide in?"""
+    running_interference_mm: tuple[float, ...] = ()
+    """Interference that is left at the coldest and at the hottest of the wall in the running engine; below 0 the sleeve has lost contact."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LinerReport:
+    """A liner on its shims."""
+
+    cylinder: int
+    """Number of its cylinder."""
+    unevenness_mm: float
+    """Most less least depth of its counterbore."""
+    shims_mm: tuple[float, ...] | None = None
+    """Its shims; empty is none, absent where nothing serves the row."""
+    lowest_mm: float | None = None
+    """Smallest protrusion round its flange."""
+    highest_mm: float | None = None
+    """Largest protrusion round its flange."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LinersReport:
+    """Shims below the liners of a row."""
+
+    each: tuple[LinerReport, ...] = field(repr=False)
+    """The liners along the row."""
+    largest_step_mm: float | None = None
+    """Largest difference of neighbours at their nearest points."""
+    ruled_out: tuple[str, ...] = ()
+    """What rules the row out; absent when it can be done."""
+    origin: str
+    """Where the limits come from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RingReport:
+    """A ring and its gap."""
+
+    cylinder: int
+    """Number of its cylinder."""
+    ring: str
+    """Which ring."""
+    outcome: GapOutcome | None = None
+    """What is done; absent where the bore it runs in is not known."""
+    gap: MeasuredValue | None = None
+    """Its gap in the bore it runs in."""
+    target_mm: float
+    """Gap that it is filed to."""
+    file_off_mm: float | None = None
+    """What is filed off in all."""
+    each_end_mm: float | None = None
+    """What is filed off each end."""
+    origin: str
+    """Where the limits come from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StandingReport:
+    """How a piston stands."""
+
+    cylinder: int
+    """Number of its cylinder."""
+    protrusion_mm: float
+    """Above the deck."""
+    squish_mm: float
+    """From its crown to the head, with that gasket."""
+    squish_is_met: bool | None = None
+    """Is that at least what is asked for?"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GasketReport:
+    """Which head gasket."""
+
+    grade: str
+    """Mark of the grade."""
+    thickness_mm: float
+    """Its thickness, compressed."""
+    decided_by: int
+    """The cylinder that decided."""
+    pistons: tuple[StandingReport, ...] = field(repr=False)
+    """The pistons, in the order of the document."""
+    spread_mm: float
+    """Largest less smallest protrusion."""
+    spread_is_met: bool | None = None
+    """Is that within its limit?"""
+    probability_below: float
+    """Probability that the true largest protrusion lies in a grade below."""
+    probability_above: float
+    """Probability that it lies in a grade above."""
+    origin: str
+    """Where the table is printed."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutReport:
+    """What is taken off a part."""
+
+    part: str
+    """Which part."""
+    off_g: float
+    """How much."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MassReport:
+    """The mass of what goes into a cylinder."""
+
+    cylinder: int
+    """Number of the cylinder."""
+    mass_g: float
+    """As it was weighed."""
+    cuts: tuple[CutReport, ...] = ()
+    """What is taken off each part, in order."""
+    left_g: float
+    """Then."""
+    over_g: float
+    """What it is then still over."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MassesReport:
+    """What is taken off the masses."""
+
+    most_g: float
+    """Heaviest mass that is allowed."""
+    each: tuple[MassReport, ...] = field(repr=False)
+    """The cylinders, in the order of the document."""
+    is_met: bool
+    """Are all within the band then?"""
+    origin: str
+    """Where the band comes from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GapReport:
+    """An end gap after filing."""
+
+    ring: str
+    """Which ring."""
+    gap: MeasuredValue
+    """Its gap."""
+    decision: Decision
+    """The gap against its limits."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallFinishReport:
+    """A parameter of a finish."""
+
+    parameter: Parameter
+    """Which one."""
+    value: float | None = None
+    """As it was read, in um, % or degrees."""
+    finding: WallFinding
+    """What is found."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FinishedReport:
+    """A cylinder after the work."""
+
+    number: int
+    """Its number."""
+    stage: Stage
+    """What was done to it last."""
+    piston: str | None = None
+    """Name of its piston; absent for the one that was in it."""
+    bore: BoreReport = field(repr=False)
+    """Its bore."""
+    stock: MeasuredValue | None = None
+    """Finish size less the size that was found."""
+    clearance: MeasuredValue | None = None
+    """Clearance at 20 C."""
+    decisions: tuple[Decision, ...] = field(repr=False)
+    """The clearance against what is wanted, and the size against its target."""
+    gaps: tuple[GapReport, ...] = field(default=(), repr=False)
+    """End gaps, as they are now."""
+    surface: tuple[WallFinishReport, ...] = field(default=(), repr=False)
+    """Finish of its wall."""
+    result: FinishResult
+    """What that makes."""
+    next: str
+    """What to do next."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FinishReport:
+    """What was found after the work."""
+
+    by: str
+    """Who read it, as given."""
+    date: str
+    """When, as given."""
+    cylinders: tuple[FinishedReport, ...] = field(repr=False)
+    """Cylinder by cylinder, in the order of the document."""
+    matching: MatchingReport | None = None
+    """The pistons to hand matched to the bores as they are now."""
+    result: Closing
+    """Is the job closed?"""
+    open: tuple[str, ...] = ()
+    """What is not proven, not met or not read."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanReport:
+    """What is to be done to the engine."""
+
+    wanted: WantedReport | None = None
+    """Clearance that is wanted."""
+    cylinders: tuple[PlannedCylinder, ...] = field(repr=False)
+    """What is done to every cylinder, in order of number."""
+    oversizes: OversizesReport | None = None
+    """To which sizes the bores can be machined."""
+    pistons: tuple[NewPistonReport, ...] = field(default=(), repr=False)
+    """Pistons to hand, in the order of the document."""
+    matching: MatchingReport | None = None
+    """Which of them goes into which bore that is left as it is."""
+    targets: tuple[FinishTarget, ...] = field(default=(), repr=False)
+    """Sizes that bores are machined to, each for its piston."""
+    sleeves: tuple[SleeveReport, ...] = field(default=(), repr=False)
+    """Sleeves that are pressed in."""
+    liners: LinersReport | None = None
+    """Shims below the liners."""
+    rings: tuple[RingReport, ...] = field(default=(), repr=False)
+    """Rings, in the order of the document."""
+    gasket: GasketReport | None = None
+    """Which head gasket."""
+    masses: MassesReport | None = None
+    """What is taken off the masses."""
+    finish: FinishReport | None = None
+    """What was found after the work."""
+    open: tuple[str, ...] = ()
+    """What is not settled."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Report(WrittenMarkdown):
     """Everything that was found out about one engine."""
 
@@ -1204,6 +1721,8 @@ class Report(WrittenMarkdown):
     """Every cylinder, in order of number."""
     block: Block
     """The engine as a whole."""
+    plan: PlanReport | None = field(default=None, repr=False)
+    """What is to be done, when the document asks for a plan."""
     stacks: tuple[StackReport, ...] = field(default=(), repr=False)
     """The stacks of the job, each as the report on a stack."""
     warnings: tuple[Warning, ...] = field(repr=False)

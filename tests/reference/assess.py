@@ -526,7 +526,9 @@ class Job:
 
     def pooled(self, name):
         """Standard deviation of all repeats read with a gauge, each place about its own mean, and its degrees of freedom."""
-        parts = [cylinder[part] for cylinder in self.document["cylinders"] for part in ("piston", "bore") if part in cylinder]
+        plan = self.document.get("plan", {})
+        cylinders = self.document["cylinders"] + plan.get("finish", {}).get("cylinders", [])
+        parts = [c[part] for c in cylinders for part in ("piston", "bore") if isinstance(c.get(part), dict)] + plan.get("pistons", [])
         read = [[length(typed) for typed in reading["repeats"]] for part in parts for reading in part["readings"]
                 if reading.get("gauge", part.get("gauge")) == name and reading["repeats"]]
         dof = sum(len(repeats) - 1 for repeats in read)
@@ -552,7 +554,7 @@ class Job:
 
     def cylinder(self, i, form):
         piston = self.piston(i, form) if "piston" in form else None
-        bore = self.bore(i, form) if "bore" in form else None
+        bore = self.bore(form["bore"], f"/cylinders/{i}/bore", form["number"]) if "bore" in form else None
         return Cylinder(form["number"], piston, bore)
 
     def piston(self, i, form):
@@ -582,10 +584,9 @@ class Job:
             return real(temperature(form["gauge_temperature"]))
         return self.shop_temperature
 
-    def bore(self, i, form):
-        bore = form["bore"]
+    def bore(self, bore, path, number):
         g = self.gauge_index(bore["gauge"])
-        places = [self.bore_place(g, r, f"/cylinders/{i}/bore/readings/{j}", form["number"])
+        places = [self.bore_place(g, r, f"{path}/readings/{j}", number)
                   for j, r in enumerate(bore["readings"])]
         return Bore(self.bore_gauge(bore["gauge"]), real(temperature(bore["temperature"])), self.gauge_temperature(bore),
                     bore["clamping"], places)
@@ -1083,8 +1084,8 @@ def limit_fits(limit, cylinder):
 class CylinderReport:
     """The numbers of one cylinder under the report's keys."""
 
-    def __init__(self, job, cylinder):
-        job = job.seen_by(int(cylinder.number))
+    def __init__(self, job, cylinder, seen=False):
+        job = job if seen else job.seen_by(int(cylinder.number))
         self.job, self.cylinder = job, cylinder
         self.weights = reductions(job, cylinder.bore) if cylinder.bore else {}
         self.values, self.contributions = propagate(lambda err: cylinder_values(job, cylinder, self.weights, err))
@@ -1257,6 +1258,10 @@ def evaluate(document):
                               "from_angle_deg": real(w["angles"][0]), "to_angle_deg": real(w["angles"][1] % 360)} for w in job.windows]
     stacks = [stack_document.of_job(stack) for stack in document.get("stacks", [])]
     parts = {"engine": engine, "stacks": stacks}
+    if "plan" in document:
+        import plan_job  # which needs this module
+
+        parts["plan"] = plan_job.Plan(job, cylinders).report()
     parts = {name: part for name, part in parts.items() if part}
     return plain({"conventions": conventions, **parts, "gauges": gauges, "cylinders": cylinders})
 
@@ -1277,4 +1282,5 @@ def main(arguments):
 
 
 if __name__ == "__main__":
+    sys.modules["assess"] = sys.modules["__main__"]  # one module, under both names, for those that import it
     sys.exit(main(sys.argv[1:]))

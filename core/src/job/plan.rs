@@ -77,7 +77,7 @@ document! {
     Sleeve {
         /// Number of its cylinder.
         cylinder: Entry<Count>,
-        /// Outside diameter at 20 C: six readings or more, their mean is the size.
+        /// Outside diameter at 20 C: three readings or more, makers print three or six; their mean is the size.
         outside: Vec<Entry<Length>>,
         /// Half-width of the error of that mean.
         permissible_error: Entry<Length>,

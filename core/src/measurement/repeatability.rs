@@ -94,22 +94,21 @@ pub(crate) fn places(
     let name = gauge.name.text().trim();
     let nominal = document.engine.piston.nominal.read(&bounds::PISTON, warnings)?.value;
     let near = near_nominal("reading of this piston", nominal);
-    let mut out = Vec::new();
-    for cylinder in &document.cylinders {
-        let entries: Vec<&[_]> = match (gauge.kind, &cylinder.bore, &cylinder.piston) {
-            (GaugeKind::BoreGauge, Some(bore), _) if bore.gauge.text().trim() == name => {
-                bore.readings.iter().map(|r| r.repeats.as_slice()).collect()
-            }
-            (GaugeKind::BoreGauge, ..) | (_, _, None) => Vec::new(),
-            (_, _, Some(piston)) => {
-                let own = piston.readings.iter().filter(|r| r.gauge.text().trim() == name);
-                own.map(|r| r.repeats.as_slice()).collect()
-            }
-        };
-        let bound = if gauge.kind == GaugeKind::BoreGauge { &bounds::DEVIATION } else { &near };
-        for entries in entries.into_iter().filter(|e| !e.is_empty()) {
-            out.push(repeats(entries, bound, warnings)?);
+    let plan = document.plan.as_ref();
+    let finished = plan.and_then(|p| p.finish.as_ref()).into_iter().flat_map(|f| &f.cylinders);
+    let bores = document.cylinders.iter().filter_map(|c| c.bore.as_ref()).chain(finished.map(|c| &c.bore));
+    let pistons = document.cylinders.iter().filter_map(|c| c.piston.as_ref()).flat_map(|p| &p.readings);
+    let pistons = pistons.chain(plan.into_iter().flat_map(|p| &p.pistons).flat_map(|p| &p.readings));
+    let (entries, bound): (Vec<&[_]>, _) = match gauge.kind {
+        GaugeKind::BoreGauge => {
+            let own = bores.filter(|b| b.gauge.text().trim() == name).flat_map(|b| &b.readings);
+            (own.map(|r| r.repeats.as_slice()).collect(), &bounds::DEVIATION)
         }
-    }
-    Ok(out)
+        _ => {
+            let own = pistons.filter(|r| r.gauge.text().trim() == name);
+            (own.map(|r| r.repeats.as_slice()).collect(), &near)
+        }
+    };
+    let read = entries.into_iter().filter(|e| !e.is_empty());
+    read.map(|entries| repeats(entries, bound, warnings)).collect()
 }

@@ -175,6 +175,9 @@ pub struct Oversizes {
     pub consequences: Vec<Consequence>,
 }
 
+/// Bores nearer than this are the same, in mm: rounding of the arithmetic.
+const NOISE_MM: f64 = 1e-9;
+
 /// Holds every way to bring a block back against what its bores need.
 ///
 /// # Errors
@@ -224,10 +227,10 @@ impl Table<'_> {
         let size = self.bore_of(step);
         let needed_mm = Needed::evaluate([worn.clean_up_mm, self.block.guard, worn.standard_uncertainty_mm]);
         let mut out = Vec::new();
-        if needed_mm > size {
+        if needed_mm > size + NOISE_MM {
             out.push(RuledOut::NotClean { bore, needed_mm });
         }
-        if let Some(largest_mm) = worn.largest_by_walls_mm.filter(|largest| *largest < size) {
+        if let Some(largest_mm) = worn.largest_by_walls_mm.filter(|largest| *largest < size - NOISE_MM) {
             out.push(RuledOut::WallTooThin { bore, largest_mm });
         }
         out
@@ -236,7 +239,7 @@ impl Table<'_> {
     /// What speaks against a step in any bore.
     fn against_step(&self, step: usize) -> Option<RuledOut> {
         let size = self.bore_of(step);
-        let largest = self.block.largest_by_gasket_mm.filter(|largest| *largest < size);
+        let largest = self.block.largest_by_gasket_mm.filter(|largest| *largest < size - NOISE_MM);
         largest.map(|largest_mm| RuledOut::GasketTooSmall { largest_mm })
     }
 

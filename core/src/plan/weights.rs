@@ -6,7 +6,7 @@ use crate::bounds;
 use crate::calc::{Formula, formula};
 use crate::error::{Error, ErrorKind};
 use crate::measurement::statistics::{as_number, sum};
-use crate::shape::least::{larger, smaller};
+use crate::shape::least::smaller;
 
 formula! {
     /// Heaviest assembly of a band.
@@ -80,7 +80,8 @@ pub fn cut_list(assemblies: &[Vec<Part>], band_g: f64) -> Result<CutList, Error>
 
 /// Takes what is over from the parts in order, from each what may be taken.
 fn cut(parts: &[Part], mass_g: f64, most_g: f64) -> Cut {
-    let mut over = larger(0.0, mass_g - most_g);
+    let above = mass_g - most_g;
+    let mut over = if above > NOISE_G { above } else { 0.0 };
     let cut_g: Vec<f64> = parts
         .iter()
         .map(|part| {

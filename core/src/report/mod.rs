@@ -22,7 +22,7 @@ pub use plan::{
     ActionReport, BoreNeed, BoreWork, ChoiceReport, Closing, CutReport, DialReport, FinishReport,
     FinishResult, FinishTarget, FinishedReport, GapReport, GasketReport, LinerReport, LinersReport,
     MassReport, MassesReport, MatchingReport, NewPistonReport, OversizesReport, PairReport, PistonWork,
-    PlanReport, PlannedCylinder, RingReport, SleeveReport, StandingReport, StepReport, SurfaceReport,
+    PlanReport, PlannedCylinder, RingReport, SleeveReport, StandingReport, StepReport, WallFinishReport,
     WantedReport,
 };
 pub(crate) use table::{aligned, exponent_of, short};

@@ -360,7 +360,7 @@ report! {
         /// End gaps, as they are now.
         gaps: Vec<GapReport> => "Vec::is_empty",
         /// Finish of its wall.
-        surface: Vec<SurfaceReport> => "Vec::is_empty",
+        surface: Vec<WallFinishReport> => "Vec::is_empty",
         /// What that makes.
         result: FinishResult,
         /// What to do next.
@@ -379,7 +379,7 @@ report! {
         decision: Decision,
     }
     /// A parameter of a finish.
-    SurfaceReport {
+    WallFinishReport {
         /// Which one.
         parameter: Parameter,
         /// As it was read, in um, % or degrees.

@@ -8,7 +8,7 @@ use crate::assess::bore::Bore;
 use crate::bounds::{self, Bound};
 use crate::calc::Measured;
 use crate::clearance::Bench;
-use crate::decision::{Against, Conformity, Decision, Limits, Of, Outcome};
+use crate::decision::{Against, Conformity, Decision, Limits, Of, Outcome, Rule};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{Clamping, Document, PistonState, Surface as Over};
 use crate::job::plan::{self as doc, Stage};
@@ -16,7 +16,7 @@ use crate::job::{Entry, Given, Numeric, Pure, Roughness, Words, check_length, ne
 use crate::plan::machining::{FinishLower, FinishSize, FinishUpper, Remaining};
 use crate::plan::surface::{self, Finding, Finish as Surface, FinishValue};
 use crate::report::{
-    Closing, FinishReport, FinishResult, FinishedReport, GapReport, PlanReport, SurfaceReport,
+    Closing, FinishReport, FinishResult, FinishedReport, GapReport, PlanReport, WallFinishReport,
 };
 use crate::size::REFERENCE_TEMPERATURE_C;
 
@@ -239,7 +239,7 @@ impl Assessment {
         &mut self,
         document: &Document,
         entry: &doc::Finished,
-    ) -> Result<Vec<SurfaceReport>, Error> {
+    ) -> Result<Vec<WallFinishReport>, Error> {
         let limits = document.plan.as_ref().and_then(|p| p.surface.as_ref());
         let (limits, read) = match (limits, &entry.surface) {
             (Some(limits), Some(read)) => (limits, read),
@@ -268,7 +268,8 @@ impl Assessment {
             )?,
             crosshatch_deg: self.surface_value(read.crosshatch.as_ref(), angles, &bounds::CROSSHATCH)?,
         };
-        let found = surface::finish(&given, self.rule.rule, self.rule.at_least)
+        // the values alone are held against their limits, whatever the rule of the job asks for
+        let found = surface::finish(&given, Rule::SimpleAcceptance, self.rule.at_least)
             .map_err(|e| placed(e, &format!("{}/surface", entry.number.parent())))?;
         let values = [
             given.rpk_um,
@@ -282,7 +283,7 @@ impl Assessment {
         // what has neither a limit nor a value is not spoken of
         let stated = stated.filter(|(judged, v)| judged.finding != Finding::NoLimit || v.value.is_some());
         Ok(stated
-            .map(|(judged, v)| SurfaceReport {
+            .map(|(judged, v)| WallFinishReport {
                 parameter: judged.parameter,
                 value: v.value,
                 finding: judged.finding,

@@ -39,8 +39,13 @@ impl Assessment {
             let planned = out.cylinders.iter().find(|c| c.number == number);
             planned.is_some_and(|c| c.bore == BoreWork::Leave && c.piston == PistonWork::Replace)
         };
-        let takes_one =
-            |number: u32| if asked.is_empty() { needs_one(number) } else { asked.contains(&number) };
+        // a bore that is machined does not keep the size that was read
+        let machined =
+            |number: u32| out.cylinders.iter().any(|c| c.number == number && c.oversize_mm.is_some());
+        let takes_one = |number: u32| match asked.as_slice() {
+            [] => needs_one(number),
+            asked => asked.contains(&number) && !machined(number),
+        };
         let bores: Vec<Open<'_>> = kept
             .iter()
             .filter(|k| takes_one(k.number))

@@ -34,6 +34,8 @@ formula! {
 
 /// Fewest readings of the outside of a sleeve.
 const SLEEVE_READINGS: usize = 3;
+/// Lengths nearer than this are the same, in mm: rounding of the arithmetic.
+const NOISE_MM: f64 = 1e-9;
 
 impl Assessment {
     /// The smaller decisions of a plan.
@@ -134,7 +136,7 @@ impl Assessment {
                 hole: self.state(&hole, &format!("{at}/hole")),
                 hole_least_mm: smallest.value,
                 hole_most_mm: largest.value,
-                slides_in: open.value() >= clearance.value,
+                slides_in: open.value() >= clearance.value - NOISE_MM,
                 assembly_clearance: self.state(&open, &format!("{at}/assembly_clearance")),
                 running_interference_mm: left,
             });
@@ -382,7 +384,7 @@ impl Assessment {
         };
         let target = self.calc.figure(Target, [figure, above]);
         if let (Some(most), Some(entry)) = (&most, &entry.max)
-            && target.value > most.value
+            && target.value > most.value + NOISE_MM
         {
             let reason = format!("a ring would be filed to {:.4} mm, above the widest gap", target.value);
             return Err(entry.refuse(ErrorKind::OutOfOrder, reason).value(most.value));
@@ -460,7 +462,7 @@ impl Assessment {
                 cylinder: *number,
                 protrusion_mm: protrusion.value,
                 squish_mm: left.value,
-                squish_is_met: squish.as_ref().map(|least| left.value >= least.value),
+                squish_is_met: squish.as_ref().map(|least| left.value >= least.value - NOISE_MM),
             });
         }
         let all: Vec<&Measured> = protrusions.iter().collect();
@@ -546,13 +548,10 @@ pub(super) struct GapLimits {
 }
 
 impl GapLimits {
-    /// Gaps nearer than this are the same, in mm: rounding of the arithmetic.
-    const NOISE_MM: f64 = 1e-9;
-
     fn outcome(&self, gap: f64) -> GapOutcome {
         match gap {
-            gap if gap < self.least.value - Self::NOISE_MM => GapOutcome::File,
-            gap if self.most.as_ref().is_some_and(|m| gap > m.value + Self::NOISE_MM) => GapOutcome::TooWide,
+            gap if gap < self.least.value - NOISE_MM => GapOutcome::File,
+            gap if self.most.as_ref().is_some_and(|m| gap > m.value + NOISE_MM) => GapOutcome::TooWide,
             _ => GapOutcome::Fits,
         }
     }
