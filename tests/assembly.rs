@@ -228,11 +228,15 @@ fn the_largest_protrusion_near_an_edge_by_trials() {
 #[test]
 fn half_of_the_reciprocating_mass_balances_a_right_angled_v() {
     let m = 620.0;
+    let radians = |degrees: f64| degrees * core::f64::consts::PI / 180.0;
     for k in 0..360 {
-        let (sin, cos) = (libm::sin(f64::from(k).to_radians()), libm::cos(f64::from(k).to_radians()));
-        // axes along x and y, pin at (cos, sin): each piston is pulled by the part of the pin's motion along its axis
-        let (x, y) = (m * cos, m * sin);
-        near(libm::hypot(x, y), m, 1e-9);
+        // each piston pulls along its axis by the part of the pin's motion along it
+        let pull = |axis: f64| {
+            let along = m * libm::cos(radians(f64::from(k) - axis));
+            (along * libm::cos(radians(axis)), along * libm::sin(radians(axis)))
+        };
+        let ((ax, ay), (bx, by)) = (pull(45.0), pull(-45.0));
+        near(libm::hypot(ax + bx, ay + by), m, 1e-9);
     }
     let pin = BobWeight {
         rods: 2,

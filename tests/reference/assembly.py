@@ -91,7 +91,7 @@ def rings():
 
     yield bad("gap_nan", "nan;none;0;0;0;86;0.4;0.55;0.02", "not_finite gap_mm")
     yield bad("gauge_of_another_bore", "0.4;80;0;0;0;86;0.4;0.55;0.02", "contradiction gauge_mm")
-    yield bad("bore_in_inches", "0.4;none;0;0;0;3.4;0.4;0.55;0.02", "out_of_range gauge_mm")
+    yield bad("bore_in_inches", "0.4;none;0;0;0;3.4;0.4;0.55;0.02", "out_of_range bore_mm")
     yield bad("gap_uncertainty", "0.4;none;-0.1;0;0;86;0.4;0.55;0.02", "out_of_range gap_uncertainty_mm")
     yield bad("gauge_uncertainty", "0.4;86;0;0.5;0;86;0.4;0.55;0.02", "out_of_range gauge_uncertainty_mm")
     yield bad("bore_uncertainty", "0.4;86;0;0;nan;86;0.4;0.55;0.02", "not_finite bore_uncertainty_mm")

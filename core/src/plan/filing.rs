@@ -121,6 +121,7 @@ const NOISE_MM: f64 = 1e-9;
 /// When a number is not finite or impossible, or gauge and bore are more than 2 % apart; [`ErrorKind::MissingField`] when neither a least gap nor heat is given;
 /// [`ErrorKind::OutOfOrder`] of `most_mm` when the target lies above it.
 pub fn filing(reading: &GapReading, bore_mm: f64, wanted: &WantedGap) -> Result<Filing, Error> {
+    bounds::BORE.check("bore_mm", bore_mm)?;
     let gap_mm = gap_in_bore_mm(reading.gap_mm, reading.gauge_mm.unwrap_or(bore_mm), bore_mm)?;
     let standard_uncertainty_mm = uncertainty(reading)?;
     let least_mm = wanted.least(bore_mm)?;
