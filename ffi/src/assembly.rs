@@ -1,12 +1,14 @@
 //! What is done before assembly: rings filed, a gasket chosen, masses matched, a finish checked.
 
 use crate::array::{array, array_out, given};
+use crate::caution::caution;
 use crate::decision::rule_of;
 use crate::deck::GaugepointGasketBand;
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{cleared, status};
 use crate::job::flag;
 use crate::record::{Record, record};
+use core::ffi::c_char;
 use gaugepoint::ErrorKind;
 use gaugepoint::plan::filing::{self, Filing, GapReading, HotRing, WantedGap, filing};
 use gaugepoint::plan::gasket::{GasketGrade, gasket_grade};
@@ -100,11 +102,13 @@ pub struct GaugepointFiling {
     pub each_end_mm: f64,
     /// Gap of the ring as it is then, hot.
     pub hot_gap_mm: f64,
+    /// What to take care of; a text that lives for ever.
+    pub caution: *const c_char,
 }
 
-// SAFETY: a size, two int32_t, doubles
+// SAFETY: a size, two int32_t, doubles, a pointer
 unsafe impl Record for GaugepointFiling {
-    const SMALLEST: usize = 72;
+    const SMALLEST: usize = 80;
 }
 
 /// What a gasket is chosen by besides its table. A plain structure.
@@ -504,6 +508,7 @@ impl From<&Filing> for GaugepointFiling {
             file_off_mm: f.file_off_mm,
             each_end_mm: f.each_end_mm,
             hot_gap_mm: f.hot_gap_mm.unwrap_or(f64::NAN),
+            caution: caution(f.caution),
         }
     }
 }

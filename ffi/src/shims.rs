@@ -1,10 +1,12 @@
 //! Shims below the flanges of a row of liners.
 
 use crate::array::{array, array_out, fitting, given};
+use crate::caution::caution;
 use crate::error::{Failure, GaugepointError};
 use crate::guard::status;
 use crate::job::flag;
 use crate::record::{Record, record};
+use core::ffi::c_char;
 use gaugepoint::plan::shims::{Liner, RuledOut, Shim, ShimPlan, Shimmed, Wanted, shim_plan};
 
 /// A liner and its counterbore. A plain structure.
@@ -131,11 +133,13 @@ pub struct GaugepointShimPlan {
     pub largest_deviation_mm: f64,
     /// Largest difference of neighbours at their nearest points.
     pub largest_step_mm: f64,
+    /// What to take care of; a text that lives for ever.
+    pub caution: *const c_char,
 }
 
-// SAFETY: three sizes, two int32_t, two doubles
+// SAFETY: three sizes, two int32_t, two doubles, a pointer
 unsafe impl Record for GaugepointShimPlan {
-    const SMALLEST: usize = 48;
+    const SMALLEST: usize = 56;
 }
 
 /// Chooses the shims of a row of 1 to 24 liners from up to 12 thicknesses, exactly: the largest deviation from the middle of the wanted protrusions is as small as it can
@@ -247,6 +251,7 @@ impl From<&ShimPlan> for GaugepointShimPlan {
             has_step: plan.largest_step_mm.is_some().into(),
             largest_deviation_mm: plan.largest_deviation_mm.unwrap_or(f64::NAN),
             largest_step_mm: plan.largest_step_mm.unwrap_or(f64::NAN),
+            caution: caution(plan.caution),
         }
     }
 }

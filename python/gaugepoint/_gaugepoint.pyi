@@ -3590,7 +3590,7 @@ def boring_order(cylinders: int) -> list[int]:
         For no cylinder or more than 24.
     """
 
-def filing(reading: GapReading, bore_mm: float, wanted: WantedGap) -> tuple[str, float, float, float, float, float, float, float | None]:
+def filing(reading: GapReading, bore_mm: float, wanted: WantedGap) -> tuple[str, float, float, float, float, float, float, float | None, str]:
     """Give what is filed off a ring; `gaugepoint.plan.filing` is its public form.
 
     Parameters
@@ -3707,7 +3707,7 @@ def finish(values: Sequence[FinishValue], rule: str, at_least: float) -> tuple[l
         When something is refused.
     """
 
-def shim_plan(liners: Sequence[LinerSeat], shims: Sequence[Shim], wanted: WantedProtrusion) -> tuple[list[_Placed], float | None, float | None, int | None, list[tuple[str, int]]]:
+def shim_plan(liners: Sequence[LinerSeat], shims: Sequence[Shim], wanted: WantedProtrusion) -> tuple[list[_Placed], float | None, float | None, int | None, list[tuple[str, int]], str]:
     """Choose the shims of a row of liners; `gaugepoint.plan.shim_plan` is its public form.
 
     Parameters

@@ -877,6 +877,8 @@ class Filing:
     """What is filed off each end."""
     hot_gap_mm: float | None
     """Gap of the ring as it is then, hot; None when no temperatures were given."""
+    caution: str
+    """What to take care of."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -963,6 +965,8 @@ class ShimPlan:
     """Shims that are used; None where nothing serves."""
     ruled_out: tuple[ShimRuledOut, ...]
     """What rules the row out; empty for one that can be done."""
+    caution: str
+    """What to take care of."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -1214,13 +1218,13 @@ def shim_plan(liners: Sequence[LinerSeat], shims: Sequence[Shim], wanted: Wanted
     >>> [liner.stack for liner in plan.liners]
     [(0,), (1,)]
     """
-    rows, deviation, step, used, reasons = _gaugepoint.shim_plan(liners, shims, wanted)
+    rows, deviation, step, used, reasons, caution = _gaugepoint.shim_plan(liners, shims, wanted)
     placed = (
         Shimmed(depth, uneven, least, most, None if stack is None else tuple(stack), low, high)
         for depth, uneven, least, most, stack, low, high in rows
     )
     ruled_out = tuple(ShimRuledOut(cast("Any", why), liner) for why, liner in reasons)
-    return ShimPlan(tuple(placed), deviation, step, used, ruled_out)
+    return ShimPlan(tuple(placed), deviation, step, used, ruled_out, caution)
 
 
 def gasket_grade(

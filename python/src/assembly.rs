@@ -12,16 +12,17 @@ use gaugepoint::plan::weights::{self, BobWeight, Part};
 use gaugepoint::shape::deck::GasketBand;
 use pyo3::prelude::*;
 
-/// Outcome; gap, uncertainty, least, target, filed off in all and each end; hot gap.
-type Filed = (&'static str, f64, f64, f64, f64, f64, f64, Option<f64>);
+/// Outcome; gap, uncertainty, least, target, filed off in all and each end; hot gap; caution.
+type Filed = (&'static str, f64, f64, f64, f64, f64, f64, Option<f64>, &'static str);
 /// Protrusions, place and value of the largest, spread and whether it is met, line, thickness, squish, probabilities below and above.
 type Graded = (Vec<f64>, usize, f64, f64, Option<bool>, usize, f64, Vec<f64>, Option<f64>, Option<f64>);
 /// Mass, cut of each part, mass then, still over.
 type Cut = (f64, Vec<f64>, f64, f64);
 /// Mean depth, unevenness, thinnest and thickest stack, stack, lowest and highest protrusion.
 type Placed = (f64, f64, f64, f64, Option<Vec<usize>>, Option<f64>, Option<f64>);
-/// Liners, largest deviation, largest step, shims used; reasons with their liners.
-type Planned = (Vec<Placed>, Option<f64>, Option<f64>, Option<usize>, Vec<(&'static str, usize)>);
+/// Liners, largest deviation, largest step, shims used; reasons with their liners; caution.
+type Planned =
+    (Vec<Placed>, Option<f64>, Option<f64>, Option<usize>, Vec<(&'static str, usize)>, &'static str);
 /// Reason, bore, step, value, needed, available.
 type Reason = (&'static str, Option<usize>, Option<usize>, Option<f64>, Option<usize>, Option<usize>);
 /// Way, price, actions, reasons.
@@ -179,6 +180,7 @@ pub(crate) fn filed(reading: GivenGap, bore_mm: f64, wanted: GivenWantedGap) -> 
         f.file_off_mm,
         f.each_end_mm,
         f.hot_gap_mm,
+        f.caution,
     ))
 }
 
@@ -374,7 +376,7 @@ pub(crate) fn shim_plan(
     };
     let reasons = plan.ruled_out.iter().map(reason).collect();
     let liners = plan.liners.into_iter().map(placed).collect();
-    Ok((liners, plan.largest_deviation_mm, plan.largest_step_mm, plan.shims_used, reasons))
+    Ok((liners, plan.largest_deviation_mm, plan.largest_step_mm, plan.shims_used, reasons, plan.caution))
 }
 
 /// Hold every way to bring a block back; `gaugepoint.plan.oversizes` is its public form.

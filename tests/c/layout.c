@@ -1065,7 +1065,8 @@ PIN(shim_plan_is_done, offsetof(GaugepointShimPlan, is_done) == 24);
 PIN(shim_plan_has_step, offsetof(GaugepointShimPlan, has_step) == 28);
 PIN(shim_plan_largest_deviation_mm, offsetof(GaugepointShimPlan, largest_deviation_mm) == 32);
 PIN(shim_plan_largest_step_mm, offsetof(GaugepointShimPlan, largest_step_mm) == 40);
-PIN(shim_plan, sizeof(GaugepointShimPlan) == 48);
+PIN(shim_plan_caution, offsetof(GaugepointShimPlan, caution) == 48);
+PIN(shim_plan, sizeof(GaugepointShimPlan) == 56);
 PIN(filing_outcomes, GAUGEPOINT_FILING_OUTCOME_FITS == 1 &&
     GAUGEPOINT_FILING_OUTCOME_FILE == 2 &&
     GAUGEPOINT_FILING_OUTCOME_TOO_WIDE == 3);
@@ -1100,7 +1101,8 @@ PIN(filing_target_mm, offsetof(GaugepointFiling, target_mm) == 40);
 PIN(filing_file_off_mm, offsetof(GaugepointFiling, file_off_mm) == 48);
 PIN(filing_each_end_mm, offsetof(GaugepointFiling, each_end_mm) == 56);
 PIN(filing_hot_gap_mm, offsetof(GaugepointFiling, hot_gap_mm) == 64);
-PIN(filing, sizeof(GaugepointFiling) == 72);
+PIN(filing_caution, offsetof(GaugepointFiling, caution) == 72);
+PIN(filing, sizeof(GaugepointFiling) == 80);
 PIN(gasket_conditions_has_largest_spread, offsetof(GaugepointGasketConditions, has_largest_spread) == 0);
 PIN(gasket_conditions_has_uncertainty, offsetof(GaugepointGasketConditions, has_uncertainty) == 4);
 PIN(gasket_conditions_step_mm, offsetof(GaugepointGasketConditions, step_mm) == 8);

@@ -1387,6 +1387,7 @@ static int32_t of_filing(const Numbers *n, GaugepointError *error) {
     put("file_off_mm", 1, f.file_off_mm);
     put("each_end_mm", 1, f.each_end_mm);
     put("hot_gap_mm", f.has_hot_gap, f.hot_gap_mm);
+    CHECK(strstr(f.caution, "cover your eyes") != NULL);
   }
   return status;
 }
@@ -1419,6 +1420,7 @@ static int32_t of_shims(const char *text, const Numbers *n, GaugepointError *err
   if (status != GAUGEPOINT_STATUS_OK) {
     return status;
   }
+  CHECK(strstr(p.caution, "lift them with a puller") != NULL);
   put("largest_deviation_mm", p.is_done, p.largest_deviation_mm);
   put("largest_step_mm", p.has_step, p.largest_step_mm);
   put("shims_used", p.is_done, p.is_done ? (double)p.shims_used : NAN);

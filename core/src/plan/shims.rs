@@ -6,6 +6,7 @@ use crate::bounds;
 use crate::calc::Formula;
 use crate::error::{Error, ErrorKind};
 use crate::measurement::statistics::{as_number, sum};
+use crate::report::LINER_LIFTING;
 use crate::shape::deck::LinerProtrusion;
 use crate::shape::extremes;
 use crate::shape::least::larger;
@@ -111,6 +112,8 @@ pub struct ShimPlan {
     pub shims_used: Option<usize>,
     /// What rules the row out; empty for one that can be done.
     pub ruled_out: Vec<RuledOut>,
+    /// What to take care of.
+    pub caution: &'static str,
 }
 
 /// Most liners of a row.
@@ -315,6 +318,7 @@ impl<'a> Row<'a> {
             largest_step_mm: steps.reduce(larger),
             shims_used: chosen.map(|_| standings.iter().map(used).sum()),
             ruled_out,
+            caution: LINER_LIFTING,
         }
     }
 
