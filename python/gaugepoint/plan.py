@@ -1,8 +1,8 @@
-"""What is done with which part: worn bores and what they must be bored to, which oversize, what the machine is set to, measured pistons matched to
-bores; rings filed, liners shimmed, a gasket chosen, masses matched, a finish checked.
+"""What is done with which part: worn bores and what they must be bored to, which oversize, what the machine is set to, measured
+pistons matched to bores; rings filed, liners shimmed, a gasket chosen, masses matched, a finish checked.
 
-``core/docs`` has the formulas, proofs and sources: ``clean-up.md``, ``oversize.md``, ``machining.md``, ``matching.md``, ``filing.md``, ``shims.md``, ``gasket.md``,
-``weights.md`` and ``surface.md``.
+``core/docs`` has the formulas, proofs and sources: ``clean-up.md``, ``oversize.md``, ``machining.md``, ``matching.md``, ``filing.md``,
+``shims.md``, ``gasket.md``, ``weights.md`` and ``surface.md``.
 """
 
 from collections.abc import Iterable, Sequence
