@@ -1141,7 +1141,10 @@ def oversizes(block: Block, bores: Sequence[WornBore], steps: Sequence[Step]) ->
             cast("Any", way),
             price,
             tuple(BoreAction(cast("Any", action), step) for action, step in actions),
-            tuple(OversizeRuledOut(cast("Any", why), *rest) for why, *rest in reasons),
+            tuple(
+                OversizeRuledOut(cast("Any", why), bore, step, value, needed, available)
+                for why, bore, step, value, needed, available in reasons
+            ),
         )
         for way, price, actions, reasons in ways
     )
