@@ -5393,6 +5393,10 @@ typedef struct GaugepointShimPlan {
    * Largest difference of neighbours at their nearest points.
    */
   double largest_step_mm;
+  /**
+   * What to take care of; a text that lives for ever.
+   */
+  const char *caution;
 } GaugepointShimPlan;
 
 /**
@@ -5527,6 +5531,10 @@ typedef struct GaugepointFiling {
    * Gap of the ring as it is then, hot.
    */
   double hot_gap_mm;
+  /**
+   * What to take care of; a text that lives for ever.
+   */
+  const char *caution;
 } GaugepointFiling;
 
 /**
@@ -7541,9 +7549,9 @@ int32_t gaugepoint_boring_order(size_t cylinders,
 /**
  * Holds every way to bring a block back against what its bores need: those that can be done, the cheapest first, and after them those that cannot.
  *
- * `consequences` has `step_count` places. `choices` gets the ways: 2 `step_count` + 1 places are enough; `actions` has `bore_count` places for each of them, and gets what is done to each bore
- * by each way, one way after the other. `ruled_out` gets the reasons, those of one way after those of the one before: for each way 2 `bore_count` + `step_count` + 1 places are enough. A refused number is
- * named "bores/2/clean_up_mm".
+ * `consequences` has `step_count` places. `choices` gets the ways: 2 `step_count` + 1 places are enough; `actions` has `bore_count` places for each
+ * of them, and gets what is done to each bore by each way, one way after the other. `ruled_out` gets the reasons, those of one way after those of
+ * the one before: for each way 2 `bore_count` + `step_count` + 1 places are enough. A refused number is named "bores/2/clean_up_mm".
  */
 int32_t gaugepoint_oversizes(const struct GaugepointBlock *block,
                              const struct GaugepointWornBore *bores,
@@ -7560,11 +7568,11 @@ int32_t gaugepoint_oversizes(const struct GaugepointBlock *block,
                              struct GaugepointError *error);
 
 /**
- * Chooses the shims of a row of 1 to 24 liners from up to 12 thicknesses, exactly: the largest deviation from the middle of the wanted protrusions is as small as it can
- * be, and among such choices the number of shims.
+ * Chooses the shims of a row of 1 to 24 liners from up to 12 thicknesses, exactly: the largest deviation from the middle of the wanted protrusions
+ * is as small as it can be, and among such choices the number of shims.
  *
- * `shimmed` has `liner_count` places. `ruled_out` gets what rules the row out; twice as many places as liners are enough. An uneven or cupped seat is a finding there, and no error. A refused
- * number is named "liners/2/depths_mm/1".
+ * `shimmed` has `liner_count` places. `ruled_out` gets what rules the row out; twice as many places as liners are enough. An uneven or cupped seat
+ * is a finding there, and no error. A refused number is named "liners/2/depths_mm/1".
  */
 int32_t gaugepoint_shim_plan(const struct GaugepointLiner *liners,
                              size_t liner_count,
@@ -7591,8 +7599,8 @@ int32_t gaugepoint_filing(const struct GaugepointGapReading *reading,
 /**
  * The gasket for the largest protrusion of `count` pistons, from the table of gaugepoint_gasket_band.
  *
- * `projections_mm` has two readings for each piston, one after the other. `protrusions_mm` gets their means, `squish_mm` what is left from each crown to the head;
- * both have `count` places. A refused reading is named "projections_mm/3/1".
+ * `projections_mm` has two readings for each piston, one after the other. `protrusions_mm` gets their means, `squish_mm` what is left from each
+ * crown to the head; both have `count` places. A refused reading is named "projections_mm/3/1".
  */
 int32_t gaugepoint_gasket_grade(const double *projections_mm,
                                 size_t count,
@@ -7607,8 +7615,8 @@ int32_t gaugepoint_gasket_grade(const double *projections_mm,
 /**
  * What each of `count` assemblies loses so that all are within a band of the lightest, in g.
  *
- * `assemblies` has the parts of the first one, then those of the second, `parts` of each; the cut comes off them in order. `cut_g` gets what each part loses, at
- * the places of the parts; `cuts` has `count` places. A refused number is named "assemblies/2/0/mass_g".
+ * `assemblies` has the parts of the first one, then those of the second, `parts` of each; the cut comes off them in order. `cut_g` gets what each
+ * part loses, at the places of the parts; `cuts` has `count` places. A refused number is named "assemblies/2/0/mass_g".
  */
 int32_t gaugepoint_cut_list(const struct GaugepointPart *assemblies,
                             size_t count,
@@ -7629,8 +7637,9 @@ int32_t gaugepoint_bob_weight_g(const struct GaugepointBobWeight *pin,
 /**
  * Holds a finish against its limits; nothing that is not given is assumed.
  *
- * `values` has six parameters at the places of GaugepointFinishParameter. `rule` is a GaugepointRule, `at_least` what it asks for, as in gaugepoint_decide_mm; neither is
- * looked at where no uncertainty is given. A refused number is named "rpk_um/value", "mr1_percent/upper", "crosshatch_deg/lower".
+ * `values` has six parameters at the places of GaugepointFinishParameter. `rule` is a GaugepointRule, `at_least` what it asks for, as in
+ * gaugepoint_decide_mm; neither is looked at where no uncertainty is given. A refused number is named "rpk_um/value", "mr1_percent/upper",
+ * "crosshatch_deg/lower".
  */
 int32_t gaugepoint_finish(const struct GaugepointFinishValue *values,
                           int32_t rule,

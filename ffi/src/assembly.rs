@@ -335,8 +335,7 @@ pub unsafe extern "C" fn gaugepoint_filing(
 /// The gasket for the largest protrusion of `count` pistons, from the table of gaugepoint_gasket_band.
 ///
 /// `projections_mm` has two readings for each piston, one after the other. `protrusions_mm` gets their means, `squish_mm` what is left from each
-/// crown to the head;
-/// both have `count` places. A refused reading is named "projections_mm/3/1".
+/// crown to the head; both have `count` places. A refused reading is named "projections_mm/3/1".
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_gasket_grade(
     projections_mm: *const f64,
@@ -370,9 +369,8 @@ pub unsafe extern "C" fn gaugepoint_gasket_grade(
 
 /// What each of `count` assemblies loses so that all are within a band of the lightest, in g.
 ///
-/// `assemblies` has the parts of the first one, then those of the second, `parts` of each; the cut comes off them in order. `cut_g` gets what
-/// each part loses, at
-/// the places of the parts; `cuts` has `count` places. A refused number is named "assemblies/2/0/mass_g".
+/// `assemblies` has the parts of the first one, then those of the second, `parts` of each; the cut comes off them in order. `cut_g` gets what each
+/// part loses, at the places of the parts; `cuts` has `count` places. A refused number is named "assemblies/2/0/mass_g".
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_cut_list(
     assemblies: *const GaugepointPart,
@@ -430,8 +428,8 @@ pub unsafe extern "C" fn gaugepoint_bob_weight_g(
 /// Holds a finish against its limits; nothing that is not given is assumed.
 ///
 /// `values` has six parameters at the places of GaugepointFinishParameter. `rule` is a GaugepointRule, `at_least` what it asks for, as in
-/// gaugepoint_decide_mm; neither is
-/// looked at where no uncertainty is given. A refused number is named "rpk_um/value", "mr1_percent/upper", "crosshatch_deg/lower".
+/// gaugepoint_decide_mm; neither is looked at where no uncertainty is given. A refused number is named "rpk_um/value", "mr1_percent/upper",
+/// "crosshatch_deg/lower".
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_finish(
     values: *const GaugepointFinishValue,

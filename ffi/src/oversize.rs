@@ -200,11 +200,9 @@ unsafe impl Record for GaugepointOversizes {
 
 /// Holds every way to bring a block back against what its bores need: those that can be done, the cheapest first, and after them those that cannot.
 ///
-/// `consequences` has `step_count` places. `choices` gets the ways: 2 `step_count` + 1 places are enough; `actions` has `bore_count` places for
-/// each of them, and gets what is done to each bore
-/// by each way, one way after the other. `ruled_out` gets the reasons, those of one way after those of the one before: for each way 2
-/// `bore_count` + `step_count` + 1 places are enough. A refused number is
-/// named "bores/2/clean_up_mm".
+/// `consequences` has `step_count` places. `choices` gets the ways: 2 `step_count` + 1 places are enough; `actions` has `bore_count` places for each
+/// of them, and gets what is done to each bore by each way, one way after the other. `ruled_out` gets the reasons, those of one way after those of
+/// the one before: for each way 2 `bore_count` + `step_count` + 1 places are enough. A refused number is named "bores/2/clean_up_mm".
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_oversizes(
     block: *const GaugepointBlock,

@@ -142,13 +142,11 @@ unsafe impl Record for GaugepointShimPlan {
     const SMALLEST: usize = 56;
 }
 
-/// Chooses the shims of a row of 1 to 24 liners from up to 12 thicknesses, exactly: the largest deviation from the middle of the wanted
-/// protrusions is as small as it can
-/// be, and among such choices the number of shims.
+/// Chooses the shims of a row of 1 to 24 liners from up to 12 thicknesses, exactly: the largest deviation from the middle of the wanted protrusions
+/// is as small as it can be, and among such choices the number of shims.
 ///
-/// `shimmed` has `liner_count` places. `ruled_out` gets what rules the row out; twice as many places as liners are enough. An uneven or cupped
-/// seat is a finding there, and no error. A refused
-/// number is named "liners/2/depths_mm/1".
+/// `shimmed` has `liner_count` places. `ruled_out` gets what rules the row out; twice as many places as liners are enough. An uneven or cupped seat
+/// is a finding there, and no error. A refused number is named "liners/2/depths_mm/1".
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_shim_plan(
     liners: *const GaugepointLiner,

@@ -121,9 +121,8 @@ const NOISE_MM: f64 = 1e-9;
 /// What is filed off a ring for the bore that it runs in, in mm.
 ///
 /// # Errors
-/// When a number is not finite or impossible, or gauge and bore are more than 2 % apart; [`ErrorKind::MissingField`] when neither a least gap
-/// nor heat is given;
-/// [`ErrorKind::OutOfOrder`] of `most_mm` when the target lies above it.
+/// When a number is not finite or impossible, or gauge and bore are more than 2 % apart; [`ErrorKind::MissingField`] when neither a least gap nor
+/// heat is given; [`ErrorKind::OutOfOrder`] of `most_mm` when the target lies above it.
 pub fn filing(reading: &GapReading, bore_mm: f64, wanted: &WantedGap) -> Result<Filing, Error> {
     bounds::BORE.check("bore_mm", bore_mm)?;
     let gap_mm = gap_in_bore_mm(reading.gap_mm, reading.gauge_mm.unwrap_or(bore_mm), bore_mm)?;

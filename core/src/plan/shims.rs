@@ -58,11 +58,10 @@ pub struct Shimmed {
     pub unevenness_mm: f64,
     /// Thinnest stack that brings every place to the least protrusion, in mm; 0 or less when none is needed for that.
     pub least_shims_mm: f64,
-    /// Thickest stack that leaves every place at the largest protrusion, in mm. Below zero the liner stands too high without shims; below
-    /// the thinnest stack
-    /// its seat is too uneven for what is wanted.
+    /// Thickest stack that leaves every place at the largest protrusion, in mm. Below zero the liner stands too high without shims; below the
+    /// thinnest stack its seat is too uneven for what is wanted.
     pub most_shims_mm: f64,
-    /// Its shims by their places, thinnest place first; empty is none. None where nothing serves the row.
+    /// Its shims by their places, rising; empty is none. None where nothing serves the row.
     pub stack: Option<Vec<usize>>,
     /// Smallest protrusion, in mm; none without a stack.
     pub lowest_mm: Option<f64>,
@@ -131,9 +130,9 @@ const NOISE_MM: f64 = 1e-9;
 /// Chooses the shims of a row of liners, exactly.
 ///
 /// # Errors
-/// When a number is not finite or impossible, limits are out of order, there is no liner or too many of something ([`ErrorKind::OutOfRange`]);
-/// the error names the place
-/// (`liners/2/depths_mm/1`). [`ErrorKind::OutOfRange`] of the field `shims` when limited stocks leave more ways than are searched.
+/// When a number is not finite or impossible, limits are out of order, there is no liner or too many of something ([`ErrorKind::OutOfRange`]); the
+/// error names the place (`liners/2/depths_mm/1`). [`ErrorKind::OutOfRange`] of the field `shims` when limited stocks leave more ways than are
+/// searched.
 pub fn shim_plan(liners: &[Liner], shims: &[Shim], wanted: &Wanted) -> Result<ShimPlan, Error> {
     check(liners, shims, wanted)?;
     let row = Row::new(liners, shims, wanted);
