@@ -168,8 +168,8 @@ WANTED = WantedProtrusion(0.05, 0.12, 0.025)
     "call, raised",
     [
         (lambda: plan.filing(0.3, 86.0, WantedGap(0.4)), AttributeError),
-        (lambda: plan.shim_plan([LinerSeat(8.0, (8.0, 8.0))], [Shim(0.1)], WANTED), ValueError),
-        (lambda: plan.shim_plan([LinerSeat(8.0, (8.0,) * 4)], [Shim(0.1, -1)], WANTED), OverflowError),
+        (lambda: plan.shim_plan([LinerSeat(8.0, (8.0, 8.0))], [Shim(0.1)], WANTED), TypeError),
+        (lambda: plan.shim_plan([LinerSeat(8.0, (8.0,) * 4)], [Shim(0.1, -1)], WANTED), TypeError),
         (lambda: plan.gasket_grade([0.6, 0.6], [(0.5, 0.7, 1.3)]), TypeError),
         (lambda: plan.cut_list([[400.0]], 2.0), AttributeError),
         (lambda: plan.finish(rpk_um=0.2), AttributeError),

@@ -459,7 +459,7 @@ def oversize_rows():
         "86;86.7;none;40;2;none|86.5;0.005;none;0/86.2;0.005;86.6;0|0.25;50;1;none/1;52;none;none",
         "choices=3~0;0.is_ruled_out=1~0;0.price=180~1e-9;0.way=1~0;0.ruled_out.0.reason=1~0;0.ruled_out.0.place=0~0;0.ruled_out.0.value_mm=86.51~1e-9;"
         "0.ruled_out.1.reason=4~0;0.ruled_out.1.place=0~0;0.ruled_out.1.value_mm=none;0.ruled_out.1.needed=2~0;0.ruled_out.1.available=1~0;"
-        "2.way=1~0;2.ruled_out.0.reason=3~0;2.ruled_out.0.value_mm=86.7~0;2.ruled_out.1.reason=2~0;2.ruled_out.1.place=1~0;2.ruled_out.1.value_mm=86.6~0",
+        "2.way=1~0;2.ruled_out.0.reason=3~0;2.ruled_out.0.value_mm=86.7~1e-9;2.ruled_out.1.reason=2~0;2.ruled_out.1.place=1~0;2.ruled_out.1.value_mm=86.6~1e-9",
         "by hand: 86.5 + 2 x 0.005 is above 86.25; two pistons of one; 87 above the gasket and the wall",
     )
     yield reasons(
@@ -476,7 +476,7 @@ def oversize_rows():
     yield bad("nominal_nan", f"nan;none;none;40;2;none|{good}", "not_finite nominal_mm")
     yield bad("price_below_zero", f"86;none;none;-1;2;none|{good}", "out_of_range boring_price")
     yield bad("steps_fall", "86;none;none;40;2;none|86.2;0.004;none;0|0.5;50;none;none/0.25;50;none;none", "out_of_order steps/1/oversize_mm")
-    yield bad("bore_in_inches", "86;none;none;40;2;none|3.4;0.004;none;0|0.5;50;none;none", "out_of_range bores/0/clean_up_mm")
+    yield bad("clean_up_in_inches", "86;none;none;40;2;none|3.4;0.004;none;0|0.5;50;none;none", "out_of_range bores/0/clean_up_mm")
     yield bad("nothing_left_above", "86;none;none;40;2;none;86;86;0;87;1;0;-100;0|86.2;0.004;none;0|0.5;50;none;none", "contradiction chamber/crown_cm3")
 
 
