@@ -66,59 +66,65 @@ fn level(depth: f64) -> Liner {
     Liner { flange_mm: 8.0, depths_mm: [depth; 4], cupping_mm: None }
 }
 
-/// Every row of shims by recursion: none where nothing serves, else the largest deviation and the number of shims, the least of both in order.
-fn enumerated(liners: &[Liner], shims: &[Shim], wanted: &Wanted) -> Option<(f64, usize)> {
-    fn stacks(shims: usize, most: usize) -> Vec<Vec<usize>> {
-        let mut all = vec![vec![]];
-        for n in 1..=most {
-            let codes = 0..shims.pow(u32::try_from(n).unwrap());
-            let digits =
-                |code: usize| (0..n).map(move |d| code / shims.pow(u32::try_from(d).unwrap()) % shims);
-            all.extend(codes.map(|code| digits(code).collect::<Vec<_>>()).filter(|s| s.is_sorted()));
-        }
-        all
+/// Every stack of so many shims at most, by counting in the base of the number of shims.
+fn stacks(shims: usize, most: usize) -> Vec<Vec<usize>> {
+    let mut all = vec![vec![]];
+    for n in 1..=most {
+        let power = |d: usize| shims.pow(u32::try_from(d).unwrap());
+        let digits = |code: usize| (0..n).map(|d| code / power(d) % shims).collect::<Vec<_>>();
+        all.extend((0..power(n)).map(digits).filter(|stack| stack.is_sorted()));
     }
-    let all = stacks(shims.len(), wanted.most_on_one);
-    let heights = |liner: &Liner, stack: &[usize]| {
-        let thickness: f64 = stack.iter().map(|s| shims[*s].thickness_mm).sum();
-        liner.depths_mm.map(|depth| liner.flange_mm + thickness - depth)
-    };
-    fn walk(
-        at: usize,
-        row: &[Vec<(Vec<usize>, [f64; 4])>],
-        used: &mut [usize],
-        before: Option<f64>,
-        so_far: (f64, usize),
-        shims: &[Shim],
-        wanted: &Wanted,
-        best: &mut Option<(f64, usize)>,
-    ) {
-        let Some(choices) = row.get(at) else {
-            if best.is_none_or(|b| so_far < b) {
-                *best = Some(so_far);
+    all
+}
+
+/// A search of every way along a row.
+struct Every<'a> {
+    /// for each liner its stacks with the heights at the four places
+    row: Vec<Vec<(Vec<usize>, [f64; 4])>>,
+    shims: &'a [Shim],
+    wanted: &'a Wanted,
+    used: Vec<usize>,
+    best: Option<(f64, usize)>,
+}
+
+impl Every<'_> {
+    fn walk(&mut self, at: usize, before: Option<f64>, so_far: (f64, usize)) {
+        let Some(choices) = self.row.get(at).cloned() else {
+            if self.best.is_none_or(|best| so_far < best) {
+                self.best = Some(so_far);
             }
             return;
         };
         for (stack, h) in choices {
             let step = before.map_or(0.0, |rear| (rear - h[0]).abs());
-            stack.iter().for_each(|s| used[*s] += 1);
-            let in_stock = used.iter().zip(shims).all(|(n, s)| s.available.is_none_or(|a| *n <= a));
-            if in_stock && wanted.neighbours_mm.is_none_or(|limit| step <= limit) {
-                let middle = (wanted.least_mm + wanted.most_mm) / 2.0;
+            stack.iter().for_each(|s| self.used[*s] += 1);
+            let in_stock = self.used.iter().zip(self.shims).all(|(n, s)| s.available.is_none_or(|a| *n <= a));
+            if in_stock && self.wanted.neighbours_mm.is_none_or(|limit| step <= limit) {
+                let middle = (self.wanted.least_mm + self.wanted.most_mm) / 2.0;
                 let deviation = h.iter().map(|p| (p - middle).abs()).fold(so_far.0, f64::max);
-                walk(at + 1, row, used, Some(h[2]), (deviation, so_far.1 + stack.len()), shims, wanted, best);
+                self.walk(at + 1, Some(h[2]), (deviation, so_far.1 + stack.len()));
             }
-            stack.iter().for_each(|s| used[*s] -= 1);
+            stack.iter().for_each(|s| self.used[*s] -= 1);
         }
     }
-    let served = |liner: &Liner| {
-        let with = all.iter().map(|stack| (stack.clone(), heights(liner, stack)));
-        with.filter(|(_, h)| h.iter().all(|p| (wanted.least_mm..=wanted.most_mm).contains(p))).collect()
+}
+
+/// The least deviation and then the least number of shims of all ways; none where nothing serves.
+fn enumerated(liners: &[Liner], shims: &[Shim], wanted: &Wanted) -> Option<(f64, usize)> {
+    let heights = |liner: &Liner, stack: &[usize]| {
+        let thickness: f64 = stack.iter().map(|s| shims[*s].thickness_mm).sum();
+        liner.depths_mm.map(|depth| liner.flange_mm + thickness - depth)
     };
-    let row: Vec<_> = liners.iter().map(served).collect();
-    let mut best = None;
-    walk(0, &row, &mut vec![0; shims.len()], None, (0.0, 0), shims, wanted, &mut best);
-    best
+    let served = |liner: &Liner| {
+        let all = stacks(shims.len(), wanted.most_on_one);
+        let with = all.into_iter().map(|stack| (heights(liner, &stack), stack));
+        let inside = |h: &[f64; 4]| h.iter().all(|p| (wanted.least_mm..=wanted.most_mm).contains(p));
+        with.filter(|(h, _)| inside(h)).map(|(h, stack)| (stack, h)).collect()
+    };
+    let row = liners.iter().map(served).collect();
+    let mut every = Every { row, shims, wanted, used: vec![0; shims.len()], best: None };
+    every.walk(0, None, (0.0, 0));
+    every.best
 }
 
 proptest! {
