@@ -16,6 +16,7 @@ use gaugepoint::sheet::check_json;
 use gaugepoint::stack::stack_json;
 use gaugepoint::{ErrorKind, Options, assess_json, flat};
 use gaugepoint_c as _;
+use gaugepoint_tests::assemblies::assembly_row;
 use gaugepoint_tests::functions::{function_row, has_bits};
 use gaugepoint_tests::hot::hot_row;
 use gaugepoint_tests::matchings::{matching_row, numbers_of};
@@ -220,6 +221,7 @@ fn rows_of_named_results_hold() {
         ("growth", growth_row),
         ("clean_up", clean_up_row),
         ("machining", machining_row),
+        ("assembly", assembly_row),
     ];
     let mut expected = Vec::new();
     for (file, call) in files {

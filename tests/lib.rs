@@ -8,6 +8,7 @@
     reason = "a test that panics has failed"
 )]
 
+pub mod assemblies;
 pub mod expression;
 pub mod functions;
 pub mod hot;

@@ -954,6 +954,164 @@ typedef enum GaugepointFinishOutcome {
 } GaugepointFinishOutcome;
 
 /**
+ * How a block is brought back.
+ */
+typedef enum GaugepointOversizeWay {
+  /**
+   * All bores to one step.
+   */
+  GAUGEPOINT_OVERSIZE_WAY_ONE_STEP = 1,
+  /**
+   * Every bore to the smallest step that serves it.
+   */
+  GAUGEPOINT_OVERSIZE_WAY_STEP_BY_BORE = 2,
+  /**
+   * One step, and a sleeve where it does not serve.
+   */
+  GAUGEPOINT_OVERSIZE_WAY_STEP_AND_SLEEVES = 3,
+} GaugepointOversizeWay;
+
+/**
+ * What is done to a bore.
+ */
+typedef enum GaugepointBoreActionKind {
+  /**
+   * It is bored to a step.
+   */
+  GAUGEPOINT_BORE_ACTION_KIND_BORE = 1,
+  /**
+   * It takes a sleeve and is bored to a step.
+   */
+  GAUGEPOINT_BORE_ACTION_KIND_SLEEVE = 2,
+} GaugepointBoreActionKind;
+
+/**
+ * Why a way to bring a block back is ruled out.
+ */
+typedef enum GaugepointOversizeReason {
+  /**
+   * A bore is not clean at the step: it needs `value_mm`.
+   */
+  GAUGEPOINT_OVERSIZE_REASON_NOT_CLEAN = 1,
+  /**
+   * The wall of a bore would be too thin: it allows `value_mm`.
+   */
+  GAUGEPOINT_OVERSIZE_REASON_WALL_TOO_THIN = 2,
+  /**
+   * The step is larger than the gasket allows, `value_mm`.
+   */
+  GAUGEPOINT_OVERSIZE_REASON_GASKET_TOO_SMALL = 3,
+  /**
+   * There are not enough pistons of a step.
+   */
+  GAUGEPOINT_OVERSIZE_REASON_TOO_FEW_PISTONS = 4,
+  /**
+   * A bore needs a sleeve and may not take one.
+   */
+  GAUGEPOINT_OVERSIZE_REASON_NO_SLEEVE = 5,
+} GaugepointOversizeReason;
+
+/**
+ * Why a row of liners is ruled out.
+ */
+typedef enum GaugepointShimReason {
+  /**
+   * The seat of the liner is too uneven: not fit to shim.
+   */
+  GAUGEPOINT_SHIM_REASON_UNEVEN = 1,
+  /**
+   * The seat of the liner is cupped: not fit to shim.
+   */
+  GAUGEPOINT_SHIM_REASON_CUPPED = 2,
+  /**
+   * No stack of the shims brings the liner within its limits.
+   */
+  GAUGEPOINT_SHIM_REASON_NO_STACK = 3,
+  /**
+   * No stack of the liner goes with those before it by the rule of neighbours.
+   */
+  GAUGEPOINT_SHIM_REASON_NEIGHBOURS = 4,
+  /**
+   * From the liner on there are too few shims.
+   */
+  GAUGEPOINT_SHIM_REASON_TOO_FEW_SHIMS = 5,
+} GaugepointShimReason;
+
+/**
+ * What is done to a ring.
+ */
+typedef enum GaugepointFilingOutcome {
+  /**
+   * It has its gap.
+   */
+  GAUGEPOINT_FILING_OUTCOME_FITS = 1,
+  /**
+   * It is filed.
+   */
+  GAUGEPOINT_FILING_OUTCOME_FILE = 2,
+  /**
+   * Its gap is too wide: another ring.
+   */
+  GAUGEPOINT_FILING_OUTCOME_TOO_WIDE = 3,
+} GaugepointFilingOutcome;
+
+/**
+ * A parameter of a finish, by its place; the names are those of ISO 13565-2.
+ */
+typedef enum GaugepointFinishParameter {
+  /**
+   * Reduced peak height, um.
+   */
+  GAUGEPOINT_FINISH_PARAMETER_RPK = 0,
+  /**
+   * Core height, um.
+   */
+  GAUGEPOINT_FINISH_PARAMETER_RK = 1,
+  /**
+   * Reduced valley depth, um.
+   */
+  GAUGEPOINT_FINISH_PARAMETER_RVK = 2,
+  /**
+   * Material ratio where the peaks end, %.
+   */
+  GAUGEPOINT_FINISH_PARAMETER_MR1 = 3,
+  /**
+   * Material ratio where the valleys begin, %.
+   */
+  GAUGEPOINT_FINISH_PARAMETER_MR2 = 4,
+  /**
+   * Angle between the two directions of the marks, degrees.
+   */
+  GAUGEPOINT_FINISH_PARAMETER_CROSSHATCH = 5,
+} GaugepointFinishParameter;
+
+/**
+ * What is found of a parameter of a finish.
+ */
+typedef enum GaugepointFinishFinding {
+  /**
+   * Within its limits.
+   */
+  GAUGEPOINT_FINISH_FINDING_IN = 1,
+  /**
+   * Outside them.
+   */
+  GAUGEPOINT_FINISH_FINDING_OUT = 2,
+  /**
+   * Neither is proven.
+   */
+  GAUGEPOINT_FINISH_FINDING_NOT_PROVEN = 3,
+  /**
+   * There are limits and no value.
+   */
+  GAUGEPOINT_FINISH_FINDING_NOT_GIVEN = 4,
+  /**
+   * There is nothing to judge by.
+   */
+  GAUGEPOINT_FINISH_FINDING_NO_LIMIT = 5,
+} GaugepointFinishFinding;
+
+/**
  * A function of contributors; made by gaugepoint_function_from_formula, gaugepoint_function_of_engine or
  * gaugepoint_function_of_callback, freed by gaugepoint_function_free and by nothing else.
  *
@@ -4813,6 +4971,822 @@ typedef struct GaugepointFinishCheck {
   double difference_mm;
 } GaugepointFinishCheck;
 
+/**
+ * The block, and what is fitted to it. A plain structure.
+ */
+typedef struct GaugepointBlock {
+  /**
+   * 1 when `largest_by_gasket_mm` is given, else 0.
+   */
+  int32_t has_largest_by_gasket;
+  /**
+   * 1 when `sleeve_price` is given, else 0: no sleeve is fitted.
+   */
+  int32_t has_sleeve_price;
+  /**
+   * 1 when `ring_gap_mm` is given, else 0.
+   */
+  int32_t has_ring_gap;
+  /**
+   * 1 when `chamber` is given, else 0.
+   */
+  int32_t has_chamber;
+  /**
+   * Nominal bore of the standard size.
+   */
+  double nominal_mm;
+  /**
+   * Largest bore that the opening of the gasket allows.
+   */
+  double largest_by_gasket_mm;
+  /**
+   * What a sleeve costs, with the work.
+   */
+  double sleeve_price;
+  /**
+   * What boring and honing one bore costs.
+   */
+  double boring_price;
+  /**
+   * How many standard uncertainties a step must lie above the clean-up.
+   */
+  double guard;
+  /**
+   * End gap at the nominal bore of rings that are kept.
+   */
+  double ring_gap_mm;
+  /**
+   * The chamber at the nominal bore.
+   */
+  struct GaugepointChamber chamber;
+} GaugepointBlock;
+
+/**
+ * What is known of a worn bore. A plain structure.
+ */
+typedef struct GaugepointWornBore {
+  /**
+   * What it must be bored to at least to be clean.
+   */
+  double clean_up_mm;
+  /**
+   * Standard uncertainty of that.
+   */
+  double standard_uncertainty_mm;
+  /**
+   * 1 when `largest_by_walls_mm` is given, else 0: the walls were not gauged.
+   */
+  int32_t has_largest_by_walls;
+  /**
+   * 1 when it may take a sleeve, else 0.
+   */
+  int32_t may_be_sleeved;
+  /**
+   * Largest bore that its walls allow.
+   */
+  double largest_by_walls_mm;
+} GaugepointWornBore;
+
+/**
+ * A size of piston that can be had. A plain structure.
+ */
+typedef struct GaugepointStep {
+  /**
+   * Over the nominal bore.
+   */
+  double oversize_mm;
+  /**
+   * What one piston with its rings costs.
+   */
+  double price;
+  /**
+   * 1 when `available` is given, else 0: it does not matter.
+   */
+  int32_t has_available;
+  /**
+   * 1 when `more_mass_g` is given, else 0.
+   */
+  int32_t has_more_mass;
+  /**
+   * How many there are.
+   */
+  size_t available;
+  /**
+   * Mass of a piston over that of the standard one, in g.
+   */
+  double more_mass_g;
+} GaugepointStep;
+
+/**
+ * What a step does besides. A plain structure.
+ */
+typedef struct GaugepointConsequence {
+  /**
+   * 1 when `compression_ratio` is given, else 0.
+   */
+  int32_t has_compression_ratio;
+  /**
+   * 1 when `ring_gap_mm` is given, else 0.
+   */
+  int32_t has_ring_gap;
+  /**
+   * 1 when `more_mass_g` is given, else 0.
+   */
+  int32_t has_more_mass;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Bore of the step.
+   */
+  double bore_mm;
+  /**
+   * Compression ratio with the same chamber.
+   */
+  double compression_ratio;
+  /**
+   * End gap of rings that are kept.
+   */
+  double ring_gap_mm;
+  /**
+   * Mass of a piston over that of the standard one, in g.
+   */
+  double more_mass_g;
+} GaugepointConsequence;
+
+/**
+ * One way to bring a block back. A plain structure.
+ */
+typedef struct GaugepointOversizeChoice {
+  /**
+   * A GaugepointOversizeWay.
+   */
+  int32_t way;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Pistons, boring and sleeves together.
+   */
+  double price;
+  /**
+   * Number of reasons that rule it out; 0 for one that can be done. They follow those of the ways before it.
+   */
+  size_t ruled_out;
+} GaugepointOversizeChoice;
+
+/**
+ * What is done to a bore. A plain structure.
+ */
+typedef struct GaugepointBoreAction {
+  /**
+   * A GaugepointBoreActionKind.
+   */
+  int32_t kind;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Place of the step.
+   */
+  size_t step;
+} GaugepointBoreAction;
+
+/**
+ * What rules out a way. A plain structure.
+ */
+typedef struct GaugepointOversizeRuledOut {
+  /**
+   * A GaugepointOversizeReason.
+   */
+  int32_t reason;
+  /**
+   * 1 when `place` is given, else 0: the gasket is for all bores.
+   */
+  int32_t has_place;
+  /**
+   * 1 when `value_mm` is given, else 0.
+   */
+  int32_t has_value;
+  /**
+   * 1 when `needed` and `available` are given, else 0.
+   */
+  int32_t has_counts;
+  /**
+   * Place of the bore, or of the step of which there are too few pistons.
+   */
+  size_t place;
+  /**
+   * Pistons that are needed.
+   */
+  size_t needed;
+  /**
+   * Pistons that there are.
+   */
+  size_t available;
+  /**
+   * What the bore needs, or what the wall or the gasket allows.
+   */
+  double value_mm;
+} GaugepointOversizeRuledOut;
+
+/**
+ * How many ways there are; see RECORDS at the head.
+ */
+typedef struct GaugepointOversizes {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Number of ways.
+   */
+  size_t choices;
+  /**
+   * Number of reasons that rule ways out, of all together.
+   */
+  size_t ruled_out;
+} GaugepointOversizes;
+
+/**
+ * A liner and its counterbore. A plain structure.
+ */
+typedef struct GaugepointLiner {
+  /**
+   * Height of its flange.
+   */
+  double flange_mm;
+  /**
+   * Depth of the counterbore toward the front of the row, at one side, toward the rear and at the other side.
+   */
+  double depths_mm[4];
+  /**
+   * 1 when `cupping_mm` is given, else 0.
+   */
+  int32_t has_cupping;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * How much deeper the seat is at one edge of the ledge than at the other.
+   */
+  double cupping_mm;
+} GaugepointLiner;
+
+/**
+ * A shim that can be had. A plain structure.
+ */
+typedef struct GaugepointShim {
+  /**
+   * Its thickness.
+   */
+  double thickness_mm;
+  /**
+   * 1 when `available` is given, else 0: it does not matter.
+   */
+  int32_t has_available;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * How many there are.
+   */
+  size_t available;
+} GaugepointShim;
+
+/**
+ * What is wanted of a row of liners. A plain structure.
+ */
+typedef struct GaugepointWantedProtrusion {
+  /**
+   * 1 when `cupping_mm` is given, else 0.
+   */
+  int32_t has_cupping;
+  /**
+   * 1 when `neighbours_mm` is given, else 0.
+   */
+  int32_t has_neighbours;
+  /**
+   * Most shims on one liner, 1 to 3.
+   */
+  size_t most_on_one;
+  /**
+   * Smallest protrusion at any place.
+   */
+  double least_mm;
+  /**
+   * Largest protrusion at any place.
+   */
+  double most_mm;
+  /**
+   * Most that a seat may be uneven: the difference within one liner.
+   */
+  double unevenness_mm;
+  /**
+   * Most that a seat may be cupped.
+   */
+  double cupping_mm;
+  /**
+   * Most that two neighbours may differ by at their nearest points.
+   */
+  double neighbours_mm;
+} GaugepointWantedProtrusion;
+
+/**
+ * A liner in the plan. A plain structure.
+ */
+typedef struct GaugepointShimmed {
+  /**
+   * Mean depth of its counterbore.
+   */
+  double mean_depth_mm;
+  /**
+   * Unevenness of its seat.
+   */
+  double unevenness_mm;
+  /**
+   * Thinnest stack that brings every place to the least protrusion; 0 or less when none is needed for that.
+   */
+  double least_shims_mm;
+  /**
+   * Thickest stack that leaves every place at the largest protrusion; below zero the liner stands too high without shims.
+   */
+  double most_shims_mm;
+  /**
+   * Smallest protrusion; NaN without a stack.
+   */
+  double lowest_mm;
+  /**
+   * Largest protrusion; NaN without a stack.
+   */
+  double highest_mm;
+  /**
+   * 1 when there is a stack, else 0: nothing serves the row.
+   */
+  int32_t has_stack;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Number of its shims.
+   */
+  size_t shims;
+  /**
+   * Its shims by their places, as many as `shims` says.
+   */
+  size_t stack[3];
+} GaugepointShimmed;
+
+/**
+ * What rules out a row of liners. A plain structure.
+ */
+typedef struct GaugepointShimRuledOut {
+  /**
+   * A GaugepointShimReason.
+   */
+  int32_t reason;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Place of the liner.
+   */
+  size_t liner;
+} GaugepointShimRuledOut;
+
+/**
+ * The shims of a row, without its liners; see RECORDS at the head.
+ */
+typedef struct GaugepointShimPlan {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Number of reasons that rule the row out; 0 for one that can be done.
+   */
+  size_t ruled_out;
+  /**
+   * Shims that are used.
+   */
+  size_t shims_used;
+  /**
+   * 1 when the row can be done, else 0: of what follows nothing is given.
+   */
+  int32_t is_done;
+  /**
+   * 1 when `largest_step_mm` is given, else 0.
+   */
+  int32_t has_step;
+  /**
+   * Largest distance of a protrusion from the middle of the wanted ones.
+   */
+  double largest_deviation_mm;
+  /**
+   * Largest difference of neighbours at their nearest points.
+   */
+  double largest_step_mm;
+  /**
+   * What to take care of; a text that lives for ever.
+   */
+  const char *caution;
+} GaugepointShimPlan;
+
+/**
+ * An end gap as it was read. A plain structure.
+ */
+typedef struct GaugepointGapReading {
+  /**
+   * 1 when `gauge_mm` is given, else 0: the gap was read in the bore that the ring runs in.
+   */
+  int32_t has_gauge;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * The gap.
+   */
+  double gap_mm;
+  /**
+   * Size of the ring gauge or bore that it was read in.
+   */
+  double gauge_mm;
+  /**
+   * Standard uncertainty of the gap; 0 leaves it out.
+   */
+  double gap_uncertainty_mm;
+  /**
+   * The same of the size of the gauge; not used without one.
+   */
+  double gauge_uncertainty_mm;
+  /**
+   * The same of the size of the bore that the ring runs in; not used without a gauge.
+   */
+  double bore_uncertainty_mm;
+} GaugepointGapReading;
+
+/**
+ * The gap that is wanted: a least one, or what heat asks for, or both. A plain structure.
+ */
+typedef struct GaugepointWantedGap {
+  /**
+   * 1 when `least_mm` is given, else 0.
+   */
+  int32_t has_least;
+  /**
+   * 1 when `most_mm` is given, else 0.
+   */
+  int32_t has_most;
+  /**
+   * 1 when the last five numbers are given, else 0.
+   */
+  int32_t has_hot;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * The least gap at 20 C.
+   */
+  double least_mm;
+  /**
+   * The widest gap at 20 C.
+   */
+  double most_mm;
+  /**
+   * How far above the least gap a ring is filed.
+   */
+  double allowance_mm;
+  /**
+   * The least gap when ring and bore are hot; 0 lets the ends touch.
+   */
+  double least_hot_gap_mm;
+  /**
+   * Temperature of the bore at the ring.
+   */
+  double bore_temperature_c;
+  /**
+   * Its coefficient of expansion.
+   */
+  double bore_expansion_per_k;
+  /**
+   * Temperature of the ring.
+   */
+  double ring_temperature_c;
+  /**
+   * Its coefficient of expansion.
+   */
+  double ring_expansion_per_k;
+} GaugepointWantedGap;
+
+/**
+ * What is filed off a ring; see RECORDS at the head.
+ */
+typedef struct GaugepointFiling {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * A GaugepointFilingOutcome.
+   */
+  int32_t outcome;
+  /**
+   * 1 when `hot_gap_mm` is given, else 0.
+   */
+  int32_t has_hot_gap;
+  /**
+   * Gap in the bore that the ring runs in; below zero the ends overlap.
+   */
+  double gap_mm;
+  /**
+   * Its standard uncertainty.
+   */
+  double standard_uncertainty_mm;
+  /**
+   * The least gap in force: the wanted one or that of heat, whichever is larger.
+   */
+  double least_mm;
+  /**
+   * The gap that a short ring is filed to.
+   */
+  double target_mm;
+  /**
+   * What is filed off in all; 0 unless the ring is filed.
+   */
+  double file_off_mm;
+  /**
+   * What is filed off each end.
+   */
+  double each_end_mm;
+  /**
+   * Gap of the ring as it is then, hot.
+   */
+  double hot_gap_mm;
+  /**
+   * What to take care of; a text that lives for ever.
+   */
+  const char *caution;
+} GaugepointFiling;
+
+/**
+ * What a gasket is chosen by besides its table. A plain structure.
+ */
+typedef struct GaugepointGasketConditions {
+  /**
+   * 1 when `largest_spread_mm` is given, else 0.
+   */
+  int32_t has_largest_spread;
+  /**
+   * 1 when `standard_uncertainty_mm` is given, else 0.
+   */
+  int32_t has_uncertainty;
+  /**
+   * The last digit the table is printed to.
+   */
+  double step_mm;
+  /**
+   * Most that protrusions may differ by.
+   */
+  double largest_spread_mm;
+  /**
+   * Standard uncertainty of one protrusion; 0 for exact ones.
+   */
+  double standard_uncertainty_mm;
+} GaugepointGasketConditions;
+
+/**
+ * The gasket for an engine; see RECORDS at the head.
+ */
+typedef struct GaugepointGasketGrade {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Place of the piston that decided, the first of equal ones.
+   */
+  size_t largest_piston;
+  /**
+   * Place of the line of the table.
+   */
+  size_t band;
+  /**
+   * 1 when `spread_is_met` is given, else 0.
+   */
+  int32_t has_spread_is_met;
+  /**
+   * 1 when the spread is within its limit, else 0.
+   */
+  int32_t spread_is_met;
+  /**
+   * 1 when the two probabilities are given, else 0.
+   */
+  int32_t has_probabilities;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * The protrusion that decided.
+   */
+  double largest_mm;
+  /**
+   * Largest less smallest protrusion.
+   */
+  double spread_mm;
+  /**
+   * The gasket, compressed.
+   */
+  double thickness_mm;
+  /**
+   * Probability that the true largest protrusion lies below the band.
+   */
+  double probability_below;
+  /**
+   * Probability that it lies above the band.
+   */
+  double probability_above;
+} GaugepointGasketGrade;
+
+/**
+ * A part of an assembly. A plain structure.
+ */
+typedef struct GaugepointPart {
+  /**
+   * Its mass in g; 0 for a part that is not there.
+   */
+  double mass_g;
+  /**
+   * What may be taken off it at most, in g; 0 where nothing may.
+   */
+  double removable_g;
+} GaugepointPart;
+
+/**
+ * What an assembly loses. A plain structure.
+ */
+typedef struct GaugepointCut {
+  /**
+   * Its mass as it was weighed, in g.
+   */
+  double mass_g;
+  /**
+   * Its mass when it is cut, in g.
+   */
+  double left_g;
+  /**
+   * How far it is still over the heaviest allowed, in g; 0 when it is within.
+   */
+  double over_g;
+} GaugepointCut;
+
+/**
+ * What all assemblies lose; see RECORDS at the head.
+ */
+typedef struct GaugepointCutList {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Place of the lightest assembly, the first of equal ones.
+   */
+  size_t lightest;
+  /**
+   * Heaviest mass that is allowed, in g.
+   */
+  double most_g;
+  /**
+   * 1 when every one is within the band, else 0.
+   */
+  int32_t is_met;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+} GaugepointCutList;
+
+/**
+ * What moves with a crankpin. A plain structure.
+ */
+typedef struct GaugepointBobWeight {
+  /**
+   * Rods on the pin, 1 to 4.
+   */
+  size_t rods;
+  /**
+   * Big end of one rod as it is weighed with the rod level, in g.
+   */
+  double big_end_g;
+  /**
+   * Bearing shells of one rod, in g.
+   */
+  double bearing_g;
+  /**
+   * Small end of one rod, in g.
+   */
+  double small_end_g;
+  /**
+   * Piston with pin, rings and retainers, in g.
+   */
+  double piston_g;
+  /**
+   * Share of the reciprocating mass that is balanced: 0.5 for a right-angled V of two rods on a pin.
+   */
+  double share;
+  /**
+   * Oil in the pin, in g; 0 leaves it out.
+   */
+  double oil_g;
+} GaugepointBobWeight;
+
+/**
+ * A parameter as it was measured and what is asked of it, in its unit. A plain structure.
+ */
+typedef struct GaugepointFinishValue {
+  /**
+   * 1 when `value` is given, else 0.
+   */
+  int32_t has_value;
+  /**
+   * 1 when `standard_uncertainty` is given, else 0: the value alone is held against the limits.
+   */
+  int32_t has_uncertainty;
+  /**
+   * 1 when `lower` is given, else 0.
+   */
+  int32_t has_lower;
+  /**
+   * 1 when `upper` is given, else 0.
+   */
+  int32_t has_upper;
+  /**
+   * The value.
+   */
+  double value;
+  /**
+   * Its standard uncertainty.
+   */
+  double standard_uncertainty;
+  /**
+   * Lower limit.
+   */
+  double lower;
+  /**
+   * Upper limit.
+   */
+  double upper;
+} GaugepointFinishValue;
+
+/**
+ * A parameter that was judged. A plain structure.
+ */
+typedef struct GaugepointFinishJudged {
+  /**
+   * A GaugepointFinishFinding.
+   */
+  int32_t finding;
+  /**
+   * 1 when `probability_of_conformity` is given, else 0.
+   */
+  int32_t has_probability;
+  /**
+   * Probability that it conforms.
+   */
+  double probability_of_conformity;
+} GaugepointFinishJudged;
+
+/**
+ * What is found of a finish; see RECORDS at the head.
+ */
+typedef struct GaugepointFinishFound {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when there is a limit and every parameter with a limit lies within it, else 0.
+   */
+  int32_t is_met;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Every parameter, at the places of GaugepointFinishParameter.
+   */
+  struct GaugepointFinishJudged parameters[6];
+} GaugepointFinishFound;
+
 
 
 #ifdef __cplusplus
@@ -6571,6 +7545,107 @@ int32_t gaugepoint_finish_check(double size_mm,
 int32_t gaugepoint_boring_order(size_t cylinders,
                                 size_t *order,
                                 struct GaugepointError *error);
+
+/**
+ * Holds every way to bring a block back against what its bores need: those that can be done, the cheapest first, and after them those that cannot.
+ *
+ * `consequences` has `step_count` places. `choices` gets the ways: 2 `step_count` + 1 places are enough; `actions` has `bore_count` places for each
+ * of them, and gets what is done to each bore by each way, one way after the other. `ruled_out` gets the reasons, those of one way after those of
+ * the one before: for each way 2 `bore_count` + `step_count` + 1 places are enough. A refused number is named "bores/2/clean_up_mm".
+ */
+int32_t gaugepoint_oversizes(const struct GaugepointBlock *block,
+                             const struct GaugepointWornBore *bores,
+                             size_t bore_count,
+                             const struct GaugepointStep *steps,
+                             size_t step_count,
+                             struct GaugepointConsequence *consequences,
+                             struct GaugepointOversizeChoice *choices,
+                             size_t choice_room,
+                             struct GaugepointBoreAction *actions,
+                             struct GaugepointOversizeRuledOut *ruled_out,
+                             size_t ruled_out_room,
+                             struct GaugepointOversizes *out,
+                             struct GaugepointError *error);
+
+/**
+ * Chooses the shims of a row of 1 to 24 liners from up to 12 thicknesses, exactly: the largest deviation from the middle of the wanted protrusions
+ * is as small as it can be, and among such choices the number of shims.
+ *
+ * `shimmed` has `liner_count` places. `ruled_out` gets what rules the row out; twice as many places as liners are enough. An uneven or cupped seat
+ * is a finding there, and no error. A refused number is named "liners/2/depths_mm/1".
+ */
+int32_t gaugepoint_shim_plan(const struct GaugepointLiner *liners,
+                             size_t liner_count,
+                             const struct GaugepointShim *shims,
+                             size_t shim_count,
+                             const struct GaugepointWantedProtrusion *wanted,
+                             struct GaugepointShimmed *shimmed,
+                             struct GaugepointShimRuledOut *ruled_out,
+                             size_t room,
+                             struct GaugepointShimPlan *out,
+                             struct GaugepointError *error);
+
+/**
+ * What is filed off a ring for the bore that it runs in: the gap there is gap + pi (bore - gauge).
+ *
+ * A ring that has its least gap is left as it is. A short one is filed to the least gap and the allowance.
+ */
+int32_t gaugepoint_filing(const struct GaugepointGapReading *reading,
+                          double bore_mm,
+                          const struct GaugepointWantedGap *wanted,
+                          struct GaugepointFiling *out,
+                          struct GaugepointError *error);
+
+/**
+ * The gasket for the largest protrusion of `count` pistons, from the table of gaugepoint_gasket_band.
+ *
+ * `projections_mm` has two readings for each piston, one after the other. `protrusions_mm` gets their means, `squish_mm` what is left from each
+ * crown to the head; both have `count` places. A refused reading is named "projections_mm/3/1".
+ */
+int32_t gaugepoint_gasket_grade(const double *projections_mm,
+                                size_t count,
+                                const struct GaugepointGasketBand *bands,
+                                size_t band_count,
+                                const struct GaugepointGasketConditions *conditions,
+                                double *protrusions_mm,
+                                double *squish_mm,
+                                struct GaugepointGasketGrade *out,
+                                struct GaugepointError *error);
+
+/**
+ * What each of `count` assemblies loses so that all are within a band of the lightest, in g.
+ *
+ * `assemblies` has the parts of the first one, then those of the second, `parts` of each; the cut comes off them in order. `cut_g` gets what each
+ * part loses, at the places of the parts; `cuts` has `count` places. A refused number is named "assemblies/2/0/mass_g".
+ */
+int32_t gaugepoint_cut_list(const struct GaugepointPart *assemblies,
+                            size_t count,
+                            size_t parts,
+                            double band_g,
+                            double *cut_g,
+                            struct GaugepointCut *cuts,
+                            struct GaugepointCutList *out,
+                            struct GaugepointError *error);
+
+/**
+ * Bob weight of a crankpin in g: rods (rotating + share x reciprocating) + oil.
+ */
+int32_t gaugepoint_bob_weight_g(const struct GaugepointBobWeight *pin,
+                                double *out,
+                                struct GaugepointError *error);
+
+/**
+ * Holds a finish against its limits; nothing that is not given is assumed.
+ *
+ * `values` has six parameters at the places of GaugepointFinishParameter. `rule` is a GaugepointRule, `at_least` what it asks for, as in
+ * gaugepoint_decide_mm; neither is looked at where no uncertainty is given. A refused number is named "rpk_um/value", "mr1_percent/upper",
+ * "crosshatch_deg/lower".
+ */
+int32_t gaugepoint_finish(const struct GaugepointFinishValue *values,
+                          int32_t rule,
+                          double at_least,
+                          struct GaugepointFinishFound *out,
+                          struct GaugepointError *error);
 
 /**
  * Evaluates a stack of contributors and gives its report, both JSON: worst case, published forms, moments, shares, exact probabilities outside

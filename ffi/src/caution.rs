@@ -2,12 +2,19 @@
 
 use crate::status::terminated;
 use core::ffi::c_char;
-use gaugepoint::report::{HEATED_PART, LINER_WORK, OVERHEATED_PART, PRESS_WORK};
+use gaugepoint::report::{HEATED_PART, LINER_LIFTING, LINER_WORK, OVERHEATED_PART, PRESS_WORK, RING_FILING};
 
-const CAUTIONS: [&str; 4] = [HEATED_PART, LINER_WORK, OVERHEATED_PART, PRESS_WORK];
+const CAUTIONS: [&str; 6] =
+    [HEATED_PART, LINER_LIFTING, LINER_WORK, OVERHEATED_PART, PRESS_WORK, RING_FILING];
 
-static TEXTS: [[u8; 400]; 4] =
-    [terminated(HEATED_PART), terminated(LINER_WORK), terminated(OVERHEATED_PART), terminated(PRESS_WORK)];
+static TEXTS: [[u8; 400]; 6] = [
+    terminated(HEATED_PART),
+    terminated(LINER_LIFTING),
+    terminated(LINER_WORK),
+    terminated(OVERHEATED_PART),
+    terminated(PRESS_WORK),
+    terminated(RING_FILING),
+];
 
 /// The text of the core with a NUL after it; lives for ever.
 pub(crate) fn caution(text: &str) -> *const c_char {

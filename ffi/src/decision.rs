@@ -78,7 +78,7 @@ fn no_probability() -> Failure {
     Failure::own(PANIC, "probability", "a decision without a probability")
 }
 
-fn rule_of(number: i32) -> Result<Rule, Failure> {
+pub(crate) fn rule_of(number: i32) -> Result<Rule, Failure> {
     const RULES: [(GaugepointRule, Rule); 5] = [
         (GaugepointRule::SimpleAcceptance, Rule::SimpleAcceptance),
         (GaugepointRule::Proven, Rule::Proven),

@@ -100,4 +100,7 @@ pub mod function;
 pub mod matching;
 pub mod clean_up;
 pub mod machining;
+pub mod oversize;
+pub mod shims;
+pub mod assembly;
 pub mod stack_document;

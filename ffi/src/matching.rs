@@ -5,6 +5,7 @@ use crate::error::{Failure, GaugepointError, cut};
 use crate::guard::status;
 use crate::job::{flag, name};
 use crate::record::{Record, record};
+use crate::shims::all;
 use core::ffi::c_char;
 use gaugepoint::plan::matching::{
     Bore, Case, Conditions, Matched, Matching, Merit, Piston, WantedClearance, match_pistons,
@@ -216,12 +217,6 @@ pub unsafe extern "C" fn gaugepoint_match_pistons(
             Ok((fitting(pairs, "room", room)?, GaugepointMatching::from(&found)))
         })
     }
-}
-
-/// The parts of a list; a refusal has its place.
-fn all<T, P>(name: &str, given: &[T], part: impl Fn(&T) -> Result<P, Failure>) -> Result<Vec<P>, Failure> {
-    let parts = given.iter().enumerate();
-    parts.map(|(k, one)| part(one).map_err(|e| e.under(&format!("{name}/{k}")))).collect()
 }
 
 /// # Safety

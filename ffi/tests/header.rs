@@ -43,6 +43,9 @@ const SOURCES: &[&str] = &[
     "matching",
     "clean_up",
     "machining",
+    "oversize",
+    "shims",
+    "assembly",
     "stack_document",
 ];
 
@@ -83,6 +86,13 @@ const ENUMERATIONS: &[&str] = &[
     "MatchingCase",
     "BarAxis",
     "FinishOutcome",
+    "OversizeWay",
+    "BoreActionKind",
+    "OversizeReason",
+    "ShimReason",
+    "FilingOutcome",
+    "FinishParameter",
+    "FinishFinding",
 ];
 
 fn path(of: &str) -> PathBuf {

@@ -7,7 +7,26 @@ import numpy as np
 from gaugepoint.decision import Distribution
 from gaugepoint.error import InputError
 from gaugepoint.parts import Chamber, LinerParts, PressFitParts
-from gaugepoint.plan import Bar, BestAxis, Conditions, MeasuredBore, MeasuredPiston, WallPoint, WarmGauging
+from gaugepoint.plan import (
+    Bar,
+    BestAxis,
+    Block,
+    BobWeight,
+    Conditions,
+    FinishValue,
+    GapReading,
+    LinerSeat,
+    MeasuredBore,
+    MeasuredPiston,
+    Part,
+    Shim,
+    Step,
+    WallPoint,
+    WantedGap,
+    WantedProtrusion,
+    WarmGauging,
+    WornBore,
+)
 from numpy.typing import NDArray
 from gaugepoint.shape import Bore, Piston
 from gaugepoint.stack import Contributor, SharedCause, ToleranceCost
@@ -137,6 +156,13 @@ __all__ = [
     "dial_reading_mm",
     "finish_check",
     "boring_order",
+    "filing",
+    "gasket_grade",
+    "cut_list",
+    "bob_weight_g",
+    "finish",
+    "shim_plan",
+    "oversizes",
     "match_pistons",
     "match_sizes",
     "Function",
@@ -152,6 +178,9 @@ _Merit: TypeAlias = tuple[float, float, int, float, bool]
 _Matching: TypeAlias = tuple[
     str, str, list[tuple[int, int, float, float, float, float, float]], list[int], _Merit, _Merit, _Merit | None, float | None
 ]
+_Placed: TypeAlias = tuple[float, float, float, float, list[int] | None, float | None, float | None]
+_Reason: TypeAlias = tuple[str, int | None, int | None, float | None, int | None, int | None]
+_Brought: TypeAlias = tuple[str, float, list[tuple[str, int]], list[_Reason]]
 _Limits: TypeAlias = tuple[float | None, float | None]
 _Component: TypeAlias = tuple[float, float, tuple[float, float] | None]
 _Line: TypeAlias = tuple[float, float, float, float | None, float | None]
@@ -3559,4 +3588,167 @@ def boring_order(cylinders: int) -> list[int]:
     ------
     InputError
         For no cylinder or more than 24.
+    """
+
+def filing(reading: GapReading, bore_mm: float, wanted: WantedGap) -> tuple[str, float, float, float, float, float, float, float | None, str]:
+    """Give what is filed off a ring; `gaugepoint.plan.filing` is its public form.
+
+    Parameters
+    ----------
+    reading : GapReading
+        The gap as it was read.
+    bore_mm : float
+        The bore that the ring runs in.
+    wanted : WantedGap
+        The gap that is wanted.
+
+    Returns
+    -------
+    tuple
+        Outcome as a word, then the numbers.
+
+    Raises
+    ------
+    InputError
+        When something is refused.
+    """
+
+def gasket_grade(
+    projections_mm: Sequence[tuple[float, float]],
+    bands: Sequence[tuple[float, float, float]],
+    step_mm: float,
+    largest_spread_mm: float | None,
+    standard_uncertainty_mm: float | None,
+) -> tuple[list[float], int, float, float, bool | None, int, float, list[float], float | None, float | None]:
+    """Give the gasket for an engine; `gaugepoint.plan.gasket_grade` is its public form.
+
+    Parameters
+    ----------
+    projections_mm : sequence of tuple of float
+        Two readings for each piston.
+    bands : sequence of tuple of float
+        Lines of the table: from, to, thickness.
+    step_mm : float
+        The last digit the table is printed to.
+    largest_spread_mm, standard_uncertainty_mm : float or None
+        Most that protrusions may differ by, and standard uncertainty of one.
+
+    Returns
+    -------
+    tuple
+        Protrusions and what is chosen by them.
+
+    Raises
+    ------
+    InputError
+        When something is refused.
+    """
+
+def cut_list(assemblies: Sequence[Sequence[Part]], band_g: float) -> tuple[int, float, list[tuple[float, list[float], float, float]], bool]:
+    """Give what assemblies lose; `gaugepoint.plan.cut_list` is its public form.
+
+    Parameters
+    ----------
+    assemblies : sequence of sequence of Part
+        The parts of each assembly.
+    band_g : float
+        Most that they may differ by.
+
+    Returns
+    -------
+    tuple
+        Lightest, heaviest allowed mass, cuts, whether all are within.
+
+    Raises
+    ------
+    InputError
+        When something is refused.
+    """
+
+def bob_weight_g(pin: BobWeight) -> float:
+    """Give the bob weight of a crankpin; `gaugepoint.plan.bob_weight_g` is its public form.
+
+    Parameters
+    ----------
+    pin : BobWeight
+        What moves with it.
+
+    Returns
+    -------
+    float
+        The bob weight.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible.
+    """
+
+def finish(values: Sequence[FinishValue], rule: str, at_least: float) -> tuple[list[tuple[str, float | None]], bool]:
+    """Hold a finish against its limits; `gaugepoint.plan.finish` is its public form.
+
+    Parameters
+    ----------
+    values : tuple of FinishValue
+        The six parameters in order.
+    rule : str
+        Rule of decision.
+    at_least : float
+        What it asks for.
+
+    Returns
+    -------
+    tuple
+        Findings with their probabilities, and whether all is met.
+
+    Raises
+    ------
+    InputError
+        When something is refused.
+    """
+
+def shim_plan(liners: Sequence[LinerSeat], shims: Sequence[Shim], wanted: WantedProtrusion) -> tuple[list[_Placed], float | None, float | None, int | None, list[tuple[str, int]], str]:
+    """Choose the shims of a row of liners; `gaugepoint.plan.shim_plan` is its public form.
+
+    Parameters
+    ----------
+    liners : sequence of LinerSeat
+        The row, from the front.
+    shims : sequence of Shim
+        What can be had.
+    wanted : WantedProtrusion
+        What is wanted of the row.
+
+    Returns
+    -------
+    tuple
+        Liners, the largest deviation and step, shims used, reasons.
+
+    Raises
+    ------
+    InputError
+        When something is refused.
+    """
+
+def oversizes(block: Block, bores: Sequence[WornBore], steps: Sequence[Step]) -> tuple[list[_Brought], list[tuple[float, float | None, float | None, float | None]]]:
+    """Hold every way to bring a block back; `gaugepoint.plan.oversizes` is its public form.
+
+    Parameters
+    ----------
+    block : Block
+        The block, and what is fitted to it.
+    bores : sequence of WornBore
+        What is known of its bores.
+    steps : sequence of Step
+        The sizes of piston that can be had, rising.
+
+    Returns
+    -------
+    tuple
+        Ways, and what each step does.
+
+    Raises
+    ------
+    InputError
+        When something is refused.
     """

@@ -1,44 +1,80 @@
-"""What is done with which part: worn bores and what they must be bored to, what the machine is set to, measured pistons matched to bores.
+"""What is done with which part: worn bores and what they must be bored to, which oversize, what the machine is set to, measured
+pistons matched to bores; rings filed, liners shimmed, a gasket chosen, masses matched, a finish checked.
 
-``core/docs/clean-up.md``, ``core/docs/machining.md`` and ``core/docs/matching.md`` have the formulas, proofs and sources.
+``core/docs`` has the formulas, proofs and sources: ``clean-up.md``, ``oversize.md``, ``machining.md``, ``matching.md``, ``filing.md``,
+``shims.md``, ``gasket.md``, ``weights.md`` and ``surface.md``.
 """
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal, TypeAlias, cast
+from typing import TYPE_CHECKING, Any, Literal, TypeAlias, cast
 
 from gaugepoint import _gaugepoint
 
 if TYPE_CHECKING:
     import numpy as np
+    from gaugepoint.parts import Chamber
     from numpy.typing import NDArray
 
 __all__ = [
     "Bar",
     "BestAxis",
+    "Block",
+    "BobWeight",
+    "BoreAction",
     "BoreSizes",
     "CleanUp",
     "CleanUpRange",
     "Conditions",
+    "Consequence",
+    "Cut",
+    "CutList",
+    "Filing",
     "FinishCheck",
+    "FinishFound",
+    "FinishJudged",
+    "FinishValue",
+    "GapReading",
+    "GasketGrade",
     "Held",
+    "HotRing",
+    "LinerSeat",
     "Matched",
     "Matching",
     "MeasuredBore",
     "MeasuredPiston",
     "MeasuredSizes",
     "Merit",
+    "OversizeChoice",
+    "OversizeRuledOut",
+    "Oversizes",
+    "Part",
+    "Shim",
+    "ShimPlan",
+    "ShimRuledOut",
+    "Shimmed",
+    "Step",
     "WallPoint",
     "WantedClearance",
+    "WantedGap",
+    "WantedProtrusion",
     "WarmGauging",
+    "WornBore",
+    "bob_weight_g",
     "bore_sizes",
     "boring_order",
     "clean_up",
     "clean_up_from_diameters",
+    "cut_list",
     "dial_reading_mm",
+    "filing",
+    "finish",
     "finish_check",
+    "gasket_grade",
     "largest_bore_by_walls_mm",
     "match",
+    "oversizes",
+    "shim_plan",
     "walls_left",
 ]
 
@@ -659,3 +695,700 @@ def boring_order(cylinders: int) -> list[int]:
     [2, 4, 1, 3]
     """
     return _gaugepoint.boring_order(cylinders)
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A block, and what is fitted to it."""
+
+    nominal_mm: float
+    """Nominal bore of the standard size."""
+    boring_price: float
+    """What boring and honing one bore costs."""
+    guard: float
+    """How many standard uncertainties a step must lie above the clean-up."""
+    largest_by_gasket_mm: float | None = None
+    """Largest bore that the opening of the gasket allows; None when it does not matter."""
+    sleeve_price: float | None = None
+    """What a sleeve costs, with the work; None when no sleeve is fitted."""
+    chamber: "Chamber | None" = None
+    """The chamber at the nominal bore, for the compression ratio of each step."""
+    ring_gap_mm: float | None = None
+    """End gap at the nominal bore of rings that are kept, for the gap in each step."""
+
+
+@dataclass(frozen=True, slots=True)
+class WornBore:
+    """What is known of a worn bore."""
+
+    clean_up_mm: float
+    """What it must be bored to at least to be clean."""
+    standard_uncertainty_mm: float
+    """Standard uncertainty of that."""
+    largest_by_walls_mm: float | None = None
+    """Largest bore that its walls allow; None when they were not gauged."""
+    may_be_sleeved: bool = False
+    """Whether it may take a sleeve."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """A size of piston that can be had."""
+
+    oversize_mm: float
+    """Over the nominal bore."""
+    price: float
+    """What one piston with its rings costs."""
+    available: int | None = None
+    """How many there are; None when it does not matter."""
+    more_mass_g: float | None = None
+    """Mass of a piston over that of the standard one; None when it is not known."""
+
+
+@dataclass(frozen=True, slots=True)
+class BoreAction:
+    """What is done to a bore."""
+
+    action: Literal["bore", "sleeve"]
+    """It is bored to a step, or takes a sleeve and is bored to it."""
+    step: int
+    """Place of the step."""
+
+
+@dataclass(frozen=True, slots=True)
+class OversizeRuledOut:
+    """What rules out a way to bring a block back."""
+
+    reason: Literal["not_clean", "wall_too_thin", "gasket_too_small", "too_few_pistons", "no_sleeve"]
+    """Why."""
+    bore: int | None
+    """Place of the bore, where it is one's."""
+    step: int | None
+    """Place of the step of which there are too few pistons."""
+    value_mm: float | None
+    """What the bore needs, or what the wall or the gasket allows."""
+    needed: int | None
+    """Pistons that are needed."""
+    available: int | None
+    """Pistons that there are."""
+
+
+@dataclass(frozen=True, slots=True)
+class OversizeChoice:
+    """One way to bring a block back."""
+
+    way: Literal["one_step", "step_by_bore", "step_and_sleeves"]
+    """Which way."""
+    price: float
+    """Pistons, boring and sleeves together."""
+    actions: tuple[BoreAction, ...]
+    """What is done to each bore, in order."""
+    ruled_out: tuple[OversizeRuledOut, ...]
+    """What rules it out; empty for one that can be done."""
+
+
+@dataclass(frozen=True, slots=True)
+class Consequence:
+    """What a step does besides."""
+
+    bore_mm: float
+    """Bore of the step."""
+    compression_ratio: float | None
+    """Compression ratio with the same chamber."""
+    ring_gap_mm: float | None
+    """End gap of rings that are kept."""
+    more_mass_g: float | None
+    """Mass of a piston over that of the standard one."""
+
+
+@dataclass(frozen=True, slots=True)
+class Oversizes:
+    """The ways to bring a block back."""
+
+    choices: tuple[OversizeChoice, ...]
+    """Those that can be done, the cheapest first, and after them those that cannot."""
+    consequences: tuple[Consequence, ...]
+    """What each step does, in the order of the steps."""
+
+
+@dataclass(frozen=True, slots=True)
+class GapReading:
+    """An end gap as it was read."""
+
+    gap_mm: float
+    """The gap."""
+    gauge_mm: float | None = None
+    """Size of the ring gauge or bore that it was read in; None for the bore that the ring runs in."""
+    gap_uncertainty_mm: float = 0.0
+    """Standard uncertainty of the gap; 0 leaves it out."""
+    gauge_uncertainty_mm: float = 0.0
+    """The same of the size of the gauge; not used without one."""
+    bore_uncertainty_mm: float = 0.0
+    """The same of the size of the bore that the ring runs in; not used without a gauge."""
+
+
+@dataclass(frozen=True, slots=True)
+class HotRing:
+    """A gap that is to be left when ring and bore are hot."""
+
+    least_hot_gap_mm: float
+    """The least gap then; 0 lets the ends touch."""
+    bore_temperature_c: float
+    """Temperature of the bore at the ring."""
+    bore_expansion_per_k: float
+    """Its coefficient of expansion."""
+    ring_temperature_c: float
+    """Temperature of the ring."""
+    ring_expansion_per_k: float
+    """Its coefficient of expansion."""
+
+
+@dataclass(frozen=True, slots=True)
+class WantedGap:
+    """The gap that is wanted: a least one, or what heat asks for, or both."""
+
+    least_mm: float | None
+    """The least gap at 20 C; None where heat alone says it."""
+    most_mm: float | None = None
+    """The widest gap at 20 C; None when it is not limited."""
+    allowance_mm: float = 0.0
+    """How far above the least gap a ring is filed."""
+    hot: HotRing | None = None
+    """What heat asks for."""
+
+
+@dataclass(frozen=True, slots=True)
+class Filing:
+    """What is filed off a ring."""
+
+    outcome: Literal["fits", "file", "too_wide"]
+    """It has its gap, it is filed, or its gap is too wide: another ring."""
+    gap_mm: float
+    """Gap in the bore that the ring runs in; below zero the ends overlap."""
+    standard_uncertainty_mm: float
+    """Its standard uncertainty."""
+    least_mm: float
+    """The least gap in force: the wanted one or that of heat, whichever is larger."""
+    target_mm: float
+    """The gap that a short ring is filed to."""
+    file_off_mm: float
+    """What is filed off in all; 0 unless the ring is filed."""
+    each_end_mm: float
+    """What is filed off each end."""
+    hot_gap_mm: float | None
+    """Gap of the ring as it is then, hot; None when no temperatures were given."""
+    caution: str
+    """What to take care of."""
+
+
+@dataclass(frozen=True, slots=True)
+class LinerSeat:
+    """A liner and its counterbore."""
+
+    flange_mm: float
+    """Height of its flange."""
+    depths_mm: tuple[float, float, float, float]
+    """Depth of the counterbore toward the front of the row, at one side, toward the rear and at the other side."""
+    cupping_mm: float | None = None
+    """How much deeper the seat is at one edge of the ledge than at the other; None when it was not read."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shim:
+    """A shim that can be had."""
+
+    thickness_mm: float
+    """Its thickness."""
+    available: int | None = None
+    """How many there are; None when it does not matter."""
+
+
+@dataclass(frozen=True, slots=True)
+class WantedProtrusion:
+    """What is wanted of a row of liners."""
+
+    least_mm: float
+    """Smallest protrusion at any place."""
+    most_mm: float
+    """Largest protrusion at any place."""
+    unevenness_mm: float
+    """Most that a seat may be uneven: the difference within one liner."""
+    cupping_mm: float | None = None
+    """Most that a seat may be cupped."""
+    neighbours_mm: float | None = None
+    """Most that two neighbours may differ by at their nearest points."""
+    most_on_one: int = 1
+    """Most shims on one liner, 1 to 3."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shimmed:
+    """A liner in the plan."""
+
+    mean_depth_mm: float
+    """Mean depth of its counterbore."""
+    unevenness_mm: float
+    """Unevenness of its seat."""
+    least_shims_mm: float
+    """Thinnest stack that brings every place to the least protrusion; 0 or less when none is needed for that."""
+    most_shims_mm: float
+    """Thickest stack that leaves every place at the largest protrusion; below zero the liner stands too high without shims."""
+    stack: tuple[int, ...] | None
+    """Its shims by their places; empty is none. None where nothing serves the row."""
+    lowest_mm: float | None
+    """Smallest protrusion; None without a stack."""
+    highest_mm: float | None
+    """Largest protrusion; None without a stack."""
+
+
+@dataclass(frozen=True, slots=True)
+class ShimRuledOut:
+    """What rules out a row of liners."""
+
+    reason: Literal["uneven", "cupped", "no_stack", "neighbours", "too_few_shims"]
+    """Why: the first two are seats that are not fit to shim."""
+    liner: int
+    """Place of the liner."""
+
+
+@dataclass(frozen=True, slots=True)
+class ShimPlan:
+    """The shims of a row."""
+
+    liners: tuple[Shimmed, ...]
+    """One for each liner, in order."""
+    largest_deviation_mm: float | None
+    """Largest distance of a protrusion from the middle of the wanted ones; None where nothing serves."""
+    largest_step_mm: float | None
+    """Largest difference of neighbours at their nearest points; None where nothing serves or there is one liner."""
+    shims_used: int | None
+    """Shims that are used; None where nothing serves."""
+    ruled_out: tuple[ShimRuledOut, ...]
+    """What rules the row out; empty for one that can be done."""
+    caution: str
+    """What to take care of."""
+
+
+@dataclass(frozen=True, slots=True)
+class GasketGrade:
+    """The gasket for an engine."""
+
+    protrusions_mm: tuple[float, ...]
+    """Protrusion of every piston."""
+    largest_piston: int
+    """Place of the piston that decided, the first of equal ones."""
+    largest_mm: float
+    """Its protrusion."""
+    spread_mm: float
+    """Largest less smallest protrusion."""
+    spread_is_met: bool | None
+    """Whether the spread is within its limit; None without a limit."""
+    band: int
+    """Place of the line of the table."""
+    thickness_mm: float
+    """The gasket, compressed."""
+    squish_mm: tuple[float, ...]
+    """From the crown to the head, for every piston."""
+    probability_below: float | None
+    """Probability that the true largest protrusion lies below the band; None without an uncertainty."""
+    probability_above: float | None
+    """Probability that it lies above the band."""
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part of an assembly."""
+
+    mass_g: float
+    """Its mass."""
+    removable_g: float = 0.0
+    """What may be taken off it at most; 0 where nothing may."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """What an assembly loses."""
+
+    mass_g: float
+    """Its mass as it was weighed."""
+    cut_g: tuple[float, ...]
+    """What each part loses."""
+    left_g: float
+    """Its mass then."""
+    over_g: float
+    """How far it is still over the heaviest allowed; 0 when it is within."""
+
+
+@dataclass(frozen=True, slots=True)
+class CutList:
+    """What all assemblies lose."""
+
+    lightest: int
+    """Place of the lightest assembly, the first of equal ones."""
+    most_g: float
+    """Heaviest mass that is allowed."""
+    assemblies: tuple[Cut, ...]
+    """One for each assembly, in order."""
+    is_met: bool
+    """Whether every one is within the band."""
+
+
+@dataclass(frozen=True, slots=True)
+class BobWeight:
+    """What moves with a crankpin."""
+
+    rods: int
+    """Rods on the pin, 1 to 4."""
+    big_end_g: float
+    """Big end of one rod as it is weighed with the rod level."""
+    bearing_g: float
+    """Bearing shells of one rod."""
+    small_end_g: float
+    """Small end of one rod."""
+    piston_g: float
+    """Piston with pin, rings and retainers."""
+    share: float
+    """Share of the reciprocating mass that is balanced: 0.5 for a right-angled V of two rods on a pin."""
+    oil_g: float = 0.0
+    """Oil in the pin; 0 leaves it out."""
+
+
+@dataclass(frozen=True, slots=True)
+class FinishValue:
+    """A parameter of a finish as it was measured and what is asked of it, in its unit; everything may be missing."""
+
+    value: float | None = None
+    """The value."""
+    standard_uncertainty: float | None = None
+    """Its standard uncertainty; without one the value alone is held against the limits."""
+    lower: float | None = None
+    """Lower limit."""
+    upper: float | None = None
+    """Upper limit."""
+
+
+@dataclass(frozen=True, slots=True)
+class FinishJudged:
+    """A parameter of a finish that was judged."""
+
+    finding: Literal["in", "out", "not_proven", "not_given", "no_limit"]
+    """What is found."""
+    probability_of_conformity: float | None
+    """Probability that it conforms; None without an uncertainty."""
+
+
+@dataclass(frozen=True, slots=True)
+class FinishFound:
+    """What is found of a finish."""
+
+    rpk: FinishJudged
+    """Reduced peak height."""
+    rk: FinishJudged
+    """Core height."""
+    rvk: FinishJudged
+    """Reduced valley depth."""
+    mr1: FinishJudged
+    """Material ratio where the peaks end."""
+    mr2: FinishJudged
+    """Material ratio where the valleys begin."""
+    crosshatch: FinishJudged
+    """Angle between the two directions of the marks."""
+    is_met: bool
+    """Whether there is a limit and every parameter with a limit lies within it."""
+
+
+_NOTHING = FinishValue()
+
+
+def oversizes(block: Block, bores: Sequence[WornBore], steps: Sequence[Step]) -> Oversizes:
+    """Hold every way to bring a block back against what its bores need.
+
+    A step serves a bore when it lies above the clean-up by the guard, and wall and gasket hold it. What is ruled out stays, with every
+    reason. Source: definitions; one size for all bores is common practice.
+
+    Parameters
+    ----------
+    block : Block
+        The block, and what is fitted to it.
+    bores : sequence of WornBore
+        What is known of its bores.
+    steps : sequence of Step
+        The sizes of piston that can be had, rising.
+
+    Returns
+    -------
+    Oversizes
+        The ways, the cheapest first, and what each step does.
+
+    Raises
+    ------
+    InputError
+        When something is refused; it names the place (``bores/2/clean_up_mm``).
+
+    Examples
+    --------
+    Invented bores and prices.
+
+    >>> from gaugepoint.plan import Block, Step, WornBore, oversizes
+    >>> bores = [WornBore(86.21, 0.005), WornBore(86.30, 0.005, largest_by_walls_mm=86.6)]
+    >>> found = oversizes(Block(86.0, 30.0, 2.0), bores, [Step(0.25, 60.0), Step(0.5, 62.0)])
+    >>> [(choice.way, choice.price, len(choice.ruled_out)) for choice in found.choices]
+    [('step_by_bore', 182.0, 0), ('one_step', 184.0, 0), ('one_step', 180.0, 1)]
+    """
+    ways, does = _gaugepoint.oversizes(block, bores, steps)
+    choices = (
+        OversizeChoice(
+            cast("Any", way),
+            price,
+            tuple(BoreAction(cast("Any", action), step) for action, step in actions),
+            tuple(
+                OversizeRuledOut(cast("Any", why), bore, step, value, needed, available)
+                for why, bore, step, value, needed, available in reasons
+            ),
+        )
+        for way, price, actions, reasons in ways
+    )
+    return Oversizes(tuple(choices), tuple(Consequence(*step) for step in does))
+
+
+def filing(reading: GapReading, bore_mm: float, wanted: WantedGap) -> Filing:
+    """Give what is filed off a ring for the bore that it runs in.
+
+    The gap there is ``gap + pi (bore - gauge)``. A ring that has its least gap is left as it is; a short one is filed to the least gap and
+    the allowance. Source: a closed ring keeps its length.
+
+    Parameters
+    ----------
+    reading : GapReading
+        The gap as it was read.
+    bore_mm : float
+        The bore that the ring runs in.
+    wanted : WantedGap
+        The gap that is wanted.
+
+    Returns
+    -------
+    Filing
+        What is done, and by how much.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, nothing is wanted, or the target lies above the widest gap.
+
+    Examples
+    --------
+    >>> from gaugepoint.plan import GapReading, WantedGap, filing
+    >>> found = filing(GapReading(0.30, gauge_mm=86.0), 86.02, WantedGap(0.40, 0.55, 0.02))
+    >>> found.outcome, round(found.each_end_mm, 4)
+    ('file', 0.0286)
+    """
+    outcome, *numbers = _gaugepoint.filing(reading, bore_mm, wanted)
+    return Filing(cast("Any", outcome), *cast("Any", numbers))
+
+
+def shim_plan(liners: Sequence[LinerSeat], shims: Sequence[Shim], wanted: WantedProtrusion) -> ShimPlan:
+    """Choose the shims of a row of liners, exactly.
+
+    The largest deviation from the middle of the wanted protrusions is as small as it can be, and among such choices the number of shims. An
+    uneven or cupped seat is a finding and no error. Source: definition; the rule of neighbours is published.
+
+    Parameters
+    ----------
+    liners : sequence of LinerSeat
+        The row, from the front; 1 to 24.
+    shims : sequence of Shim
+        What can be had; up to 12 thicknesses.
+    wanted : WantedProtrusion
+        What is wanted of the row.
+
+    Returns
+    -------
+    ShimPlan
+        The shims of each liner, or what rules the row out.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, with its place (``liners/2/depths_mm/1``), or limited stocks leave more ways than are
+        searched.
+
+    Examples
+    --------
+    >>> from gaugepoint.plan import LinerSeat, Shim, WantedProtrusion, shim_plan
+    >>> row = [LinerSeat(8.0, (7.97,) * 4), LinerSeat(8.0, (8.02,) * 4)]
+    >>> plan = shim_plan(row, [Shim(0.05, 2), Shim(0.10)], WantedProtrusion(0.05, 0.12, 0.025, neighbours_mm=0.05))
+    >>> [liner.stack for liner in plan.liners]
+    [(0,), (1,)]
+    """
+    rows, deviation, step, used, reasons, caution = _gaugepoint.shim_plan(liners, shims, wanted)
+    placed = (
+        Shimmed(depth, uneven, least, most, None if stack is None else tuple(stack), low, high)
+        for depth, uneven, least, most, stack, low, high in rows
+    )
+    ruled_out = tuple(ShimRuledOut(cast("Any", why), liner) for why, liner in reasons)
+    return ShimPlan(tuple(placed), deviation, step, used, ruled_out, caution)
+
+
+def gasket_grade(
+    projections_mm: Sequence[tuple[float, float]],
+    bands: Sequence[tuple[float, float, float]],
+    step_mm: float = 0.001,
+    *,
+    largest_spread_mm: float | None = None,
+    standard_uncertainty_mm: float | None = None,
+) -> GasketGrade:
+    """Give the gasket for the largest protrusion of an engine, and how near that is to an edge of its band.
+
+    A protrusion is the mean of two readings in line with the pin. The probabilities are those of the largest of independent normal
+    variables. Source: printed procedure of makers.
+
+    Parameters
+    ----------
+    projections_mm : sequence of tuple of float
+        Two readings for each piston.
+    bands : sequence of tuple of float
+        Lines of the table: smallest protrusion, largest protrusion, gasket.
+    step_mm : float, optional
+        Last digit that the table is printed to: lines that follow each other by no more leave no hole.
+    largest_spread_mm : float, optional
+        Most that protrusions may differ by.
+    standard_uncertainty_mm : float, optional
+        Standard uncertainty of one protrusion; 0 for exact ones.
+
+    Returns
+    -------
+    GasketGrade
+        The protrusions, the gasket, and the squish of every piston.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, the table has a hole or an overlap, or no line is for the largest.
+
+    Examples
+    --------
+    >>> from gaugepoint.plan import gasket_grade
+    >>> table = [(0.50, 0.599, 1.30), (0.60, 0.699, 1.40)]
+    >>> grade = gasket_grade([(0.56, 0.58), (0.60, 0.59)], table, standard_uncertainty_mm=0.005)
+    >>> grade.thickness_mm, round(grade.probability_above, 2)
+    (1.3, 0.21)
+    """
+    protrusions, piston, largest, spread, is_met, band, thickness, squish, below, above = _gaugepoint.gasket_grade(
+        projections_mm, bands, step_mm, largest_spread_mm, standard_uncertainty_mm
+    )
+    return GasketGrade(tuple(protrusions), piston, largest, spread, is_met, band, thickness, tuple(squish), below, above)
+
+
+def cut_list(assemblies: Sequence[Sequence[Part]], band_g: float) -> CutList:
+    """Give what each assembly loses so that all are within a band of the lightest.
+
+    Nothing can be added, so each heavier one loses what it has above that, from its parts in order. Source: common practice, no source.
+
+    Parameters
+    ----------
+    assemblies : sequence of sequence of Part
+        The parts of each assembly.
+    band_g : float
+        Most that the assemblies may differ by.
+
+    Returns
+    -------
+    CutList
+        The cuts; what cannot be cut so far says how much it is over.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible; it names the place (``assemblies/2/0/mass_g``).
+
+    Examples
+    --------
+    >>> from gaugepoint.plan import Part, cut_list
+    >>> found = cut_list([[Part(412, 3), Part(118)], [Part(415.5, 3), Part(118)]], 2)
+    >>> [cut.cut_g for cut in found.assemblies]
+    [(0.0, 0.0), (1.5, 0.0)]
+    """
+    lightest, most, cuts, is_met = _gaugepoint.cut_list(assemblies, band_g)
+    return CutList(lightest, most, tuple(Cut(mass, tuple(cut), left, over) for mass, cut, left, over in cuts), is_met)
+
+
+def bob_weight_g(pin: BobWeight) -> float:
+    """Give the bob weight of a crankpin: rods (rotating + share reciprocating) + oil.
+
+    Source: primary forces of a slider crank; the share is common practice.
+
+    Parameters
+    ----------
+    pin : BobWeight
+        What moves with it.
+
+    Returns
+    -------
+    float
+        The bob weight.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible.
+
+    Examples
+    --------
+    >>> from gaugepoint.plan import BobWeight, bob_weight_g
+    >>> bob_weight_g(BobWeight(2, 420, 45, 180, 620, 0.5, 4))
+    1734.0
+    """
+    return _gaugepoint.bob_weight_g(pin)
+
+
+def finish(
+    *,
+    rpk_um: FinishValue = _NOTHING,
+    rk_um: FinishValue = _NOTHING,
+    rvk_um: FinishValue = _NOTHING,
+    mr1_percent: FinishValue = _NOTHING,
+    mr2_percent: FinishValue = _NOTHING,
+    crosshatch_deg: FinishValue = _NOTHING,
+    rule: str = "proven",
+    at_least: float = 0.95,
+) -> FinishFound:
+    """Hold the finish of a bore against its limits; nothing that is not given is assumed.
+
+    The names are those of ISO 13565-2. Where an uncertainty is given the rule of decision holds, without one the value alone is held against
+    its limits.
+
+    Parameters
+    ----------
+    rpk_um, rk_um, rvk_um : FinishValue, optional
+        Reduced peak height, core height, reduced valley depth.
+    mr1_percent, mr2_percent : FinishValue, optional
+        Material ratios where the peaks end and where the valleys begin.
+    crosshatch_deg : FinishValue, optional
+        Angle between the two directions of the marks.
+    rule : str, optional
+        Rule of decision, by its word in a job.
+    at_least : float, optional
+        What the rule asks for: a probability or a ratio; the others do not look at it.
+
+    Returns
+    -------
+    FinishFound
+        What is found of every parameter.
+
+    Raises
+    ------
+    InputError
+        When a number is not finite or impossible, or limits are out of order; it names the place (``rpk_um/upper``).
+
+    Examples
+    --------
+    >>> from gaugepoint.plan import FinishValue, finish
+    >>> found = finish(rpk_um=FinishValue(0.22, upper=0.30), rvk_um=FinishValue(1.05, 0.1, lower=1.0, upper=2.5))
+    >>> found.rpk.finding, found.rvk.finding, found.rk.finding, found.is_met
+    ('in', 'not_proven', 'no_limit', False)
+    """
+    values = (rpk_um, rk_um, rvk_um, mr1_percent, mr2_percent, crosshatch_deg)
+    judged, is_met = _gaugepoint.finish(values, rule, at_least)
+    rpk, rk, rvk, mr1, mr2, crosshatch = (FinishJudged(cast("Any", finding), p) for finding, p in judged)
+    return FinishFound(rpk, rk, rvk, mr1, mr2, crosshatch, is_met)

@@ -42,6 +42,7 @@ mod stack;
 mod trials;
 
 mod function;
+mod assembly;
 mod clean_up;
 mod matching;
 mod stack_document;
@@ -182,6 +183,13 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(clean_up::dial_reading_mm, module)?)?;
     module.add_function(wrap_pyfunction!(clean_up::finish_check, module)?)?;
     module.add_function(wrap_pyfunction!(clean_up::boring_order, module)?)?;
+    module.add_function(wrap_pyfunction!(assembly::filed, module)?)?;
+    module.add_function(wrap_pyfunction!(assembly::gasket_grade, module)?)?;
+    module.add_function(wrap_pyfunction!(assembly::cut_list, module)?)?;
+    module.add_function(wrap_pyfunction!(assembly::bob_weight_g, module)?)?;
+    module.add_function(wrap_pyfunction!(assembly::finish, module)?)?;
+    module.add_function(wrap_pyfunction!(assembly::shim_plan, module)?)?;
+    module.add_function(wrap_pyfunction!(assembly::oversizes, module)?)?;
     module.add_function(wrap_pyfunction!(matching::match_parts, module)?)?;
     module.add_function(wrap_pyfunction!(matching::match_sizes, module)?)
 }

@@ -952,3 +952,223 @@ PIN(finish_check_difference_mm, offsetof(GaugepointFinishCheck, difference_mm) =
 PIN(finish_check, sizeof(GaugepointFinishCheck) == 24);
 PIN(bar_axes, GAUGEPOINT_BAR_AXIS_ORIGINAL == 1 && GAUGEPOINT_BAR_AXIS_WORN == 2 && GAUGEPOINT_BAR_AXIS_BEST == 3);
 PIN(finish_outcomes, GAUGEPOINT_FINISH_OUTCOME_MET == 1 && GAUGEPOINT_FINISH_OUTCOME_HONE_ON == 2 && GAUGEPOINT_FINISH_OUTCOME_TOO_LARGE == 3);
+PIN(oversize_ways, GAUGEPOINT_OVERSIZE_WAY_ONE_STEP == 1 &&
+    GAUGEPOINT_OVERSIZE_WAY_STEP_BY_BORE == 2 &&
+    GAUGEPOINT_OVERSIZE_WAY_STEP_AND_SLEEVES == 3);
+PIN(bore_action_kinds, GAUGEPOINT_BORE_ACTION_KIND_BORE == 1 &&
+    GAUGEPOINT_BORE_ACTION_KIND_SLEEVE == 2);
+PIN(oversize_reasons, GAUGEPOINT_OVERSIZE_REASON_NOT_CLEAN == 1 &&
+    GAUGEPOINT_OVERSIZE_REASON_WALL_TOO_THIN == 2 &&
+    GAUGEPOINT_OVERSIZE_REASON_GASKET_TOO_SMALL == 3 &&
+    GAUGEPOINT_OVERSIZE_REASON_TOO_FEW_PISTONS == 4 &&
+    GAUGEPOINT_OVERSIZE_REASON_NO_SLEEVE == 5);
+PIN(block_has_largest_by_gasket, offsetof(GaugepointBlock, has_largest_by_gasket) == 0);
+PIN(block_has_sleeve_price, offsetof(GaugepointBlock, has_sleeve_price) == 4);
+PIN(block_has_ring_gap, offsetof(GaugepointBlock, has_ring_gap) == 8);
+PIN(block_has_chamber, offsetof(GaugepointBlock, has_chamber) == 12);
+PIN(block_nominal_mm, offsetof(GaugepointBlock, nominal_mm) == 16);
+PIN(block_largest_by_gasket_mm, offsetof(GaugepointBlock, largest_by_gasket_mm) == 24);
+PIN(block_sleeve_price, offsetof(GaugepointBlock, sleeve_price) == 32);
+PIN(block_boring_price, offsetof(GaugepointBlock, boring_price) == 40);
+PIN(block_guard, offsetof(GaugepointBlock, guard) == 48);
+PIN(block_ring_gap_mm, offsetof(GaugepointBlock, ring_gap_mm) == 56);
+PIN(block_chamber, offsetof(GaugepointBlock, chamber) == 64);
+PIN(block, sizeof(GaugepointBlock) == 128);
+PIN(worn_bore_clean_up_mm, offsetof(GaugepointWornBore, clean_up_mm) == 0);
+PIN(worn_bore_standard_uncertainty_mm, offsetof(GaugepointWornBore, standard_uncertainty_mm) == 8);
+PIN(worn_bore_has_largest_by_walls, offsetof(GaugepointWornBore, has_largest_by_walls) == 16);
+PIN(worn_bore_may_be_sleeved, offsetof(GaugepointWornBore, may_be_sleeved) == 20);
+PIN(worn_bore_largest_by_walls_mm, offsetof(GaugepointWornBore, largest_by_walls_mm) == 24);
+PIN(worn_bore, sizeof(GaugepointWornBore) == 32);
+PIN(step_oversize_mm, offsetof(GaugepointStep, oversize_mm) == 0);
+PIN(step_price, offsetof(GaugepointStep, price) == 8);
+PIN(step_has_available, offsetof(GaugepointStep, has_available) == 16);
+PIN(step_has_more_mass, offsetof(GaugepointStep, has_more_mass) == 20);
+PIN(step_available, offsetof(GaugepointStep, available) == 24);
+PIN(step_more_mass_g, offsetof(GaugepointStep, more_mass_g) == 32);
+PIN(step, sizeof(GaugepointStep) == 40);
+PIN(consequence_has_compression_ratio, offsetof(GaugepointConsequence, has_compression_ratio) == 0);
+PIN(consequence_has_ring_gap, offsetof(GaugepointConsequence, has_ring_gap) == 4);
+PIN(consequence_has_more_mass, offsetof(GaugepointConsequence, has_more_mass) == 8);
+PIN(consequence_reserved, offsetof(GaugepointConsequence, reserved) == 12);
+PIN(consequence_bore_mm, offsetof(GaugepointConsequence, bore_mm) == 16);
+PIN(consequence_compression_ratio, offsetof(GaugepointConsequence, compression_ratio) == 24);
+PIN(consequence_ring_gap_mm, offsetof(GaugepointConsequence, ring_gap_mm) == 32);
+PIN(consequence_more_mass_g, offsetof(GaugepointConsequence, more_mass_g) == 40);
+PIN(consequence, sizeof(GaugepointConsequence) == 48);
+PIN(oversize_choice_way, offsetof(GaugepointOversizeChoice, way) == 0);
+PIN(oversize_choice_reserved, offsetof(GaugepointOversizeChoice, reserved) == 4);
+PIN(oversize_choice_price, offsetof(GaugepointOversizeChoice, price) == 8);
+PIN(oversize_choice_ruled_out, offsetof(GaugepointOversizeChoice, ruled_out) == 16);
+PIN(oversize_choice, sizeof(GaugepointOversizeChoice) == 24);
+PIN(bore_action_kind, offsetof(GaugepointBoreAction, kind) == 0);
+PIN(bore_action_reserved, offsetof(GaugepointBoreAction, reserved) == 4);
+PIN(bore_action_step, offsetof(GaugepointBoreAction, step) == 8);
+PIN(bore_action, sizeof(GaugepointBoreAction) == 16);
+PIN(oversize_ruled_out_reason, offsetof(GaugepointOversizeRuledOut, reason) == 0);
+PIN(oversize_ruled_out_has_place, offsetof(GaugepointOversizeRuledOut, has_place) == 4);
+PIN(oversize_ruled_out_has_value, offsetof(GaugepointOversizeRuledOut, has_value) == 8);
+PIN(oversize_ruled_out_has_counts, offsetof(GaugepointOversizeRuledOut, has_counts) == 12);
+PIN(oversize_ruled_out_place, offsetof(GaugepointOversizeRuledOut, place) == 16);
+PIN(oversize_ruled_out_needed, offsetof(GaugepointOversizeRuledOut, needed) == 24);
+PIN(oversize_ruled_out_available, offsetof(GaugepointOversizeRuledOut, available) == 32);
+PIN(oversize_ruled_out_value_mm, offsetof(GaugepointOversizeRuledOut, value_mm) == 40);
+PIN(oversize_ruled_out, sizeof(GaugepointOversizeRuledOut) == 48);
+PIN(oversizes_struct_size, offsetof(GaugepointOversizes, struct_size) == 0);
+PIN(oversizes_choices, offsetof(GaugepointOversizes, choices) == 8);
+PIN(oversizes_ruled_out, offsetof(GaugepointOversizes, ruled_out) == 16);
+PIN(oversizes, sizeof(GaugepointOversizes) == 24);
+PIN(liner_flange_mm, offsetof(GaugepointLiner, flange_mm) == 0);
+PIN(liner_depths_mm, offsetof(GaugepointLiner, depths_mm) == 8);
+PIN(liner_has_cupping, offsetof(GaugepointLiner, has_cupping) == 40);
+PIN(liner_reserved, offsetof(GaugepointLiner, reserved) == 44);
+PIN(liner_cupping_mm, offsetof(GaugepointLiner, cupping_mm) == 48);
+PIN(liner, sizeof(GaugepointLiner) == 56);
+PIN(shim_thickness_mm, offsetof(GaugepointShim, thickness_mm) == 0);
+PIN(shim_has_available, offsetof(GaugepointShim, has_available) == 8);
+PIN(shim_reserved, offsetof(GaugepointShim, reserved) == 12);
+PIN(shim_available, offsetof(GaugepointShim, available) == 16);
+PIN(shim, sizeof(GaugepointShim) == 24);
+PIN(wanted_protrusion_has_cupping, offsetof(GaugepointWantedProtrusion, has_cupping) == 0);
+PIN(wanted_protrusion_has_neighbours, offsetof(GaugepointWantedProtrusion, has_neighbours) == 4);
+PIN(wanted_protrusion_most_on_one, offsetof(GaugepointWantedProtrusion, most_on_one) == 8);
+PIN(wanted_protrusion_least_mm, offsetof(GaugepointWantedProtrusion, least_mm) == 16);
+PIN(wanted_protrusion_most_mm, offsetof(GaugepointWantedProtrusion, most_mm) == 24);
+PIN(wanted_protrusion_unevenness_mm, offsetof(GaugepointWantedProtrusion, unevenness_mm) == 32);
+PIN(wanted_protrusion_cupping_mm, offsetof(GaugepointWantedProtrusion, cupping_mm) == 40);
+PIN(wanted_protrusion_neighbours_mm, offsetof(GaugepointWantedProtrusion, neighbours_mm) == 48);
+PIN(wanted_protrusion, sizeof(GaugepointWantedProtrusion) == 56);
+PIN(shimmed_mean_depth_mm, offsetof(GaugepointShimmed, mean_depth_mm) == 0);
+PIN(shimmed_unevenness_mm, offsetof(GaugepointShimmed, unevenness_mm) == 8);
+PIN(shimmed_least_shims_mm, offsetof(GaugepointShimmed, least_shims_mm) == 16);
+PIN(shimmed_most_shims_mm, offsetof(GaugepointShimmed, most_shims_mm) == 24);
+PIN(shimmed_lowest_mm, offsetof(GaugepointShimmed, lowest_mm) == 32);
+PIN(shimmed_highest_mm, offsetof(GaugepointShimmed, highest_mm) == 40);
+PIN(shimmed_has_stack, offsetof(GaugepointShimmed, has_stack) == 48);
+PIN(shimmed_reserved, offsetof(GaugepointShimmed, reserved) == 52);
+PIN(shimmed_shims, offsetof(GaugepointShimmed, shims) == 56);
+PIN(shimmed_stack, offsetof(GaugepointShimmed, stack) == 64);
+PIN(shimmed, sizeof(GaugepointShimmed) == 88);
+PIN(shim_reasons, GAUGEPOINT_SHIM_REASON_UNEVEN == 1 &&
+    GAUGEPOINT_SHIM_REASON_CUPPED == 2 &&
+    GAUGEPOINT_SHIM_REASON_NO_STACK == 3 &&
+    GAUGEPOINT_SHIM_REASON_NEIGHBOURS == 4 &&
+    GAUGEPOINT_SHIM_REASON_TOO_FEW_SHIMS == 5);
+PIN(shim_ruled_out_reason, offsetof(GaugepointShimRuledOut, reason) == 0);
+PIN(shim_ruled_out_reserved, offsetof(GaugepointShimRuledOut, reserved) == 4);
+PIN(shim_ruled_out_liner, offsetof(GaugepointShimRuledOut, liner) == 8);
+PIN(shim_ruled_out, sizeof(GaugepointShimRuledOut) == 16);
+PIN(shim_plan_struct_size, offsetof(GaugepointShimPlan, struct_size) == 0);
+PIN(shim_plan_ruled_out, offsetof(GaugepointShimPlan, ruled_out) == 8);
+PIN(shim_plan_shims_used, offsetof(GaugepointShimPlan, shims_used) == 16);
+PIN(shim_plan_is_done, offsetof(GaugepointShimPlan, is_done) == 24);
+PIN(shim_plan_has_step, offsetof(GaugepointShimPlan, has_step) == 28);
+PIN(shim_plan_largest_deviation_mm, offsetof(GaugepointShimPlan, largest_deviation_mm) == 32);
+PIN(shim_plan_largest_step_mm, offsetof(GaugepointShimPlan, largest_step_mm) == 40);
+PIN(shim_plan_caution, offsetof(GaugepointShimPlan, caution) == 48);
+PIN(shim_plan, sizeof(GaugepointShimPlan) == 56);
+PIN(filing_outcomes, GAUGEPOINT_FILING_OUTCOME_FITS == 1 &&
+    GAUGEPOINT_FILING_OUTCOME_FILE == 2 &&
+    GAUGEPOINT_FILING_OUTCOME_TOO_WIDE == 3);
+PIN(gap_reading_has_gauge, offsetof(GaugepointGapReading, has_gauge) == 0);
+PIN(gap_reading_reserved, offsetof(GaugepointGapReading, reserved) == 4);
+PIN(gap_reading_gap_mm, offsetof(GaugepointGapReading, gap_mm) == 8);
+PIN(gap_reading_gauge_mm, offsetof(GaugepointGapReading, gauge_mm) == 16);
+PIN(gap_reading_gap_uncertainty_mm, offsetof(GaugepointGapReading, gap_uncertainty_mm) == 24);
+PIN(gap_reading_gauge_uncertainty_mm, offsetof(GaugepointGapReading, gauge_uncertainty_mm) == 32);
+PIN(gap_reading_bore_uncertainty_mm, offsetof(GaugepointGapReading, bore_uncertainty_mm) == 40);
+PIN(gap_reading, sizeof(GaugepointGapReading) == 48);
+PIN(wanted_gap_has_least, offsetof(GaugepointWantedGap, has_least) == 0);
+PIN(wanted_gap_has_most, offsetof(GaugepointWantedGap, has_most) == 4);
+PIN(wanted_gap_has_hot, offsetof(GaugepointWantedGap, has_hot) == 8);
+PIN(wanted_gap_reserved, offsetof(GaugepointWantedGap, reserved) == 12);
+PIN(wanted_gap_least_mm, offsetof(GaugepointWantedGap, least_mm) == 16);
+PIN(wanted_gap_most_mm, offsetof(GaugepointWantedGap, most_mm) == 24);
+PIN(wanted_gap_allowance_mm, offsetof(GaugepointWantedGap, allowance_mm) == 32);
+PIN(wanted_gap_least_hot_gap_mm, offsetof(GaugepointWantedGap, least_hot_gap_mm) == 40);
+PIN(wanted_gap_bore_temperature_c, offsetof(GaugepointWantedGap, bore_temperature_c) == 48);
+PIN(wanted_gap_bore_expansion_per_k, offsetof(GaugepointWantedGap, bore_expansion_per_k) == 56);
+PIN(wanted_gap_ring_temperature_c, offsetof(GaugepointWantedGap, ring_temperature_c) == 64);
+PIN(wanted_gap_ring_expansion_per_k, offsetof(GaugepointWantedGap, ring_expansion_per_k) == 72);
+PIN(wanted_gap, sizeof(GaugepointWantedGap) == 80);
+PIN(filing_struct_size, offsetof(GaugepointFiling, struct_size) == 0);
+PIN(filing_outcome, offsetof(GaugepointFiling, outcome) == 8);
+PIN(filing_has_hot_gap, offsetof(GaugepointFiling, has_hot_gap) == 12);
+PIN(filing_gap_mm, offsetof(GaugepointFiling, gap_mm) == 16);
+PIN(filing_standard_uncertainty_mm, offsetof(GaugepointFiling, standard_uncertainty_mm) == 24);
+PIN(filing_least_mm, offsetof(GaugepointFiling, least_mm) == 32);
+PIN(filing_target_mm, offsetof(GaugepointFiling, target_mm) == 40);
+PIN(filing_file_off_mm, offsetof(GaugepointFiling, file_off_mm) == 48);
+PIN(filing_each_end_mm, offsetof(GaugepointFiling, each_end_mm) == 56);
+PIN(filing_hot_gap_mm, offsetof(GaugepointFiling, hot_gap_mm) == 64);
+PIN(filing_caution, offsetof(GaugepointFiling, caution) == 72);
+PIN(filing, sizeof(GaugepointFiling) == 80);
+PIN(gasket_conditions_has_largest_spread, offsetof(GaugepointGasketConditions, has_largest_spread) == 0);
+PIN(gasket_conditions_has_uncertainty, offsetof(GaugepointGasketConditions, has_uncertainty) == 4);
+PIN(gasket_conditions_step_mm, offsetof(GaugepointGasketConditions, step_mm) == 8);
+PIN(gasket_conditions_largest_spread_mm, offsetof(GaugepointGasketConditions, largest_spread_mm) == 16);
+PIN(gasket_conditions_standard_uncertainty_mm, offsetof(GaugepointGasketConditions, standard_uncertainty_mm) == 24);
+PIN(gasket_conditions, sizeof(GaugepointGasketConditions) == 32);
+PIN(gasket_grade_struct_size, offsetof(GaugepointGasketGrade, struct_size) == 0);
+PIN(gasket_grade_largest_piston, offsetof(GaugepointGasketGrade, largest_piston) == 8);
+PIN(gasket_grade_band, offsetof(GaugepointGasketGrade, band) == 16);
+PIN(gasket_grade_has_spread_is_met, offsetof(GaugepointGasketGrade, has_spread_is_met) == 24);
+PIN(gasket_grade_spread_is_met, offsetof(GaugepointGasketGrade, spread_is_met) == 28);
+PIN(gasket_grade_has_probabilities, offsetof(GaugepointGasketGrade, has_probabilities) == 32);
+PIN(gasket_grade_reserved, offsetof(GaugepointGasketGrade, reserved) == 36);
+PIN(gasket_grade_largest_mm, offsetof(GaugepointGasketGrade, largest_mm) == 40);
+PIN(gasket_grade_spread_mm, offsetof(GaugepointGasketGrade, spread_mm) == 48);
+PIN(gasket_grade_thickness_mm, offsetof(GaugepointGasketGrade, thickness_mm) == 56);
+PIN(gasket_grade_probability_below, offsetof(GaugepointGasketGrade, probability_below) == 64);
+PIN(gasket_grade_probability_above, offsetof(GaugepointGasketGrade, probability_above) == 72);
+PIN(gasket_grade, sizeof(GaugepointGasketGrade) == 80);
+PIN(part_mass_g, offsetof(GaugepointPart, mass_g) == 0);
+PIN(part_removable_g, offsetof(GaugepointPart, removable_g) == 8);
+PIN(part, sizeof(GaugepointPart) == 16);
+PIN(cut_mass_g, offsetof(GaugepointCut, mass_g) == 0);
+PIN(cut_left_g, offsetof(GaugepointCut, left_g) == 8);
+PIN(cut_over_g, offsetof(GaugepointCut, over_g) == 16);
+PIN(cut, sizeof(GaugepointCut) == 24);
+PIN(cut_list_struct_size, offsetof(GaugepointCutList, struct_size) == 0);
+PIN(cut_list_lightest, offsetof(GaugepointCutList, lightest) == 8);
+PIN(cut_list_most_g, offsetof(GaugepointCutList, most_g) == 16);
+PIN(cut_list_is_met, offsetof(GaugepointCutList, is_met) == 24);
+PIN(cut_list_reserved, offsetof(GaugepointCutList, reserved) == 28);
+PIN(cut_list, sizeof(GaugepointCutList) == 32);
+PIN(bob_weight_rods, offsetof(GaugepointBobWeight, rods) == 0);
+PIN(bob_weight_big_end_g, offsetof(GaugepointBobWeight, big_end_g) == 8);
+PIN(bob_weight_bearing_g, offsetof(GaugepointBobWeight, bearing_g) == 16);
+PIN(bob_weight_small_end_g, offsetof(GaugepointBobWeight, small_end_g) == 24);
+PIN(bob_weight_piston_g, offsetof(GaugepointBobWeight, piston_g) == 32);
+PIN(bob_weight_share, offsetof(GaugepointBobWeight, share) == 40);
+PIN(bob_weight_oil_g, offsetof(GaugepointBobWeight, oil_g) == 48);
+PIN(bob_weight, sizeof(GaugepointBobWeight) == 56);
+PIN(finish_parameters, GAUGEPOINT_FINISH_PARAMETER_RPK == 0 &&
+    GAUGEPOINT_FINISH_PARAMETER_RK == 1 &&
+    GAUGEPOINT_FINISH_PARAMETER_RVK == 2 &&
+    GAUGEPOINT_FINISH_PARAMETER_MR1 == 3 &&
+    GAUGEPOINT_FINISH_PARAMETER_MR2 == 4 &&
+    GAUGEPOINT_FINISH_PARAMETER_CROSSHATCH == 5);
+PIN(finish_findings, GAUGEPOINT_FINISH_FINDING_IN == 1 &&
+    GAUGEPOINT_FINISH_FINDING_OUT == 2 &&
+    GAUGEPOINT_FINISH_FINDING_NOT_PROVEN == 3 &&
+    GAUGEPOINT_FINISH_FINDING_NOT_GIVEN == 4 &&
+    GAUGEPOINT_FINISH_FINDING_NO_LIMIT == 5);
+PIN(finish_value_has_value, offsetof(GaugepointFinishValue, has_value) == 0);
+PIN(finish_value_has_uncertainty, offsetof(GaugepointFinishValue, has_uncertainty) == 4);
+PIN(finish_value_has_lower, offsetof(GaugepointFinishValue, has_lower) == 8);
+PIN(finish_value_has_upper, offsetof(GaugepointFinishValue, has_upper) == 12);
+PIN(finish_value_value, offsetof(GaugepointFinishValue, value) == 16);
+PIN(finish_value_standard_uncertainty, offsetof(GaugepointFinishValue, standard_uncertainty) == 24);
+PIN(finish_value_lower, offsetof(GaugepointFinishValue, lower) == 32);
+PIN(finish_value_upper, offsetof(GaugepointFinishValue, upper) == 40);
+PIN(finish_value, sizeof(GaugepointFinishValue) == 48);
+PIN(finish_judged_finding, offsetof(GaugepointFinishJudged, finding) == 0);
+PIN(finish_judged_has_probability, offsetof(GaugepointFinishJudged, has_probability) == 4);
+PIN(finish_judged_probability_of_conformity, offsetof(GaugepointFinishJudged, probability_of_conformity) == 8);
+PIN(finish_judged, sizeof(GaugepointFinishJudged) == 16);
+PIN(finish_found_struct_size, offsetof(GaugepointFinishFound, struct_size) == 0);
+PIN(finish_found_is_met, offsetof(GaugepointFinishFound, is_met) == 8);
+PIN(finish_found_reserved, offsetof(GaugepointFinishFound, reserved) == 12);
+PIN(finish_found_parameters, offsetof(GaugepointFinishFound, parameters) == 16);
+PIN(finish_found, sizeof(GaugepointFinishFound) == 112);

@@ -1,7 +1,7 @@
 /* measured FOLDER: what gives records, against the rows of the vectors named in main. */
 #include "check.h"
 
-enum { MOST = 512, NAMES = 64 };
+enum { MOST = 512, NAMES = 256 };
 
 /* Results by the names that every host gives them. */
 typedef struct {
@@ -24,9 +24,10 @@ static void put(const char *name, int given, double value) {
   named[names++].value = value;
 }
 
-/* The numbers of a text whose groups, and groups of groups, are separated by '/' and '|'. */
+/* The numbers of a text whose groups, and groups of groups, are separated by '/' and '|'; "none" is absent. */
 typedef struct {
   double value[MOST];
+  int32_t given[MOST];
   size_t count, size[MOST], groups, outer;
 } Numbers;
 
@@ -40,7 +41,12 @@ static void numbers(const char *text, Numbers *out) {
     } else if (*text == '/' || *text == '|') {
       out->groups++;
       out->outer += *text++ == '|';
+    } else if (strncmp(text, "none", 4) == 0) {
+      out->value[out->count++] = 0;
+      out->size[out->groups - 1]++;
+      text += 4;
     } else {
+      out->given[out->count] = 1;
       out->value[out->count++] = strtod(text, &end);
       out->size[out->groups - 1]++;
       CHECK(end != text && out->count < MOST && out->groups < MOST);
@@ -1359,6 +1365,273 @@ static int32_t machining(char **cells, GaugepointError *error) {
   return status;
 }
 
+static const char *placed_twice(const char *form, size_t first, size_t second) {
+  char with[48];
+  snprintf(with, sizeof with, form, (int)first, (int)second);
+  return placed(with, 0);
+}
+
+static int32_t of_filing(const Numbers *n, GaugepointError *error) {
+  const double *v = n->value;
+  const int32_t *g = n->given;
+  const GaugepointGapReading reading = {g[1], 0, v[0], v[1], v[2], v[3], v[4]};
+  const GaugepointWantedGap wanted = {g[6], g[7], n->groups == 2, 0, v[6], v[7], v[8], v[9], v[10], v[11], v[12], v[13]};
+  RECORD(GaugepointFiling, f);
+  int32_t status = gaugepoint_filing(&reading, v[5], &wanted, &f, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("outcome", 1, f.outcome);
+    put("gap_mm", 1, f.gap_mm);
+    put("standard_uncertainty_mm", 1, f.standard_uncertainty_mm);
+    put("least_mm", 1, f.least_mm);
+    put("target_mm", 1, f.target_mm);
+    put("file_off_mm", 1, f.file_off_mm);
+    put("each_end_mm", 1, f.each_end_mm);
+    put("hot_gap_mm", f.has_hot_gap, f.hot_gap_mm);
+    CHECK(strstr(f.caution, "cover your eyes") != NULL);
+  }
+  return status;
+}
+
+/* What is wanted, liners and shims; how many liners there are is where the second bar stands. */
+static int32_t of_shims(const char *text, const Numbers *n, GaugepointError *error) {
+  GaugepointLiner liners[32];
+  GaugepointShim shims[16];
+  GaugepointShimmed shimmed[32];
+  GaugepointShimRuledOut reasons[64];
+  size_t count = 1, thicknesses;
+  const double *v = n->value;
+  const int32_t *g = n->given;
+  const GaugepointWantedProtrusion wanted = {g[3], g[4], (size_t)v[5], v[0], v[1], v[2], v[3], v[4]};
+  for (const char *at = strchr(text, '|') + 1; *at != '|'; at++) {
+    count += *at == '/';
+  }
+  thicknesses = n->groups - 1 - count - (n->size[n->groups - 1] == 0);
+  CHECK(count < 32 && thicknesses < 16 && n->count == 6 + 6 * count + 2 * thicknesses);
+  for (size_t k = 0, at = 6; k < count; k++, at += 6) {
+    const GaugepointLiner liner = {v[at], {v[at + 1], v[at + 2], v[at + 3], v[at + 4]}, g[at + 5], 0, v[at + 5]};
+    liners[k] = liner;
+  }
+  for (size_t k = 0, at = 6 + 6 * count; k < thicknesses; k++, at += 2) {
+    const GaugepointShim shim = {v[at], g[at + 1], 0, (size_t)v[at + 1]};
+    shims[k] = shim;
+  }
+  RECORD(GaugepointShimPlan, p);
+  int32_t status = gaugepoint_shim_plan(liners, count, shims, thicknesses, &wanted, shimmed, reasons, 64, &p, error);
+  if (status != GAUGEPOINT_STATUS_OK) {
+    return status;
+  }
+  CHECK(strstr(p.caution, "lift them with a puller") != NULL);
+  put("largest_deviation_mm", p.is_done, p.largest_deviation_mm);
+  put("largest_step_mm", p.has_step, p.largest_step_mm);
+  put("shims_used", p.is_done, p.is_done ? (double)p.shims_used : NAN);
+  put("ruled_out", 1, (double)p.ruled_out);
+  for (size_t k = 0; k < count; k++) {
+    const GaugepointShimmed *s = &shimmed[k];
+    put(placed("%d.mean_depth_mm", k), 1, s->mean_depth_mm);
+    put(placed("%d.unevenness_mm", k), 1, s->unevenness_mm);
+    put(placed("%d.least_shims_mm", k), 1, s->least_shims_mm);
+    put(placed("%d.most_shims_mm", k), 1, s->most_shims_mm);
+    put(placed("%d.lowest_mm", k), s->has_stack, s->lowest_mm);
+    put(placed("%d.highest_mm", k), s->has_stack, s->highest_mm);
+    put(placed("%d.shims", k), s->has_stack, s->has_stack ? (double)s->shims : NAN);
+    for (size_t j = 0; j < s->shims; j++) {
+      put(placed_twice("%d.shim.%d", k, j), 1, (double)s->stack[j]);
+    }
+  }
+  for (size_t k = 0; k < p.ruled_out; k++) {
+    put(placed("ruled_out.%d.reason", k), 1, reasons[k].reason);
+    put(placed("ruled_out.%d.liner", k), 1, (double)reasons[k].liner);
+  }
+  return status;
+}
+
+static int32_t of_gasket(const char *text, const Numbers *n, GaugepointError *error) {
+  GaugepointGasketBand bands[16];
+  double protrusions[16], squish[16];
+  size_t count = 1, lines;
+  const double *v = n->value;
+  const GaugepointGasketConditions conditions = {n->given[1], n->given[2], v[0], v[1], v[2]};
+  for (const char *at = strchr(text, '|') + 1; *at != '|'; at++) {
+    count += *at == '/';
+  }
+  lines = n->groups - 1 - count;
+  CHECK(count < 16 && lines < 16 && n->count == 3 + 2 * count + 3 * lines);
+  memcpy(bands, v + 3 + 2 * count, 3 * lines * sizeof v[0]);
+  RECORD(GaugepointGasketGrade, g);
+  int32_t status = gaugepoint_gasket_grade(v + 3, count, bands, lines, &conditions, protrusions, squish, &g, error);
+  if (status != GAUGEPOINT_STATUS_OK) {
+    return status;
+  }
+  put("largest_piston", 1, (double)g.largest_piston);
+  put("band", 1, (double)g.band);
+  put("largest_mm", 1, g.largest_mm);
+  put("spread_mm", 1, g.spread_mm);
+  put("thickness_mm", 1, g.thickness_mm);
+  put("spread_is_met", g.has_spread_is_met, g.has_spread_is_met ? g.spread_is_met : NAN);
+  put("probability_below", g.has_probabilities, g.probability_below);
+  put("probability_above", g.has_probabilities, g.probability_above);
+  for (size_t k = 0; k < count; k++) {
+    put(placed("%d.protrusion_mm", k), 1, protrusions[k]);
+    put(placed("%d.squish_mm", k), 1, squish[k]);
+  }
+  return status;
+}
+
+static int32_t of_cuts(const Numbers *n, GaugepointError *error) {
+  GaugepointPart parts[32];
+  GaugepointCut cuts[16];
+  double cut[32];
+  size_t count = n->groups - 1, each = n->size[1] / 2;
+  CHECK(count <= 16 && count * each <= 32 && n->count == 1 + 2 * count * each);
+  memcpy(parts, n->value + 1, 2 * count * each * sizeof n->value[0]);
+  RECORD(GaugepointCutList, l);
+  int32_t status = gaugepoint_cut_list(parts, count, each, n->value[0], cut, cuts, &l, error);
+  if (status != GAUGEPOINT_STATUS_OK) {
+    return status;
+  }
+  put("lightest", 1, (double)l.lightest);
+  put("most_g", 1, l.most_g);
+  put("is_met", 1, l.is_met);
+  for (size_t k = 0; k < count; k++) {
+    put(placed("%d.mass_g", k), 1, cuts[k].mass_g);
+    put(placed("%d.left_g", k), 1, cuts[k].left_g);
+    put(placed("%d.over_g", k), 1, cuts[k].over_g);
+    for (size_t j = 0; j < each; j++) {
+      put(placed_twice("%d.%d.cut_g", k, j), 1, cut[k * each + j]);
+    }
+  }
+  return status;
+}
+
+static int32_t of_bob(const double *v, GaugepointError *error) {
+  const GaugepointBobWeight pin = {(size_t)v[0], v[1], v[2], v[3], v[4], v[5], v[6]};
+  double bob = 7;
+  int32_t status = gaugepoint_bob_weight_g(&pin, &bob, error);
+  if (status == GAUGEPOINT_STATUS_OK) {
+    put("bob_g", 1, bob);
+  } else {
+    CHECK(isnan(bob));
+  }
+  return status;
+}
+
+static int32_t of_finish(const char *text, GaugepointError *error) {
+  static const char *const rules[] = {"simple_acceptance",    "proven", "conformance_probability", "expanded_guard_band",
+                                      "simple_acceptance_by_ratio", NULL};
+  static const char *const parameters[] = {"rpk", "rk", "rvk", "mr1", "mr2", "crosshatch"};
+  static Numbers n;
+  GaugepointFinishValue values[6];
+  int32_t rule = choice(text, rules, &n);
+  CHECK(n.count == 25 && n.groups == 7);
+  for (size_t k = 0; k < 6; k++) {
+    const double *v = n.value + 1 + 4 * k;
+    const int32_t *g = n.given + 1 + 4 * k;
+    const GaugepointFinishValue value = {g[0], g[1], g[2], g[3], v[0], v[1], v[2], v[3]};
+    values[k] = value;
+  }
+  RECORD(GaugepointFinishFound, f);
+  int32_t status = gaugepoint_finish(values, rule, n.value[0], &f, error);
+  if (status != GAUGEPOINT_STATUS_OK) {
+    return status;
+  }
+  put("is_met", 1, f.is_met);
+  for (size_t k = 0; k < 6; k++) {
+    char *name = (char *)placed("%d", k);
+    snprintf(name, 48, "%s.finding", parameters[k]);
+    put(name, 1, f.parameters[k].finding);
+    name = (char *)placed("%d", k);
+    snprintf(name, 48, "%s.probability_of_conformity", parameters[k]);
+    put(name, f.parameters[k].has_probability, f.parameters[k].probability_of_conformity);
+  }
+  return status;
+}
+
+static int32_t of_oversizes(const char *text, const Numbers *n, GaugepointError *error) {
+  enum { BORES = 8, STEPS = 4, WAYS = 2 * STEPS + 1, REASONS = WAYS * (2 * BORES + STEPS + 1) };
+  static GaugepointOversizeRuledOut reasons[REASONS];
+  GaugepointWornBore bores[BORES];
+  GaugepointStep steps[STEPS];
+  GaugepointConsequence does[STEPS];
+  GaugepointOversizeChoice ways[WAYS];
+  GaugepointBoreAction actions[WAYS * BORES];
+  size_t count = 1, sizes, reason = 0;
+  const double *v = n->value;
+  const int32_t *g = n->given;
+  GaugepointBlock block = {g[1], g[2], g[5], n->size[0] > 6, v[0], v[1], v[2], v[3], v[4], v[5], {0, 0, 0, 0, 0, 0, 0, 0}};
+  if (block.has_chamber) {
+    memcpy(&block.chamber, v + 6, sizeof block.chamber);
+  }
+  for (const char *at = strchr(text, '|') + 1; *at != '|'; at++) {
+    count += *at == '/';
+  }
+  sizes = n->groups - 1 - count;
+  CHECK(count <= BORES && sizes <= STEPS && n->count == n->size[0] + 4 * count + 4 * sizes);
+  for (size_t k = 0, at = n->size[0]; k < count; k++, at += 4) {
+    const GaugepointWornBore bore = {v[at], v[at + 1], g[at + 2], v[at + 3] > 0, v[at + 2]};
+    bores[k] = bore;
+  }
+  for (size_t k = 0, at = n->size[0] + 4 * count; k < sizes; k++, at += 4) {
+    const GaugepointStep step = {v[at], v[at + 1], g[at + 2], g[at + 3], (size_t)v[at + 2], v[at + 3]};
+    steps[k] = step;
+  }
+  RECORD(GaugepointOversizes, o);
+  int32_t status = gaugepoint_oversizes(&block, bores, count, steps, sizes, does, ways, WAYS, actions, reasons, REASONS, &o, error);
+  if (status != GAUGEPOINT_STATUS_OK) {
+    return status;
+  }
+  put("choices", 1, (double)o.choices);
+  for (size_t k = 0; k < o.choices; k++) {
+    put(placed("%d.way", k), 1, ways[k].way);
+    put(placed("%d.price", k), 1, ways[k].price);
+    put(placed("%d.is_ruled_out", k), 1, ways[k].ruled_out > 0);
+    for (size_t j = 0; j < count; j++) {
+      put(placed_twice("%d.%d.action", k, j), 1, actions[k * count + j].kind);
+      put(placed_twice("%d.%d.step", k, j), 1, (double)actions[k * count + j].step);
+    }
+    for (size_t j = 0; j < ways[k].ruled_out; j++, reason++) {
+      const GaugepointOversizeRuledOut *r = &reasons[reason];
+      put(placed_twice("%d.ruled_out.%d.reason", k, j), 1, r->reason);
+      put(placed_twice("%d.ruled_out.%d.place", k, j), r->has_place, r->has_place ? (double)r->place : NAN);
+      put(placed_twice("%d.ruled_out.%d.value_mm", k, j), r->has_value, r->value_mm);
+      put(placed_twice("%d.ruled_out.%d.needed", k, j), r->has_counts, r->has_counts ? (double)r->needed : NAN);
+      put(placed_twice("%d.ruled_out.%d.available", k, j), r->has_counts, r->has_counts ? (double)r->available : NAN);
+    }
+  }
+  CHECK(reason == o.ruled_out);
+  for (size_t k = 0; k < sizes; k++) {
+    put(placed("step.%d.bore_mm", k), 1, does[k].bore_mm);
+    put(placed("step.%d.compression_ratio", k), does[k].has_compression_ratio, does[k].compression_ratio);
+    put(placed("step.%d.ring_gap_mm", k), does[k].has_ring_gap, does[k].ring_gap_mm);
+    put(placed("step.%d.more_mass_g", k), does[k].has_more_mass, does[k].more_mass_g);
+  }
+  return status;
+}
+
+static int32_t assembly(char **cells, GaugepointError *error) {
+  static Numbers n;
+  if (same(cells[1], "finish")) {
+    return of_finish(cells[2], error);
+  }
+  numbers(cells[2], &n);
+  if (same(cells[1], "filing")) {
+    return of_filing(&n, error);
+  }
+  if (same(cells[1], "shim_plan")) {
+    return of_shims(cells[2], &n, error);
+  }
+  if (same(cells[1], "gasket_grade")) {
+    return of_gasket(cells[2], &n, error);
+  }
+  if (same(cells[1], "cut_list")) {
+    return of_cuts(&n, error);
+  }
+  if (same(cells[1], "bob_weight_g")) {
+    return of_bob(n.value, error);
+  }
+  CHECK(same(cells[1], "oversizes"));
+  return of_oversizes(cells[2], &n, error);
+}
+
 static const Named *find(const char *name) {
   for (int k = 0; k < names; k++) {
     if (same(named[k].name, name)) {
@@ -1437,6 +1710,7 @@ int main(int count, char **words) {
   file(words[1], "growth.csv", 5, growth);
   file(words[1], "clean_up.csv", 6, clean_up);
   file(words[1], "machining.csv", 5, machining);
+  file(words[1], "assembly.csv", 5, assembly);
   table();
   materials();
   duties();

@@ -468,6 +468,70 @@ static void machined(void) {
   CHECK(order == 7);
 }
 
+static void assembled(void) {
+  const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER;
+  const GaugepointGapReading reading = {0, 0, 0.3, 0, 0, 0, 0};
+  const GaugepointWantedGap wanted = {1, 0, 0, 0, 0.4, 0, 0, 0, 0, 0, 0, 0};
+  const GaugepointGasketBand band = {0.5, 0.7, 1.3};
+  const GaugepointGasketConditions conditions = {0, 0, 0.001, 0, 0};
+  const double readings[2] = {0.6, 0.6};
+  const GaugepointPart part = {400, 3};
+  const GaugepointFinishValue values[6] = {{0, 0, 0, 0, 0, 0, 0, 0}};
+  const GaugepointLiner liner = {8, {8, 8, 8, 8}, 0, 0, 0};
+  const GaugepointShim shim = {0.1, 0, 0, 0};
+  const GaugepointWantedProtrusion protrusion = {0, 0, 1, 0.05, 0.12, 0.02, 0, 0};
+  const GaugepointBlock block = {0, 0, 0, 0, 86, 0, 0, 40, 2, 0, {0, 0, 0, 0, 0, 0, 0, 0}};
+  const GaugepointWornBore bore = {86.2, 0.004, 0, 0, 0};
+  const GaugepointStep step = {0.25, 50, 0, 0, 0, 0};
+  GaugepointCut cut;
+  GaugepointShimmed shimmed;
+  GaugepointShimRuledOut reason;
+  GaugepointConsequence does;
+  GaugepointOversizeChoice ways[3];
+  GaugepointBoreAction actions[3];
+  GaugepointOversizeRuledOut reasons[12];
+  double first = 7, second = 7;
+  row = "assembled";
+  SIZED(GaugepointFiling, gaugepoint_filing(&reading, 86, &wanted, &out, &e));
+  SIZED(GaugepointGasketGrade, gaugepoint_gasket_grade(readings, 1, &band, 1, &conditions, &first, &second, &out, &e));
+  SIZED(GaugepointCutList, gaugepoint_cut_list(&part, 1, 1, 2, &first, &cut, &out, &e));
+  SIZED(GaugepointFinishFound, gaugepoint_finish(values, GAUGEPOINT_RULE_PROVEN, 0, &out, &e));
+  SIZED(GaugepointShimPlan, gaugepoint_shim_plan(&liner, 1, &shim, 1, &protrusion, &shimmed, &reason, 1, &out, &e));
+  SIZED(GaugepointOversizes, gaugepoint_oversizes(&block, &bore, 1, &step, 1, &does, ways, 3, actions, reasons, 12, &out, &e));
+  RECORD(GaugepointFiling, filed);
+  TOLD(gaugepoint_filing(NULL, 86, &wanted, &filed, &e), null, "reading");
+  TOLD(gaugepoint_filing(&reading, 86, NULL, &filed, &e), null, "wanted");
+  GaugepointGapReading odd = reading;
+  odd.has_gauge = 2;
+  TOLD(gaugepoint_filing(&odd, 86, &wanted, &filed, &e), GAUGEPOINT_STATUS_UNKNOWN_CHOICE, "has_gauge");
+  RECORD(GaugepointGasketGrade, grade);
+  first = 7;
+  TOLD(gaugepoint_gasket_grade(NULL, 1, &band, 1, &conditions, &first, &second, &grade, &e), null, "projections_mm");
+  TOLD(gaugepoint_gasket_grade(readings, SIZE_MAX, &band, 1, &conditions, &first, &second, &grade, &e),
+       GAUGEPOINT_STATUS_OUT_OF_RANGE, "projections_mm");
+  TOLD(gaugepoint_gasket_grade(readings, 1, &band, 1, NULL, &first, &second, &grade, &e), null, "conditions");
+  RECORD(GaugepointCutList, list);
+  TOLD(gaugepoint_cut_list(&part, 1, 0, 2, &first, &cut, &list, &e), GAUGEPOINT_STATUS_MISSING_FIELD, "parts");
+  TOLD(gaugepoint_cut_list(&part, SIZE_MAX, 2, 2, &first, &cut, &list, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "assemblies");
+  TOLD(gaugepoint_bob_weight_g(NULL, &second, &e), null, "pin");
+  CHECK(first == 7 && isnan(second));
+  RECORD(GaugepointFinishFound, found);
+  TOLD(gaugepoint_finish(NULL, GAUGEPOINT_RULE_PROVEN, 0, &found, &e), null, "values");
+  TOLD(gaugepoint_finish(values, 9, 0, &found, &e), GAUGEPOINT_STATUS_UNKNOWN_CHOICE, "rule");
+  RECORD(GaugepointShimPlan, plan);
+  GaugepointShim few = shim;
+  few.has_available = 2;
+  TOLD(gaugepoint_shim_plan(&liner, 1, &few, 1, &protrusion, &shimmed, &reason, 1, &plan, &e),
+       GAUGEPOINT_STATUS_UNKNOWN_CHOICE, "shims/0/has_available");
+  few.has_available = 1;
+  TOLD(gaugepoint_shim_plan(&liner, 1, &few, 1, &protrusion, &shimmed, &reason, 0, &plan, &e),
+       GAUGEPOINT_STATUS_CONTRADICTION, "room");
+  RECORD(GaugepointOversizes, ways_found);
+  TOLD(gaugepoint_oversizes(&block, &bore, 1, &step, 1, &does, ways, 1, actions, reasons, 12, &ways_found, &e),
+       GAUGEPOINT_STATUS_CONTRADICTION, "choice_room");
+  TOLD(gaugepoint_oversizes(NULL, &bore, 1, &step, 1, &does, ways, 3, actions, reasons, 12, &ways_found, &e), null, "block");
+}
+
 static void exact_lengths(void) {
   size_t page = (size_t)sysconf(_SC_PAGESIZE);
   char *pages = mmap(NULL, 2 * page, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
@@ -505,6 +569,7 @@ int main(void) {
   clean_ups();
   walls();
   machined();
+  assembled();
   exact_lengths();
   return finish();
 }

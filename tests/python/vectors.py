@@ -61,6 +61,11 @@ def machining():
     return _commented("machining.csv", ["id", "function", "arguments", "expected", "source"])
 
 
+def assembly():
+    """Rows of assembly.csv, as texts."""
+    return _commented("assembly.csv", ["id", "function", "given", "expected", "source"])
+
+
 def piston():
     """Rows of piston.csv, as texts."""
     return _commented("piston.csv", ["id", "function", "choice", "given", "expected", "source"])

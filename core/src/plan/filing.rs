@@ -7,6 +7,7 @@ use crate::calc::{Formula, formula};
 use crate::choice::choices;
 use crate::clearance::ring::{HotGapExact, bore_strain, gap_in_bore_mm, least_cold_gap_mm, ring_strain};
 use crate::error::{Error, ErrorKind};
+use crate::report::RING_FILING;
 use crate::shape::least::larger;
 use core::f64::consts::PI;
 
@@ -110,6 +111,8 @@ pub struct Filing {
     pub each_end_mm: f64,
     /// Gap of the ring as it is then, hot, in mm; none when no temperatures were given.
     pub hot_gap_mm: Option<f64>,
+    /// What to take care of.
+    pub caution: &'static str,
 }
 
 /// Gaps nearer than this are the same, in mm: rounding of the arithmetic, not metal.
@@ -118,9 +121,10 @@ const NOISE_MM: f64 = 1e-9;
 /// What is filed off a ring for the bore that it runs in, in mm.
 ///
 /// # Errors
-/// When a number is not finite or impossible, or gauge and bore are more than 2 % apart; [`ErrorKind::MissingField`] when neither a least gap nor heat is given;
-/// [`ErrorKind::OutOfOrder`] of `most_mm` when the target lies above it.
+/// When a number is not finite or impossible, or gauge and bore are more than 2 % apart; [`ErrorKind::MissingField`] when neither a least gap nor
+/// heat is given; [`ErrorKind::OutOfOrder`] of `most_mm` when the target lies above it.
 pub fn filing(reading: &GapReading, bore_mm: f64, wanted: &WantedGap) -> Result<Filing, Error> {
+    bounds::BORE.check("bore_mm", bore_mm)?;
     let gap_mm = gap_in_bore_mm(reading.gap_mm, reading.gauge_mm.unwrap_or(bore_mm), bore_mm)?;
     let standard_uncertainty_mm = uncertainty(reading)?;
     let least_mm = wanted.least(bore_mm)?;
@@ -143,6 +147,7 @@ pub fn filing(reading: &GapReading, bore_mm: f64, wanted: &WantedGap) -> Result<
         file_off_mm,
         each_end_mm: EachEnd::evaluate([file_off_mm]),
         hot_gap_mm: wanted.hot.map(|hot| hot.gap(gap_then, bore_mm)).transpose()?,
+        caution: RING_FILING,
     })
 }
 

@@ -44,11 +44,12 @@ const NOISE_MM: f64 = 1e-9;
 
 /// The gasket for the largest protrusion of an engine; two readings for each piston, in mm above the deck.
 ///
-/// `step_mm` is the last digit the table is printed to, `largest_spread_mm` the most that protrusions may differ by, `standard_uncertainty_mm` that of one protrusion. With
-/// an uncertainty of 0 the protrusions are exact.
+/// `step_mm` is the last digit the table is printed to, `largest_spread_mm` the most that protrusions may differ by, `standard_uncertainty_mm` that
+/// of one protrusion. With an uncertainty of 0 the protrusions are exact.
 ///
 /// # Errors
-/// As [`gasket_band`], for the protrusions (`projections_mm/3`) and for their readings (`projections_mm/3/1`), and when a limit or the uncertainty is impossible.
+/// As [`gasket_band`], for the protrusions (`projections_mm/3`) and for their readings (`projections_mm/3/1`), and when a limit or the uncertainty
+/// is impossible.
 pub fn gasket_grade(
     projections_mm: &[[f64; 2]],
     bands: &[GasketBand],

@@ -6,6 +6,7 @@ use crate::bounds;
 use crate::calc::Formula;
 use crate::error::{Error, ErrorKind};
 use crate::measurement::statistics::{as_number, sum};
+use crate::report::LINER_LIFTING;
 use crate::shape::deck::LinerProtrusion;
 use crate::shape::extremes;
 use crate::shape::least::larger;
@@ -57,10 +58,10 @@ pub struct Shimmed {
     pub unevenness_mm: f64,
     /// Thinnest stack that brings every place to the least protrusion, in mm; 0 or less when none is needed for that.
     pub least_shims_mm: f64,
-    /// Thickest stack that leaves every place at the largest protrusion, in mm. Below zero the liner stands too high without shims; below the thinnest stack
-    /// its seat is too uneven for what is wanted.
+    /// Thickest stack that leaves every place at the largest protrusion, in mm. Below zero the liner stands too high without shims; below the
+    /// thinnest stack its seat is too uneven for what is wanted.
     pub most_shims_mm: f64,
-    /// Its shims by their places, thinnest place first; empty is none. None where nothing serves the row.
+    /// Its shims by their places, rising; empty is none. None where nothing serves the row.
     pub stack: Option<Vec<usize>>,
     /// Smallest protrusion, in mm; none without a stack.
     pub lowest_mm: Option<f64>,
@@ -111,6 +112,8 @@ pub struct ShimPlan {
     pub shims_used: Option<usize>,
     /// What rules the row out; empty for one that can be done.
     pub ruled_out: Vec<RuledOut>,
+    /// What to take care of.
+    pub caution: &'static str,
 }
 
 /// Most liners of a row.
@@ -127,8 +130,9 @@ const NOISE_MM: f64 = 1e-9;
 /// Chooses the shims of a row of liners, exactly.
 ///
 /// # Errors
-/// When a number is not finite or impossible, limits are out of order, there is no liner or too many of something ([`ErrorKind::OutOfRange`]); the error names the place
-/// (`liners/2/depths_mm/1`). [`ErrorKind::OutOfRange`] of the field `shims` when limited stocks leave more ways than are searched.
+/// When a number is not finite or impossible, limits are out of order, there is no liner or too many of something ([`ErrorKind::OutOfRange`]); the
+/// error names the place (`liners/2/depths_mm/1`). [`ErrorKind::OutOfRange`] of the field `shims` when limited stocks leave more ways than are
+/// searched.
 pub fn shim_plan(liners: &[Liner], shims: &[Shim], wanted: &Wanted) -> Result<ShimPlan, Error> {
     check(liners, shims, wanted)?;
     let row = Row::new(liners, shims, wanted);
@@ -274,11 +278,12 @@ impl<'a> Row<'a> {
 
     /// Does a liner keep the rule of neighbours with the one before it?
     fn are_neighbours(&self, liner: usize, stack_before: usize, standing: &Standing) -> bool {
-        let before = liner.checked_sub(1).and_then(|k| self.standing(k, stack_before));
-        match (before, self.wanted.neighbours_mm) {
-            (Some(before), Some(limit)) => (before.rear - standing.front).abs() <= limit + NOISE_MM,
-            _ => true,
-        }
+        let Some(limit) = self.wanted.neighbours_mm else { return true };
+        let before = liner.checked_sub(1).and_then(|k| self.liners.get(k));
+        let Some((before, stack)) = before.zip(self.stacks.get(stack_before)) else { return true };
+        let [_, _, depth, _] = before.depths_mm;
+        let rear = LinerProtrusion::evaluate([before.flange_mm, stack.thickness, depth]);
+        (rear - standing.front).abs() <= limit + NOISE_MM
     }
 
     fn standing(&self, liner: usize, stack: usize) -> Option<&Standing> {
@@ -315,6 +320,7 @@ impl<'a> Row<'a> {
             largest_step_mm: steps.reduce(larger),
             shims_used: chosen.map(|_| standings.iter().map(used).sum()),
             ruled_out,
+            caution: LINER_LIFTING,
         }
     }
 

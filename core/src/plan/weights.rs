@@ -59,8 +59,8 @@ const NOISE_G: f64 = 1e-9;
 /// What each assembly loses so that all are within a band of the lightest, in g.
 ///
 /// # Errors
-/// When a number is not finite or impossible, [`ErrorKind::MissingField`] without assemblies or parts, [`ErrorKind::OutOfRange`] for more than 100 of either,
-/// [`ErrorKind::Contradiction`] where more may be taken off a part than it has; the error names the place (`assemblies/2/0/mass_g`).
+/// When a number is not finite or impossible, [`ErrorKind::MissingField`] without assemblies or parts, [`ErrorKind::OutOfRange`] for more than 100
+/// of either, [`ErrorKind::Contradiction`] where more may be taken off a part than it has; the error names the place (`assemblies/2/0/mass_g`).
 pub fn cut_list(assemblies: &[Vec<Part>], band_g: f64) -> Result<CutList, Error> {
     bounds::MASS_BAND.check("band_g", band_g)?;
     filled("assemblies", assemblies.len())?;

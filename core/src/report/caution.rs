@@ -28,6 +28,12 @@ pub const PRESS_WORK: &str = "Press work: guards, supports under the part itself
 /// What a liner that is heated or chilled in calls for.
 pub const LINER_WORK: &str = "Heated blocks burn. Chilled liners burn, too, and are brittle; dry ice and liquid nitrogen take the air \
      away: ventilate. Measure when both are at shop temperature.";
+/// What the filing of rings calls for.
+pub const RING_FILING: &str = "Rings: ends and chips are sharp, and coatings break off as splinters: cover your eyes. A gap that \
+     was filed too wide is another ring.";
+/// What the fitting of wet liners calls for.
+pub const LINER_LIFTING: &str = "Liners are heavy and their edges sharp: lift them with a puller or by two, nobody and no hand below. \
+     Measure the protrusion again when the liner is clamped.";
 
 /// The cautions a report calls for, each once, in a fixed order.
 pub(crate) fn cautions(report: &Report) -> Vec<String> {

@@ -9,7 +9,7 @@ mod work_order;
 mod table;
 mod text;
 
-pub use caution::{HEATED_PART, LINER_WORK, OVERHEATED_PART, PRESS_WORK};
+pub use caution::{HEATED_PART, LINER_LIFTING, LINER_WORK, OVERHEATED_PART, PRESS_WORK, RING_FILING};
 pub(crate) use caution::{RUNNING_CLEARANCE, SEIZURE, SERVICE_DATA, cautions};
 pub use data::{
     Block, BorePlaceReport, BoreReport, BudgetLine, ClearanceReport, Conventions, CylinderReport, Dominant,
