@@ -189,10 +189,10 @@ const ENGINES: [Engine; 17] = [
     Engine {
         story: "gouged wall at pin height, old rings fitted again",
         seen: (Place::PinRetention, What::RetainingRingLoose),
-        answers: &[(Q::PinPressed, false), (Q::RingUsedAgain, true), (Q::RodBent, false)],
+        answers: &[(Q::PinInRetainingRings, true), (Q::RingUsedAgain, true), (Q::RodBent, false)],
         causes: &[Cause::WrongRetainingRing],
         // a pressed pin has no rings to lose
-        turned: (Q::PinPressed, &[]),
+        turned: (Q::PinInRetainingRings, &[]),
     },
     Engine {
         story: "dull grey skirt, grit in the filter",
@@ -309,7 +309,12 @@ fn the_page_holds_the_catalogue() {
         };
         let needs = if sign.needs.is_empty() { "none".to_owned() } else { told(sign.needs) };
         let causes = sign.causes.iter().map(cause).collect::<Vec<_>>().join("; ");
-        let row = format!("| `{}` | {} | {needs} | {causes} | {} |", sign.word, sign.looks, sign.check_next);
+        let places = sign.places.iter().map(|p| p.spoken()).collect::<Vec<_>>().join(", ");
+        let what = sign.what.iter().map(|w| w.spoken()).collect::<Vec<_>>().join(", ");
+        let row = format!(
+            "| `{}` | {places}: {what} | {} | {needs} | {causes} | {} |",
+            sign.word, sign.looks, sign.check_next
+        );
         assert!(page.contains(&row), "{row}");
     }
 }
@@ -319,10 +324,12 @@ fn the_page_holds_the_catalogue() {
 fn the_record_of_a_piston_changes_what_is_asked() {
     let asked =
         |record: PistonRecord| walked((Place::PinRetention, What::RetainingRingLoose), &record.answers()).ask;
-    assert!(asked(PistonRecord::default()).contains(&Q::PinPressed));
+    assert!(asked(PistonRecord::default()).contains(&Q::PinInRetainingRings));
     let held = |pin| PistonRecord { pin: Some(pin), ..PistonRecord::default() };
     assert_eq!(asked(held(PinHeld::RetainingRings)), [Q::RingUsedAgain, Q::RodBent]);
-    assert_eq!(asked(held(PinHeld::PressedInRod)), []);
+    for other in [PinHeld::PressedInRod, PinHeld::Clamped, PinHeld::Buttons] {
+        assert_eq!(asked(held(other)), [], "{other:?}");
+    }
     let record = PistonRecord {
         make: Some(Make::Cast),
         silicon: Some(SiliconClass::Hypereutectic),

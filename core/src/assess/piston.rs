@@ -121,6 +121,7 @@ impl Assessment {
         }
         let mut out = Piston {
             report: PistonReport {
+                record: piston.record.clone(),
                 sizes: reports,
                 ovality,
                 decisions: Vec::new(),
