@@ -317,6 +317,15 @@ fn the_page_holds_the_catalogue() {
         );
         assert!(page.contains(&row), "{row}");
     }
+    for question in Q::ALL {
+        let row = format!("| `{}` | {} |\n", question.word(), question.meaning());
+        assert!(question.meaning().ends_with('?') && page.contains(&row), "{row}");
+    }
+    for group in Group::ALL {
+        let causes = Cause::ALL.iter().filter(|c| c.group() == *group).map(|c| c.spoken());
+        let row = format!("| {} | {} |\n", group.word(), causes.collect::<Vec<_>>().join(", "));
+        assert!(page.contains(&row), "{row}");
+    }
 }
 
 /// What is known of the piston answers its own questions and is not asked again.
