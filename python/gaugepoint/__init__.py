@@ -51,6 +51,7 @@ from gaugepoint.decision import (
     acceptance_for_risk,
     capability,
     decide_mm,
+    explain,
     global_risks,
 )
 from gaugepoint.error import InputError
@@ -190,6 +191,7 @@ __all__ = [
     "stack_schema",
     "deck",
     "drift",
+    "explain",
     "gasket_band",
     "gauge_study",
     "global_risks",

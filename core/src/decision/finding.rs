@@ -145,12 +145,17 @@ pub struct Asked {
     pub text: &'static str,
 }
 
+impl From<Question> for Asked {
+    fn from(question: Question) -> Self {
+        Asked { question, text: question.meaning() }
+    }
+}
+
 impl Finding {
     pub(crate) fn new(finding: &doc::Finding, explanation: Explanation) -> Self {
         let cause = finding.cause.as_ref().map(|c| c.text().to_owned());
         let cause_found = cause.as_deref().and_then(Cause::named).or(explanation.cause());
         let (disposition, check_next) = asks_for(finding.what, finding.severity);
-        let asked = |question: Question| Asked { question, text: question.meaning() };
         let mut out = Finding {
             place: finding.place,
             what: finding.what,
@@ -159,7 +164,7 @@ impl Finding {
             cause,
             cause_found,
             candidates: explanation.candidates,
-            ask: explanation.ask.into_iter().map(asked).collect(),
+            ask: explanation.ask.into_iter().map(Asked::from).collect(),
             disposition,
             check_next: check_next.to_owned(),
         };

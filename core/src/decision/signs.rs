@@ -9,7 +9,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 choices! {
-    /// What is asked about a finding; each has the answer yes or no. Those from [`Forged`](Question::Forged) on are answered by the record of the piston.
+    /// What is asked about a finding; each has the answer yes or no. Those on the piston itself are answered by its record.
     Question {
         /// Are both thrust faces marked alike?
         BothFaces = "both_faces",
