@@ -35,6 +35,7 @@ const SOURCES: &[&str] = &[
     "ring",
     "pin",
     "decision",
+    "signs",
     "risk",
     "batch",
     "stack",
@@ -83,6 +84,11 @@ const ENUMERATIONS: &[&str] = &[
     "MatchingCase",
     "BarAxis",
     "FinishOutcome",
+    "Place",
+    "What",
+    "Question",
+    "Group",
+    "Cause",
 ];
 
 fn path(of: &str) -> PathBuf {
