@@ -12,9 +12,10 @@
 use gaugepoint::ErrorKind;
 use gaugepoint::decision::finding::{Place, What};
 use gaugepoint::decision::signs::{
-    Cause, Explanation, Group, Make, PinHeld, PistonRecord, Question as Q, SIGNS, SiliconClass, SkirtType,
-    explain,
+    Candidate, Cause, Explanation, Group, Make, PinHeld, PistonRecord, Question as Q, SIGNS, SiliconClass,
+    SkirtType, explain,
 };
+use gaugepoint_tests::{rows, sign_row};
 use std::collections::BTreeSet;
 
 /// An engine: what was seen, what was answered, and the causes that are confirmed.
@@ -366,4 +367,23 @@ fn a_cause_is_found_when_one_alone_is_left_and_confirmed() {
     assert!(unknown.candidates.is_empty() && !unknown.cause_found());
     let refused = explain(Place::Rod, What::Bend, &[(Q::RodBent, true), (Q::RodBent, false)]).unwrap_err();
     assert_eq!((refused.kind(), refused.field()), (ErrorKind::Contradiction, "answers/1"));
+}
+
+/// One row of `vectors/signs.csv`: candidates as `cause/sign/confirmed`, questions, the cause.
+fn row_of(found: &Explanation) -> [String; 3] {
+    let told = |yes: bool| if yes { "yes" } else { "no" };
+    let candidate = |c: &Candidate| format!("{}/{}/{}", c.cause.word(), c.sign, told(c.confirmed));
+    let candidates: Vec<String> = found.candidates.iter().map(candidate).collect();
+    let ask: Vec<&str> = found.ask.iter().map(|q| q.word()).collect();
+    [candidates.join(";"), ask.join(";"), found.cause().map(Cause::word).unwrap_or_default().to_owned()]
+}
+
+#[test]
+fn explanations_are_those_of_the_independent_evaluation() {
+    let rows = rows("tests/vectors/signs.csv");
+    for row in &rows {
+        let (seen, answers) = sign_row(row);
+        assert_eq!(row_of(&walked(seen, &answers)), row[4..7], "{}", row[0]);
+    }
+    assert!(rows.len() > 300 && rows.iter().filter(|r| !r[6].is_empty()).count() > 50);
 }

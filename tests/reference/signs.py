@@ -1,13 +1,22 @@
 """What may be behind the findings of a job, from the tables of core/docs/signs.md and core/docs/model.md and nothing else.
 
 A candidate is a cause of a sign that was seen, as long as no answer speaks against it; it is confirmed when no answer is missing.
+
+    python tests/reference/signs.py [--check]
+
+writes `tests/vectors/signs.csv`, or compares it.
 """
 
 import re
+import sys
 from collections import namedtuple
 from pathlib import Path
+from random import Random
 
-DOCS = Path(__file__).resolve().parents[2] / "core" / "docs"
+ROOT = Path(__file__).resolve().parents[2]
+DOCS = ROOT / "core" / "docs"
+CSV = ROOT / "tests" / "vectors" / "signs.csv"
+HEADING = "# Written by tests/reference/signs.py from the tables of core/docs/signs.md.\nid,place,what,answers,candidates,ask,cause\n"
 SEVERITIES = ("light", "marked", "severe")
 DISPOSITIONS = {"clean": "clean", "sizes": "measure", "cause": "find_cause", "reject": "reject"}
 OF_BORE = ("bore_wall", "ports", "liner_outside", "liner_flange")
@@ -100,3 +109,52 @@ def of_cylinder(document, form):
         part = "bore" if seen["place"] in OF_BORE else "piston"
         out.setdefault(part if part in form else "", []).append(finding(seen, record))
     return out
+
+
+def cases(count=8):
+    """Every place with everything that can be seen there, and what nobody expects; each with no answer and with some of those asked for."""
+    random = Random(31)
+    seen = sorted({(place, what) for s in SIGNS for place in s.places for what in s.what}) + [("crown", "bend"), ("rod", "carbon")]
+    for place, what in seen:
+        yield place, what, {}
+        for _ in range(count):
+            answers = {}
+            for _ in range(random.randint(1, 8)):
+                _, ask = explain(place, what, answers)
+                if ask:
+                    answers[random.choice(ask)] = random.random() < 0.5
+            if answers:
+                yield place, what, answers
+
+
+def unique():
+    """The cases, each once."""
+    return [(place, what, dict(answers)) for place, what, answers in dict.fromkeys((p, w, tuple(a.items())) for p, w, a in cases())]
+
+
+def told(yes):
+    return "yes" if yes else "no"
+
+
+def row(k, place, what, answers):
+    candidates, ask = explain(place, what, answers)
+    given = ";".join(f"{question}={told(answer)}" for question, answer in answers.items())
+    found = ";".join(f"{c.cause}/{c.sign}/{told(not c.open)}" for c in candidates)
+    cause = candidates[0].cause if len(candidates) == 1 and not candidates[0].open else ""
+    return f"{place}_{what}_{k},{place},{what},{given},{found},{';'.join(ask)},{cause}"
+
+
+def signs_csv():
+    """The file of the vectors."""
+    return HEADING + "".join(row(k, *case) + "\n" for k, case in enumerate(unique()))
+
+
+def main(words):
+    if words == ["--check"]:
+        assert CSV.read_text(encoding="utf-8") == signs_csv(), f"{CSV.name} is another"
+    else:
+        CSV.write_text(signs_csv(), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])
