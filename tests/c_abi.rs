@@ -9,6 +9,8 @@
 
 // the libraries are built because this crate depends on theirs
 use gaugepoint::budget::budget_json;
+use gaugepoint::decision::finding::{Place, What};
+use gaugepoint::decision::signs::{Cause, Group, Question};
 use gaugepoint::fit::fit_json;
 use gaugepoint::measure::measure_json;
 use gaugepoint::measurement::preset;
@@ -27,7 +29,7 @@ use gaugepoint_tests::pistons::piston_row;
 use gaugepoint_tests::stacks::{deck_results, stack_row};
 use gaugepoint_tests::{
     BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, REFUSED_STACKS, STACKS, batch_row, budget, job,
-    measurement, rows, text, uncertainty_row, workspace,
+    measurement, rows, sign_row, text, uncertainty_row, workspace,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -277,6 +279,65 @@ fn hot_fits_are_made_once_and_asked_often() {
         let lines = checked("hot", link, &workspace("tests/vectors"));
         let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
         assert_eq!(found, expected, "{link:?}");
+    }
+}
+
+/// The numbers of C are the places of the words; every row gives what the independent evaluation gives.
+#[test]
+fn findings_are_explained_as_in_the_vectors() {
+    let table = rows("tests/vectors/signs.csv");
+    let number = |one: usize| one + 1;
+    let place = |p: Place| number(Place::ALL.iter().position(|q| *q == p).unwrap());
+    let what = |w: What| number(What::ALL.iter().position(|v| *v == w).unwrap());
+    let question = |q: Question| number(Question::ALL.iter().position(|p| *p == q).unwrap());
+    let cause = |word: &str| number(Cause::ALL.iter().position(|c| c.word() == word).unwrap());
+    let mut calls = String::new();
+    let mut expected = Vec::new();
+    for row in &table {
+        let ((p, w), answers) = sign_row(row);
+        calls += &format!("{} {} {}", place(p), what(w), answers.len());
+        answers.iter().for_each(|(q, yes)| calls += &format!(" {} {}", question(*q), i32::from(*yes)));
+        calls += "\n";
+        let parts =
+            |cell: &str| cell.split(';').filter(|c| !c.is_empty()).map(str::to_owned).collect::<Vec<_>>();
+        let candidates: String = parts(&row[4])
+            .iter()
+            .map(|c| c.split_once('/').unwrap())
+            .map(|(name, rest)| format!("{}/{rest};", cause(name)))
+            .collect();
+        let asked = |word: &String| format!(" {}", question(Question::from_word(word).unwrap()));
+        let ask: String = parts(&row[5]).iter().map(asked).collect();
+        let found = if row[6].is_empty() { 0 } else { cause(&row[6]) };
+        expected.push(format!("{candidates} ask{ask} cause {found}"));
+    }
+    expected.push(format!("rows {}", table.len()));
+    let file = FOLDER.join("signs.txt");
+    std::fs::write(&file, calls).unwrap();
+    for link in LINKS {
+        assert_eq!(checked("signs", link, &file), expected, "{link:?}");
+    }
+}
+
+/// An enumeration of the header has the words of the core, numbered in their order.
+#[test]
+fn words_have_their_numbers() {
+    let header = text("ffi/include/gaugepoint.h");
+    let words = [
+        ("PLACE", Place::ALL.iter().map(|w| w.word()).collect::<Vec<_>>()),
+        ("WHAT", What::ALL.iter().map(|w| w.word()).collect()),
+        ("QUESTION", Question::ALL.iter().map(|w| w.word()).collect()),
+        ("GROUP", Group::ALL.iter().map(|w| w.word()).collect()),
+        ("CAUSE", Cause::ALL.iter().map(|w| w.word()).collect()),
+    ];
+    for (name, words) in words {
+        let head = format!("  GAUGEPOINT_{name}_");
+        let found: Vec<String> =
+            header.lines().filter_map(|l| l.strip_prefix(&head)).map(str::to_owned).collect();
+        let expected: Vec<String> =
+            words.iter().enumerate().map(|(k, w)| format!("{} = {},", w.to_uppercase(), k + 1)).collect();
+        let expected: Vec<String> =
+            expected.iter().map(|l| l.replace("AT_45_DEGREES", "AT_FORTY_FIVE")).collect();
+        assert_eq!(found, expected, "{name}");
     }
 }
 

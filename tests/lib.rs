@@ -18,6 +18,8 @@ pub mod pistons;
 pub mod replay;
 pub mod stacks;
 
+use gaugepoint::decision::finding::{Place, What};
+use gaugepoint::decision::signs::Question;
 use serde_json::Value;
 use std::path::PathBuf;
 
@@ -214,4 +216,18 @@ fn leaves(value: &Value) -> Vec<(String, &Value)> {
         Value::Object(fields) => fields.iter().flat_map(|(k, v)| under(k, v)).collect(),
         leaf => vec![(String::new(), leaf)],
     }
+}
+
+/// What a row of `signs.csv` asks: where, what, and the answers.
+///
+/// # Panics
+/// When a word is unknown.
+#[must_use]
+pub fn sign_row(row: &[String]) -> ((Place, What), Vec<(Question, bool)>) {
+    let answer = |text: &str| {
+        let (question, answer) = text.split_once('=').expect("question=answer");
+        (Question::from_word(question).expect("a question"), answer == "yes")
+    };
+    let answers = row[3].split(';').filter(|text| !text.is_empty()).map(answer).collect();
+    ((Place::from_word(&row[1]).expect("a place"), What::from_word(&row[2]).expect("seen")), answers)
 }

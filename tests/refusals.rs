@@ -767,7 +767,8 @@ fn long_lists_are_refused() {
 /// A text is free where it names nothing else: `7` is as good as any. The others must name what stands in the document.
 #[test]
 fn a_number_is_a_text_where_any_text_is() {
-    const FREE: &[&str] = &["id", "note", "source", "standard", "origin", "cause", "name", "what", "reason"];
+    const FREE: &[&str] =
+        &["id", "note", "source", "standard", "origin", "cause", "name", "what", "reason", "evidence"];
     const NAMES: &[&str] =
         &["format", "name", "gauge", "material", "original_piston_material", "preset", "built_in"];
     let schema = Schema::new();

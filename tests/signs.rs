@@ -12,9 +12,10 @@
 use gaugepoint::ErrorKind;
 use gaugepoint::decision::finding::{Place, What};
 use gaugepoint::decision::signs::{
-    Cause, Explanation, Group, Make, PinHeld, PistonRecord, Question as Q, SIGNS, SiliconClass, SkirtType,
-    explain,
+    Candidate, Cause, Explanation, Group, Make, PinHeld, PistonRecord, Question as Q, SIGNS, SiliconClass,
+    SkirtType, explain,
 };
+use gaugepoint_tests::{rows, sign_row};
 use std::collections::BTreeSet;
 
 /// An engine: what was seen, what was answered, and the causes that are confirmed.
@@ -189,10 +190,10 @@ const ENGINES: [Engine; 17] = [
     Engine {
         story: "gouged wall at pin height, old rings fitted again",
         seen: (Place::PinRetention, What::RetainingRingLoose),
-        answers: &[(Q::PinPressed, false), (Q::RingUsedAgain, true), (Q::RodBent, false)],
+        answers: &[(Q::PinInRetainingRings, true), (Q::RingUsedAgain, true), (Q::RodBent, false)],
         causes: &[Cause::WrongRetainingRing],
         // a pressed pin has no rings to lose
-        turned: (Q::PinPressed, &[]),
+        turned: (Q::PinInRetainingRings, &[]),
     },
     Engine {
         story: "dull grey skirt, grit in the filter",
@@ -309,7 +310,21 @@ fn the_page_holds_the_catalogue() {
         };
         let needs = if sign.needs.is_empty() { "none".to_owned() } else { told(sign.needs) };
         let causes = sign.causes.iter().map(cause).collect::<Vec<_>>().join("; ");
-        let row = format!("| `{}` | {} | {needs} | {causes} | {} |", sign.word, sign.looks, sign.check_next);
+        let places = sign.places.iter().map(|p| p.spoken()).collect::<Vec<_>>().join(", ");
+        let what = sign.what.iter().map(|w| w.spoken()).collect::<Vec<_>>().join(", ");
+        let row = format!(
+            "| `{}` | {places}: {what} | {} | {needs} | {causes} | {} |",
+            sign.word, sign.looks, sign.check_next
+        );
+        assert!(page.contains(&row), "{row}");
+    }
+    for question in Q::ALL {
+        let row = format!("| `{}` | {} |\n", question.word(), question.meaning());
+        assert!(question.meaning().ends_with('?') && page.contains(&row), "{row}");
+    }
+    for group in Group::ALL {
+        let causes = Cause::ALL.iter().filter(|c| c.group() == *group).map(|c| c.spoken());
+        let row = format!("| {} | {} |\n", group.word(), causes.collect::<Vec<_>>().join(", "));
         assert!(page.contains(&row), "{row}");
     }
 }
@@ -319,10 +334,12 @@ fn the_page_holds_the_catalogue() {
 fn the_record_of_a_piston_changes_what_is_asked() {
     let asked =
         |record: PistonRecord| walked((Place::PinRetention, What::RetainingRingLoose), &record.answers()).ask;
-    assert!(asked(PistonRecord::default()).contains(&Q::PinPressed));
+    assert!(asked(PistonRecord::default()).contains(&Q::PinInRetainingRings));
     let held = |pin| PistonRecord { pin: Some(pin), ..PistonRecord::default() };
     assert_eq!(asked(held(PinHeld::RetainingRings)), [Q::RingUsedAgain, Q::RodBent]);
-    assert_eq!(asked(held(PinHeld::PressedInRod)), []);
+    for other in [PinHeld::PressedInRod, PinHeld::Clamped, PinHeld::Buttons] {
+        assert_eq!(asked(held(other)), [], "{other:?}");
+    }
     let record = PistonRecord {
         make: Some(Make::Cast),
         silicon: Some(SiliconClass::Hypereutectic),
@@ -350,4 +367,23 @@ fn a_cause_is_found_when_one_alone_is_left_and_confirmed() {
     assert!(unknown.candidates.is_empty() && !unknown.cause_found());
     let refused = explain(Place::Rod, What::Bend, &[(Q::RodBent, true), (Q::RodBent, false)]).unwrap_err();
     assert_eq!((refused.kind(), refused.field()), (ErrorKind::Contradiction, "answers/1"));
+}
+
+/// One row of `vectors/signs.csv`: candidates as `cause/sign/confirmed`, questions, the cause.
+fn row_of(found: &Explanation) -> [String; 3] {
+    let told = |yes: bool| if yes { "yes" } else { "no" };
+    let candidate = |c: &Candidate| format!("{}/{}/{}", c.cause.word(), c.sign, told(c.confirmed));
+    let candidates: Vec<String> = found.candidates.iter().map(candidate).collect();
+    let ask: Vec<&str> = found.ask.iter().map(|q| q.word()).collect();
+    [candidates.join(";"), ask.join(";"), found.cause().map(Cause::word).unwrap_or_default().to_owned()]
+}
+
+#[test]
+fn explanations_are_those_of_the_independent_evaluation() {
+    let rows = rows("tests/vectors/signs.csv");
+    for row in &rows {
+        let (seen, answers) = sign_row(row);
+        assert_eq!(row_of(&walked(seen, &answers)), row[4..7], "{}", row[0]);
+    }
+    assert!(rows.len() > 300 && rows.iter().filter(|r| !r[6].is_empty()).count() > 50);
 }

@@ -328,6 +328,42 @@ fn decisions_agree_with_the_independent_evaluation() {
     }
 }
 
+/// What may be behind the findings, too, with nothing beside it.
+#[test]
+fn findings_agree_with_the_independent_evaluation() {
+    let (mut found, mut settled) = (0, 0);
+    for name in JOBS {
+        let (_, value) = worked(&job(name)).expect("accepted");
+        for (k, expected) in reference(name)["cylinders"].as_array().expect("cylinders").iter().enumerate() {
+            for part in ["", "/piston", "/bore"] {
+                let at = format!("{part}/findings");
+                let ours = value["cylinders"][k].pointer(&at).and_then(Value::as_array).into_iter().flatten();
+                let theirs = expected.pointer(&at).and_then(Value::as_array).into_iter().flatten();
+                let ours: Vec<Value> = ours.map(|f| of_both(f.clone())).collect();
+                let theirs: Vec<Value> = theirs.cloned().collect();
+                assert_eq!(ours, theirs, "{name} {k}{at}");
+                found += ours.len();
+                settled += ours.iter().filter(|f| f.get("cause_found").is_some()).count();
+            }
+        }
+    }
+    assert!(found > 20 && settled > 3, "{found} {settled}");
+}
+
+/// The fields of a finding that the independent evaluation has.
+fn of_both(mut finding: Value) -> Value {
+    let keep = |value: &mut Value, names: &[&str]| {
+        value.as_object_mut().expect("an object").retain(|name, _| names.contains(&name.as_str()));
+    };
+    keep(&mut finding, &["place", "what", "cause_found", "disposition", "candidates", "ask"]);
+    for (list, names) in
+        [("candidates", &["cause", "group", "sign", "confirmed"][..]), ("ask", &["question"])]
+    {
+        finding[list].as_array_mut().expect("a list").iter_mut().for_each(|item| keep(item, names));
+    }
+    finding
+}
+
 /// One input moved by a small share of itself, or to the other sign (a share of -2), in the unit it was typed in.
 fn moved(typed: &str, share: f64) -> String {
     if let Some((head, _)) = typed.split_once(" thou ") {

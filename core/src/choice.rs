@@ -33,6 +33,12 @@ macro_rules! choices {
                     match self { $($name::$variant => $word,)+ }
                 }
 
+                /// What it means, in words.
+                #[must_use]
+                pub const fn meaning(self) -> &'static str {
+                    match self { $($name::$variant => concat!($($meaning),+).trim_ascii(),)+ }
+                }
+
                 /// The word as it is read: spaces for underscores.
                 #[must_use]
                 pub fn spoken(self) -> String {

@@ -17,7 +17,7 @@
 //! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
 //! what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures,
 //! GaugepointContributor, GaugepointShare, GaugepointToleranceCost, GaugepointEffect, GaugepointRun, GaugepointGoal, what a matching is given and its pairs, GaugepointBar, GaugepointHeld, GaugepointWallPoint,
-//! GaugepointWarmGauging, and what stands within a record.
+//! GaugepointWarmGauging, GaugepointCandidate, and what stands within a record.
 //!
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
 //! anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -82,6 +82,7 @@ pub mod chart;
 pub mod shape;
 pub mod piston;
 pub mod decision;
+pub mod signs;
 pub mod risk;
 pub mod ring;
 pub mod pin;

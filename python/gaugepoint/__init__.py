@@ -52,6 +52,7 @@ from gaugepoint.decision import (
     acceptance_for_risk,
     capability,
     decide_mm,
+    explain,
     global_risks,
 )
 from gaugepoint.error import InputError
@@ -210,6 +211,7 @@ __all__ = [
     "stack_schema",
     "deck",
     "drift",
+    "explain",
     "gasket_band",
     "gauge_study",
     "global_risks",

@@ -66,6 +66,7 @@ __all__ = [
     "fit_piston_surface",
     "fit_piston_trace",
     "decide_mm",
+    "explain",
     "global_risks",
     "acceptance_proven",
     "acceptance_stringent",
@@ -944,6 +945,27 @@ def decide_mm(
     ------
     InputError
         When a number is not finite or impossible, the limits are out of order or missing, or the rule is unknown.
+    """
+
+def explain(place: str, what: str, answers: Sequence[tuple[str, bool]]) -> str:
+    """Give the causes that agree with a finding and with the answers, and what to ask next.
+
+    Parameters
+    ----------
+    place, what : str
+        Where something was seen, and what.
+    answers : sequence of (str, bool)
+        Questions that were answered, yes or no.
+
+    Returns
+    -------
+    str
+        The explanation, as JSON.
+
+    Raises
+    ------
+    InputError
+        When a word is unknown or a question is answered both ways; it names the place.
     """
 
 def global_risks(items: Distribution, u: float, tolerance: _Limits, accepted: _Limits) -> tuple[float, float, float]:

@@ -1,14 +1,16 @@
-"""One value against its limits, and the risks of deciding so over a whole process."""
+"""One value against its limits, the risks of deciding so over a whole process, and what may be behind a finding by eye."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
 
 from gaugepoint import _gaugepoint
 from gaugepoint.error import at_door
-from gaugepoint.report import Decision, Rule, read
+from gaugepoint.report import Asked, Candidate, Cause, Decision, Place, Question, Rule, What, read
 
 __all__ = [
     "Capability",
+    "Explanation",
     "Gamma",
     "Interval",
     "Normal",
@@ -19,6 +21,7 @@ __all__ = [
     "acceptance_for_risk",
     "capability",
     "decide_mm",
+    "explain",
     "global_risks",
 ]
 
@@ -105,6 +108,18 @@ class Capability:
     """Distance of the mean from the nearer limit in three standard deviations; negative outside."""
     outside: float
     """Share of the items outside the limits."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Explanation:
+    """What may be behind a finding."""
+
+    candidates: tuple[Candidate, ...]
+    """Causes that agree with it and with the answers, those that are confirmed first."""
+    ask: tuple[Asked, ...]
+    """Open questions: first the one on which most candidates depend."""
+    cause_found: Cause | None = None
+    """The cause, when it is known: one is confirmed, and no other agrees with the answers."""
 
 
 def decide_mm(
@@ -321,3 +336,39 @@ def capability(mean: float, deviation: float, tolerance: Limits) -> Capability:
     1.0
     """
     return Capability(*_gaugepoint.capability(mean, deviation, tolerance))
+
+
+def explain(place: Place, what: What, answers: Mapping[Question, bool]) -> Explanation:
+    """Give the causes that agree with a finding by eye and with the answers so far, and what to ask next.
+
+    The catalogue of signs is common practice of the trade, no source. No candidate is no clearance: then the catalogue does not know
+    what was seen.
+
+    Parameters
+    ----------
+    place : str
+        Where it was seen, such as ``skirt``.
+    what : str
+        What was seen, such as ``scuffing``.
+    answers : mapping of str to bool
+        Questions that were answered, True for yes; empty before the first.
+
+    Returns
+    -------
+    Explanation
+        Candidates, what to ask, and the cause when it is known.
+
+    Raises
+    ------
+    InputError
+        When a word is not one of the choices; it names the place.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> gaugepoint.explain("skirt", "diagonal_wear", {}).ask[0].text
+    'Is the rod bent or twisted by its gauge?'
+    >>> gaugepoint.explain("skirt", "diagonal_wear", {"rod_bent": False}).cause_found
+    'bore_not_square'
+    """
+    return read(Explanation, _gaugepoint.explain(place, what, list(answers.items())))

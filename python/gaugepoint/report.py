@@ -18,6 +18,7 @@ from gaugepoint.plan import Case
 __all__ = [
     "ActionReport",
     "AgainstPicture",
+    "Asked",
     "Band",
     "BestPlaced",
     "Block",
@@ -26,6 +27,8 @@ __all__ = [
     "BoreReport",
     "BoreWork",
     "BudgetLine",
+    "Candidate",
+    "Cause",
     "ChoiceReport",
     "ClearanceReport",
     "Closing",
@@ -55,6 +58,7 @@ __all__ = [
     "GasketReport",
     "GaugePointTemperatures",
     "GaugeReport",
+    "Group",
     "HistogramReport",
     "HotReport",
     "Input",
@@ -63,6 +67,7 @@ __all__ = [
     "LimitsReport",
     "LinerReport",
     "LinersReport",
+    "Make",
     "MapPicture",
     "MassReport",
     "MassesReport",
@@ -79,6 +84,8 @@ __all__ = [
     "PairReport",
     "Parameter",
     "PicturesReport",
+    "PinHeld",
+    "PistonRecord",
     "PistonReport",
     "PistonSizeReport",
     "PistonWork",
@@ -91,6 +98,7 @@ __all__ = [
     "ProfileState",
     "PropagationReport",
     "PublishedReport",
+    "Question",
     "ReferenceReport",
     "Report",
     "RingReport",
@@ -102,6 +110,9 @@ __all__ = [
     "SettledReport",
     "Severity",
     "ShareReport",
+    "Silicon",
+    "SiliconClass",
+    "SkirtType",
     "SleeveReport",
     "SpanReport",
     "StackReport",
@@ -239,6 +250,116 @@ Severity = Literal["light", "marked", "severe"]
 Disposition = Literal["clean", "measure", "find_cause", "reject"]
 """What a finding asks for, from the least to the most."""
 
+Make = Literal["cast", "forged", "steel"]
+"""How a piston was made."""
+
+SiliconClass = Literal["hypoeutectic", "eutectic", "hypereutectic"]
+"""Silicon in the alloy of a piston."""
+
+SkirtType = Literal["full", "slipper", "strutted"]
+"""Form of a skirt."""
+
+PinHeld = Literal["retaining_rings", "pressed_in_rod", "clamped", "buttons"]
+"""How a pin is held."""
+
+Question = Literal[
+    "both_faces",
+    "ring_zone_clean",
+    "soon_after_rebuild",
+    "dark_and_torn",
+    "at_45_degrees",
+    "from_the_crown",
+    "lower_edge_alone",
+    "loaded_cold",
+    "pin_turns_freely",
+    "oily",
+    "one_sided",
+    "coating_in_the_lows",
+    "coolant_short",
+    "oil_short",
+    "grit_found",
+    "fuel_in_oil",
+    "pitted_edge",
+    "smooth_melt",
+    "overloaded",
+    "shape_of_valve",
+    "shape_by_clamping",
+    "stands_low",
+    "ring_used_again",
+    "rod_bent",
+    "forged",
+    "pin_pressed",
+    "pin_in_retaining_rings",
+    "skirt_strutted",
+    "hypereutectic",
+]
+"""What is asked about a finding; each has the answer yes or no. Those on the piston itself are answered by its record."""
+
+Group = Literal[
+    "normal",
+    "clearance",
+    "lubrication",
+    "heat",
+    "combustion",
+    "dirt",
+    "alignment",
+    "assembly",
+    "load",
+    "wear",
+    "corrosion",
+]
+"""What a cause is about."""
+
+Cause = Literal[
+    "normal_running",
+    "running_in",
+    "coating_wears_to_shape",
+    "oil_past_rings_or_guides",
+    "one_ring_or_guide",
+    "blow_by",
+    "piston_too_hot",
+    "idling_or_oil",
+    "coating_worn",
+    "coating_not_bonded",
+    "bore_too_small",
+    "bore_pulled_by_clamping",
+    "bore_tight_below",
+    "wrong_ovality",
+    "loaded_before_warm",
+    "skirt_held_by_struts",
+    "pin_tight",
+    "pin_dry",
+    "press_fit_too_tight",
+    "boss_too_hot",
+    "oil_film_lost",
+    "oil_lost",
+    "fuel_wash",
+    "local_cooling",
+    "coolant_lost",
+    "crown_too_hot",
+    "knock",
+    "pre_ignition",
+    "injection_fault",
+    "grit_in_oil",
+    "pieces_or_dust",
+    "rod_bent_or_twisted",
+    "bore_not_square",
+    "force_along_pin",
+    "wrong_retaining_ring",
+    "met_valve_or_head",
+    "overload",
+    "thermal_fatigue",
+    "load_fatigue",
+    "brittle_alloy",
+    "loose_rings",
+    "cavitation",
+    "liner_seat",
+    "jet_missing",
+    "bridge_not_relieved",
+    "liquid_lock",
+]
+"""A cause of damage."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dominant:
@@ -325,6 +446,30 @@ class WindowReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Silicon:
+    """Silicon in the alloy of a piston."""
+
+    class_: SiliconClass = field(metadata={"json": "class"})
+    """Its class."""
+    evidence: str
+    """What shows it, such as a mark or an analysis; looks do not."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PistonRecord:
+    """What is known of a piston besides its sizes. What was not seen is left out."""
+
+    make: Make | None = None
+    """How it was made."""
+    silicon: Silicon | None = None
+    """Silicon in its alloy."""
+    skirt: SkirtType | None = None
+    """Form of the skirt."""
+    pin: PinHeld | None = None
+    """How its pin is held."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class EngineName:
     """The engine as named in the document."""
 
@@ -336,6 +481,8 @@ class EngineName:
     """Openings in the walls of its bores, where shape was not examined."""
     may_not_be_machined: str | None = None
     """Why its bores may be neither honed nor bored, when they may not."""
+    piston_record: PistonRecord | None = None
+    """What is known of its pistons besides their sizes, as given."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -411,6 +558,36 @@ class Decision:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Candidate:
+    """A cause that agrees with what was seen and answered."""
+
+    cause: Cause
+    """The cause."""
+    text: str
+    """The cause in words."""
+    group: Group
+    """What the cause is about."""
+    sign: str
+    """Word of the sign it comes from."""
+    confirmed: bool
+    """Whether every answer that it needs was given."""
+    open: tuple[Question, ...]
+    """Questions whose answers it still needs."""
+    check_next: str
+    """What to look at next."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """A question that is open."""
+
+    question: Question
+    """The question."""
+    text: str
+    """The question in words."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Finding:
     """A finding and what it asks for."""
 
@@ -424,6 +601,12 @@ class Finding:
     """As given."""
     cause: str | None = None
     """The cause, as given."""
+    cause_found: Cause | None = None
+    """The cause as the catalogue of signs has it: given by its word, or the one that the answers leave and confirm."""
+    candidates: tuple[Candidate, ...] = field(repr=False)
+    """Causes that agree with it and with the answers, those that are confirmed first."""
+    ask: tuple[Asked, ...] = field(repr=False)
+    """What to ask, first the question on which most candidates depend."""
     disposition: Disposition
     """What it asks for."""
     check_next: str
@@ -470,6 +653,8 @@ class PistonSizeReport:
 class PistonReport:
     """A piston."""
 
+    record: PistonRecord | None = None
+    """What is known of it besides its sizes, as given, where that is not what is known of the engine's pistons."""
     sizes: tuple[PistonSizeReport, ...] = field(repr=False)
     """Its sizes, in the order of the document."""
     ovality: MeasuredValue | None = None
@@ -872,6 +1057,8 @@ class CylinderReport:
     """Piston in bore."""
     hot: HotReport | None = field(default=None, repr=False)
     """Piston in bore everywhere and at temperature, when the shape of the pistons is known."""
+    findings: tuple[Finding, ...] = ()
+    """Findings by eye on a part of which nothing was read."""
     missing: tuple[str, ...] = ()
     """What was not read."""
     verdict: Verdict

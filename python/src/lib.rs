@@ -86,6 +86,7 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(piston::fit_piston_surface, module)?)?;
     module.add_function(wrap_pyfunction!(piston::fit_piston_trace, module)?)?;
     module.add_function(wrap_pyfunction!(decision::decide_mm, module)?)?;
+    module.add_function(wrap_pyfunction!(decision::explain, module)?)?;
     module.add_function(wrap_pyfunction!(risk::global_risks, module)?)?;
     module.add_function(wrap_pyfunction!(risk::acceptance_proven, module)?)?;
     module.add_function(wrap_pyfunction!(risk::acceptance_stringent, module)?)?;

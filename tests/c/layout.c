@@ -25,6 +25,21 @@ PIN(rules, GAUGEPOINT_RULE_SIMPLE_ACCEPTANCE == 1 && GAUGEPOINT_RULE_PROVEN == 2
            GAUGEPOINT_RULE_SIMPLE_ACCEPTANCE_BY_RATIO == 5);
 PIN(results, GAUGEPOINT_CONFORMITY_CONFORMS == 1 && GAUGEPOINT_CONFORMITY_DOES_NOT_CONFORM == 2 &&
              GAUGEPOINT_CONFORMITY_NOT_PROVEN == 3 && GAUGEPOINT_CONFORMITY_NOT_JUDGED == 4);
+PIN(candidate_cause, offsetof(GaugepointCandidate, cause) == 0);
+PIN(candidate_group, offsetof(GaugepointCandidate, group) == 4);
+PIN(candidate_confirmed, offsetof(GaugepointCandidate, confirmed) == 8);
+PIN(candidate_text, offsetof(GaugepointCandidate, text) == 16);
+PIN(candidate_sign, offsetof(GaugepointCandidate, sign) == 24);
+PIN(candidate_check_next, offsetof(GaugepointCandidate, check_next) == 32);
+PIN(candidate, sizeof(GaugepointCandidate) == 40);
+PIN(explanation_struct_size, offsetof(GaugepointExplanation, struct_size) == 0);
+PIN(explanation_candidate_count, offsetof(GaugepointExplanation, candidate_count) == 8);
+PIN(explanation_ask_count, offsetof(GaugepointExplanation, ask_count) == 16);
+PIN(explanation_has_cause, offsetof(GaugepointExplanation, has_cause) == 24);
+PIN(explanation_cause, offsetof(GaugepointExplanation, cause) == 28);
+PIN(explanation, sizeof(GaugepointExplanation) == 32);
+PIN(words, GAUGEPOINT_PLACE_ROD == 15 && GAUGEPOINT_WHAT_BEND == 20 && GAUGEPOINT_QUESTION_HYPEREUTECTIC == 29 &&
+           GAUGEPOINT_GROUP_CORROSION == 11 && GAUGEPOINT_CAUSE_LIQUID_LOCK == 46);
 PIN(sample_struct_size, offsetof(GaugepointSample, struct_size) == 0);
 PIN(sample_count, offsetof(GaugepointSample, count) == 8);
 PIN(sample_mean, offsetof(GaugepointSample, mean) == 16);

@@ -113,7 +113,7 @@ def test_readme():
         assert f"`{printed.getvalue().strip()}`" in readme
 
 
-@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack", "stack-document", "matching", "clean-up"])
+@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack", "stack-document", "matching", "clean-up", "signs"])
 def test_pages(name):
     page = (REPOSITORY / "core" / "docs" / f"{name}.md").read_text(encoding="utf-8")
     blocks = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)

@@ -51,6 +51,11 @@ def shape():
     return _commented("shape.csv", ["id", "function", "choice", "given", "expected", "source"])
 
 
+def signs():
+    """Rows of signs.csv, as texts."""
+    return _commented("signs.csv", ["id", "place", "what", "answers", "candidates", "ask", "cause"])
+
+
 def clean_up():
     """Rows of clean_up.csv, as texts."""
     return _commented("clean_up.csv", ["id", "function", "choice", "given", "expected", "source"])

@@ -8,8 +8,8 @@ It follows core/docs/job.md and core/docs/model.md and nothing else. It shares n
 - which readings a reduction picks (the largest, the smallest) is decided once, on the unmoved values; among equal readings the
   first in the document is taken. Without that a tie would be half of each.
 
-`evaluate` gives the numbers of the report under the report's own keys, and the results of the decisions; no verdicts, no texts. It
-checks what it needs for the numbers. It does not check the document against every rule of job.md: that is the library's task.
+`evaluate` gives the numbers of the report under the report's own keys, the results of the decisions, and what may be behind the
+findings (`signs.py`); no verdicts, no texts. It checks what it needs for the numbers. It does not check the document against every rule of job.md: that is the library's task.
 
     python tests/reference/assess.py FILE.json
 """
@@ -23,6 +23,7 @@ from datetime import date
 from fractions import Fraction
 
 import mpmath
+import signs
 import stack_document
 
 DIGITS = 40
@@ -1249,9 +1250,13 @@ def evaluate(document):
         conventions.update(zip(("acceptance_guard", "rejection_guard"), job.shares))
     gauges = [gauge_report(job, job.gauges[form["name"]]) for form in document["gauges"]]
     cylinders = []
+    forms = {int(form["number"]): form for form in document["cylinders"]}
     for number in job.numbers():
         cylinder = job.cylinders.get(number)
-        cylinders.append(CylinderReport(job, cylinder).report() if cylinder else {"number": number})
+        entry = CylinderReport(job, cylinder).report() if cylinder else {"number": number}
+        for part, findings in signs.of_cylinder(document, forms.get(number, {})).items():
+            (entry[part] if part else entry)["findings"] = findings
+        cylinders.append(entry)
     engine = {}
     if job.windows:
         engine["windows"] = [{"from_depth_mm": real(w["depths"][0]), "to_depth_mm": real(w["depths"][1]),

@@ -8,6 +8,7 @@ mod heights;
 mod hot;
 mod piston;
 mod plan;
+mod seen;
 
 use crate::bounds::{self, Bound};
 use crate::calc::{Budget, Calc, Figure, Measured};
@@ -20,7 +21,7 @@ use crate::error::{Error, ErrorKind};
 use crate::fit::Reader;
 use crate::growth::{Grown, Materials};
 use crate::job::document::{self as doc, Datum};
-use crate::job::{Document, Entry, Given, MOST_ENTRIES, Warning, check_length};
+use crate::job::{Document, Entry, Given, Warning, check_length};
 use crate::measurement::{Gauges, Shop, places};
 use crate::report::{
     self, Block, BudgetLine, Conventions, CylinderReport, Dominant, EngineName, GaugeReport, JobName,
@@ -101,6 +102,7 @@ struct Engine {
     /// at the gauge point
     piston_material: usize,
     piston_ranges: Vec<heights::MaterialRange>,
+    piston_record: Option<doc::PistonRecord>,
     gauge_point: PistonPlace,
     target: Option<Target>,
     windows: Vec<barrel::Window>,
@@ -206,6 +208,7 @@ impl Assessment {
                     .map(|t| TargetReport { state: t.state, origin: t.origin.clone() }),
                 windows: self.engine.windows.iter().map(barrel::Window::report).collect(),
                 may_not_be_machined: self.engine.not_machined.clone(),
+                piston_record: self.engine.piston_record.clone(),
             },
             conventions: conventions(&self.rule),
             gauges,
@@ -276,11 +279,12 @@ impl Assessment {
         #[expect(clippy::cast_possible_truncation, reason = "at most MOST_CYLINDERS")]
         let number = index as u32 + 1;
         let limits = self.limits.of(number);
-        let findings: Vec<Finding> = self.findings(cylinder)?;
+        let findings = self.findings(cylinder)?;
         let (of_bore, of_piston): (Vec<Finding>, Vec<Finding>) =
             findings.into_iter().partition(Finding::of_bore);
         let mut missing = Vec::new();
         let mut grounds = Vec::new();
+        let mut unread = Vec::new();
 
         let piston = match cylinder.and_then(|c| c.piston.as_ref()) {
             Some(piston) => Some(self.piston(
@@ -292,7 +296,7 @@ impl Assessment {
             )?),
             None => {
                 missing.push("piston: nothing read".to_owned());
-                grounds.extend(of_piston.iter().map(Ground::from_finding));
+                unread.extend(of_piston);
                 None
             }
         };
@@ -307,10 +311,11 @@ impl Assessment {
             )?),
             None => {
                 missing.push("bore: nothing read".to_owned());
-                grounds.extend(of_bore.iter().map(Ground::from_finding));
+                unread.extend(of_bore);
                 None
             }
         };
+        grounds.extend(unread.iter().map(Ground::from_finding));
         let clearance = match (&piston, &bore) {
             (Some(piston), Some(bore)) => {
                 self.calc.heading(|| format!("piston {0} in bore {0}", index + 1));
@@ -341,21 +346,19 @@ impl Assessment {
             c.report
         });
         grounds.extend(missing.iter().map(|m| Ground::missing(m)));
-        let verdict = verdict(&grounds);
-        Ok((CylinderReport { number, piston, bore, clearance, hot: None, missing, verdict }, hot, kept))
-    }
-
-    fn findings(&mut self, cylinder: Option<&doc::Cylinder>) -> Result<Vec<Finding>, Error> {
-        let entries = cylinder.map(|c| c.findings.as_slice()).unwrap_or_default();
-        if let (Some(cylinder), Some(_)) = (cylinder, entries.get(MOST_ENTRIES)) {
-            let reason = format!("a list has at most {MOST_ENTRIES} entries");
-            let field = format!("{}/findings/{MOST_ENTRIES}", cylinder.number.parent());
-            return Err(Error::new(ErrorKind::TooLarge, "", reason).at(&field));
-        }
-        for text in entries.iter().flat_map(|f| [&f.note, &f.cause]).flatten() {
-            text.words()?;
-        }
-        Ok(entries.iter().map(Finding::from_document).collect())
+        let mut report = CylinderReport {
+            number,
+            piston,
+            bore,
+            clearance,
+            hot: None,
+            findings: unread,
+            missing,
+            verdict: verdict(&[]),
+        };
+        grounds.extend(report.together());
+        report.verdict = verdict(&grounds);
+        Ok((report, hot, kept))
     }
 
     /// States a value in the report at `at`, and tells the working where it stands.
@@ -454,6 +457,7 @@ impl Engine {
                 barrel::clear_of_windows(&windows, &depth, &axis, entry)?;
             }
         }
+        engine.piston.record.as_ref().map_or(Ok(()), doc::PistonRecord::check)?;
         let not_machined = engine.bore.may_not_be_machined.as_ref();
         let not_machined = not_machined.map(|n| n.reason.words()).transpose()?.map(str::to_owned);
         let out = Engine {
@@ -468,6 +472,7 @@ impl Engine {
             piston_nominal: engine.piston.nominal.read(&near, warnings)?.value,
             piston_material: materials.find(&engine.piston.material)?,
             piston_ranges: heights::MaterialRange::from_document(&engine.piston, materials, warnings)?,
+            piston_record: engine.piston.record.clone(),
             gauge_point: PistonPlace::from_document(
                 &engine.piston.gauge_point.height,
                 engine.piston.gauge_point.datum,
@@ -502,6 +507,7 @@ fn block(cylinders: &[CylinderReport]) -> Block {
         let outcome = cylinder.verdict.outcome;
         *counts.entry(outcome.word()).or_insert(0) += 1;
         grounds.push(Ground::of_cylinder(cylinder.number, &cylinder.verdict));
+        grounds.extend(cylinder.together().into_iter().map(|g| g.within_cylinder(cylinder.number)));
     }
     Block { verdict: verdict(&grounds), counts }
 }

@@ -122,6 +122,7 @@ impl Assessment {
         }
         let mut out = Piston {
             report: PistonReport {
+                record: piston.record.clone(),
                 sizes: reports,
                 ovality,
                 decisions: Vec::new(),

@@ -1,8 +1,9 @@
 //! Findings by eye: where, what, how bad, and what that asks for.
 //!
 //! The dispositions are common practice of the trade, no source. A finding and a size never overrule each other: both
-//! stand in the verdict, and the worse decides.
+//! stand in the verdict, and the worse decides. What may be behind a finding stands in [`signs`](super::signs).
 
+use super::signs::{Candidate, Cause, Explanation, Question};
 use crate::choice::choices;
 use crate::job::document as doc;
 use schemars::JsonSchema;
@@ -122,30 +123,66 @@ pub struct Finding {
     /// The cause, as given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cause: Option<String>,
+    /// The cause as the catalogue of signs has it: given by its word, or the one that the answers leave and confirm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cause_found: Option<Cause>,
+    /// Causes that agree with it and with the answers, those that are confirmed first.
+    pub candidates: Vec<Candidate>,
+    /// What to ask, first the question on which most candidates depend.
+    pub ask: Vec<Asked>,
     /// What it asks for.
     pub disposition: Disposition,
     /// What to look at next.
     pub check_next: String,
 }
 
+/// A question that is open.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct Asked {
+    /// The question.
+    pub question: Question,
+    /// The question in words.
+    pub text: &'static str,
+}
+
+impl From<Question> for Asked {
+    fn from(question: Question) -> Self {
+        Asked { question, text: question.meaning() }
+    }
+}
+
 impl Finding {
-    pub(crate) fn from_document(finding: &doc::Finding) -> Self {
-        let named = finding.cause.as_ref().map(|c| c.text().to_owned());
-        let (asked, check_next) = asks_for(finding.what, finding.severity);
-        // a cause that is known no longer blocks: the sizes decide
-        let disposition = match (asked, &named) {
-            (Disposition::FindCause, Some(_)) => Disposition::Measure,
-            (asked, _) => asked,
-        };
-        Finding {
+    pub(crate) fn new(finding: &doc::Finding, explanation: Explanation) -> Self {
+        let cause = finding.cause.as_ref().map(|c| c.text().to_owned());
+        let cause_found = cause.as_deref().and_then(Cause::named).or(explanation.cause());
+        let (disposition, check_next) = asks_for(finding.what, finding.severity);
+        let mut out = Finding {
             place: finding.place,
             what: finding.what,
             severity: finding.severity,
             note: finding.note.as_ref().map(|n| n.text().to_owned()),
-            cause: named,
+            cause,
+            cause_found,
+            candidates: explanation.candidates,
+            ask: explanation.ask.into_iter().map(Asked::from).collect(),
             disposition,
             check_next: check_next.to_owned(),
+        };
+        // a cause that is known no longer blocks: the sizes decide
+        if out.disposition == Disposition::FindCause && out.cause_known() {
+            out.disposition = Disposition::Measure;
         }
+        out
+    }
+
+    /// Was its cause given or found?
+    pub(crate) fn cause_known(&self) -> bool {
+        self.cause.is_some() || self.cause_found.is_some()
+    }
+
+    /// What was seen, as it is read.
+    pub(crate) fn spoken(&self) -> String {
+        format!("{} {} on the {}", self.severity.word(), self.what.spoken(), self.place.spoken())
     }
 
     /// Does it belong to the bore?

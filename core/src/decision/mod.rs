@@ -13,5 +13,5 @@ pub use conformity::{Decision, Of, Outcome as Conformity, decide_mm};
 pub(crate) use limit::{Limit, LimitSets, Limits, named};
 pub use rule::Rule;
 pub(crate) use rule::RuleInForce;
-pub(crate) use verdict::{Ground, verdict};
+pub(crate) use verdict::{Ground, together, verdict};
 pub use verdict::{Outcome, Verdict};

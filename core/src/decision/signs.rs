@@ -5,9 +5,11 @@
 use super::finding::{Place, What};
 use crate::choice::choices;
 use crate::error::{Error, ErrorKind};
+use schemars::JsonSchema;
+use serde::Serialize;
 
 choices! {
-    /// What is asked about a finding; each has the answer yes or no. Those from [`Forged`](Question::Forged) on are answered by the record of the piston.
+    /// What is asked about a finding; each has the answer yes or no. Those on the piston itself are answered by its record.
     Question {
         /// Are both thrust faces marked alike?
         BothFaces = "both_faces",
@@ -61,10 +63,19 @@ choices! {
         Forged = "forged",
         /// Is the pin pressed into the rod?
         PinPressed = "pin_pressed",
+        /// Is the pin held by retaining rings?
+        PinInRetainingRings = "pin_in_retaining_rings",
         /// Has the skirt struts of steel cast in?
         SkirtStrutted = "skirt_strutted",
         /// Is the alloy hypereutectic?
         Hypereutectic = "hypereutectic",
+    }
+    /// An answer to a question.
+    Answer {
+        /// Yes.
+        Yes = "yes",
+        /// No.
+        No = "no",
     }
     /// What a cause is about.
     Group {
@@ -475,7 +486,7 @@ pub const SIGNS: [Sign; 31] = [
         looks: "wall gouged at the height of the pin, end of the pin rounded, groove wrecked",
         places: &[Place::PinRetention, Place::PinBore, Place::BoreWall],
         what: &[What::RetainingRingLoose],
-        needs: &[(Q::PinPressed, NO)],
+        needs: &[(Q::PinInRetainingRings, YES)],
         causes: &[
             (C::WrongRetainingRing, &[(Q::RingUsedAgain, YES)]),
             (C::ForceAlongPin, &[(Q::RodBent, YES)]),
@@ -570,10 +581,14 @@ pub const SIGNS: [Sign; 31] = [
 ];
 
 /// A cause that agrees with what was seen and answered.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Candidate {
     /// The cause.
     pub cause: Cause,
+    /// The cause in words.
+    pub text: &'static str,
+    /// What the cause is about.
+    pub group: Group,
     /// Word of the sign it comes from.
     pub sign: &'static str,
     /// Whether every answer that it needs was given.
@@ -594,10 +609,19 @@ pub struct Explanation {
 }
 
 impl Explanation {
-    /// Is the cause known: one is confirmed, and no other agrees with the answers?
+    /// The cause, when it is known: one is confirmed, and no other agrees with the answers.
+    #[must_use]
+    pub fn cause(&self) -> Option<Cause> {
+        match self.candidates.as_slice() {
+            [only] if only.confirmed => Some(only.cause),
+            _ => None,
+        }
+    }
+
+    /// Is the cause known?
     #[must_use]
     pub fn cause_found(&self) -> bool {
-        matches!(self.candidates.as_slice(), [only] if only.confirmed)
+        self.cause().is_some()
     }
 }
 
@@ -627,8 +651,15 @@ pub fn explain(place: Place, what: What, answers: &[(Question, bool)]) -> Result
                     open.push(*question);
                 }
             }
-            let (cause, sign, check_next) = (*cause, sign.word, sign.check_next);
-            candidates.push(Candidate { cause, sign, confirmed: open.is_empty(), open, check_next });
+            candidates.push(Candidate {
+                cause: *cause,
+                text: cause.meaning(),
+                group: cause.group(),
+                sign: sign.word,
+                confirmed: open.is_empty(),
+                open,
+                check_next: sign.check_next,
+            });
         }
     }
     candidates.sort_by_key(|c| !c.confirmed);
@@ -639,6 +670,12 @@ pub fn explain(place: Place, what: What, answers: &[(Question, bool)]) -> Result
 }
 
 impl Cause {
+    /// The cause that is named by its word, as it is written or as it is read.
+    pub(crate) fn named(text: &str) -> Option<Cause> {
+        let name = text.trim();
+        Cause::ALL.iter().copied().find(|cause| cause.word() == name || cause.spoken() == name)
+    }
+
     /// What it is about.
     #[must_use]
     pub const fn group(self) -> Group {
@@ -727,16 +764,35 @@ pub struct PistonRecord {
     pub pin: Option<PinHeld>,
 }
 
+/// A question that a record answers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Recorded {
+    pub(crate) question: Question,
+    pub(crate) answer: bool,
+    /// where in the record
+    pub(crate) field: &'static str,
+    /// what stands there
+    pub(crate) word: &'static str,
+}
+
 impl PistonRecord {
     /// The questions that the record answers.
     #[must_use]
     pub fn answers(&self) -> Vec<(Question, bool)> {
-        let of = [
-            (Q::Forged, self.make.map(|m| m == Make::Forged)),
-            (Q::PinPressed, self.pin.map(|p| p == PinHeld::PressedInRod)),
-            (Q::SkirtStrutted, self.skirt.map(|s| s == SkirtType::Strutted)),
-            (Q::Hypereutectic, self.silicon.map(|s| s == SiliconClass::Hypereutectic)),
+        self.recorded().into_iter().map(|r| (r.question, r.answer)).collect()
+    }
+
+    pub(crate) fn recorded(&self) -> Vec<Recorded> {
+        let said = |question, answer, field, word| Recorded { question, answer, field, word };
+        let pin = |question, held| self.pin.map(|p| said(question, p == held, "pin", p.word()));
+        let all = [
+            self.make.map(|m| said(Q::Forged, m == Make::Forged, "make", m.word())),
+            pin(Q::PinPressed, PinHeld::PressedInRod),
+            pin(Q::PinInRetainingRings, PinHeld::RetainingRings),
+            self.skirt.map(|s| said(Q::SkirtStrutted, s == SkirtType::Strutted, "skirt", s.word())),
+            self.silicon
+                .map(|s| said(Q::Hypereutectic, s == SiliconClass::Hypereutectic, "silicon/class", s.word())),
         ];
-        of.into_iter().filter_map(|(question, answer)| Some((question, answer?))).collect()
+        all.into_iter().flatten().collect()
     }
 }

@@ -2,6 +2,7 @@
 
 use super::conformity::{Decision, Of, Outcome as Conformity};
 use super::finding::{Disposition, Finding};
+use super::signs::Group;
 use crate::choice::choices;
 use crate::report::Dominant;
 use schemars::JsonSchema;
@@ -43,6 +44,8 @@ pub struct Verdict {
 pub(crate) struct Ground {
     pub(crate) outcome: Outcome,
     pub(crate) reason: String,
+    /// is it told whatever the verdict
+    remark: bool,
     measured: Option<Behind>,
 }
 
@@ -56,7 +59,12 @@ struct Behind {
 
 impl Ground {
     pub(crate) fn new(outcome: Outcome, reason: impl Into<String>) -> Self {
-        Ground { outcome, reason: reason.into(), measured: None }
+        Ground { outcome, reason: reason.into(), remark: false, measured: None }
+    }
+
+    /// Something to know that decides nothing.
+    fn remark(reason: String) -> Self {
+        Ground { remark: true, ..Ground::new(Outcome::Reuse, reason) }
     }
 
     pub(crate) fn missing(what: &str) -> Self {
@@ -82,17 +90,13 @@ impl Ground {
             Disposition::FindCause => Outcome::FindTheCause,
             Disposition::Reject => Outcome::DoNotReuse,
         };
-        let seen = format!(
-            "{} {} on the {}",
-            finding.severity.word(),
-            finding.what.spoken(),
-            finding.place.spoken()
-        );
-        let reason = match (finding.disposition, &finding.cause) {
-            (Disposition::Clean, _) => format!("{seen}: clean"),
-            (_, Some(cause)) => format!("{seen}, cause given: {cause}"),
-            (Disposition::Measure, None) => format!("{seen}: the sizes decide; check {}", finding.check_next),
-            (_, None) => format!("{seen}, cause not found: check {}", finding.check_next),
+        let (seen, next) = (finding.spoken(), &finding.check_next);
+        let reason = match (finding.disposition, &finding.cause, finding.cause_found) {
+            (Disposition::Clean, ..) => format!("{seen}: clean"),
+            (_, Some(cause), _) => format!("{seen}, cause given: {cause}"),
+            (_, None, Some(cause)) => format!("{seen}, cause found: {}", cause.spoken()),
+            (Disposition::Measure, None, None) => format!("{seen}: the sizes decide; check {next}"),
+            (_, None, None) => format!("{seen}, cause not found: check {next}"),
         };
         Ground::new(outcome, reason)
     }
@@ -108,13 +112,67 @@ impl Ground {
         let measured = behind.map(|(of, dominant)| Behind { probability: 0.0, of, dominant });
         Ground { measured, ..Ground::new(verdict.outcome, reason) }
     }
+
+    /// A ground of a cylinder that the block tells besides the verdict of the cylinder.
+    pub(crate) fn within_cylinder(self, number: u32) -> Self {
+        Ground { reason: format!("cylinder {number}: {}", self.reason), ..self }
+    }
+}
+
+/// What the findings and the sizes of a cylinder say only together.
+///
+/// A part that is rejected takes its damage with it, but the cause stays in the engine. A cause that is known and sizes that do not
+/// fit it are both told, and neither decides over the other.
+pub(crate) fn together<'r>(
+    findings: impl Iterator<Item = &'r Finding>,
+    decisions: impl Iterator<Item = &'r Decision>,
+) -> Vec<Ground> {
+    let decisions: Vec<&Decision> = decisions.collect();
+    findings
+        .filter_map(|finding| cause_unknown(finding).or_else(|| disagreement(finding, &decisions)))
+        .collect()
+}
+
+fn cause_unknown(finding: &Finding) -> Option<Ground> {
+    let rejects = finding.disposition == Disposition::Reject && !finding.cause_known();
+    let reason = || format!("nothing new is fitted before the cause of the {} is found", finding.spoken());
+    rejects.then(|| Ground::new(Outcome::FindTheCause, reason()))
+}
+
+fn disagreement(finding: &Finding, decisions: &[&Decision]) -> Option<Ground> {
+    let cause = finding.cause_found?;
+    let failed: Vec<&Decision> =
+        decisions.iter().copied().filter(|d| d.result == Conformity::DoesNotConform).collect();
+    let sizes = match cause.group() {
+        Group::Clearance => {
+            let bench = decisions.iter().find(|d| d.of == Of::BenchClearance)?;
+            let tight_elsewhere = |of: Of| {
+                matches!(of, Of::SmallestClearance | Of::RunningMarginTight | Of::RunningMarginLoose)
+            };
+            let fits = bench.result == Conformity::Conforms && !failed.iter().any(|d| tight_elsewhere(d.of));
+            fits.then(|| format!("the {} conforms", bench.of.spoken()))?
+        }
+        _ if failed.is_empty() => return None,
+        _ => {
+            let names: Vec<String> = failed.iter().map(|d| d.of.spoken()).collect();
+            format!("these sizes do not conform: {}", names.join(", "))
+        }
+    };
+    let about = match cause.group() {
+        Group::Normal => "is no fault".to_owned(),
+        group => format!("is one of {}", group.spoken()),
+    };
+    let (seen, cause) = (finding.spoken(), cause.spoken());
+    Some(Ground::remark(format!("{seen}: its cause, {cause}, {about}, and yet {sizes}; both stand")))
 }
 
 /// The worst ground decides. Its reasons come first; when everything is well, all grounds are the reasons.
 pub(crate) fn verdict(grounds: &[Ground]) -> Verdict {
     let outcome = rank(grounds.iter().map(|g| g.outcome));
-    let mut told: Vec<&Ground> =
-        grounds.iter().filter(|g| g.outcome > Outcome::Reuse || outcome == Outcome::Reuse).collect();
+    let mut told: Vec<&Ground> = grounds
+        .iter()
+        .filter(|g| g.outcome > Outcome::Reuse || outcome == Outcome::Reuse || g.remark)
+        .collect();
     // stable: equal weights stay in the order of the work
     told.sort_by_key(|g| core::cmp::Reverse(g.outcome));
     let decided = grounds

@@ -3,7 +3,7 @@
 use super::entry::{Count, Date, Entry, Probability, Pure, Words};
 use super::plan::Plan;
 use crate::choice::choices;
-use crate::decision::{Rule, finding};
+use crate::decision::{Rule, finding, signs};
 use crate::fit::document::{Elastic, Field, Find, Motion, Pictures, PistonShape};
 use crate::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
 use crate::stack::StackEntry;
@@ -352,9 +352,34 @@ document! {
         /// Materials from height to height, where the piston is of several.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         materials_by_height: Vec<MaterialByHeight>,
+        /// What is known of them besides their sizes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        record: Option<PistonRecord>,
         /// Their shape, for the hot fit of every cylinder.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         shape: Option<PistonShape>,
+    }
+    /// What is known of a piston besides its sizes. What was not seen is left out.
+    PistonRecord {
+        /// How it was made.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        make: Option<signs::Make>,
+        /// Silicon in its alloy.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        silicon: Option<Silicon>,
+        /// Form of the skirt.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        skirt: Option<signs::SkirtType>,
+        /// How its pin is held.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pin: Option<signs::PinHeld>,
+    }
+    /// Silicon in the alloy of a piston.
+    Silicon {
+        /// Its class.
+        class: signs::SiliconClass,
+        /// What shows it, such as a mark or an analysis; looks do not.
+        evidence: Entry<Words>,
     }
     /// The material of a piston between two heights.
     MaterialByHeight {
@@ -496,6 +521,9 @@ document! {
     Piston {
         /// Its state.
         state: PistonState,
+        /// What is known of it besides its sizes, in place of the record of the engine's pistons.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        record: Option<PistonRecord>,
         /// Its readings.
         readings: Vec<PistonReading>,
     }
@@ -563,9 +591,32 @@ document! {
         /// Carried into the report.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         note: Option<Entry<Words>>,
+        /// Answers to the questions that tell the causes apart.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        answers: Vec<Answered>,
         /// The cause, once it is known.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         cause: Option<Entry<Words>>,
+    }
+    /// An answer to a question about a finding.
+    Answered {
+        /// The question.
+        question: signs::Question,
+        /// The answer.
+        answer: signs::Answer,
+    }
+}
+
+impl PistonRecord {
+    /// What of it answers questions about findings.
+    pub(crate) fn known(&self) -> signs::PistonRecord {
+        let silicon = self.silicon.as_ref().map(|s| s.class);
+        signs::PistonRecord { make: self.make, silicon, skirt: self.skirt, pin: self.pin }
+    }
+
+    /// Refuses evidence that is no text.
+    pub(crate) fn check(&self) -> Result<(), crate::error::Error> {
+        self.silicon.as_ref().map_or(Ok(()), |s| s.evidence.words().map(|_| ()))
     }
 }
 

@@ -1,6 +1,6 @@
 //! What to take care of. The wording is the trade's usual caution.
 
-use super::data::{BoreReport, CylinderReport, PistonReport, Report};
+use super::data::{CylinderReport, Report};
 use crate::decision::Outcome;
 use crate::decision::finding::{Disposition, Finding, Place, What};
 
@@ -38,7 +38,7 @@ pub const LINER_LIFTING: &str = "Liners are heavy and their edges sharp: lift th
 /// The cautions a report calls for, each once, in a fixed order.
 pub(crate) fn cautions(report: &Report) -> Vec<String> {
     let mut out: Vec<&str> = ALWAYS.to_vec();
-    let findings: Vec<&Finding> = report.cylinders.iter().flat_map(findings).collect();
+    let findings: Vec<&Finding> = report.cylinders.iter().flat_map(CylinderReport::seen).collect();
     let worst = report.block.verdict.outcome;
     if report.cylinders.iter().any(|c| c.clearance.as_ref().is_some_and(|k| k.running.is_some())) {
         out.push(RUNNING_CLEARANCE);
@@ -68,9 +68,4 @@ pub(crate) fn cautions(report: &Report) -> Vec<String> {
         });
     }
     out.into_iter().map(str::to_owned).collect()
-}
-
-fn findings(cylinder: &CylinderReport) -> impl Iterator<Item = &Finding> {
-    let of_piston = cylinder.piston.iter().flat_map(|p: &PistonReport| &p.findings);
-    of_piston.chain(cylinder.bore.iter().flat_map(|b: &BoreReport| &b.findings))
 }

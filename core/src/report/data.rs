@@ -5,10 +5,10 @@ use super::plan::PlanReport;
 use super::work_order::WorkStep;
 use crate::calc::Working;
 use crate::decision::finding::Finding;
-use crate::decision::{Decision, Rule, Verdict};
+use crate::decision::{Decision, Ground, Rule, Verdict, together};
 use crate::fit::HotReport;
 use crate::job::Warning;
-use crate::job::document::{Datum, ProfileState, Surface};
+use crate::job::document::{Datum, PistonRecord, ProfileState, Surface};
 use crate::stack::StackReport;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -102,6 +102,8 @@ report! {
         windows: Vec<WindowReport> => "Vec::is_empty",
         /// Why its bores may be neither honed nor bored, when they may not.
         may_not_be_machined: Option<String> => "Option::is_none",
+        /// What is known of its pistons besides their sizes, as given.
+        piston_record: Option<PistonRecord> => "Option::is_none",
     }
     /// The shape the bores should have, as named in the document.
     TargetReport {
@@ -202,6 +204,8 @@ report! {
         clearance: Option<ClearanceReport> => "Option::is_none",
         /// Piston in bore everywhere and at temperature, when the shape of the pistons is known.
         hot: Option<HotReport> => "Option::is_none",
+        /// Findings by eye on a part of which nothing was read.
+        findings: Vec<Finding> => "Vec::is_empty",
         /// What was not read.
         missing: Vec<String> => "Vec::is_empty",
         /// Does it go back together.
@@ -209,6 +213,8 @@ report! {
     }
     /// A piston.
     PistonReport {
+        /// What is known of it besides its sizes, as given, where that is not what is known of the engine's pistons.
+        record: Option<PistonRecord> => "Option::is_none",
         /// Its sizes, in the order of the document.
         sizes: Vec<PistonSizeReport>,
         /// Thrust diameter less pin-axis diameter at the height of the gauge point.
@@ -318,3 +324,23 @@ report! {
 }
 
 written!(Report);
+
+impl CylinderReport {
+    /// Every decision on it, in the order of the work.
+    pub(crate) fn decisions(&self) -> impl Iterator<Item = &Decision> {
+        let of_piston = self.piston.iter().flat_map(|p| &p.decisions);
+        let of_bore = self.bore.iter().flat_map(|b| &b.decisions);
+        of_piston.chain(of_bore).chain(self.clearance.iter().flat_map(|c| &c.decisions))
+    }
+
+    /// Every finding in it.
+    pub(crate) fn seen(&self) -> impl Iterator<Item = &Finding> {
+        let of_piston = self.piston.iter().flat_map(|p| &p.findings);
+        of_piston.chain(self.bore.iter().flat_map(|b| &b.findings)).chain(&self.findings)
+    }
+
+    /// What its findings and its sizes say only together.
+    pub(crate) fn together(&self) -> Vec<Ground> {
+        together(self.seen(), self.decisions())
+    }
+}

@@ -60,15 +60,7 @@ impl Report {
 
 fn section(cylinder: &CylinderReport) -> String {
     let mut out = format!("\n## Cylinder {}: {}\n\n", cylinder.number, headline(cylinder));
-    let decisions: Vec<&Decision> = [
-        cylinder.piston.as_ref().map(|p| &p.decisions),
-        cylinder.bore.as_ref().map(|b| &b.decisions),
-        cylinder.clearance.as_ref().map(|c| &c.decisions),
-    ]
-    .into_iter()
-    .flatten()
-    .flatten()
-    .collect();
+    let decisions: Vec<&Decision> = cylinder.decisions().collect();
     if !decisions.is_empty() {
         out.push_str(
             "| of | mm | standard uncertainty | limits | probability | result |\n|---|---|---|---|---|---|\n",

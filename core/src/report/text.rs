@@ -6,13 +6,15 @@ use super::data::{
 use super::plan_text;
 use super::work_order::{self, WorkStep};
 use crate::calc::{Step, Working};
-use crate::decision::finding::Finding;
-use crate::decision::{Decision, Of, Outcome, Rule, Verdict, named};
-use crate::job::document::{ProfileState, Surface};
+use crate::decision::finding::{Disposition, Finding};
+use crate::decision::{Decision, Of, Outcome, Rule, named};
+use crate::job::document::{PistonRecord, ProfileState, Surface};
 use std::collections::HashMap;
 
 /// Widest line, in characters.
 const WIDTH: usize = 100;
+/// Most causes of a finding that are named; a longer list is not listened to.
+const MOST_CAUSES: usize = 5;
 
 impl Report {
     /// The report as text.
@@ -281,13 +283,14 @@ pub(super) fn sentences(cylinder: &CylinderReport) -> Vec<String> {
         out.extend(clearance.running.as_ref().map(|r| running_sentence(r, &clearance.decisions)));
     }
     out.extend(cylinder.hot.iter().flat_map(crate::fit::sentences));
-    out.extend(because(&cylinder.verdict));
+    out.extend(cylinder.findings.iter().map(finding));
+    out.extend(because(cylinder));
     out
 }
 
 fn piston_sentences(piston: &PistonReport) -> Vec<String> {
     let decision = decided(&piston.decisions, Of::PistonSize);
-    let mut out = Vec::new();
+    let mut out: Vec<String> = piston.record.iter().map(|r| record("this piston", r)).collect();
     for place in &piston.sizes {
         let (size, surface) = match (&place.bare_size, place.over) {
             (Some(bare), _) => (bare, ", coating subtracted"),
@@ -413,15 +416,71 @@ fn finding(finding: &Finding) -> String {
     if let Some(note) = &finding.note {
         out.push_str(&format!(" ({note})"));
     }
-    out.push_str(&format!(". Check next: {}.", finding.check_next));
+    out.push_str(&format!(". Check next: {}.{}", finding.check_next, behind(finding)));
     out
 }
 
-fn because(verdict: &Verdict) -> Vec<String> {
-    let mut out = Vec::new();
-    if verdict.outcome != Outcome::Reuse {
-        out.extend(verdict.reasons.iter().map(|r| format!("Because: {r}.")));
+/// What may be behind a finding, and what to ask; of one that asks for nothing, nothing.
+fn behind(finding: &Finding) -> String {
+    match (&finding.cause, finding.cause_found) {
+        (Some(cause), _) => return format!(" Cause given: {cause}."),
+        (None, Some(cause)) => return format!(" Cause found: {}.", cause.spoken()),
+        (None, None) if finding.disposition == Disposition::Clean => return String::new(),
+        (None, None) => {}
     }
+    let mut causes: Vec<String> = Vec::new();
+    for candidate in &finding.candidates {
+        let cause = candidate.cause.spoken();
+        if !causes.contains(&cause) {
+            causes.push(cause);
+        }
+    }
+    if causes.is_empty() {
+        return " No known sign agrees with it.".to_owned();
+    }
+    if causes.len() > MOST_CAUSES {
+        let others = causes.len() - MOST_CAUSES + 1;
+        causes.truncate(MOST_CAUSES - 1);
+        causes.push(format!("{others} others"));
+    }
+    let ask = match finding.ask.as_slice() {
+        [] => String::new(),
+        [only] => format!(" Ask: {}", lower(only.text)),
+        [first, ..] => format!(" Ask first: {}", lower(first.text)),
+    };
+    let may_be = match causes.split_last() {
+        Some((last, before)) if !before.is_empty() => format!("{} or {last}", before.join(", ")),
+        _ => causes.concat(),
+    };
+    format!(" May be: {may_be}.{ask}")
+}
+
+/// A sentence within another.
+fn lower(sentence: &str) -> String {
+    let mut rest = sentence.chars();
+    rest.next().map(|first| first.to_lowercase().chain(rest).collect()).unwrap_or_default()
+}
+
+/// What is known of a piston besides its sizes.
+fn record(of: &str, record: &PistonRecord) -> String {
+    let silicon = record.silicon.as_ref();
+    let known = [
+        record.make.map(|m| m.spoken()),
+        silicon.map(|s| format!("{} ({})", s.class.spoken(), s.evidence.text())),
+        record.skirt.map(|s| format!("{} skirt", s.spoken())),
+        record.pin.map(|p| format!("pin: {}", p.spoken())),
+    ];
+    let known: Vec<String> = known.into_iter().flatten().collect();
+    let known = if known.is_empty() { "nothing".to_owned() } else { known.join(", ") };
+    format!("On record of {of}: {known}.")
+}
+
+fn because(cylinder: &CylinderReport) -> Vec<String> {
+    let verdict = &cylinder.verdict;
+    let mut out: Vec<String> = match verdict.outcome {
+        Outcome::Reuse => cylinder.together().iter().map(|g| format!("To know: {}.", g.reason)).collect(),
+        _ => verdict.reasons.iter().map(|r| format!("Because: {r}.")).collect(),
+    };
     if let (Some(dominant), Some(of)) = (&verdict.dominant, verdict.decided_by) {
         let percent = dominant.share * 100.0;
         out.push(format!(
@@ -440,6 +499,7 @@ fn because(verdict: &Verdict) -> Vec<String> {
 pub(super) fn notes(report: &Report) -> Vec<String> {
     let warnings = report.warnings.iter().map(|w| format!("{} ({})", w.text, w.path));
     let mut out: Vec<String> = warnings.collect();
+    out.extend(report.engine.piston_record.as_ref().map(|r| record("the pistons", r)));
     out.extend(report.engine.target_profile.as_ref().map(target));
     out.extend(report.engine.windows.iter().map(window));
     let why = report.engine.may_not_be_machined.iter();
@@ -482,11 +542,8 @@ fn window(window: &WindowReport) -> String {
 fn origins_of_limits(report: &Report) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     for cylinder in &report.cylinders {
-        let of_piston = cylinder.piston.iter().flat_map(|p| &p.decisions);
-        let of_bore = cylinder.bore.iter().flat_map(|b| &b.decisions);
-        let of_both = cylinder.clearance.iter().flat_map(|c| &c.decisions);
         let margin = |d: &&Decision| matches!(d.of, Of::RunningMarginTight | Of::RunningMarginLoose);
-        for decision in of_piston.chain(of_bore).chain(of_both).filter(|d| !margin(d)) {
+        for decision in cylinder.decisions().filter(|d| !margin(d)) {
             let of = match decision.for_cylinders.as_slice() {
                 [] => String::new(),
                 cylinders => format!(" of {}", named(cylinders)),

@@ -17,6 +17,9 @@ PORT = '{"from_depth": "55 mm", "to_depth": "70 mm", "from_angle": "250 deg", "t
 CHOKE = ('{"state": "cold", "rows": [{"depth": "0 mm", "deviation": "-0.05 mm"}, {"depth": "30 mm", "deviation": "0 mm"}, '
          '{"depth": "80 mm", "deviation": "0 mm"}], "origin": "invented"}')
 
+# An answer about a finding.
+OILY = '{"question": "oily", "answer": "no"}'
+
 # Shims, as a stack.
 SHIMS = ('{"name": "end float", "contributors": [{"name": "shim", "nominal": 0.5, "lower": -0.02, "upper": 0.02, '
          '"distribution": {"uniform_within_limits": {}}}]}')
@@ -50,6 +53,11 @@ REPLACED = {
     "thou_as_mm": ('"max": "0.100 mm"', '"max": "4 mm"'),
     "coefficient_without_its_factor": ('"value": "11.4e-6 /K"', '"value": "11.4 /K"'),
     "percentage_without_its_sign": ('"at_least": "95 %"', '"at_least": 95'),
+    # findings
+    "question_twice": ('"cause": "short trips"', f'"answers": [{OILY}, {OILY}]'),
+    "answer_against_the_record": (
+        '"cause": "short trips"', '"answers": [{"question": "forged", "answer": "yes"}]',
+        '"state": "new",', '"state": "new", "record": {"make": "cast"},'),
     # stacks
     "stack_twice": ('"at_least": "95 %"}', f'"at_least": "95 %"}}, "stacks": [{SHIMS}, {SHIMS}]'),
     "stack_in_disorder": ('"at_least": "95 %"}', f'"at_least": "95 %"}}, "stacks": [{SHIMS.replace(": 0.02", ": -0.05")}]'),

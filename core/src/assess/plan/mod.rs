@@ -163,7 +163,11 @@ impl Assessment {
             let oversize = oversize.map(|o| o.read(&bounds::OVERSIZE, &mut self.warnings)).transpose()?;
             let mass = entry.mass.as_ref();
             let mass = mass.map(|m| m.read(&bounds::ASSEMBLY_MASS, &mut self.warnings)).transpose()?;
-            let read = crate::job::document::Piston { state: entry.state, readings: entry.readings.clone() };
+            let read = crate::job::document::Piston {
+                state: entry.state,
+                record: None,
+                readings: entry.readings.clone(),
+            };
             let (of, at) = (format!("new piston {name}"), format!("/plan/pistons/{k}"));
             let read = self.piston(&of, &read, &Limits::none(), Vec::new(), &at)?;
             let sized = read.at_gauge_point(Some(surface));
