@@ -48,6 +48,8 @@ pub mod measure;
 
 pub mod fit;
 
+pub mod revisit;
+
 pub mod budget;
 
 pub mod flat;
@@ -58,6 +60,7 @@ pub use assess::{Options, assess, assess_json, assess_json_bytes};
 pub use error::{Error, ErrorKind};
 pub use job::Document;
 pub use report::Report;
+pub use revisit::{revisit, revisit_json, revisit_json_bytes};
 
 /// The code of the README, run as tests.
 #[cfg(doctest)]

@@ -3,7 +3,7 @@
 //! The text is parsed by `serde_json` into a plain tree that loses nothing (repeated names included); the structures are
 //! then filled from the tree by their derived code, through a deserializer that knows where in the document it is.
 
-use super::entry::{ENTRY, WORDS};
+use super::entry::{ENTRY, NESTED, WORDS};
 use crate::error::{Error, ErrorKind};
 use core::fmt;
 use serde::de::value::SeqDeserializer;
@@ -53,8 +53,7 @@ pub(crate) fn from_json<'de, T: Deserialize<'de>>(
     }
     let mut tree: Json = serde_json::from_str(text).map_err(|e| syntax(&e))?;
     tree.keep_numbers(&mut Numbers(text));
-    tree.check_head("format", format, |value| matches!(value, Json::Text(_)))?;
-    tree.check_head("version", &version.to_string(), |value| value.brief().parse::<u32>().is_ok())?;
+    tree.check_heads(format, version)?;
     T::deserialize(Place { json: &tree, path: &Path::Root }).map_err(|Refused(e)| e)
 }
 
@@ -168,6 +167,11 @@ impl<'de> Deserialize<'de> for Json {
 }
 
 impl Json {
+    fn check_heads(&self, format: &str, version: u32) -> Result<(), Error> {
+        self.check_head("format", format, |value| matches!(value, Json::Text(_)))?;
+        self.check_head("version", &version.to_string(), |value| value.brief().parse::<u32>().is_ok())
+    }
+
     /// Refuses another format or version; what is missing or cannot be one is left to the structure.
     fn check_head(&self, name: &str, expected: &str, can_be: fn(&Json) -> bool) -> Result<(), Error> {
         let Json::Object(fields) = self else {
@@ -347,6 +351,12 @@ impl<'de> Deserializer<'de> for Place<'_> {
             Json::Text(text) if name == WORDS => {
                 let pair = [text.clone(), self.path.to_string()];
                 visitor.visit_seq(SeqDeserializer::new(pair.into_iter()))
+            }
+            _ if name == NESTED => {
+                let root = Place { json: self.json, path: &Path::Root };
+                let heads = self.json.check_heads(super::FORMAT, super::VERSION).map_err(Refused);
+                let job = heads.and_then(|()| visitor.visit_newtype_struct(root));
+                job.map_err(|Refused(e)| Refused(e.below(&self.path.to_string())))
             }
             _ if name == WORDS => Err(self.wrong_type(&"a text")),
             _ if name == ENTRY => Err(self.wrong_type(&visitor)),

@@ -8,7 +8,8 @@ pub use decode::check_size;
 pub(crate) use decode::{nearest, unknown_choice};
 pub use document::Document;
 pub use entry::{
-    Count, Date, Entry, Force, Kind, Numeric, Probability, Pure, Real, Slope, Stiffness, Warning, Words,
+    Count, Date, Duration, Entry, Force, Kind, Nested, Numeric, Probability, Pure, Real, Slope, Stiffness,
+    Warning, Words,
 };
 pub(crate) use entry::{Given, MOST_ENTRIES, check_length};
 

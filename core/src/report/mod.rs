@@ -15,8 +15,8 @@ pub use data::{
 };
 pub(crate) use data::{report, written};
 pub(crate) use markdown::{escaped, worked};
-pub(crate) use table::{aligned, exponent_of, short};
-pub(crate) use text::{Page, give_or_take};
+pub(crate) use table::{aligned, exponent_of, markdown, short};
+pub(crate) use text::{Page, give_or_take, warned};
 
 /// Format name of a report.
 pub const FORMAT: &str = "gaugepoint-report";

@@ -6,6 +6,7 @@ use super::data::{
 use crate::calc::{Step, Working};
 use crate::decision::finding::Finding;
 use crate::decision::{Decision, Of, Outcome, Rule, Verdict, named};
+use crate::job::Warning;
 use crate::job::document::{ProfileState, Surface};
 use std::collections::HashMap;
 
@@ -415,10 +416,14 @@ fn because(verdict: &Verdict) -> Vec<String> {
     out
 }
 
+/// Warnings as a reader sees them.
+pub(crate) fn warned(warnings: &[Warning]) -> Vec<String> {
+    warnings.iter().map(|w| format!("{} ({})", w.text, w.path)).collect()
+}
+
 /// What every cylinder says, once.
 pub(super) fn notes(report: &Report) -> Vec<String> {
-    let warnings = report.warnings.iter().map(|w| format!("{} ({})", w.text, w.path));
-    let mut out: Vec<String> = warnings.collect();
+    let mut out = warned(&report.warnings);
     out.extend(report.engine.target_profile.as_ref().map(target));
     out.extend(report.engine.windows.iter().map(window));
     let why = report.engine.may_not_be_machined.iter();
