@@ -101,11 +101,20 @@ struct Shared<'r> {
 
 impl<'r> Pair<'r> {
     fn shared(&self, lasting: &Lasting) -> Vec<Shared<'r>> {
-        let in_now = |line: &'r BudgetLine| {
-            let other = self.now.budget.iter().find(|l| l.source == line.source)?;
-            Some(Shared { source: &line.source, previous: line.contribution_mm, now: other.contribution_mm })
+        let of = |value: &MeasuredValue, source: &str| -> Option<f64> {
+            let of_source = |line: &&BudgetLine| line.source == source;
+            let mut lines = value.budget.iter().filter(of_source).map(|line| line.contribution_mm).peekable();
+            lines.peek().is_some().then(|| lines.sum())
         };
-        self.previous.budget.iter().filter(|line| lasting.holds(&line.source)).filter_map(in_now).collect()
+        let mut out: Vec<Shared<'r>> = Vec::new();
+        for source in self.previous.budget.iter().map(|line| line.source.as_str()) {
+            if !lasting.holds(source) || out.iter().any(|s| s.source == source) {
+                continue;
+            }
+            let both = of(self.previous, source).zip(of(self.now, source));
+            out.extend(both.map(|(previous, now)| Shared { source, previous, now }));
+        }
+        out
     }
 
     /// The change with its rate.

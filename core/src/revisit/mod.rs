@@ -276,8 +276,15 @@ impl Visits<'_> {
                 )),
             }
         }
-        if !self.same_size_rule() {
-            out.missing.push("bore size: its rule changed".to_owned());
+        let why = match out.bore_places.len() {
+            _ if !self.same_size_rule() => "its rule changed",
+            both if both != now.places.len() || both != previous.places.len() => {
+                "it was read at other places"
+            }
+            _ => "",
+        };
+        if !why.is_empty() {
+            out.missing.push(format!("bore size: {why}"));
             return false;
         }
         let (Some(previous), Some(now_size)) = (&previous.size, &now.size) else {

@@ -70,7 +70,7 @@ impl CylinderChange {
     fn lines(&self) -> Vec<String> {
         let of_bore = self.bore_size.iter().map(|change| {
             let share = change.rate_of_bore_per_1000_h * 100.0;
-            format!("The bore changes by {} % of its nominal size in 1000 h.", short(share))
+            format!("The bore changes by {share:+.4} % of its nominal size in 1000 h.")
         });
         let forecasts = self.forecasts.iter().map(Forecast::line);
         let missing = self.missing.iter().map(|m| format!("Not compared: {m}."));
