@@ -80,6 +80,9 @@ pub const REVISITS: [(&str, &str); 2] = [
     ("short_season", "tests/vectors/revisits/short_season.json"),
 ];
 
+/// The shipped what-if document.
+pub const WHAT_IF: &str = "core/examples/pump_what_if.json";
+
 /// A document with the field at a JSON Pointer replaced or, in an object, added.
 ///
 /// # Panics

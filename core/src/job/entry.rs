@@ -1,5 +1,6 @@
 //! A field as it was typed, with its place in the document.
 
+use super::decode::Json;
 use super::document::Document;
 use crate::bounds::{Bound, Verdict};
 use crate::error::{Error, ErrorKind, moves_the_cursor};
@@ -22,6 +23,8 @@ pub(super) const ENTRY: &str = "gaugepoint::Entry";
 pub(super) const WORDS: &str = "gaugepoint::Entry of words";
 /// The same, of a job within another document: its fields are named from its own root.
 pub(super) const NESTED: &str = "gaugepoint::Nested";
+/// The same, of a part of a document that is kept as it is.
+pub(super) const TREE: &str = "gaugepoint::Tree";
 
 /// A field that holds a `K`, kept as it was typed until it is read.
 #[derive(Clone, PartialEq, Eq)]
@@ -178,6 +181,27 @@ impl<'de> Deserialize<'de> for Nested {
             }
         }
         deserializer.deserialize_newtype_struct(NESTED, Job)
+    }
+}
+
+/// Any JSON within a document, with its numbers as they were typed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(transparent)]
+pub struct Tree(pub(crate) Json);
+
+impl<'de> Deserialize<'de> for Tree {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Whole;
+        impl<'de> Visitor<'de> for Whole {
+            type Value = Tree;
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("JSON")
+            }
+            fn visit_newtype_struct<D: Deserializer<'de>>(self, inner: D) -> Result<Tree, D::Error> {
+                Json::deserialize(inner).map(Tree)
+            }
+        }
+        deserializer.deserialize_newtype_struct(TREE, Whole)
     }
 }
 

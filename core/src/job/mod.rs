@@ -9,7 +9,7 @@ pub(crate) use decode::{nearest, unknown_choice};
 pub use document::Document;
 pub use entry::{
     Count, Date, Duration, Entry, Force, Kind, Nested, Numeric, Probability, Pure, Real, Slope, Stiffness,
-    Warning, Words,
+    Tree, Warning, Words,
 };
 pub(crate) use entry::{Given, MOST_ENTRIES, check_length};
 

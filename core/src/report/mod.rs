@@ -16,7 +16,7 @@ pub use data::{
 pub(crate) use data::{report, written};
 pub(crate) use markdown::{escaped, worked};
 pub(crate) use table::{aligned, exponent_of, markdown, short};
-pub(crate) use text::{Page, give_or_take, warned};
+pub(crate) use text::{Page, WIDTH, give_or_take, warned};
 
 /// Format name of a report.
 pub const FORMAT: &str = "gaugepoint-report";

@@ -11,7 +11,7 @@ use crate::job::document::{ProfileState, Surface};
 use std::collections::HashMap;
 
 /// Widest line, in characters.
-const WIDTH: usize = 100;
+pub(crate) const WIDTH: usize = 100;
 
 impl Report {
     /// The report as text.
