@@ -144,7 +144,7 @@ fn a_field_that_is_optional_may_be_put_there_and_numbers_stay_as_typed() {
         "/cylinders/0/number",
         "/cylinders/1/bore/decisions/1/upper_mm"
     ]);
-    let text = document.to_string().replacen("0.9}", "0.90}", 1);
+    let text = document.to_string().replacen("\"at_least\":0.9,", "\"at_least\":0.90,", 1);
     let report = what_if(&WhatIfDocument::from_json(&text).unwrap()).unwrap();
     let row = &report.rows[0];
     assert_eq!(row.values[1].as_deref(), Some(r#"{"at_least":"0.90","rule":"conformance_probability"}"#));
@@ -233,12 +233,7 @@ fn the_text_says_what_the_numbers_say() {
     {
         assert!(text.contains(wanted), "{wanted}:\n{text}");
     }
-    let number = match report.rows[2].shown[1] {
-        Some(Cell::Number(number)) => format!("{number:.4}"),
-        ref other => panic!("{other:?}"),
-    };
-    assert!(
-        text.contains(number.trim_end_matches('0')) && markdown.contains(number.trim_end_matches('0')),
-        "{number}"
-    );
+    let Some(Cell::Number(number)) = report.rows[2].shown[1] else { panic!("{:?}", report.rows[2]) };
+    let digits: String = number.to_string().chars().take(7).collect();
+    assert!(text.contains(&digits) && markdown.contains(&digits), "{digits}");
 }
