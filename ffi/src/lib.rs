@@ -101,3 +101,4 @@ pub mod matching;
 pub mod clean_up;
 pub mod machining;
 pub mod stack_document;
+pub mod comparing;

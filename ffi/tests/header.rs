@@ -44,6 +44,7 @@ const SOURCES: &[&str] = &[
     "clean_up",
     "machining",
     "stack_document",
+    "comparing",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.
