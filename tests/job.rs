@@ -15,7 +15,9 @@ use gaugepoint::fit::{FitDocument, FitReport, HotReport};
 use gaugepoint::measure::{MeasurementDocument, MeasurementReport, measure};
 use gaugepoint::report::{CylinderReport, MeasuredValue};
 use gaugepoint::sheet::{SheetDocument, SheetReport};
+use gaugepoint::revisit::{RevisitDocument, RevisitReport};
 use gaugepoint::stack::{StackDocument, StackReport};
+use gaugepoint::what_if::{WhatIfDocument, WhatIfReport};
 use gaugepoint::{Document, ErrorKind, Options, Report, assess};
 use gaugepoint_tests::{EXAMPLES, JOBS, MEASUREMENTS, job, measurement, text, workspace};
 use serde_json::{Value, json};
@@ -75,6 +77,10 @@ fn the_exported_schemas_are_current() {
         ("budget-report", BudgetReport::schema()),
         ("stack", StackDocument::schema()),
         ("stack-report", StackReport::schema()),
+        ("revisit", RevisitDocument::schema()),
+        ("revisit-report", RevisitReport::schema()),
+        ("what-if", WhatIfDocument::schema()),
+        ("what-if-report", WhatIfReport::schema()),
     ];
     for (name, schema) in schemas {
         let path = format!("core/docs/{name}.schema.json");
