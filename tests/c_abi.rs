@@ -25,8 +25,8 @@ use gaugepoint_tests::named::{
 use gaugepoint_tests::pistons::piston_row;
 use gaugepoint_tests::stacks::{deck_results, stack_row};
 use gaugepoint_tests::{
-    BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, REFUSED_STACKS, REVISITS, STACKS, WHAT_IF, batch_row, budget, job,
-    measurement, rows, text, uncertainty_row, workspace,
+    BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, REFUSED_STACKS, REVISITS, STACKS, WHAT_IF, batch_row,
+    budget, job, measurement, rows, text, uncertainty_row, workspace,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -387,7 +387,10 @@ fn compared_jobs_are_those_of_the_core_byte_by_byte() {
         let program = program("report", link);
         let given = |file: &str, word: &str| output(Command::new(&program).arg(workspace(file)).arg(word));
         for (name, file) in REVISITS {
-            assert!(given(file, "revisit") == revisit_json(&text(file)).unwrap().into_bytes(), "{name}, {link:?}");
+            assert!(
+                given(file, "revisit") == revisit_json(&text(file)).unwrap().into_bytes(),
+                "{name}, {link:?}"
+            );
         }
         assert!(given(WHAT_IF, "what-if") == what_if_json(&text(WHAT_IF)).unwrap().into_bytes(), "{link:?}");
     }

@@ -248,6 +248,17 @@ fn what_cannot_be_compared_is_said() {
     assert!(report.cylinders[1].bore_size.is_some());
 }
 
+/// A diameter is the same one named by its other end.
+#[test]
+fn a_diameter_may_be_named_by_its_other_end() {
+    let turned = [0, 2].map(|k| format!("/now/cylinders/0/bore/readings/{k}/axis"));
+    let turned = typed(&pump(&turned.each_ref().map(|at| (at.as_str(), json!("180 deg")))));
+    let plain = typed(&pump(&[]));
+    assert!(turned.cylinders[0].missing.is_empty());
+    let first = |r: &RevisitReport| r.cylinders[0].bore_places[0].change.change_mm;
+    assert!((first(&turned) - first(&plain)).abs() < 1e-15);
+}
+
 #[test]
 fn a_forecast_that_cannot_be_made_says_why() {
     let reason = |changes: &[(&str, Value)]| {

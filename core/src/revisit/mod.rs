@@ -19,9 +19,8 @@ use crate::decision::{Decision, Of};
 use crate::error::{Error, ErrorKind};
 use crate::job::document::{self as doc, PistonState, SizeRule};
 use crate::job::{self, Document, Entry, Numeric, Warning, readable};
-use crate::quantity::Length;
 use crate::report::{CylinderReport, PistonReport, PistonSizeReport, Report};
-use crate::shape::same;
+use crate::shape::{one_diameter, same};
 use change::{Lasting, Pair, Run};
 use jiff::civil;
 
@@ -159,9 +158,9 @@ struct Visits<'v> {
     run: Run,
 }
 
-/// A length of an accepted document in mm.
-fn mm(entry: &Entry<Length>) -> f64 {
-    Length::number(entry.text()).unwrap_or(f64::NAN)
+/// The number of a field of a document that was accepted.
+fn number<K: Numeric>(entry: &Entry<K>) -> f64 {
+    K::number(entry.text()).unwrap_or(f64::NAN)
 }
 
 impl Visits<'_> {
@@ -171,11 +170,11 @@ impl Visits<'_> {
     }
 
     fn same_bore_nominal(&self) -> bool {
-        self.unchanged(|d| mm(&d.engine.bore.nominal), same)
+        self.unchanged(|d| number(&d.engine.bore.nominal), same)
     }
 
     fn same_piston_nominal(&self) -> bool {
-        self.unchanged(|d| mm(&d.engine.piston.nominal), same)
+        self.unchanged(|d| number(&d.engine.piston.nominal), same)
     }
 
     fn same_piston_material(&self) -> bool {
@@ -185,7 +184,7 @@ impl Visits<'_> {
     fn same_gauge_point(&self) -> bool {
         let point = |d: &Document| {
             let p = &d.engine.piston.gauge_point;
-            (mm(&p.height), p.datum, crate::quantity::Angle::number(p.angle.text()).unwrap_or(f64::NAN))
+            (number(&p.height), p.datum, number(&p.angle))
         };
         self.unchanged(point, |a, b| same(a.0, b.0) && a.1 == b.1 && same(a.2, b.2))
     }
@@ -193,8 +192,8 @@ impl Visits<'_> {
     fn same_size_rule(&self) -> bool {
         let rule = |d: &Document| match &d.engine.reduction.size {
             SizeRule::At(at) => {
-                let axis = |a: &Entry<crate::quantity::Angle>| crate::quantity::Angle::number(a.text());
-                (3, mm(&at.depth), at.axis.as_ref().map_or(-1.0, |a| axis(a).unwrap_or(f64::NAN)))
+                // without an axis it is the mean over them
+                (3, number(&at.depth), at.axis.as_ref().map_or(-1.0, number))
             }
             SizeRule::Largest => (0, 0.0, 0.0),
             SizeRule::Mean => (1, 0.0, 0.0),
@@ -216,7 +215,7 @@ impl Visits<'_> {
     }
 
     fn bore_nominal(&self) -> f64 {
-        mm(&self.documents[1].engine.bore.nominal)
+        number(&self.documents[1].engine.bore.nominal)
     }
 
     fn change(&self, pair: &Pair<'_>) -> Change {
@@ -262,7 +261,7 @@ impl Visits<'_> {
         }
         for place in &now.places {
             let here = |p: &&crate::report::BorePlaceReport| {
-                same(p.depth_mm, place.depth_mm) && same(p.axis_deg, place.axis_deg)
+                same(p.depth_mm, place.depth_mm) && one_diameter(p.axis_deg, place.axis_deg)
             };
             match previous.places.iter().find(here) {
                 Some(earlier) => out.bore_places.push(BorePlaceChange {
@@ -351,8 +350,9 @@ impl Visits<'_> {
 
     fn at_gauge_point(&self, size: &PistonSizeReport) -> bool {
         let point = &self.documents[1].engine.piston.gauge_point;
-        let angle = crate::quantity::Angle::number(point.angle.text()).unwrap_or(f64::NAN);
-        size.datum == point.datum && same(size.height_mm, mm(&point.height)) && same(size.angle_deg, angle)
+        size.datum == point.datum
+            && same(size.height_mm, number(&point.height))
+            && same(size.angle_deg, number(&point.angle))
     }
 
     /// The surfaces at the gauge point, each with whether the metal under it is known.
@@ -399,7 +399,7 @@ fn clearance_over(document: &Document) -> Option<doc::Surface> {
 }
 
 fn same_place(a: &PistonSizeReport, b: &PistonSizeReport) -> bool {
-    a.datum == b.datum && same(a.height_mm, b.height_mm) && same(a.angle_deg, b.angle_deg)
+    a.datum == b.datum && same(a.height_mm, b.height_mm) && one_diameter(a.angle_deg, b.angle_deg)
 }
 
 fn not_read(what: &str, before: bool) -> String {
