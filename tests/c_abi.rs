@@ -16,7 +16,7 @@ use gaugepoint::measure::measure_json;
 use gaugepoint::measurement::preset;
 use gaugepoint::sheet::check_json;
 use gaugepoint::stack::stack_json;
-use gaugepoint::{ErrorKind, Options, assess_json, flat};
+use gaugepoint::{ErrorKind, Options, assess_json, flat, revisit_json, what_if_json};
 use gaugepoint_c as _;
 use gaugepoint_tests::assemblies::assembly_row;
 use gaugepoint_tests::functions::{function_row, has_bits};
@@ -28,8 +28,8 @@ use gaugepoint_tests::named::{
 use gaugepoint_tests::pistons::piston_row;
 use gaugepoint_tests::stacks::{deck_results, stack_row};
 use gaugepoint_tests::{
-    BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, REFUSED_STACKS, STACKS, batch_row, budget, job,
-    measurement, rows, sign_row, text, uncertainty_row, workspace,
+    BUDGETS, JOBS, MEASUREMENTS, REFUSED_BUDGETS, REFUSED_STACKS, REVISITS, STACKS, WHAT_IF, batch_row,
+    budget, job, measurement, rows, sign_row, text, uncertainty_row, workspace,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -440,6 +440,22 @@ fn documents_of_stacks_are_those_of_the_core_byte_by_byte() {
                 assert!(given == expected.into_bytes(), "{name}, working {working}, {link:?}");
             }
         }
+    }
+}
+
+#[test]
+fn compared_jobs_are_those_of_the_core_byte_by_byte() {
+    for link in LINKS {
+        assert!(checked("comparing", link, &workspace("tests/vectors")).is_empty(), "{link:?}");
+        let program = program("report", link);
+        let given = |file: &str, word: &str| output(Command::new(&program).arg(workspace(file)).arg(word));
+        for (name, file) in REVISITS {
+            assert!(
+                given(file, "revisit") == revisit_json(&text(file)).unwrap().into_bytes(),
+                "{name}, {link:?}"
+            );
+        }
+        assert!(given(WHAT_IF, "what-if") == what_if_json(&text(WHAT_IF)).unwrap().into_bytes(), "{link:?}");
     }
 }
 

@@ -14,8 +14,10 @@ use gaugepoint::decision::{Conformity, Of, Outcome};
 use gaugepoint::fit::{FitDocument, FitReport, HotReport};
 use gaugepoint::measure::{MeasurementDocument, MeasurementReport, measure};
 use gaugepoint::report::{CylinderReport, MeasuredValue};
+use gaugepoint::revisit::{RevisitDocument, RevisitReport};
 use gaugepoint::sheet::{SheetDocument, SheetReport};
 use gaugepoint::stack::{StackDocument, StackReport};
+use gaugepoint::what_if::{WhatIfDocument, WhatIfReport};
 use gaugepoint::{Document, ErrorKind, Options, Report, assess};
 use gaugepoint_tests::{EXAMPLES, JOBS, MEASUREMENTS, job, measurement, text, workspace};
 use serde_json::{Value, json};
@@ -80,6 +82,10 @@ fn the_exported_schemas_are_current() {
         ("budget-report", BudgetReport::schema()),
         ("stack", StackDocument::schema()),
         ("stack-report", StackReport::schema()),
+        ("revisit", RevisitDocument::schema()),
+        ("revisit-report", RevisitReport::schema()),
+        ("what-if", WhatIfDocument::schema()),
+        ("what-if-report", WhatIfReport::schema()),
     ];
     for (name, schema) in schemas {
         let path = format!("core/docs/{name}.schema.json");

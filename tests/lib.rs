@@ -80,6 +80,31 @@ pub const STACKS: [(&str, &str); 4] = [
 /// The table of refused stacks.
 pub const REFUSED_STACKS: &str = "tests/vectors/stacks/refused.csv";
 
+/// Names of the revisits with known results, and their files.
+pub const REVISITS: [(&str, &str); 2] = [
+    ("pump", "core/examples/pump_revisit.json"),
+    ("short_season", "tests/vectors/revisits/short_season.json"),
+];
+
+/// The shipped what-if document.
+pub const WHAT_IF: &str = "core/examples/pump_what_if.json";
+
+/// A document with the field at a JSON Pointer replaced or, in an object, added.
+///
+/// # Panics
+/// When there is nothing the field could stand in.
+#[must_use]
+pub fn changed(document: &Value, pointer: &str, value: Value) -> Value {
+    let mut document = document.clone();
+    let (parent, field) = pointer.rsplit_once('/').expect("a pointer");
+    match document.pointer_mut(parent).expect(pointer) {
+        Value::Object(fields) => drop(fields.insert(field.to_owned(), value)),
+        Value::Array(items) => items[field.parse::<usize>().expect("a place")] = value,
+        _ => panic!("{pointer}"),
+    }
+    document
+}
+
 /// A file below the workspace.
 #[must_use]
 pub fn workspace(path: &str) -> PathBuf {

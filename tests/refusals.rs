@@ -12,7 +12,7 @@
 )]
 
 use gaugepoint::error::Limits;
-use gaugepoint::job::{Count, Date, Force, Kind, Probability, Pure, Real, Slope, Stiffness, Words};
+use gaugepoint::job::{Count, Date, Duration, Force, Kind, Probability, Pure, Real, Slope, Stiffness, Words};
 use gaugepoint::measure::{MeasurementDocument, measure_json_bytes};
 use gaugepoint::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
 use gaugepoint::stack::{StackDocument, stack_json_bytes};
@@ -255,6 +255,7 @@ enum Holds {
     Expansion,
     Angle,
     Force,
+    Duration,
     Stiffness,
     Slope,
     /// a number of any size
@@ -276,6 +277,7 @@ const KINDS: &[(Holds, &str, &str)] = &[
     (Holds::Expansion, <Expansion as Kind>::EXAMPLE, "/K"),
     (Holds::Angle, <Angle as Kind>::EXAMPLE, "deg"),
     (Holds::Force, Force::EXAMPLE, "N"),
+    (Holds::Duration, Duration::EXAMPLE, "h"),
     (Holds::Stiffness, Stiffness::EXAMPLE, "N/um"),
     (Holds::Slope, Slope::EXAMPLE, "um/mm"),
     (Holds::Real, Real::EXAMPLE, ""),

@@ -169,6 +169,11 @@ bounds! {
         "micrometers 5 N to 10 N, feeler strips up to 27 N";
     /// Half-width of the error of a measuring force.
     FORCE_ERROR = "error of a measuring force" ["N"] possible 0.0 to 50.0, usual 0.0 to 10.0, GUIDE;
+    /// Hours an engine ran between two visits.
+    RUN = "hours run" ["h"] possible 1.0 to 200000.0, usual 20.0 to 30000.0,
+        "a season of a pump or saw is some hundred hours, a ship's engine runs 8760 h a year; from memory";
+    /// Half-width of the error of such hours.
+    RUN_ERROR = "error of the hours run" ["h"] possible 0.0 to 100000.0, usual 0.0 to 1000.0, GUIDE;
     /// Stiffness of a piston skirt between the faces of a gauge.
     SKIRT_STIFFNESS = "stiffness of a skirt" ["N/um"] possible 0.5 to 10000.0, usual 2.0 to 200.0,
         "5 N/um to 20 N/um for thin open skirts, from memory";

@@ -48,6 +48,10 @@ pub mod measure;
 
 pub mod fit;
 
+pub mod revisit;
+
+pub mod what_if;
+
 pub mod budget;
 
 pub mod flat;
@@ -58,6 +62,8 @@ pub use assess::{Options, assess, assess_json, assess_json_bytes};
 pub use error::{Error, ErrorKind};
 pub use job::Document;
 pub use report::Report;
+pub use revisit::{revisit, revisit_json, revisit_json_bytes};
+pub use what_if::{what_if, what_if_json, what_if_json_bytes};
 
 /// The code of the README, run as tests.
 #[cfg(doctest)]

@@ -7662,6 +7662,33 @@ int32_t gaugepoint_stack_evaluate(const char *document,
                                   size_t *report_length,
                                   struct GaugepointError *error);
 
+/**
+ * Compares two jobs of one engine and gives the report, both JSON: what changed of every cylinder, how fast, when limits of this job are reached
+ * and what is suspicious.
+ *
+ * `document` is a revisit document of `document_length` bytes. `report` gets the text, to be freed by gaugepoint_text_free, and `report_length` its
+ * length in bytes without the NUL that ends it. Anything that is refused gives a status and no report.
+ */
+int32_t gaugepoint_revisit(const char *document,
+                           size_t document_length,
+                           char **report,
+                           size_t *report_length,
+                           struct GaugepointError *error);
+
+/**
+ * Assesses a job with every combination of values and gives the report, both JSON: a row for each combination with what is to be shown, what
+ * becomes of the engine and of every cylinder, or why the job with these values is refused.
+ *
+ * `document` is a what-if document of `document_length` bytes. `report` gets the text, to be freed by gaugepoint_text_free, and `report_length` its
+ * length in bytes without the NUL that ends it. Anything else that is refused gives a status and no report. A thousand combinations take their
+ * time.
+ */
+int32_t gaugepoint_what_if(const char *document,
+                           size_t document_length,
+                           char **report,
+                           size_t *report_length,
+                           struct GaugepointError *error);
+
 #ifdef __cplusplus
 }  // extern "C"
 #endif  // __cplusplus

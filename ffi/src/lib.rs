@@ -105,3 +105,4 @@ pub mod oversize;
 pub mod shims;
 pub mod assembly;
 pub mod stack_document;
+pub mod comparing;

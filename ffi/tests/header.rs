@@ -48,6 +48,7 @@ const SOURCES: &[&str] = &[
     "shims",
     "assembly",
     "stack_document",
+    "comparing",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.

@@ -8,7 +8,8 @@ everywhere), `parts` (rings, pins, liners, the deck), `stack` (tolerance stacks)
 machining, matching of pistons to bores, rings, shims, gaskets, masses, finishes), `uncertainty` (budgets), `decision` (risks),
 `before` (what to ask before measuring, plausible values). `clearances` (in `batch`) computes many rows in arrays. `measure` evaluates readings with their
 gauges, whose report and presets stand in `gaugepoint.measuring`; `fit` computes a hot fit, whose report stands in `gaugepoint.fitting`; `evaluate_stack`
-evaluates a stack given as a document, whose report stands in `gaugepoint.stacking`. What is refused raises `InputError`.
+evaluates a stack given as a document, whose report stands in `gaugepoint.stacking`; `revisit` compares two jobs of one
+engine and `what_if` assesses a job with other values, whose reports stand in `gaugepoint.comparing`. What is refused raises `InputError`.
 
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
@@ -146,6 +147,16 @@ from gaugepoint.plan import (
     shim_plan,
     walls_left,
 )
+from gaugepoint.comparing import (
+    RevisitReport,
+    WhatIfReport,
+    revisit,
+    revisit_report_schema,
+    revisit_schema,
+    what_if,
+    what_if_report_schema,
+    what_if_schema,
+)
 from gaugepoint.stacking import StackReport, evaluate_stack, stack_report_schema, stack_schema
 from gaugepoint.stack import Contributor, SharedCause, Stack, Variation
 from gaugepoint.uncertainty import (
@@ -205,6 +216,14 @@ __all__ = [
     "fit_plane",
     "fit_report_schema",
     "fit_schema",
+    "RevisitReport",
+    "WhatIfReport",
+    "revisit",
+    "revisit_schema",
+    "revisit_report_schema",
+    "what_if",
+    "what_if_schema",
+    "what_if_report_schema",
     "StackReport",
     "evaluate_stack",
     "stack_report_schema",

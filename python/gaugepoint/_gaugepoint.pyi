@@ -124,6 +124,12 @@ __all__ = [
     "evaluate_stack",
     "stack_schema",
     "stack_report_schema",
+    "revisit",
+    "revisit_schema",
+    "revisit_report_schema",
+    "what_if",
+    "what_if_schema",
+    "what_if_report_schema",
     "measure",
     "presets",
     "growth_mean_coefficient",
@@ -2265,6 +2271,80 @@ def stack_schema() -> str:
 
 def stack_report_schema() -> str:
     """Give the JSON Schema of a report on a stack.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def revisit(document: bytes) -> tuple[str, str, str]:
+    """Compare two jobs given as JSON. Other threads run meanwhile.
+
+    Parameters
+    ----------
+    document : bytes
+        The revisit document, JSON in UTF-8.
+
+    Returns
+    -------
+    tuple of str
+        The report as JSON, as text and as Markdown.
+
+    Raises
+    ------
+    InputError
+        When the document or a field of it is refused.
+    """
+
+def revisit_schema() -> str:
+    """Give the JSON Schema of a revisit document.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def revisit_report_schema() -> str:
+    """Give the JSON Schema of a report on a revisit.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def what_if(document: bytes) -> tuple[str, str, str]:
+    """Assess a job with every combination of values, given as JSON. Other threads run meanwhile.
+
+    Parameters
+    ----------
+    document : bytes
+        The what-if document, JSON in UTF-8.
+
+    Returns
+    -------
+    tuple of str
+        The report as JSON, as text and as Markdown.
+
+    Raises
+    ------
+    InputError
+        When the document or a field of it is refused.
+    """
+
+def what_if_schema() -> str:
+    """Give the JSON Schema of a what-if document.
+
+    Returns
+    -------
+    str
+        The schema, as JSON.
+    """
+
+def what_if_report_schema() -> str:
+    """Give the JSON Schema of a report on a what-if.
 
     Returns
     -------

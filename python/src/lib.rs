@@ -35,6 +35,8 @@ mod fit;
 
 mod budget;
 
+mod comparing;
+
 mod batch;
 
 mod stack;
@@ -167,6 +169,12 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(stack_document::evaluate_stack, module)?)?;
     module.add_function(wrap_pyfunction!(stack_document::stack_schema, module)?)?;
     module.add_function(wrap_pyfunction!(stack_document::stack_report_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(comparing::revisit, module)?)?;
+    module.add_function(wrap_pyfunction!(comparing::revisit_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(comparing::revisit_report_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(comparing::what_if, module)?)?;
+    module.add_function(wrap_pyfunction!(comparing::what_if_schema, module)?)?;
+    module.add_function(wrap_pyfunction!(comparing::what_if_report_schema, module)?)?;
     module.add_function(wrap_pyfunction!(batch::clearances, module)?)?;
     module.add_class::<stack::Stack>()?;
     module.add_class::<function::Function>()?;

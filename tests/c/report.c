@@ -1,4 +1,4 @@
-/* report FILE [working|sheet|fit|fit-working|stack|stack-working]: the report of a job, sheet, fit or stack document, as the library gives it, to standard output. */
+/* report FILE [working|sheet|fit|fit-working|stack|stack-working|revisit|what-if]: the report of a job or another document, as the library gives it, to standard output. */
 #include "check.h"
 
 int main(int count, char **words) {
@@ -16,6 +16,10 @@ int main(int count, char **words) {
     status = gaugepoint_fit(job, length, same(words[2], "fit-working"), &report, &report_length, &error);
   } else if (count > 2 && (same(words[2], "stack") || same(words[2], "stack-working"))) {
     status = gaugepoint_stack_evaluate(job, length, same(words[2], "stack-working"), &report, &report_length, &error);
+  } else if (count > 2 && same(words[2], "revisit")) {
+    status = gaugepoint_revisit(job, length, &report, &report_length, &error);
+  } else if (count > 2 && same(words[2], "what-if")) {
+    status = gaugepoint_what_if(job, length, &report, &report_length, &error);
   } else {
     status = gaugepoint_job_assess(job, length, working, &report, &report_length, &error);
   }

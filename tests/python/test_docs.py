@@ -20,6 +20,7 @@ FUNCTIONS |= {f"Report.{name}": getattr(report.Report, name) for name in ("to_js
 FUNCTIONS |= {"SheetReport.to_json": sheet.SheetReport.to_json}
 FUNCTIONS |= {f"MeasurementReport.{name}": getattr(measuring.MeasurementReport, name) for name in ("to_json", "to_text")}
 FUNCTIONS |= {f"StackReport.{name}": getattr(gaugepoint.StackReport, name) for name in ("to_json", "to_text", "to_markdown")}
+FUNCTIONS |= {f"{kind.__name__}.{name}": getattr(kind, name) for kind in (gaugepoint.RevisitReport, gaugepoint.WhatIfReport) for name in ("to_json", "to_text", "to_markdown")}
 FUNCTIONS |= {f"Budget.{name}": getattr(gaugepoint.Budget, name) for name in ("to_json", "to_text")}
 FUNCTIONS |= {f"HotFit.{name}": thing for name, thing in vars(gaugepoint.HotFit).items() if inspect.isfunction(thing) and not name.startswith("_")}
 INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isroutine(getattr(_gaugepoint, name))}
@@ -61,10 +62,10 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, gaugepoint.batch, gaugepoint.before, gaugepoint.growth, gaugepoint.hot, report, sheet, measuring, gaugepoint.fitting, gaugepoint.stacking, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.stack, gaugepoint.plan, gaugepoint.function, gaugepoint.trials, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, gaugepoint.batch, gaugepoint.before, gaugepoint.growth, gaugepoint.hot, report, sheet, measuring, gaugepoint.fitting, gaugepoint.comparing, gaugepoint.stacking, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.stack, gaugepoint.plan, gaugepoint.function, gaugepoint.trials, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
-    for module in (gaugepoint.growth, gaugepoint.hot, gaugepoint.stack, gaugepoint.plan, report, sheet, measuring, gaugepoint.fitting, gaugepoint.stacking):
+    for module in (gaugepoint.growth, gaugepoint.hot, gaugepoint.stack, gaugepoint.plan, report, sheet, measuring, gaugepoint.fitting, gaugepoint.comparing, gaugepoint.stacking):
         for name in module.__all__:
             if inspect.isclass(getattr(module, name)):
                 assert getattr(module, name).__doc__, name
@@ -113,7 +114,7 @@ def test_readme():
         assert f"`{printed.getvalue().strip()}`" in readme
 
 
-@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack", "stack-document", "matching", "clean-up", "signs"])
+@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack", "stack-document", "revisit", "what-if", "matching", "clean-up", "signs"])
 def test_pages(name):
     page = (REPOSITORY / "core" / "docs" / f"{name}.md").read_text(encoding="utf-8")
     blocks = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)

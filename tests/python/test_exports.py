@@ -46,7 +46,7 @@ def test_licences_are_in_the_wheel():
 
 def test_public_names_are_the_list():
     public = {name for name in vars(gaugepoint) if not name.startswith("_")}
-    submodules = {"batch", "before", "decision", "error", "fitting", "function", "growth", "hot", "job", "measurement", "parts", "plan", "measuring", "report", "sheet", "shape", "stack", "stacking", "trials", "uncertainty"}
+    submodules = {"batch", "before", "comparing", "decision", "error", "fitting", "function", "growth", "hot", "job", "measurement", "parts", "plan", "measuring", "report", "sheet", "shape", "stack", "stacking", "trials", "uncertainty"}
     assert public - submodules == set(gaugepoint.__all__) - {"__version__"}
 
 

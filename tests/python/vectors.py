@@ -10,8 +10,10 @@ SHEETS = VECTORS / "sheets"
 THREE_WAYS = REPOSITORY / "core" / "examples" / "three_ways.json"
 HOT_FIT = REPOSITORY / "core" / "examples" / "sawmill_fit.json"
 STACK = REPOSITORY / "core" / "examples" / "deck_stack.json"
+REVISIT = REPOSITORY / "core" / "examples" / "pump_revisit.json"
+WHAT_IF = REPOSITORY / "core" / "examples" / "pump_what_if.json"
 FITS = sorted((VECTORS / "fits").glob("*.json"))
-EXAMPLES = sorted(set((REPOSITORY / "core" / "examples").glob("*.json")) - {THREE_WAYS, HOT_FIT, STACK})
+EXAMPLES = sorted(set((REPOSITORY / "core" / "examples").glob("*.json")) - {THREE_WAYS, HOT_FIT, STACK, REVISIT, WHAT_IF})
 MEASUREMENTS = [THREE_WAYS, VECTORS / "measurements" / "every_kind.json"]
 
 

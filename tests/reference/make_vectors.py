@@ -139,9 +139,9 @@ def report_json(path):
 
 def files():
     """Every file with its text."""
-    # a hot fit is searched anew in every run of its tests: its numbers are not stored; a stack has its own script
+    # a hot fit is searched anew in every run of its tests: its numbers are not stored; a stack and a revisit have their own scripts, and what if is jobs
     folders = (EXAMPLES, VECTORS / "jobs", VECTORS / "measurements")
-    jobs = [path for folder in folders for path in sorted(folder.glob("*.json")) if not path.stem.endswith(("_fit", "_stack"))]
+    jobs = [path for folder in folders for path in sorted(folder.glob("*.json")) if not path.stem.endswith(("_fit", "_stack", "_revisit", "_what_if"))]
     out = {VECTORS / "reports" / job.name: report_json(job) for job in jobs}
     out[VECTORS / "flat.csv"] = flat_csv()
     out[VECTORS / "special.csv"] = special_csv()

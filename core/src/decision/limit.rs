@@ -60,10 +60,10 @@ pub(crate) struct LimitSets {
 }
 
 /// One of the limits of a set.
-type Which = fn(&Limits) -> &Option<Limit>;
+pub(crate) type Which = fn(&Limits) -> &Option<Limit>;
 
 /// Every limit of a set by its name.
-const WHICH: [(&str, Which); 5] = [
+pub(crate) const WHICH: [(&str, Which); 5] = [
     ("bore_size", |l| &l.bore_size),
     ("bore_taper", |l| &l.bore_taper),
     ("bore_out_of_round", |l| &l.bore_out_of_round),

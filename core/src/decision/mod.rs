@@ -10,7 +10,7 @@ mod verdict;
 
 pub(crate) use conformity::{Against, Judged, asked, check_order, decide, judge};
 pub use conformity::{Decision, Of, Outcome as Conformity, decide_mm};
-pub(crate) use limit::{Limit, LimitSets, Limits, named};
+pub(crate) use limit::{Limit, LimitSets, Limits, WHICH, named};
 pub use rule::Rule;
 pub(crate) use rule::RuleInForce;
 pub(crate) use verdict::{Ground, together, verdict};

@@ -3,7 +3,7 @@
 use super::report::{
     BestPlaced, FitReport, FoundReport, HotReport, OnsetReport, PlaceReport, ReferenceReport, SurfaceReport,
 };
-use crate::report::{MeasuredValue, Page, give_or_take};
+use crate::report::{MeasuredValue, Page, give_or_take, warned};
 
 impl FitReport {
     /// The report as text.
@@ -17,9 +17,7 @@ impl FitReport {
         page.line("", "Sizes in mm, temperatures in C; U is expanded at about 95 %.");
         page.gap();
         told(&mut page, &self.hot);
-        let warnings: Vec<String> =
-            self.warnings.iter().map(|w| format!("{} ({})", w.text, w.path)).collect();
-        page.list("TO KNOW", &warnings);
+        page.list("TO KNOW", &warned(&self.warnings));
         page.list("CAUTION", &self.cautions);
         if let Some(working) = &self.working {
             page.working(working);

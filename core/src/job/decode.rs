@@ -3,15 +3,16 @@
 //! The text is parsed by `serde_json` into a plain tree that loses nothing (repeated names included); the structures are
 //! then filled from the tree by their derived code, through a deserializer that knows where in the document it is.
 
-use super::entry::{ENTRY, WORDS};
+use super::document::Document;
+use super::entry::{ENTRY, NESTED, TREE, WORDS};
 use crate::error::{Error, ErrorKind};
 use core::fmt;
-use serde::de::value::SeqDeserializer;
+use serde::de::value::{MapDeserializer, SeqDeserializer};
 use serde::de::{
     self, DeserializeSeed, Deserializer, EnumAccess, IntoDeserializer, MapAccess, SeqAccess, Unexpected,
     VariantAccess, Visitor,
 };
-use serde::{Deserialize, forward_to_deserialize_any};
+use serde::{Deserialize, Serialize, Serializer, forward_to_deserialize_any};
 
 /// Largest accepted document. A job with every field of twelve cylinders is about 50 kB.
 const LARGEST_DOCUMENT: usize = 16 * 1024 * 1024;
@@ -53,8 +54,7 @@ pub(crate) fn from_json<'de, T: Deserialize<'de>>(
     }
     let mut tree: Json = serde_json::from_str(text).map_err(|e| syntax(&e))?;
     tree.keep_numbers(&mut Numbers(text));
-    tree.check_head("format", format, |value| matches!(value, Json::Text(_)))?;
-    tree.check_head("version", &version.to_string(), |value| value.brief().parse::<u32>().is_ok())?;
+    tree.check_heads(format, version)?;
     T::deserialize(Place { json: &tree, path: &Path::Root }).map_err(|Refused(e)| e)
 }
 
@@ -109,8 +109,17 @@ fn behind_text(text: &str) -> Option<&str> {
     None
 }
 
+/// A job from a tree that was read already.
+pub(crate) fn job(tree: &Json) -> Result<Document, Error> {
+    tree.check_heads(super::FORMAT, super::VERSION)?;
+    let job = Document::deserialize(Place { json: tree, path: &Path::Root }).map_err(|Refused(e)| e)?;
+    job.version.count(super::VERSION, super::VERSION)?;
+    Ok(job)
+}
+
 /// A JSON value that keeps repeated names and the text of numbers.
-enum Json {
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Json {
     Null,
     Bool(bool),
     Number(String),
@@ -148,6 +157,10 @@ impl<'de> Deserialize<'de> for Json {
             fn visit_string<E>(self, value: String) -> Result<Json, E> {
                 Ok(Json::Text(value))
             }
+            // a number as it was typed
+            fn visit_newtype_struct<D: Deserializer<'de>>(self, text: D) -> Result<Json, D::Error> {
+                String::deserialize(text).map(Json::Number)
+            }
             fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Json, A::Error> {
                 let mut out = Vec::new();
                 while let Some(next) = list.next_element()? {
@@ -168,6 +181,11 @@ impl<'de> Deserialize<'de> for Json {
 }
 
 impl Json {
+    fn check_heads(&self, format: &str, version: u32) -> Result<(), Error> {
+        self.check_head("format", format, |value| matches!(value, Json::Text(_)))?;
+        self.check_head("version", &version.to_string(), |value| value.brief().parse::<u32>().is_ok())
+    }
+
     /// Refuses another format or version; what is missing or cannot be one is left to the structure.
     fn check_head(&self, name: &str, expected: &str, can_be: fn(&Json) -> bool) -> Result<(), Error> {
         let Json::Object(fields) = self else {
@@ -192,8 +210,51 @@ impl Json {
         }
     }
 
+    /// The value at a JSON Pointer.
+    pub(crate) fn at(&self, pointer: &str) -> Option<&Json> {
+        tokens(pointer).try_fold(self, |json, token| match json {
+            Json::List(items) => items.get(place(&token)?),
+            Json::Object(fields) => fields.iter().find(|(name, _)| *name == token).map(|(_, value)| value),
+            _ => None,
+        })
+    }
+
+    fn at_mut(&mut self, pointer: &str) -> Option<&mut Json> {
+        tokens(pointer).try_fold(self, |json, token| match json {
+            Json::List(items) => items.get_mut(place(&token)?),
+            Json::Object(fields) => {
+                fields.iter_mut().find(|(name, _)| *name == token).map(|(_, value)| value)
+            }
+            _ => None,
+        })
+    }
+
+    /// Puts a value where a JSON Pointer says: in place of what is there, or as a new field of an object. Whether there was room for it.
+    pub(crate) fn put(&mut self, pointer: &str, value: Json) -> bool {
+        if let Some(there) = self.at_mut(pointer) {
+            *there = value;
+            return true;
+        }
+        let Some((parent, field)) = pointer.rsplit_once('/') else { return false };
+        match self.at_mut(parent) {
+            Some(Json::Object(fields)) => {
+                fields.push((unescaped(field), value));
+                true
+            }
+            _ => false,
+        }
+    }
+
+    /// The value as a reader sees it: of a list or an object its JSON.
+    pub(crate) fn written(&self) -> String {
+        match self {
+            Json::List(_) | Json::Object(_) => serde_json::to_string(self).unwrap_or_default(),
+            _ => self.brief(),
+        }
+    }
+
     /// How the value is named in a refusal.
-    fn brief(&self) -> String {
+    pub(crate) fn brief(&self) -> String {
         match self {
             Json::Null => "null".to_owned(),
             Json::Bool(value) => value.to_string(),
@@ -201,6 +262,67 @@ impl Json {
             Json::List(items) => format!("a list of {}", items.len()),
             Json::Object(_) => "an object".to_owned(),
         }
+    }
+}
+
+impl Serialize for Json {
+    /// A number is written as the text it was typed as: a document takes both.
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Json::Null => serializer.serialize_unit(),
+            Json::Bool(value) => serializer.serialize_bool(*value),
+            Json::Number(text) | Json::Text(text) => serializer.serialize_str(text),
+            Json::List(items) => serializer.collect_seq(items),
+            Json::Object(fields) => serializer.collect_map(fields.iter().map(|(name, value)| (name, value))),
+        }
+    }
+}
+
+/// The names of a JSON Pointer, RFC 6901.
+fn tokens(pointer: &str) -> impl Iterator<Item = String> {
+    pointer.split('/').skip(1).map(unescaped)
+}
+
+fn unescaped(token: &str) -> String {
+    token.replace("~1", "/").replace("~0", "~")
+}
+
+/// A place in a list: digits without a leading zero.
+fn place(token: &str) -> Option<usize> {
+    let plain = token.chars().all(|c| c.is_ascii_digit()) && (token == "0" || !token.starts_with('0'));
+    token.parse().ok().filter(|_| plain)
+}
+
+/// A value of the tree as it is, for a copy of it.
+struct Plain<'j>(&'j Json);
+
+impl<'de> Deserializer<'de> for Plain<'_> {
+    type Error = Refused;
+
+    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
+        match self.0 {
+            Json::Null => visitor.visit_unit(),
+            Json::Bool(value) => visitor.visit_bool(*value),
+            Json::Number(text) => visitor.visit_newtype_struct(text.as_str().into_deserializer()),
+            Json::Text(text) => visitor.visit_str(text),
+            Json::List(items) => visitor.visit_seq(SeqDeserializer::new(items.iter().map(Plain))),
+            Json::Object(fields) => {
+                let fields = fields.iter().map(|(name, value)| (name.as_str(), Plain(value)));
+                visitor.visit_map(MapDeserializer::new(fields))
+            }
+        }
+    }
+
+    forward_to_deserialize_any! {
+        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf option unit unit_struct
+        newtype_struct seq tuple tuple_struct map struct enum identifier ignored_any
+    }
+}
+
+impl<'de> IntoDeserializer<'de, Refused> for Plain<'_> {
+    type Deserializer = Self;
+    fn into_deserializer(self) -> Self {
+        self
     }
 }
 
@@ -348,6 +470,13 @@ impl<'de> Deserializer<'de> for Place<'_> {
                 let pair = [text.clone(), self.path.to_string()];
                 visitor.visit_seq(SeqDeserializer::new(pair.into_iter()))
             }
+            _ if name == NESTED => {
+                let root = Place { json: self.json, path: &Path::Root };
+                let heads = self.json.check_heads(super::FORMAT, super::VERSION).map_err(Refused);
+                let job = heads.and_then(|()| visitor.visit_newtype_struct(root));
+                job.map_err(|Refused(e)| Refused(e.below(&self.path.to_string())))
+            }
+            _ if name == TREE => visitor.visit_newtype_struct(Plain(self.json)).map_err(|e| e.at(self.path)),
             _ if name == WORDS => Err(self.wrong_type(&"a text")),
             _ if name == ENTRY => Err(self.wrong_type(&visitor)),
             _ => visitor.visit_newtype_struct(self),

@@ -1,11 +1,14 @@
 //! A field as it was typed, with its place in the document.
 
+use super::decode::Json;
+use super::document::Document;
 use crate::bounds::{Bound, Verdict};
 use crate::error::{Error, ErrorKind, moves_the_cursor};
 use crate::quantity::{
     Angle, Expansion, Length, Temperature, TemperatureInterval, in_mm, parse_angle, parse_date,
-    parse_expansion, parse_force, parse_length, parse_mass, parse_number, parse_probability, parse_roughness,
-    parse_slope, parse_stiffness, parse_temperature, parse_temperature_difference, parse_volume,
+    parse_expansion, parse_force, parse_hours, parse_length, parse_mass, parse_number, parse_probability,
+    parse_roughness, parse_slope, parse_stiffness, parse_temperature, parse_temperature_difference,
+    parse_volume,
 };
 use core::fmt;
 use core::marker::PhantomData;
@@ -19,6 +22,10 @@ use uom::si::temperature_interval::kelvin;
 pub(super) const ENTRY: &str = "gaugepoint::Entry";
 /// The same, of an entry that is never a JSON number: one without its unit is still read, to say that the unit is missing.
 pub(super) const WORDS: &str = "gaugepoint::Entry of words";
+/// The same, of a job within another document: its fields are named from its own root.
+pub(super) const NESTED: &str = "gaugepoint::Nested";
+/// The same, of a part of a document that is kept as it is.
+pub(super) const TREE: &str = "gaugepoint::Tree";
 
 /// A field that holds a `K`, kept as it was typed until it is read.
 #[derive(Clone, PartialEq, Eq)]
@@ -79,6 +86,10 @@ pub enum Date {}
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Force {}
 
+/// Hours run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Duration {}
+
 /// A force per deflection.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Stiffness {}
@@ -123,6 +134,7 @@ kinds! {
     Expansion: "coefficient of linear expansion with its unit: /K, /F, ppm/K, ppm/F", "11.4e-6 /K";
     Angle: "angle with its unit: deg", "90 deg";
     Force: "force with its unit: N, daN, kN, kgf, lbf", "8 N";
+    Duration: "hours run with their unit: h", "1200 h";
     Stiffness: "stiffness with its unit: N/um, N/mm, kN/mm", "10 N/um";
     Slope: "slope of a profile with its unit: um/mm, mm/m", "3 um/mm";
     Mass: "mass with its unit: g, kg, oz, lb", "512 g";
@@ -149,6 +161,7 @@ numeric! {
     Expansion: "1/K", |t| parse_expansion(t).map(|x| x.quantity().per_kelvin());
     Angle: "deg", |t| parse_angle(t).map(|x| x.quantity().degrees());
     Force: "N", |t| parse_force(t).map(|x| x.quantity());
+    Duration: "h", |t| parse_hours(t).map(|x| x.quantity());
     Stiffness: "N/um", |t| parse_stiffness(t).map(|x| x.quantity());
     Slope: "um/mm", |t| parse_slope(t).map(|x| x.quantity());
     Mass: "g", |t| parse_mass(t).map(|x| x.quantity());
@@ -165,6 +178,50 @@ pub(crate) struct Given {
     pub(crate) unit: &'static str,
     pub(crate) text: String,
     pub(crate) path: String,
+}
+
+/// A job document within another document.
+///
+/// Its fields are named from its own root, as when it stands alone; what is refused in it is named from the root of the other.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[serde(transparent)]
+pub struct Nested(pub Document);
+
+impl<'de> Deserialize<'de> for Nested {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Job;
+        impl<'de> Visitor<'de> for Job {
+            type Value = Nested;
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a job document")
+            }
+            fn visit_newtype_struct<D: Deserializer<'de>>(self, inner: D) -> Result<Nested, D::Error> {
+                Document::deserialize(inner).map(Nested)
+            }
+        }
+        deserializer.deserialize_newtype_struct(NESTED, Job)
+    }
+}
+
+/// Any JSON within a document, with its numbers as they were typed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(transparent)]
+pub struct Tree(pub(crate) Json);
+
+impl<'de> Deserialize<'de> for Tree {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Whole;
+        impl<'de> Visitor<'de> for Whole {
+            type Value = Tree;
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("JSON")
+            }
+            fn visit_newtype_struct<D: Deserializer<'de>>(self, inner: D) -> Result<Tree, D::Error> {
+                Json::deserialize(inner).map(Tree)
+            }
+        }
+        deserializer.deserialize_newtype_struct(TREE, Whole)
+    }
 }
 
 /// Something that is possible but odd, or that a reader of the report must know.

@@ -9,8 +9,8 @@ pub use decode::check_size;
 pub(crate) use decode::{nearest, unknown_choice};
 pub use document::Document;
 pub use entry::{
-    Count, Date, Entry, Force, Kind, Mass, Numeric, Probability, Pure, Real, Roughness, Slope, Stiffness,
-    Volume, Warning, Words,
+    Count, Date, Duration, Entry, Force, Kind, Mass, Nested, Numeric, Probability, Pure, Real, Roughness,
+    Slope, Stiffness, Tree, Volume, Warning, Words,
 };
 pub(crate) use entry::{Given, MOST_ENTRIES, check_length};
 

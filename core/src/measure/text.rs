@@ -2,7 +2,7 @@
 
 use super::document::Treatment;
 use super::report::{EffectReport, MeasurementReport, MonteCarloReport, Propagated};
-use crate::report::Page;
+use crate::report::{Page, warned};
 
 impl MeasurementReport {
     /// The report as text.
@@ -33,9 +33,7 @@ impl MeasurementReport {
             );
             propagated(&mut page, &difference.result);
         }
-        let warnings: Vec<String> =
-            self.warnings.iter().map(|w| format!("{} ({})", w.text, w.path)).collect();
-        page.list("TO KNOW", &warnings);
+        page.list("TO KNOW", &warned(&self.warnings));
         if let Some(working) = &self.working {
             page.working(working);
         }

@@ -66,9 +66,9 @@ use core::fmt;
 
 pub use date::parse_date;
 pub use notation::{
-    parse_angle, parse_expansion, parse_force, parse_length, parse_mass, parse_number, parse_probability,
-    parse_roughness, parse_slope, parse_stiffness, parse_temperature, parse_temperature_difference,
-    parse_volume,
+    parse_angle, parse_expansion, parse_force, parse_hours, parse_length, parse_mass, parse_number,
+    parse_probability, parse_roughness, parse_slope, parse_stiffness, parse_temperature,
+    parse_temperature_difference, parse_volume,
 };
 pub use spoken::{print_inch_tenths, print_spoken_inch};
 pub use temperature::Temperature;

@@ -360,9 +360,33 @@ pub(super) static ROUGHNESS: Kind = Kind {
     range: None,
 };
 
+pub(super) static HOURS: Kind = Kind {
+    asked: "hours run",
+    advice: "write them in h",
+    example: "h",
+    units: &[Unit("h", Times(1, 0))],
+    form: Form::PLAIN,
+    spoken: false,
+    other_names: &[("hour", "h"), ("hours", "h"), ("hr", "h"), ("hrs", "h")],
+    unclear_names: &[],
+    plausible: 1e7,
+    range: None,
+};
+
 /// The kinds whose units are told apart when one stands in place of another.
-pub(super) static KINDS_WITH_UNITS: [&Kind; 10] =
-    [&LENGTH, &TEMPERATURE, &DIFFERENCE, &EXPANSION, &ANGLE, &FORCE, &STIFFNESS, &SLOPE, &MASS, &VOLUME];
+pub(super) static KINDS_WITH_UNITS: [&Kind; 11] = [
+    &LENGTH,
+    &TEMPERATURE,
+    &DIFFERENCE,
+    &EXPANSION,
+    &ANGLE,
+    &FORCE,
+    &STIFFNESS,
+    &SLOPE,
+    &MASS,
+    &VOLUME,
+    &HOURS,
+];
 
 /// Reads a length: `96.012 mm`, `3.7799 in`, `0.5 thou`, `2 in 412 thou 6 tenths`.
 ///
@@ -539,6 +563,15 @@ pub fn parse_stiffness(text: &str) -> Result<Typed<f64>, Error> {
 /// What is listed at [the module](crate::quantity#what-is-refused).
 pub fn parse_slope(text: &str) -> Result<Typed<f64>, Error> {
     parse(text, &SLOPE, |slope| slope)
+}
+
+/// Reads hours run: `1200 h`.
+///
+/// # Errors
+///
+/// What is listed at [the module](crate::quantity#what-is-refused).
+pub fn parse_hours(text: &str) -> Result<Typed<f64>, Error> {
+    parse(text, &HOURS, |hours| hours)
 }
 
 /// Reads a pure number: `2`, `1.65`, `2.3e-5`.

@@ -25,8 +25,8 @@ pub use plan::{
     PlanReport, PlannedCylinder, RingReport, SleeveReport, StandingReport, StepReport, WallFinishReport,
     WantedReport,
 };
-pub(crate) use table::{aligned, exponent_of, short};
-pub(crate) use text::{Page, give_or_take};
+pub(crate) use table::{aligned, exponent_of, markdown, short};
+pub(crate) use text::{Page, WIDTH, give_or_take, warned};
 pub(crate) use work_order::work_order;
 pub use work_order::{Task, WorkStep, WorkTarget};
 

@@ -1,5 +1,7 @@
 //! Numbers and tables of reports that are text without a page.
 
+use super::escaped;
+
 /// Widest cell that the others of its column are brought to.
 const WIDEST: usize = 40;
 
@@ -16,6 +18,19 @@ fn line<R: AsRef<[String]>>(row: &[String], rows: &[R]) -> String {
         out.push_str(&format!("{cell:<width$}  "));
     }
     out.trim_end().to_owned()
+}
+
+/// Rows as a table of Markdown, the first with the heads.
+pub(crate) fn markdown(rows: &[Vec<String>]) -> String {
+    let mut out = String::new();
+    for (k, row) in rows.iter().enumerate() {
+        let cells: Vec<String> = row.iter().map(|cell| escaped(cell)).collect();
+        out.push_str(&format!("| {} |\n", cells.join(" | ")));
+        if k == 0 {
+            out.push_str(&format!("{}|\n", "|---".repeat(row.len())));
+        }
+    }
+    out
 }
 
 /// Six significant digits, with an exponent where the number is very large or very small.

@@ -8,11 +8,12 @@ use super::work_order::{self, WorkStep};
 use crate::calc::{Step, Working};
 use crate::decision::finding::{Disposition, Finding};
 use crate::decision::{Decision, Of, Outcome, Rule, named};
+use crate::job::Warning;
 use crate::job::document::{PistonRecord, ProfileState, Surface};
 use std::collections::HashMap;
 
 /// Widest line, in characters.
-const WIDTH: usize = 100;
+pub(crate) const WIDTH: usize = 100;
 /// Most causes of a finding that are named; a longer list is not listened to.
 const MOST_CAUSES: usize = 5;
 
@@ -495,10 +496,14 @@ fn because(cylinder: &CylinderReport) -> Vec<String> {
     out
 }
 
+/// Warnings as a reader sees them.
+pub(crate) fn warned(warnings: &[Warning]) -> Vec<String> {
+    warnings.iter().map(|w| format!("{} ({})", w.text, w.path)).collect()
+}
+
 /// What every cylinder says, once.
 pub(super) fn notes(report: &Report) -> Vec<String> {
-    let warnings = report.warnings.iter().map(|w| format!("{} ({})", w.text, w.path));
-    let mut out: Vec<String> = warnings.collect();
+    let mut out = warned(&report.warnings);
     out.extend(report.engine.piston_record.as_ref().map(|r| record("the pistons", r)));
     out.extend(report.engine.target_profile.as_ref().map(target));
     out.extend(report.engine.windows.iter().map(window));

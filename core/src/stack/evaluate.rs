@@ -75,10 +75,7 @@ impl StackEntry {
         self.evaluated(calc, at).map_err(|e| match e.field().starts_with(&format!("{at}/")) {
             // an entry knows its place in the document
             true => e,
-            false => {
-                let field = format!("{at}{}", e.field());
-                e.moved(field)
-            }
+            false => e.below(at),
         })
     }
 

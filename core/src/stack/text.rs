@@ -2,7 +2,7 @@
 
 use super::Method;
 use super::report::{EstimateReport, SensitivityReport, SettledReport, ShareReport, StackReport};
-use crate::report::{Page, aligned, escaped, short, worked};
+use crate::report::{Page, aligned, escaped, markdown, short, worked};
 
 /// Most bins of a histogram that are told.
 const MOST_BINS: usize = 40;
@@ -55,13 +55,7 @@ impl StackReport {
         }
         for table in self.tables() {
             out.push('\n');
-            for (k, row) in table.iter().enumerate() {
-                let cells: Vec<String> = row.iter().map(|cell| escaped(cell)).collect();
-                out.push_str(&format!("| {} |\n", cells.join(" | ")));
-                if k == 0 {
-                    out.push_str(&format!("{}|\n", "|---".repeat(row.len())));
-                }
-            }
+            out.push_str(&markdown(&table));
         }
         out
     }

@@ -1,0 +1,35 @@
+//! Reads a what-if document and prints its report.
+//!
+//! `cargo run --release --example what_if -- FILE [json]`
+
+use gaugepoint::what_if::{WhatIfDocument, what_if};
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    let (file, json) = match words.as_slice() {
+        [file] => (file, false),
+        [file, form] if form == "json" => (file, true),
+        _ => {
+            eprintln!("usage: what_if FILE [json]");
+            return ExitCode::from(2);
+        }
+    };
+    match report(file, json) {
+        Ok(text) => {
+            println!("{}", text.trim_end());
+            ExitCode::SUCCESS
+        }
+        Err(refused) => {
+            eprintln!("{file}: {refused}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn report(file: &str, json: bool) -> Result<String, String> {
+    let text = std::fs::read_to_string(file).map_err(|e| e.to_string())?;
+    let report = WhatIfDocument::from_json(&text).and_then(|document| what_if(&document));
+    let report = report.map_err(|e| e.to_string())?;
+    Ok(if json { report.to_json() } else { report.to_text() })
+}

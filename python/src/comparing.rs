@@ -1,0 +1,106 @@
+//! Jobs compared: from a revisit or what-if document to its report, and the schemas of both.
+
+use crate::error::{Fault, guarded};
+use crate::job::json;
+use gaugepoint::revisit::{RevisitDocument, RevisitReport};
+use gaugepoint::what_if::{WhatIfDocument, WhatIfReport};
+use pyo3::prelude::*;
+
+/// A report as JSON, as text and as Markdown.
+type Written = (String, String, String);
+
+/// Compare two jobs given as JSON. Other threads run meanwhile.
+///
+/// Parameters
+/// ----------
+/// document : bytes
+///     The revisit document, JSON in UTF-8.
+///
+/// Returns
+/// -------
+/// tuple of str
+///     The report as JSON, as text and as Markdown.
+///
+/// Raises
+/// ------
+/// InputError
+///     When the document or a field of it is refused.
+#[pyfunction]
+pub(crate) fn revisit(py: Python<'_>, document: &[u8]) -> Result<Written, Fault> {
+    py.detach(|| {
+        guarded(|| {
+            let report = RevisitDocument::from_json_bytes(document)?.evaluate()?;
+            Ok((report.to_json(), report.to_text(), report.to_markdown()))
+        })
+    })
+}
+
+/// Give the JSON Schema of a revisit document.
+///
+/// Returns
+/// -------
+/// str
+///     The schema, as JSON.
+#[pyfunction]
+pub(crate) fn revisit_schema() -> Result<String, Fault> {
+    json(&RevisitDocument::schema())
+}
+
+/// Give the JSON Schema of a report on a revisit.
+///
+/// Returns
+/// -------
+/// str
+///     The schema, as JSON.
+#[pyfunction]
+pub(crate) fn revisit_report_schema() -> Result<String, Fault> {
+    json(&RevisitReport::schema())
+}
+
+/// Assess a job with every combination of values, given as JSON. Other threads run meanwhile.
+///
+/// Parameters
+/// ----------
+/// document : bytes
+///     The what-if document, JSON in UTF-8.
+///
+/// Returns
+/// -------
+/// tuple of str
+///     The report as JSON, as text and as Markdown.
+///
+/// Raises
+/// ------
+/// InputError
+///     When the document or a field of it is refused.
+#[pyfunction]
+pub(crate) fn what_if(py: Python<'_>, document: &[u8]) -> Result<Written, Fault> {
+    py.detach(|| {
+        guarded(|| {
+            let report = gaugepoint::what_if(&WhatIfDocument::from_json_bytes(document)?)?;
+            Ok((report.to_json(), report.to_text(), report.to_markdown()))
+        })
+    })
+}
+
+/// Give the JSON Schema of a what-if document.
+///
+/// Returns
+/// -------
+/// str
+///     The schema, as JSON.
+#[pyfunction]
+pub(crate) fn what_if_schema() -> Result<String, Fault> {
+    json(&WhatIfDocument::schema())
+}
+
+/// Give the JSON Schema of a report on a what-if.
+///
+/// Returns
+/// -------
+/// str
+///     The schema, as JSON.
+#[pyfunction]
+pub(crate) fn what_if_report_schema() -> Result<String, Fault> {
+    json(&WhatIfReport::schema())
+}
