@@ -5,7 +5,7 @@
 
 use super::entry::{ENTRY, WORDS};
 use crate::error::{Error, ErrorKind};
-use core::fmt;
+use core::fmt::{self, Write};
 use serde::de::value::SeqDeserializer;
 use serde::de::{
     self, DeserializeSeed, Deserializer, EnumAccess, IntoDeserializer, MapAccess, SeqAccess, Unexpected,
@@ -210,14 +210,30 @@ enum Path<'p> {
     Field(&'p Path<'p>, &'p str),
 }
 
-impl fmt::Display for Path<'_> {
-    /// JSON Pointer, RFC 6901.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Path<'_> {
+    /// Writes the JSON Pointer, RFC 6901, behind a text.
+    fn write(&self, out: &mut String) {
         match self {
-            Path::Root => Ok(()),
-            Path::Item(parent, index) => write!(f, "{parent}/{index}"),
-            Path::Field(parent, name) => write!(f, "{parent}/{}", name.replace('~', "~0").replace('/', "~1")),
+            Path::Root => {}
+            Path::Item(parent, index) => {
+                parent.write(out);
+                let _ = write!(out, "/{index}");
+            }
+            Path::Field(parent, name) => {
+                parent.write(out);
+                out.push('/');
+                match name.contains(['~', '/']) {
+                    true => out.push_str(&name.replace('~', "~0").replace('/', "~1")),
+                    false => out.push_str(name),
+                }
+            }
         }
+    }
+
+    fn pointer(&self) -> String {
+        let mut out = String::with_capacity(64);
+        self.write(&mut out);
+        out
     }
 }
 
@@ -246,8 +262,10 @@ impl Refused {
         }
         // a missing or repeated field is named under the object it belongs to
         let place = match self.0.kind() {
-            ErrorKind::MissingField | ErrorKind::RepeatedField => format!("{path}/{}", self.0.refused()),
-            _ => path.to_string(),
+            ErrorKind::MissingField | ErrorKind::RepeatedField => {
+                format!("{}/{}", path.pointer(), self.0.refused())
+            }
+            _ => path.pointer(),
         };
         Refused(self.0.at(&place))
     }
@@ -341,11 +359,11 @@ impl<'de> Deserializer<'de> for Place<'_> {
     ) -> Result<V::Value, Refused> {
         match self.json {
             Json::Text(text) | Json::Number(text) if name == ENTRY => {
-                let pair = [text.clone(), self.path.to_string()];
+                let pair = [text.clone(), self.path.pointer()];
                 visitor.visit_seq(SeqDeserializer::new(pair.into_iter()))
             }
             Json::Text(text) if name == WORDS => {
-                let pair = [text.clone(), self.path.to_string()];
+                let pair = [text.clone(), self.path.pointer()];
                 visitor.visit_seq(SeqDeserializer::new(pair.into_iter()))
             }
             _ if name == WORDS => Err(self.wrong_type(&"a text")),
