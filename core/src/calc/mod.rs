@@ -146,15 +146,20 @@ pub(crate) struct Calc {
     texts: HashSet<Text>,
     /// the formulas of the working as they are printed
     printed: HashMap<TypeId, Arc<Printed>>,
+    /// letters with their numbers
+    names: HashMap<&'static str, Arc<[String]>>,
 }
 
-/// A formula as it is printed, and its derivatives to its arguments.
+/// A formula as it is printed.
 #[derive(Debug)]
 struct Printed {
     formula: Formulation,
-    /// to each argument; none where it is a plain number, which is written into the contribution itself
-    derivatives: Vec<Option<Formulation>>,
+    /// its derivatives to its arguments; none where they depend on the values
+    derivatives: Option<Derivatives>,
 }
+
+/// To each argument of a formula; none where it is a plain number, which is written into the contribution itself.
+type Derivatives = Vec<Option<Formulation>>;
 
 /// A symbol, the formula behind it, and which of the arguments stand in that.
 #[derive(Debug)]
@@ -373,7 +378,14 @@ impl Calc {
         }
         let printed = self.printed::<F, N>(figures.map(|f| f.value));
         let figure = self.record(F::SOURCE, &printed.formula, F::ARGUMENTS, unit, value, figures);
-        for ((slope, derivative), argument) in slopes.iter_mut().zip(&printed.derivatives).zip(arguments) {
+        let here = match printed.derivatives {
+            Some(_) => None,
+            None => Some(derivatives::<F, N>(on_sheet::<F, N>(&Sheet::default(), figures.map(|f| f.value)))),
+        };
+        let derivatives = printed.derivatives.as_ref().or(here.as_ref());
+        for ((slope, derivative), argument) in
+            slopes.iter_mut().zip(derivatives.into_iter().flatten()).zip(arguments)
+        {
             if let (Some(derivative), false) = (derivative, argument.parts.is_empty()) {
                 let unit = per(unit, argument.figure.unit);
                 *slope = self.record(F::SOURCE, derivative, F::ARGUMENTS, unit, slope.value, figures);
@@ -558,12 +570,11 @@ impl Calc {
         {
             return Figure { value, node: u.node, unit };
         }
-        let names = Numbered::new(&["s", "u"], terms.len());
+        let (slopes, errors) = (self.numbered("s", terms.len()), self.numbered("u", terms.len()));
         let mut text = String::with_capacity(16 * terms.len());
         let mut named: Vec<(&str, Figure)> = Vec::with_capacity(2 * terms.len());
-        for (k, (slope, u)) in terms.iter().enumerate() {
-            let (c, x) = (names.of(0, k), names.of(1, k));
-            text.push_str(if k == 0 { "" } else { " + " });
+        for ((slope, u), (c, x)) in terms.iter().zip(slopes.iter().zip(errors.iter())) {
+            text.push_str(if text.is_empty() { "" } else { " + " });
             match slope.node {
                 Node::None => {
                     let _ = write!(text, "{}", slope.value);
@@ -583,26 +594,17 @@ impl Calc {
         self.step("c", &text, &named, value, unit, &of)
     }
 
-    /// A formula as it is printed. Its derivatives at a corner, or where a function has a slope of its own, depend on the values.
+    /// A formula as it is printed.
     fn printed<F: Formula<N>, const N: usize>(&mut self, values: [f64; N]) -> Arc<Printed> {
-        if let Some(printed) = self.printed.get(&TypeId::of::<F>()) {
-            return Arc::clone(printed);
-        }
-        let sheet = Sheet::default();
-        let expression = on_sheet::<F, N>(&sheet, values);
-        let holds_everywhere = sheet.is_smooth();
-        let formula = Formulation::new::<F, N>(F::SYMBOL.to_owned(), expression.text());
-        let derivative = |symbol: &'static str| {
-            let derivative = expression.derivative(symbol);
-            let name = || format!("d_{}_d_{symbol}", F::SYMBOL);
-            derivative.plain().is_none().then(|| Formulation::new::<F, N>(name(), derivative.text()))
+        let print = || {
+            let sheet = Sheet::default();
+            let expression = on_sheet::<F, N>(&sheet, values);
+            let formula = Formulation::new::<F, N>(F::SYMBOL.to_owned(), expression.text());
+            // at a corner, and where a function has a slope of its own, they depend on the values
+            let derivatives = sheet.is_smooth().then(|| derivatives::<F, N>(expression));
+            Arc::new(Printed { formula, derivatives })
         };
-        let derivatives = F::ARGUMENTS.into_iter().map(derivative).collect();
-        let printed = Arc::new(Printed { formula, derivatives });
-        if holds_everywhere {
-            self.printed.insert(TypeId::of::<F>(), Arc::clone(&printed));
-        }
-        printed
+        Arc::clone(self.printed.entry(TypeId::of::<F>()).or_insert_with(print))
     }
 
     fn record<const N: usize>(
@@ -624,7 +626,7 @@ impl Calc {
     fn of_several(
         &mut self,
         symbol: &str,
-        letter: &str,
+        letter: &'static str,
         text: impl FnOnce(&[String]) -> String,
         figures: &[Figure],
         value: f64,
@@ -634,10 +636,20 @@ impl Calc {
         if self.working.is_none() {
             return Figure::plain(value, unit);
         }
-        let symbols: Vec<String> = (1..=figures.len()).map(|k| format!("{letter}{k}")).collect();
+        let names = self.numbered(letter, figures.len());
+        let symbols = names.get(..figures.len()).unwrap_or_default();
         let arguments: Vec<(&str, Figure)> =
             symbols.iter().map(String::as_str).zip(figures.iter().copied()).collect();
-        self.step(symbol, &text(&symbols), &arguments, value, unit, source)
+        self.step(symbol, &text(symbols), &arguments, value, unit, source)
+    }
+
+    /// A letter with the numbers from 1 on, as many as are needed or more: `x1`, `x2`, ...
+    fn numbered(&mut self, letter: &'static str, count: usize) -> Arc<[String]> {
+        let names = self.names.entry(letter).or_default();
+        if names.len() < count {
+            *names = (1..=2 * count).map(|k| format!("{letter}{k}")).collect();
+        }
+        Arc::clone(names)
     }
 
     fn step(
@@ -703,23 +715,6 @@ impl Calc {
     }
 }
 
-/// Letters with their numbers from 1 on: `s1`, `u1`, `s2`, `u2`, ...
-struct Numbered {
-    letters: usize,
-    names: Vec<String>,
-}
-
-impl Numbered {
-    fn new(letters: &[&str], count: usize) -> Self {
-        let names = (1..=count).flat_map(|k| letters.iter().map(move |letter| format!("{letter}{k}")));
-        Numbered { letters: letters.len(), names: names.collect() }
-    }
-
-    fn of(&self, letter: usize, place: usize) -> &str {
-        self.names.get(place * self.letters + letter).map_or("", String::as_str)
-    }
-}
-
 impl Working {
     /// Name of a number.
     fn id(&self, node: Node) -> Option<&Text> {
@@ -752,6 +747,16 @@ formula! {
 fn on_sheet<F: Formula<N>, const N: usize>(sheet: &Sheet, values: [f64; N]) -> Expression<'_> {
     let mut names = F::ARGUMENTS.into_iter();
     F::evaluate(values.map(|value| sheet.symbol(names.next().unwrap_or("?"), value)))
+}
+
+/// The derivatives of a formula as they are printed.
+fn derivatives<F: Formula<N>, const N: usize>(expression: Expression<'_>) -> Derivatives {
+    let of = |symbol: &'static str| {
+        let derivative = expression.derivative(symbol);
+        let name = || format!("d_{}_d_{symbol}", F::SYMBOL);
+        derivative.plain().is_none().then(|| Formulation::new::<F, N>(name(), derivative.text()))
+    };
+    F::ARGUMENTS.into_iter().map(of).collect()
 }
 
 /// Minus zero is zero: it would print as another number, and derivatives with terms left out differ only in it.

@@ -79,7 +79,9 @@ impl<'t> Iterator for Numbers<'t> {
 
     fn next(&mut self) -> Option<&'t str> {
         loop {
-            let start = self.0.find(|c: char| c == '"' || c == '-' || c.is_ascii_digit())?;
+            // by bytes: what is looked for is ASCII, and no part of another character is
+            let begins = |b: &u8| matches!(b, b'"' | b'-') || b.is_ascii_digit();
+            let start = self.0.as_bytes().iter().position(begins)?;
             let rest = self.0.get(start..)?;
             match rest.strip_prefix('"') {
                 Some(text) => self.0 = behind_text(text)?,
@@ -98,15 +100,13 @@ impl<'t> Iterator for Numbers<'t> {
 /// What follows the quotation mark that ends a text.
 fn behind_text(text: &str) -> Option<&str> {
     let mut escaped = false;
-    for (at, c) in text.char_indices() {
-        match c {
-            _ if escaped => escaped = false,
-            '\\' => escaped = true,
-            '"' => return text.get(at + 1..),
-            _ => {}
-        }
-    }
-    None
+    let ends = |b: &u8| {
+        let is_escaped = escaped;
+        escaped = !is_escaped && *b == b'\\';
+        *b == b'"' && !is_escaped
+    };
+    let end = text.as_bytes().iter().position(ends)?;
+    text.get(end + 1..)
 }
 
 /// A JSON value that keeps repeated names and the text of numbers.
