@@ -33,15 +33,13 @@ impl<'w> Replay<'w> {
         formula: impl Fn(usize) -> Option<&'a Expression>,
     ) -> Vec<f64> {
         let mut known: HashMap<&str, f64> = HashMap::new();
-        known.extend(self.working.inputs.iter().enumerate().map(|(k, i)| (i.id.as_str(), input(k))));
-        known.extend(self.working.constants.iter().map(|k| (k.id.as_str(), k.value)));
+        known.extend(self.working.inputs.iter().enumerate().map(|(k, i)| (&*i.id, input(k))));
+        known.extend(self.working.constants.iter().map(|k| (&*k.id, k.value)));
         let mut out = Vec::with_capacity(self.working.steps.len());
         for (k, step) in self.working.steps.iter().enumerate() {
-            let value = |id: &String| {
-                *known.get(id.as_str()).unwrap_or_else(|| panic!("{}: {id} comes later", step.id))
-            };
+            let value = |id: &str| *known.get(id).unwrap_or_else(|| panic!("{}: {id} comes later", step.id));
             let arguments: HashMap<&str, f64> =
-                step.arguments.0.iter().map(|(symbol, id)| (symbol.as_str(), value(id))).collect();
+                step.arguments.0.iter().map(|(symbol, id)| (&**symbol, value(id))).collect();
             let formula = formula(k).unwrap_or(&self.formulas[k]);
             let result =
                 formula.evaluate(&arguments).unwrap_or_else(|e| panic!("{} {}: {e}", step.id, step.formula));

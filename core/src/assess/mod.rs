@@ -586,8 +586,9 @@ pub(crate) fn budget_lines(
 ) -> Vec<BudgetLine> {
     let mut lines = Vec::with_capacity(budget.lines.len());
     for (index, line) in budget.lines.iter().enumerate() {
-        calc.place(line.contribution, || format!("{at}/budget/{index}/{contribution}"));
-        calc.place(line.share, || format!("{at}/budget/{index}/share"));
+        let place = |name| [at, "/budget/", &index.to_string(), "/", name].concat();
+        calc.place(line.contribution, || place(contribution));
+        calc.place(line.share, || place("share"));
         let (source, path) =
             calc.source_of(line.source).map(|s| (s.name.clone(), s.path.clone())).unwrap_or_default();
         lines.push(BudgetLine {

@@ -35,6 +35,15 @@ impl Sheet {
         self.at(last).text()
     }
 
+    /// Is nothing on it whose derivative depends on the values?
+    pub(super) fn is_smooth(&self) -> bool {
+        self.0.borrow().iter().all(|(node, _)| match node {
+            Node::Op(Op::Unary(unary, _)) => matches!(unary, Unary::Neg | Unary::Sqrt),
+            Node::Op(Op::Binary(binary, ..)) => !matches!(binary, Binary::Max | Binary::Min),
+            Node::Op(_) | Node::Symbol(_) => true,
+        })
+    }
+
     fn put(&self, node: Node, value: f64) -> Expression<'_> {
         let mut nodes = self.0.borrow_mut();
         nodes.push((node, value));

@@ -4,7 +4,7 @@ use super::number::Number;
 use core::ops::{Add, Div, Mul, Sub};
 
 /// A formula of `N` arguments.
-pub trait Formula<const N: usize> {
+pub trait Formula<const N: usize>: 'static {
     /// Symbol of the result.
     const SYMBOL: &'static str;
     /// Unit of the result.

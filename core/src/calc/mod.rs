@@ -22,35 +22,27 @@ pub use model::Model;
 pub use number::Number;
 pub(crate) use taylor::Taylor;
 pub(crate) use text::check_symbol;
-pub use working::{Arguments, Constant, Input, Step, Working};
+pub use working::{Arguments, Constant, Input, Step, Text, Working};
 
 use crate::error::Error;
 use crate::measurement::distribution::Distribution;
 use crate::measurement::statistics;
 use crate::measurement::uncertainty::{self, Inputs};
+use core::any::TypeId;
+use core::fmt::Write;
 use expression::Sheet;
 use number::Dual;
 pub(crate) use number::erfc_slope;
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
+use std::sync::Arc;
 
 /// A place in the working; nothing when no working is kept.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub(crate) enum Node {
     None,
     Input(usize),
     Constant(usize),
     Step(usize),
-}
-
-impl Node {
-    fn id(self) -> String {
-        match self {
-            Node::None => String::new(),
-            Node::Input(k) => format!("i{k}"),
-            Node::Constant(k) => format!("k{k}"),
-            Node::Step(k) => format!("s{k}"),
-        }
-    }
 }
 
 /// A number and its place in the working.
@@ -146,8 +138,42 @@ pub(crate) struct Calc {
     heading: String,
     /// place of each field among the inputs of the working
     read: HashMap<String, usize>,
-    /// place of each step among the steps of the working
-    worked: HashMap<String, usize>,
+    /// the last step with a value and a first argument
+    worked: HashMap<(u64, Node), usize>,
+    /// for each step the one before it in `worked`
+    earlier: Vec<Option<usize>>,
+    /// the texts of the working, each once
+    texts: HashSet<Text>,
+    /// the formulas of the working as they are printed
+    printed: HashMap<TypeId, Arc<Printed>>,
+    /// letters with their numbers
+    names: HashMap<&'static str, Arc<[String]>>,
+}
+
+/// A formula as it is printed.
+#[derive(Debug)]
+struct Printed {
+    formula: Formulation,
+    /// its derivatives to its arguments; none where they depend on the values
+    derivatives: Option<Derivatives>,
+}
+
+/// To each argument of a formula; none where it is a plain number, which is written into the contribution itself.
+type Derivatives = Vec<Option<Formulation>>;
+
+/// A symbol, the formula behind it, and which of the arguments stand in that.
+#[derive(Debug)]
+struct Formulation {
+    symbol: String,
+    text: String,
+    mentions: Vec<bool>,
+}
+
+impl Formulation {
+    fn new<F: Formula<N>, const N: usize>(symbol: String, text: String) -> Self {
+        let mentions = F::ARGUMENTS.into_iter().map(|name| mentions(&text, name)).collect();
+        Formulation { symbol, text, mentions }
+    }
 }
 
 /// Several values into one.
@@ -234,10 +260,10 @@ impl Calc {
             self.read.insert(path.to_owned(), working.inputs.len());
         }
         working.inputs.push(Input {
-            id: node.id(),
-            symbol: symbol.to_owned(),
+            id: format!("i{}", working.inputs.len()).as_str().into(),
+            symbol: symbol.into(),
             value,
-            unit: unit.to_owned(),
+            unit: unit.into(),
             path: path.to_owned(),
             typed: typed.to_owned(),
         });
@@ -251,19 +277,18 @@ impl Calc {
         };
         // one table can give several constants of one symbol
         let same = |k: &Constant| {
-            (k.symbol.as_str(), k.unit.as_str(), k.source.as_str()) == (symbol, unit, source)
-                && k.value.to_bits() == value.to_bits()
+            k.symbol == symbol && k.unit == unit && k.source == source && k.value.to_bits() == value.to_bits()
         };
         if let Some(known) = working.constants.iter().position(same) {
             return Figure { value, node: Node::Constant(known), unit };
         }
         let node = Node::Constant(working.constants.len());
         working.constants.push(Constant {
-            id: node.id(),
-            symbol: symbol.to_owned(),
+            id: format!("k{}", working.constants.len()).as_str().into(),
+            symbol: symbol.into(),
             value,
-            unit: unit.to_owned(),
-            source: source.to_owned(),
+            unit: unit.into(),
+            source: source.into(),
         });
         Figure { value, node, unit }
     }
@@ -331,9 +356,8 @@ impl Calc {
         if self.working.is_none() {
             return Figure::plain(value, unit);
         }
-        let sheet = Sheet::default();
-        let text = on_sheet::<F, N>(&sheet, arguments.map(|a| a.value)).text();
-        self.record::<F, N>(&text, F::SYMBOL, unit, value, arguments)
+        let printed = self.printed::<F, N>(arguments.map(|a| a.value));
+        self.record(F::SOURCE, &printed.formula, F::ARGUMENTS, unit, value, arguments)
     }
 
     /// A formula of measured values: the value, and the contribution of every source of its arguments.
@@ -352,24 +376,19 @@ impl Calc {
             let parts = self.contributions(&arguments, &slopes, unit);
             return Measured { figure: Figure::plain(value, unit), parts, node };
         }
-        let sheet = Sheet::default();
-        let expression = on_sheet::<F, N>(&sheet, figures.map(|f| f.value));
-        let figure = self.record::<F, N>(&expression.text(), F::SYMBOL, unit, value, figures);
-        for ((slope, symbol), argument) in slopes.iter_mut().zip(F::ARGUMENTS).zip(arguments) {
-            if argument.parts.is_empty() {
-                continue;
-            }
-            let derivative = expression.derivative(symbol);
-            // a plain 1, -1 or 0 is written into the contribution itself
-            if derivative.plain().is_none() {
-                let name = format!("d_{}_d_{symbol}", F::SYMBOL);
-                *slope = self.record::<F, N>(
-                    &derivative.text(),
-                    &name,
-                    per(unit, argument.figure.unit),
-                    slope.value,
-                    figures,
-                );
+        let printed = self.printed::<F, N>(figures.map(|f| f.value));
+        let figure = self.record(F::SOURCE, &printed.formula, F::ARGUMENTS, unit, value, figures);
+        let here = match printed.derivatives {
+            Some(_) => None,
+            None => Some(derivatives::<F, N>(on_sheet::<F, N>(&Sheet::default(), figures.map(|f| f.value)))),
+        };
+        let derivatives = printed.derivatives.as_ref().or(here.as_ref());
+        for ((slope, derivative), argument) in
+            slopes.iter_mut().zip(derivatives.into_iter().flatten()).zip(arguments)
+        {
+            if let (Some(derivative), false) = (derivative, argument.parts.is_empty()) {
+                let unit = per(unit, argument.figure.unit);
+                *slope = self.record(F::SOURCE, derivative, F::ARGUMENTS, unit, slope.value, figures);
             }
         }
         let parts = self.contributions(&arguments, &slopes, unit);
@@ -460,11 +479,12 @@ impl Calc {
     /// Gives the numbers of the working in one unit another name for it: that of a document, which no formula knows.
     pub(crate) fn rename_unit(&mut self, from: &str, to: &str) {
         let Some(working) = &mut self.working else { return };
+        let to = Text::from(to);
         let inputs = working.inputs.iter_mut().map(|i| &mut i.unit);
         let constants = working.constants.iter_mut().map(|k| &mut k.unit);
         let steps = working.steps.iter_mut().map(|s| &mut s.unit);
-        for unit in inputs.chain(constants).chain(steps).filter(|unit| *unit == from) {
-            to.clone_into(unit);
+        for unit in inputs.chain(constants).chain(steps).filter(|unit| **unit == *from) {
+            *unit = to.clone();
         }
     }
 
@@ -493,8 +513,13 @@ impl Calc {
         let contributions: Vec<Figure> = value.parts.iter().map(|p| p.contribution).collect();
         let variance = total(contributions.iter().map(|c| c.value * c.value));
         let text = |c: &[String]| {
-            let squares: Vec<String> = c.iter().map(|c| format!("{c} * {c}")).collect();
-            if squares.is_empty() { String::from("0") } else { format!("sqrt({})", squares.join(" + ")) }
+            let mut out = String::with_capacity(16 * c.len());
+            for c in c {
+                let joint = if out.is_empty() { "sqrt(" } else { " + " };
+                out.extend([joint, c, " * ", c]);
+            }
+            out.push_str(if out.is_empty() { "0" } else { ")" });
+            out
         };
         let standard = self.of_several("u", "c", text, &contributions, variance.sqrt(), COMBINATION);
         let mut lines: Vec<Line> = Vec::with_capacity(value.parts.len());
@@ -545,47 +570,63 @@ impl Calc {
         {
             return Figure { value, node: u.node, unit };
         }
-        let mut text = String::new();
-        let mut named: Vec<(String, Figure)> = Vec::new();
-        for (k, (slope, u)) in terms.iter().enumerate() {
-            let (c, x) = (format!("s{}", k + 1), format!("u{}", k + 1));
-            let joint = if k == 0 { "" } else { " + " };
+        let (slopes, errors) = (self.numbered("s", terms.len()), self.numbered("u", terms.len()));
+        let mut text = String::with_capacity(16 * terms.len());
+        let mut named: Vec<(&str, Figure)> = Vec::with_capacity(2 * terms.len());
+        for ((slope, u), (c, x)) in terms.iter().zip(slopes.iter().zip(errors.iter())) {
+            text.push_str(if text.is_empty() { "" } else { " + " });
             match slope.node {
-                Node::None => text.push_str(&format!("{joint}{} * {x}", slope.value)),
+                Node::None => {
+                    let _ = write!(text, "{}", slope.value);
+                }
                 _ => {
-                    text.push_str(&format!("{joint}{c} * {x}"));
+                    text.push_str(c);
                     named.push((c, *slope));
                 }
             }
+            text.push_str(" * ");
+            text.push_str(x);
             named.push((x, *u));
         }
-        let arguments: Vec<(&str, Figure)> = named.iter().map(|(n, f)| (n.as_str(), *f)).collect();
-        let of = self.source_of(source).map(|s| s.name.clone()).unwrap_or_default();
-        self.step("c", &text, &arguments, value, unit, &format!("{of}: {COMBINATION}"))
+        let mut of = self.source_of(source).map(|s| s.name.clone()).unwrap_or_default();
+        of.push_str(": ");
+        of.push_str(COMBINATION);
+        self.step("c", &text, &named, value, unit, &of)
     }
 
-    fn record<F: Formula<N>, const N: usize>(
+    /// A formula as it is printed.
+    fn printed<F: Formula<N>, const N: usize>(&mut self, values: [f64; N]) -> Arc<Printed> {
+        let print = || {
+            let sheet = Sheet::default();
+            let expression = on_sheet::<F, N>(&sheet, values);
+            let formula = Formulation::new::<F, N>(F::SYMBOL.to_owned(), expression.text());
+            // at a corner, and where a function has a slope of its own, they depend on the values
+            let derivatives = sheet.is_smooth().then(|| derivatives::<F, N>(expression));
+            Arc::new(Printed { formula, derivatives })
+        };
+        Arc::clone(self.printed.entry(TypeId::of::<F>()).or_insert_with(print))
+    }
+
+    fn record<const N: usize>(
         &mut self,
-        text: &str,
-        symbol: &str,
+        source: &str,
+        formulation: &Formulation,
+        names: [&'static str; N],
         unit: &'static str,
         value: f64,
         figures: [Figure; N],
     ) -> Figure {
         let mut arguments: Vec<(&str, Figure)> = Vec::with_capacity(N);
-        for (name, figure) in F::ARGUMENTS.into_iter().zip(figures) {
-            if mentions(text, name) {
-                arguments.push((name, figure));
-            }
-        }
-        self.step(symbol, text, &arguments, value, unit, F::SOURCE)
+        let all = names.into_iter().zip(figures).zip(&formulation.mentions);
+        arguments.extend(all.filter(|(_, is_mentioned)| **is_mentioned).map(|(argument, _)| argument));
+        self.step(&formulation.symbol, &formulation.text, &arguments, value, unit, source)
     }
 
     /// A step over several figures of one unit, named by a letter and their number.
     fn of_several(
         &mut self,
         symbol: &str,
-        letter: &str,
+        letter: &'static str,
         text: impl FnOnce(&[String]) -> String,
         figures: &[Figure],
         value: f64,
@@ -595,10 +636,20 @@ impl Calc {
         if self.working.is_none() {
             return Figure::plain(value, unit);
         }
-        let symbols: Vec<String> = (1..=figures.len()).map(|k| format!("{letter}{k}")).collect();
+        let names = self.numbered(letter, figures.len());
+        let symbols = names.get(..figures.len()).unwrap_or_default();
         let arguments: Vec<(&str, Figure)> =
             symbols.iter().map(String::as_str).zip(figures.iter().copied()).collect();
-        self.step(symbol, &text(&symbols), &arguments, value, unit, source)
+        self.step(symbol, &text(symbols), &arguments, value, unit, source)
+    }
+
+    /// A letter with the numbers from 1 on, as many as are needed or more: `x1`, `x2`, ...
+    fn numbered(&mut self, letter: &'static str, count: usize) -> Arc<[String]> {
+        let names = self.names.entry(letter).or_default();
+        if names.len() < count {
+            *names = (1..=2 * count).map(|k| format!("{letter}{k}")).collect();
+        }
+        Arc::clone(names)
     }
 
     fn step(
@@ -614,27 +665,65 @@ impl Calc {
             return Figure::plain(value, unit);
         };
         // the same formula of the same numbers is the same step
-        let ids: Vec<String> = arguments.iter().map(|(_, figure)| figure.node.id()).collect();
-        let key = format!("{symbol} {text} {} {source}", ids.join(" "));
-        if let Some(known) = self.worked.get(&key) {
-            return Figure { value, node: Node::Step(*known), unit };
+        let is_same =
+            |step: &Step| {
+                step.formula == text
+                    && step.symbol == symbol
+                    && step.source == source
+                    && step.arguments.0.len() == arguments.len()
+                    && step.arguments.0.iter().zip(arguments).all(|((_, id), (_, figure))| {
+                        working.id(figure.node).map_or("", |known| known) == &**id
+                    })
+            };
+        let key = (value.to_bits(), arguments.first().map_or(Node::None, |(_, figure)| figure.node));
+        let last = self.worked.get(&key).copied();
+        let mut known = last;
+        while let Some(place) = known {
+            if working.steps.get(place).is_some_and(is_same) {
+                return Figure { value, node: Node::Step(place), unit };
+            }
+            known = self.earlier.get(place).copied().flatten();
         }
-        let node = Node::Step(working.steps.len());
-        self.worked.insert(key, working.steps.len());
+        let place = working.steps.len();
+        self.worked.insert(key, place);
+        self.earlier.push(last);
+        let texts = &mut self.texts;
+        let mut once = |text: &str| match texts.get(text) {
+            Some(known) => known.clone(),
+            None => {
+                let new = Text::from(text);
+                texts.insert(new.clone());
+                new
+            }
+        };
+        let ids = arguments.iter().map(|(symbol, figure)| {
+            (once(symbol), working.id(figure.node).cloned().unwrap_or_else(|| Text::from("")))
+        });
+        let arguments = Arguments(ids.collect());
         working.steps.push(Step {
-            id: node.id(),
-            of: self.heading.clone(),
-            symbol: symbol.to_owned(),
-            formula: text.to_owned(),
-            arguments: Arguments(
-                arguments.iter().zip(ids).map(|((symbol, _), id)| ((*symbol).to_owned(), id)).collect(),
-            ),
+            id: format!("s{place}").as_str().into(),
+            of: once(&self.heading),
+            symbol: once(symbol),
+            formula: once(text),
+            arguments,
             value,
-            unit: unit.to_owned(),
-            source: source.to_owned(),
+            unit: once(unit),
+            source: once(source),
             results: Vec::new(),
         });
-        Figure { value, node, unit }
+        Figure { value, node: Node::Step(place), unit }
+    }
+}
+
+impl Working {
+    /// Name of a number.
+    fn id(&self, node: Node) -> Option<&Text> {
+        match node {
+            Node::None => None,
+            Node::Input(k) => self.inputs.get(k).map(|i| &i.id),
+            Node::Constant(k) => self.constants.get(k).map(|k| &k.id),
+            Node::Step(k) => self.steps.get(k).map(|s| &s.id),
+        }
     }
 }
 
@@ -658,6 +747,16 @@ formula! {
 fn on_sheet<F: Formula<N>, const N: usize>(sheet: &Sheet, values: [f64; N]) -> Expression<'_> {
     let mut names = F::ARGUMENTS.into_iter();
     F::evaluate(values.map(|value| sheet.symbol(names.next().unwrap_or("?"), value)))
+}
+
+/// The derivatives of a formula as they are printed.
+fn derivatives<F: Formula<N>, const N: usize>(expression: Expression<'_>) -> Derivatives {
+    let of = |symbol: &'static str| {
+        let derivative = expression.derivative(symbol);
+        let name = || format!("d_{}_d_{symbol}", F::SYMBOL);
+        derivative.plain().is_none().then(|| Formulation::new::<F, N>(name(), derivative.text()))
+    };
+    F::ARGUMENTS.into_iter().map(of).collect()
 }
 
 /// Minus zero is zero: it would print as another number, and derivatives with terms left out differ only in it.

@@ -6,7 +6,7 @@
 use super::document::Document;
 use super::entry::{ENTRY, NESTED, TREE, WORDS};
 use crate::error::{Error, ErrorKind};
-use core::fmt;
+use core::fmt::{self, Write};
 use serde::de::value::{MapDeserializer, SeqDeserializer};
 use serde::de::{
     self, DeserializeSeed, Deserializer, EnumAccess, IntoDeserializer, MapAccess, SeqAccess, Unexpected,
@@ -79,7 +79,9 @@ impl<'t> Iterator for Numbers<'t> {
 
     fn next(&mut self) -> Option<&'t str> {
         loop {
-            let start = self.0.find(|c: char| c == '"' || c == '-' || c.is_ascii_digit())?;
+            // by bytes: what is looked for is ASCII, and no part of another character is
+            let begins = |b: &u8| matches!(b, b'"' | b'-') || b.is_ascii_digit();
+            let start = self.0.as_bytes().iter().position(begins)?;
             let rest = self.0.get(start..)?;
             match rest.strip_prefix('"') {
                 Some(text) => self.0 = behind_text(text)?,
@@ -98,15 +100,13 @@ impl<'t> Iterator for Numbers<'t> {
 /// What follows the quotation mark that ends a text.
 fn behind_text(text: &str) -> Option<&str> {
     let mut escaped = false;
-    for (at, c) in text.char_indices() {
-        match c {
-            _ if escaped => escaped = false,
-            '\\' => escaped = true,
-            '"' => return text.get(at + 1..),
-            _ => {}
-        }
-    }
-    None
+    let ends = |b: &u8| {
+        let is_escaped = escaped;
+        escaped = !is_escaped && *b == b'\\';
+        *b == b'"' && !is_escaped
+    };
+    let end = text.as_bytes().iter().position(ends)?;
+    text.get(end + 1..)
 }
 
 /// A job from a tree that was read already.
@@ -332,14 +332,30 @@ enum Path<'p> {
     Field(&'p Path<'p>, &'p str),
 }
 
-impl fmt::Display for Path<'_> {
-    /// JSON Pointer, RFC 6901.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Path<'_> {
+    /// Writes the JSON Pointer, RFC 6901, behind a text.
+    fn write(&self, out: &mut String) {
         match self {
-            Path::Root => Ok(()),
-            Path::Item(parent, index) => write!(f, "{parent}/{index}"),
-            Path::Field(parent, name) => write!(f, "{parent}/{}", name.replace('~', "~0").replace('/', "~1")),
+            Path::Root => {}
+            Path::Item(parent, index) => {
+                parent.write(out);
+                let _ = write!(out, "/{index}");
+            }
+            Path::Field(parent, name) => {
+                parent.write(out);
+                out.push('/');
+                match name.contains(['~', '/']) {
+                    true => out.push_str(&name.replace('~', "~0").replace('/', "~1")),
+                    false => out.push_str(name),
+                }
+            }
         }
+    }
+
+    fn pointer(&self) -> String {
+        let mut out = String::with_capacity(64);
+        self.write(&mut out);
+        out
     }
 }
 
@@ -368,8 +384,10 @@ impl Refused {
         }
         // a missing or repeated field is named under the object it belongs to
         let place = match self.0.kind() {
-            ErrorKind::MissingField | ErrorKind::RepeatedField => format!("{path}/{}", self.0.refused()),
-            _ => path.to_string(),
+            ErrorKind::MissingField | ErrorKind::RepeatedField => {
+                format!("{}/{}", path.pointer(), self.0.refused())
+            }
+            _ => path.pointer(),
         };
         Refused(self.0.at(&place))
     }
@@ -463,18 +481,18 @@ impl<'de> Deserializer<'de> for Place<'_> {
     ) -> Result<V::Value, Refused> {
         match self.json {
             Json::Text(text) | Json::Number(text) if name == ENTRY => {
-                let pair = [text.clone(), self.path.to_string()];
+                let pair = [text.clone(), self.path.pointer()];
                 visitor.visit_seq(SeqDeserializer::new(pair.into_iter()))
             }
             Json::Text(text) if name == WORDS => {
-                let pair = [text.clone(), self.path.to_string()];
+                let pair = [text.clone(), self.path.pointer()];
                 visitor.visit_seq(SeqDeserializer::new(pair.into_iter()))
             }
             _ if name == NESTED => {
                 let root = Place { json: self.json, path: &Path::Root };
                 let heads = self.json.check_heads(super::FORMAT, super::VERSION).map_err(Refused);
                 let job = heads.and_then(|()| visitor.visit_newtype_struct(root));
-                job.map_err(|Refused(e)| Refused(e.below(&self.path.to_string())))
+                job.map_err(|Refused(e)| Refused(e.below(&self.path.pointer())))
             }
             _ if name == TREE => visitor.visit_newtype_struct(Plain(self.json)).map_err(|e| e.at(self.path)),
             _ if name == WORDS => Err(self.wrong_type(&"a text")),

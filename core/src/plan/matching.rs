@@ -106,16 +106,18 @@ pub fn match_pistons(bores: &[Bore], pistons: &[Piston], conditions: &Conditions
     let parts = Parts::checked(bores, pistons, conditions)?;
     let solved = solve::solve(&parts)?;
     let chosen = &solved.piston_of;
-    let pairs_of = |chosen: &[usize]| -> Vec<Matched> {
-        chosen.iter().enumerate().map(|(bore, piston)| parts.pair(bore, *piston)).collect()
+    let pairs: Vec<Matched> =
+        chosen.iter().enumerate().map(|(bore, piston)| parts.pair(bore, *piston)).collect();
+    let of_pair = |bore: usize| pairs.get(bore).map_or(f64::NAN, |pair| pair.probability_outside);
+    let merit = parts.merit(chosen, of_pair).ok_or_else(none_left)?;
+    let merit_of = |chosen: &[usize]| {
+        parts.merit(chosen, |bore| chosen.get(bore).map_or(f64::NAN, |piston| parts.outside(bore, *piston)))
     };
-    let pairs = pairs_of(chosen);
-    let merit = parts.merit(&pairs).ok_or_else(none_left)?;
     let given: Vec<usize> = (0..bores.len()).collect();
-    let as_given = parts.merit(&pairs_of(&given)).ok_or_else(none_left)?;
+    let as_given = merit_of(&given).ok_or_else(none_left)?;
     let by_grade = match parts.by_grade() {
         Some(chosen) if chosen == given => Some(as_given),
-        Some(chosen) => parts.merit(&pairs_of(&chosen)),
+        Some(chosen) => merit_of(&chosen),
         None => None,
     };
     let mut is_spare = vec![true; pistons.len()];

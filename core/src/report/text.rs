@@ -5,7 +5,7 @@ use super::data::{
 };
 use super::plan_text;
 use super::work_order::{self, WorkStep};
-use crate::calc::{Step, Working};
+use crate::calc::{Step, Text, Working};
 use crate::decision::finding::{Disposition, Finding};
 use crate::decision::{Decision, Of, Outcome, Rule, named};
 use crate::job::Warning;
@@ -169,14 +169,14 @@ pub(super) fn unit(unit: &str) -> String {
 
 /// The value behind every id of a working.
 pub(super) fn values(working: &Working) -> HashMap<&str, f64> {
-    let inputs = working.inputs.iter().map(|i| (i.id.as_str(), i.value));
-    let constants = working.constants.iter().map(|k| (k.id.as_str(), k.value));
-    let steps = working.steps.iter().map(|s| (s.id.as_str(), s.value));
+    let inputs = working.inputs.iter().map(|i| (&*i.id, i.value));
+    let constants = working.constants.iter().map(|k| (&*k.id, k.value));
+    let steps = working.steps.iter().map(|s| (&*s.id, s.value));
     inputs.chain(constants).chain(steps).collect()
 }
 
 pub(super) fn arguments(step: &Step, values: &HashMap<&str, f64>) -> String {
-    let one = |(symbol, id): &(String, String)| match values.get(id.as_str()) {
+    let one = |(symbol, id): &(Text, Text)| match values.get(&**id) {
         Some(value) => format!("{symbol} = {value} ({id})"),
         None => format!("{symbol} = {id}"),
     };

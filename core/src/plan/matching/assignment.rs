@@ -334,7 +334,7 @@ impl Search<'_> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::ordered::{order_preserving, start_in_order, sum};
+    use super::super::ordered::{Span, least_sum_in_order, start_in_order};
     use super::*;
 
     fn numbers(seed: u64) -> impl FnMut() -> f64 {
@@ -436,12 +436,9 @@ mod tests {
                 all
             };
             let (bores, pistons) = (sorted(4), sorted(7));
-            let square = &|row: usize, column: usize| {
-                let deviation: f64 = bores[row] - pistons[column];
-                deviation * deviation
-            };
-            let ours =
-                order_preserving(4, 7, |row| move |so_far, column| sum(so_far, square(row, column))).unwrap();
+            let deviation = |row: usize, column: usize| bores[row] - pistons[column];
+            let square = |row: usize, column: usize| deviation(row, column) * deviation(row, column);
+            let ours = least_sum_in_order(7, vec![Span { first: 0, last: 6 }; 4], deviation).unwrap();
             let total: f64 = ours.iter().enumerate().map(|(row, column)| square(row, *column)).sum();
             let costs = Matrix::new(4, 7, square);
             let (any, _) = least_sum(&costs, &cold(4, 7)).unwrap();

@@ -14,9 +14,18 @@ impl Fit {
     /// Distance of a clearance beyond the nearer limit; negative inside. Computed, it still falls and then rises with the clearance,
     /// since a difference rounds without changing its order.
     pub(super) fn beyond(&self, clearance: f64) -> f64 {
-        let below = self.limits.lower.map_or(f64::NEG_INFINITY, |l| l - clearance);
-        let above = self.limits.upper.map_or(f64::NEG_INFINITY, |u| clearance - u);
+        let (below, above) = (self.below(clearance), self.above(clearance));
         if below > above { below } else { above }
+    }
+
+    /// Distance of a clearance below the lower limit; negative above it.
+    pub(super) fn below(&self, clearance: f64) -> f64 {
+        self.limits.lower.map_or(f64::NEG_INFINITY, |l| l - clearance)
+    }
+
+    /// Distance of a clearance above the upper limit; negative below it.
+    pub(super) fn above(&self, clearance: f64) -> f64 {
+        self.limits.upper.map_or(f64::NEG_INFINITY, |u| clearance - u)
     }
 
     /// Probability that a clearance of standard uncertainty `u` lies outside the limits.

@@ -243,40 +243,68 @@ impl<'a> Parts<'a> {
         }
     }
 
+    fn clearance(&self, bore: usize, piston: usize) -> f64 {
+        self.bore_mm(bore) - self.piston_mm(piston)
+    }
+
+    fn standard_uncertainty(&self, bore: usize, piston: usize) -> f64 {
+        (self.variance_of_bore(bore) + self.variance_of_piston(piston)).sqrt()
+    }
+
+    /// Probability that the clearance of a pair lies outside its limits.
+    pub(super) fn outside(&self, bore: usize, piston: usize) -> f64 {
+        self.fit(bore).outside(self.clearance(bore, piston), self.standard_uncertainty(bore, piston))
+    }
+
     pub(super) fn pair(&self, bore: usize, piston: usize) -> Matched {
-        let fit = self.fit(bore);
-        let clearance = self.bore_mm(bore) - self.piston_mm(piston);
-        let u = (self.variance_of_bore(bore) + self.variance_of_piston(piston)).sqrt();
-        let outside = fit.outside(clearance, u);
+        let clearance = self.clearance(bore, piston);
+        let outside = self.outside(bore, piston);
         Matched {
             bore,
             piston,
             clearance_mm: clearance,
-            standard_uncertainty_mm: u,
-            deviation_mm: fit.deviation(clearance),
+            standard_uncertainty_mm: self.standard_uncertainty(bore, piston),
+            deviation_mm: self.fit(bore).deviation(clearance),
             probability_of_conformity: 1.0 - outside,
             probability_outside: outside,
         }
     }
 
-    /// How good pairs are, one for each bore; none of none.
-    pub(super) fn merit(&self, pairs: &[Matched]) -> Option<Merit> {
-        let first = pairs.first()?;
-        let worse =
-            |worst: &'_ Matched, pair: &'_ Matched| pair.probability_outside > worst.probability_outside;
-        let worst = pairs.iter().fold(first, |worst, pair| if worse(worst, pair) { pair } else { worst });
-        let holds = |bore: usize, piston: usize| pairs.get(bore).is_some_and(|p| p.piston == piston);
-        let pistons: Vec<usize> = pairs.iter().map(|p| p.piston).collect();
-        let within = |band: f64| self.weight_spread(&pistons).is_some_and(|s| s <= band + NOISE_G);
+    /// How good the pairs of each bore with its piston are, with the probability outside of each where it is needed; none of none.
+    pub(super) fn merit(&self, piston_of: &[usize], outside: impl Fn(usize) -> f64) -> Option<Merit> {
+        let (worst_bore, worst_outside) = self.worst(piston_of, outside)?;
+        let pairs = || piston_of.iter().copied().enumerate();
+        let squares = pairs().map(|(bore, piston)| {
+            let deviation = self.fit(bore).deviation(self.clearance(bore, piston));
+            deviation * deviation
+        });
+        let within = |band: f64| self.weight_spread(piston_of).is_some_and(|s| s <= band + NOISE_G);
         Some(Merit {
-            worst_probability: worst.probability_of_conformity,
-            worst_outside: worst.probability_outside,
-            worst_bore: worst.bore,
-            sum_of_squares_mm2: pairs.iter().map(|p| p.deviation_mm * p.deviation_mm).sum(),
-            is_allowed: pairs.iter().all(|p| self.ruled_out(p.bore, p.piston).is_none())
-                && self.conditions.fixed.iter().all(|(bore, piston)| holds(*bore, *piston))
+            worst_probability: 1.0 - worst_outside,
+            worst_outside,
+            worst_bore,
+            sum_of_squares_mm2: squares.sum(),
+            is_allowed: pairs().all(|(bore, piston)| self.ruled_out(bore, piston).is_none())
+                && self.conditions.fixed.iter().all(|(bore, piston)| piston_of.get(*bore) == Some(piston))
                 && self.conditions.weight_band_g.is_none_or(within),
         })
+    }
+
+    /// The first bore with the largest probability outside.
+    fn worst(&self, piston_of: &[usize], outside: impl Fn(usize) -> f64) -> Option<(usize, f64)> {
+        /// Standard uncertainties within the limits up to which no probability is too small for a double.
+        const FAR: f64 = 36.0;
+        let pairs = piston_of.iter().enumerate();
+        let beyond = pairs.map(|(bore, piston)| {
+            self.fit(bore).beyond(self.clearance(bore, *piston)) / self.standard_uncertainty(bore, *piston)
+        });
+        let beyond: Vec<f64> = beyond.collect();
+        let most = beyond.iter().copied().reduce(libm::fmax)?;
+        // with x standard uncertainties beyond the nearer limit it lies between Phi(x) and twice that, and 2 Phi(x - 1) < Phi(x) for x <= 0
+        let least = if most > -FAR { libm::fmin(most, 0.0) - 1.0 } else { f64::NEG_INFINITY };
+        let candidates = beyond.iter().enumerate().filter(|(_, beyond)| **beyond >= least);
+        let candidates = candidates.map(|(bore, _)| (bore, outside(bore)));
+        candidates.reduce(|worst, pair| if pair.1 > worst.1 { pair } else { worst })
     }
 
     /// Each bore in turn the first free piston that it may take; fixed pairs first.

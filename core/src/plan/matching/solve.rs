@@ -2,7 +2,7 @@
 
 use super::assignment::{Matrix, NONE, Short, Start, bottleneck, least_sum};
 use super::fit::Fit;
-use super::ordered::{order_preserving, start_in_order, sum};
+use super::ordered::{Span, least_sum_in_order, start_in_order, threshold_in_order, within_threshold};
 use super::parts::Parts;
 use super::{Case, none_left};
 use crate::error::{Error, ErrorKind};
@@ -43,7 +43,7 @@ pub(super) fn solve(parts: &Parts<'_>) -> Result<Solved, Error> {
     };
     let piston_of = match case {
         Case::PairDependent => best(&free, &Pairwise::new(&free)),
-        _ => best(&free, &Ordered { free: &free }),
+        _ => best(&free, &Ordered::new(&free)),
     }?;
     Ok(Solved { case, because, piston_of })
 }
@@ -102,12 +102,10 @@ impl<'a> Free<'a> {
             }
         }
         // by size less target, which the sum depends on; of equals the lower place first
-        let bores = in_order(&bore_is_free, |bore| {
-            let size = parts.bore_mm(bore);
-            // what is equal after rounding stays in the order of size
-            (size - parts.fit(bore).target, size)
-        });
-        let pistons = in_order(&piston_is_free, |piston| (parts.piston_mm(piston), 0.0));
+        let mut bores = in_order(&bore_is_free, |bore| parts.bore_mm(bore));
+        // what is equal after rounding stays in the order of size
+        bores.sort_by_key(|bore| (parts.bore_mm(*bore) - parts.fit(*bore).target).to_bits());
+        let pistons = in_order(&piston_is_free, |piston| parts.piston_mm(piston));
         Free { parts, bores, pistons }
     }
 
@@ -238,27 +236,29 @@ impl<'a> Free<'a> {
     }
 }
 
-/// Places in order of a number above 0 and of a second one, of equals the lower place first.
-fn in_order(is_free: &[bool], size: impl Fn(usize) -> (f64, f64)) -> Vec<usize> {
+/// Places in order of a number above 0, of equals the lower place first.
+fn in_order(is_free: &[bool], size: impl Fn(usize) -> f64) -> Vec<usize> {
     let free = is_free.iter().enumerate().filter(|(_, free)| **free).map(|(place, _)| place);
-    // doubles that are not below 0 are in the order of their bits
-    let keyed =
-        free.map(|place| (size(place), place)).map(|((a, b), place)| (a.to_bits(), b.to_bits(), place));
-    let mut keyed: Vec<(u64, u64, usize)> = keyed.collect();
+    // doubles that are not below 0 are in the order of their bits; size and place as one number sort faster than as two
+    let mut keyed: Vec<u128> =
+        free.map(|place| u128::from(size(place).to_bits()) << 64 | place as u128).collect();
     keyed.sort_unstable();
-    keyed.into_iter().map(|(_, _, place)| place).collect()
+    #[expect(clippy::cast_possible_truncation, reason = "the lower half is the place")]
+    keyed.into_iter().map(|key| key as u64 as usize).collect()
 }
 
 /// Pairs that cost what their clearance says: kept in order of size.
 struct Ordered<'a> {
     free: &'a Free<'a>,
+    /// what every bore wants
+    fit: Fit,
+    bores_mm: Vec<f64>,
 }
 
-impl Ordered<'_> {
-    /// Distance beyond the nearer limit by the size of the piston.
-    fn beyond(&self, row: usize) -> impl Fn(f64) -> f64 + use<> {
-        let (fit, bore_mm) = self.free.row(row);
-        move |piston_mm| fit.beyond(bore_mm - piston_mm)
+impl<'a> Ordered<'a> {
+    fn new(free: &'a Free<'a>) -> Self {
+        let bores_mm = free.bores.iter().map(|bore| free.parts.bore_mm(*bore)).collect();
+        Ordered { free, fit: free.parts.fit(0), bores_mm }
     }
 }
 
@@ -269,27 +269,18 @@ fn at(sizes: &[f64], column: usize) -> f64 {
 
 impl Search for Ordered<'_> {
     fn worst(&self, window: &[usize], at_least: f64, cap: f64) -> Result<Option<f64>, Short> {
-        let sizes = &self.free.sizes(window);
-        let chosen = order_preserving(self.free.bores.len(), sizes.len(), |row| {
-            let beyond = self.beyond(row);
-            move |so_far, column| {
-                let here = beyond(at(sizes, column));
-                if here > so_far { here } else { so_far }
-            }
-        });
-        let ranks =
-            chosen.iter().flatten().enumerate().map(|(row, column)| self.beyond(row)(at(sizes, *column)));
-        Ok(Some(ranks.fold(at_least, libm::fmax)).filter(|worst| *worst <= cap))
+        let worst = threshold_in_order(self.fit, &self.bores_mm, &self.free.sizes(window), at_least);
+        Ok(Some(worst).filter(|worst| *worst <= cap))
     }
 
     fn chosen(&self, window: &[usize], rank: f64) -> Option<Vec<usize>> {
-        let sizes = &self.free.sizes(window);
-        order_preserving(self.free.bores.len(), sizes.len(), |row| {
-            let (beyond, square) = (self.beyond(row), self.free.square(row));
-            move |so_far, column| {
-                let size = at(sizes, column);
-                if beyond(size) <= rank { sum(so_far, square(size)) } else { f64::INFINITY }
-            }
+        if window.len() == self.bores_mm.len() {
+            return Some((0..window.len()).collect());
+        }
+        let sizes = self.free.sizes(window);
+        let allowed = within_threshold(self.fit, &self.bores_mm, &sizes, rank);
+        least_sum_in_order(sizes.len(), allowed, |row, column| {
+            self.fit.deviation(at(&self.bores_mm, row) - at(&sizes, column))
         })
     }
 
@@ -319,9 +310,10 @@ impl<'a> Pairwise<'a> {
 
     /// Pairs with the least sum when every pair is allowed: the sum of squares alone always keeps the order.
     fn in_order(&self, sizes: &[f64]) -> Vec<usize> {
-        let pairs = order_preserving(self.free.bores.len(), sizes.len(), |row| {
-            let square = self.free.square(row);
-            move |so_far, column| sum(so_far, square(at(sizes, column)))
+        let rows: Vec<(Fit, f64)> = (0..self.free.bores.len()).map(|row| self.free.row(row)).collect();
+        let all = Span { first: 0, last: sizes.len().saturating_sub(1) };
+        let pairs = least_sum_in_order(sizes.len(), vec![all; rows.len()], |row, column| {
+            rows.get(row).map_or(f64::NAN, |(fit, bore_mm)| fit.deviation(bore_mm - at(sizes, column)))
         });
         pairs.unwrap_or_default()
     }
