@@ -4120,7 +4120,7 @@ typedef struct GaugepointExplanation {
    */
   size_t ask_count;
   /**
-   * 1 when `cause` is given, else 0: one candidate is left, and it is confirmed.
+   * 1 when `cause` is given, else 0: answers have left one candidate, and it is confirmed.
    */
   int32_t has_cause;
   /**
