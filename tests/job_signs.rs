@@ -101,6 +101,9 @@ fn a_cause_that_is_not_found_blocks_reuse_and_answers_lift_that() {
         let found = format!("cause found: {}", cause.spoken());
         assert!(settled.verdict.reasons.iter().any(|r| r.ends_with(&found)), "{:?}", settled.verdict);
     }
+    // a sign of one cause that nobody looked into is not settled
+    let pits = report(&having(0, &seen("liner_outside", "pitting", "marked", &[]))).cylinders[0].clone();
+    assert_eq!(pits.verdict.outcome, Outcome::FindTheCause);
     // more than one candidate that is confirmed is no cause
     let both = [("from_the_crown", "yes"), ("dark_and_torn", "yes"), ("overloaded", "yes")];
     let both = report(&having(0, &seen("top_land", "scuffing", "marked", &both))).cylinders[0].clone();

@@ -362,6 +362,11 @@ fn a_cause_is_found_when_one_alone_is_left_and_confirmed() {
     assert!(!open.cause_found());
     assert_eq!(open.ask, [Q::RodBent]);
     assert_eq!(open.candidates.len(), 2);
+    // one cause alone is behind pits on the outside of a liner, but nobody looked; an answer to something else is no look
+    for answers in [&[][..], &[(Q::Oily, false)]] {
+        let pits = walked((Place::LinerOutside, What::Pitting), answers);
+        assert!(pits.candidates.len() == 1 && pits.candidates[0].confirmed && !pits.cause_found());
+    }
     // what the catalogue does not know stays without a cause
     let unknown = walked((Place::Crown, What::DiagonalWear), &[]);
     assert!(unknown.candidates.is_empty() && !unknown.cause_found());

@@ -318,7 +318,7 @@ pub struct GaugepointExplanation {
     pub candidate_count: usize,
     /// Number of questions that are open.
     pub ask_count: usize,
-    /// 1 when `cause` is given, else 0: one candidate is left, and it is confirmed.
+    /// 1 when `cause` is given, else 0: answers have left one candidate, and it is confirmed.
     pub has_cause: i32,
     /// A GaugepointCause; 0 when it is not given.
     pub cause: i32,

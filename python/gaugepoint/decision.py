@@ -119,7 +119,7 @@ class Explanation:
     ask: tuple[Asked, ...]
     """Open questions: first the one on which most candidates depend."""
     cause_found: Cause | None = None
-    """The cause, when it is known: one is confirmed, and no other agrees with the answers."""
+    """The cause, when it is known: answers were given that one candidate alone agrees with, and it is confirmed."""
 
 
 def decide_mm(

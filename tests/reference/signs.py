@@ -77,6 +77,14 @@ def explain(place, what, answers):
     return found, ask
 
 
+def cause_of(place, what, answers):
+    """The cause that is found: the one candidate that answers left and confirm; without an answer that bears on it nobody looked."""
+    candidates, _ = explain(place, what, answers)
+    bearing = {question for s in SIGNS if place in s.places and what in s.what for needed in [s.needs, *(n for _, n in s.causes)] for question in needed}
+    found = len(candidates) == 1 and not candidates[0].open and bearing & answers.keys()
+    return candidates[0].cause if found else None
+
+
 def recorded(record):
     """What the record of a piston answers."""
     silicon = record.get("silicon", {}).get("class")
@@ -89,10 +97,10 @@ def recorded(record):
 def finding(form, record):
     """What the report says of one finding."""
     given = {entry["question"]: entry["answer"] == "yes" for entry in form.get("answers", [])}
-    candidates, ask = explain(form["place"], form["what"], {**recorded(record), **given})
-    settled = len(candidates) == 1 and not candidates[0].open
+    seen = form["place"], form["what"], {**recorded(record), **given}
+    candidates, ask = explain(*seen)
     named = word(form.get("cause", ""))
-    cause = named if named in GROUPS else candidates[0].cause if settled else None
+    cause = named if named in GROUPS else cause_of(*seen)
     disposition = ASKS[form["what"]][form["severity"]]
     if disposition == "find_cause" and (cause or "cause" in form):
         disposition = "measure"
@@ -140,7 +148,7 @@ def row(k, place, what, answers):
     candidates, ask = explain(place, what, answers)
     given = ";".join(f"{question}={told(answer)}" for question, answer in answers.items())
     found = ";".join(f"{c.cause}/{c.sign}/{told(not c.open)}" for c in candidates)
-    cause = candidates[0].cause if len(candidates) == 1 and not candidates[0].open else ""
+    cause = cause_of(place, what, answers) or ""
     return f"{place}_{what}_{k},{place},{what},{given},{found},{';'.join(ask)},{cause}"
 
 

@@ -606,14 +606,16 @@ pub struct Explanation {
     pub candidates: Vec<Candidate>,
     /// Open questions: first the one on which most candidates depend.
     pub ask: Vec<Question>,
+    /// Whether an answer was given to a question that tells its causes apart.
+    pub answered: bool,
 }
 
 impl Explanation {
-    /// The cause, when it is known: one is confirmed, and no other agrees with the answers.
+    /// The cause, when it is known: answers were given that one candidate alone agrees with, and it is confirmed.
     #[must_use]
     pub fn cause(&self) -> Option<Cause> {
         match self.candidates.as_slice() {
-            [only] if only.confirmed => Some(only.cause),
+            [only] if only.confirmed && self.answered => Some(only.cause),
             _ => None,
         }
     }
@@ -640,10 +642,12 @@ pub fn explain(place: Place, what: What, answers: &[(Question, bool)]) -> Result
     }
     let answer = |question: Question| answers.iter().find(|(q, _)| *q == question).map(|(_, a)| *a);
     let agrees = |needs: Needs| needs.iter().all(|(q, a)| answer(*q).is_none_or(|given| given == *a));
+    let signs = || SIGNS.iter().filter(|s| s.places.contains(&place) && s.what.contains(&what));
+    let needed =
+        |sign: &'static Sign| sign.needs.iter().chain(sign.causes.iter().flat_map(|(_, needs)| *needs));
+    let answered = signs().flat_map(needed).any(|(question, _)| answer(*question).is_some());
     let mut candidates = Vec::new();
-    for sign in
-        SIGNS.iter().filter(|s| s.places.contains(&place) && s.what.contains(&what) && agrees(s.needs))
-    {
+    for sign in signs().filter(|s| agrees(s.needs)) {
         for (cause, needs) in sign.causes.iter().filter(|(_, needs)| agrees(needs)) {
             let mut open = Vec::new();
             for (question, _) in sign.needs.iter().chain(*needs) {
@@ -666,7 +670,7 @@ pub fn explain(place: Place, what: What, answers: &[(Question, bool)]) -> Result
     let depends = |q: Question| candidates.iter().filter(|c| c.open.contains(&q)).count();
     let mut ask: Vec<Question> = Question::ALL.iter().copied().filter(|q| depends(*q) > 0).collect();
     ask.sort_by_key(|q| core::cmp::Reverse(depends(*q)));
-    Ok(Explanation { candidates, ask })
+    Ok(Explanation { candidates, ask, answered })
 }
 
 impl Cause {
