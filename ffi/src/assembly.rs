@@ -348,22 +348,30 @@ pub unsafe extern "C" fn gaugepoint_gasket_grade(
     out: *mut GaugepointGasketGrade,
     error: *mut GaugepointError,
 ) -> i32 {
-    let arrays =
-        (array_out("protrusions_mm", protrusions_mm, count), array_out("squish_mm", squish_mm, count));
     // SAFETY: the contract of the header
     unsafe {
-        status(error, (arrays, record("out", out)), || {
-            let readings = array("projections_mm", projections_mm, count.checked_mul(2))?;
-            let readings: Vec<[f64; 2]> = readings.as_chunks::<2>().0.to_vec();
-            let bands = array("bands", bands, Some(band_count))?;
-            let bands: Vec<GasketBand> = bands.iter().copied().map(GasketBand::from).collect();
-            let c = given("conditions", conditions)?;
-            let spread = flag("has_largest_spread", c.has_largest_spread)?.then_some(c.largest_spread_mm);
-            let u = flag("has_uncertainty", c.has_uncertainty)?.then_some(c.standard_uncertainty_mm);
-            let grade = gasket_grade(&readings, &bands, c.step_mm, spread, u)?;
-            let out = (&grade).into();
-            Ok(((grade.protrusions_mm, grade.squish_mm), out))
-        })
+        status(
+            error,
+            (
+                (
+                    array_out("protrusions_mm", protrusions_mm, count),
+                    array_out("squish_mm", squish_mm, count),
+                ),
+                record("out", out),
+            ),
+            || {
+                let readings = array("projections_mm", projections_mm, count.checked_mul(2))?;
+                let readings: Vec<[f64; 2]> = readings.as_chunks::<2>().0.to_vec();
+                let bands = array("bands", bands, Some(band_count))?;
+                let bands: Vec<GasketBand> = bands.iter().copied().map(GasketBand::from).collect();
+                let c = given("conditions", conditions)?;
+                let spread = flag("has_largest_spread", c.has_largest_spread)?.then_some(c.largest_spread_mm);
+                let u = flag("has_uncertainty", c.has_uncertainty)?.then_some(c.standard_uncertainty_mm);
+                let grade = gasket_grade(&readings, &bands, c.step_mm, spread, u)?;
+                let out = (&grade).into();
+                Ok(((grade.protrusions_mm, grade.squish_mm), out))
+            },
+        )
     }
 }
 
@@ -382,29 +390,35 @@ pub unsafe extern "C" fn gaugepoint_cut_list(
     out: *mut GaugepointCutList,
     error: *mut GaugepointError,
 ) -> i32 {
-    let arrays = (array_out("cut_g", cut_g, count.saturating_mul(parts)), array_out("cuts", cuts, count));
     // SAFETY: the contract of the header
     unsafe {
-        status(error, (arrays, record("out", out)), || {
-            if parts == 0 {
-                return Err(Failure::refused(ErrorKind::MissingField, "parts", "at least one is needed"));
-            }
-            let all = array("assemblies", assemblies, count.checked_mul(parts))?;
-            let part = |p: &GaugepointPart| Part { mass_g: p.mass_g, removable_g: p.removable_g };
-            let assemblies: Vec<Vec<Part>> =
-                all.chunks(parts).map(|parts| parts.iter().map(part).collect()).collect();
-            let list = cut_list(&assemblies, band_g)?;
-            let cut_g = list.assemblies.iter().flat_map(|a| a.cut_g.iter().copied()).collect();
-            let cuts = list.assemblies.iter().map(GaugepointCut::from).collect();
-            let out = GaugepointCutList {
-                struct_size: size_of::<GaugepointCutList>(),
-                lightest: list.lightest,
-                most_g: list.most_g,
-                is_met: list.is_met.into(),
-                reserved: 0,
-            };
-            Ok(((cut_g, cuts), out))
-        })
+        status(
+            error,
+            (
+                (array_out("cut_g", cut_g, count.saturating_mul(parts)), array_out("cuts", cuts, count)),
+                record("out", out),
+            ),
+            || {
+                if parts == 0 {
+                    return Err(Failure::refused(ErrorKind::MissingField, "parts", "at least one is needed"));
+                }
+                let all = array("assemblies", assemblies, count.checked_mul(parts))?;
+                let part = |p: &GaugepointPart| Part { mass_g: p.mass_g, removable_g: p.removable_g };
+                let assemblies: Vec<Vec<Part>> =
+                    all.chunks(parts).map(|parts| parts.iter().map(part).collect()).collect();
+                let list = cut_list(&assemblies, band_g)?;
+                let cut_g = list.assemblies.iter().flat_map(|a| a.cut_g.iter().copied()).collect();
+                let cuts = list.assemblies.iter().map(GaugepointCut::from).collect();
+                let out = GaugepointCutList {
+                    struct_size: size_of::<GaugepointCutList>(),
+                    lightest: list.lightest,
+                    most_g: list.most_g,
+                    is_met: list.is_met.into(),
+                    reserved: 0,
+                };
+                Ok(((cut_g, cuts), out))
+            },
+        )
     }
 }
 

@@ -219,31 +219,43 @@ pub unsafe extern "C" fn gaugepoint_oversizes(
     out: *mut GaugepointOversizes,
     error: *mut GaugepointError,
 ) -> i32 {
-    let of_steps = array_out("consequences", consequences, step_count);
-    let of_ways = array_out("choices", choices, choice_room);
-    let of_bores = array_out("actions", actions, choice_room.saturating_mul(bore_count));
-    let reasons = array_out("ruled_out", ruled_out, ruled_out_room);
     // SAFETY: the contract of the header
     unsafe {
-        status(error, (((of_steps, of_ways), (of_bores, reasons)), record("out", out)), || {
-            let block = block_of(&given("block", block)?)?;
-            let bores = all("bores", array("bores", bores, Some(bore_count))?, bore_of)?;
-            let steps = all("steps", array("steps", steps, Some(step_count))?, step_of)?;
-            let found = oversizes(&block, &bores, &steps)?;
-            let consequences = found.consequences.iter().map(GaugepointConsequence::from).collect();
-            let ways: Vec<_> = found.choices.iter().map(GaugepointOversizeChoice::from).collect();
-            let actions = found.choices.iter().flat_map(|c| &c.actions).map(|a| (*a).into()).collect();
-            let reasons: Vec<_> =
-                found.choices.iter().flat_map(|c| &c.ruled_out).map(|r| r.clone().into()).collect();
-            let counts = GaugepointOversizes {
-                struct_size: size_of::<GaugepointOversizes>(),
-                choices: ways.len(),
-                ruled_out: reasons.len(),
-            };
-            let ways = fitting(ways, "choice_room", choice_room)?;
-            let reasons = fitting(reasons, "ruled_out_room", ruled_out_room)?;
-            Ok((((consequences, ways), (actions, reasons)), counts))
-        })
+        status(
+            error,
+            (
+                (
+                    (
+                        array_out("consequences", consequences, step_count),
+                        array_out("choices", choices, choice_room),
+                    ),
+                    (
+                        array_out("actions", actions, choice_room.saturating_mul(bore_count)),
+                        array_out("ruled_out", ruled_out, ruled_out_room),
+                    ),
+                ),
+                record("out", out),
+            ),
+            || {
+                let block = block_of(&given("block", block)?)?;
+                let bores = all("bores", array("bores", bores, Some(bore_count))?, bore_of)?;
+                let steps = all("steps", array("steps", steps, Some(step_count))?, step_of)?;
+                let found = oversizes(&block, &bores, &steps)?;
+                let consequences = found.consequences.iter().map(GaugepointConsequence::from).collect();
+                let ways: Vec<_> = found.choices.iter().map(GaugepointOversizeChoice::from).collect();
+                let actions = found.choices.iter().flat_map(|c| &c.actions).map(|a| (*a).into()).collect();
+                let reasons: Vec<_> =
+                    found.choices.iter().flat_map(|c| &c.ruled_out).map(|r| r.clone().into()).collect();
+                let counts = GaugepointOversizes {
+                    struct_size: size_of::<GaugepointOversizes>(),
+                    choices: ways.len(),
+                    ruled_out: reasons.len(),
+                };
+                let ways = fitting(ways, "choice_room", choice_room)?;
+                let reasons = fitting(reasons, "ruled_out_room", ruled_out_room)?;
+                Ok((((consequences, ways), (actions, reasons)), counts))
+            },
+        )
     }
 }
 

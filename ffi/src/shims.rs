@@ -160,17 +160,23 @@ pub unsafe extern "C" fn gaugepoint_shim_plan(
     out: *mut GaugepointShimPlan,
     error: *mut GaugepointError,
 ) -> i32 {
-    let arrays = (array_out("shimmed", shimmed, liner_count), array_out("ruled_out", ruled_out, room));
     // SAFETY: the contract of the header
     unsafe {
-        status(error, (arrays, record("out", out)), || {
-            let liners = all("liners", array("liners", liners, Some(liner_count))?, liner_of)?;
-            let shims = all("shims", array("shims", shims, Some(shim_count))?, shim_of)?;
-            let plan = shim_plan(&liners, &shims, &wanted_of(&given("wanted", wanted)?)?)?;
-            let shimmed = plan.liners.iter().map(GaugepointShimmed::from).collect();
-            let ruled_out = plan.ruled_out.iter().map(GaugepointShimRuledOut::from).collect();
-            Ok(((shimmed, fitting(ruled_out, "room", room)?), GaugepointShimPlan::from(&plan)))
-        })
+        status(
+            error,
+            (
+                (array_out("shimmed", shimmed, liner_count), array_out("ruled_out", ruled_out, room)),
+                record("out", out),
+            ),
+            || {
+                let liners = all("liners", array("liners", liners, Some(liner_count))?, liner_of)?;
+                let shims = all("shims", array("shims", shims, Some(shim_count))?, shim_of)?;
+                let plan = shim_plan(&liners, &shims, &wanted_of(&given("wanted", wanted)?)?)?;
+                let shimmed = plan.liners.iter().map(GaugepointShimmed::from).collect();
+                let ruled_out = plan.ruled_out.iter().map(GaugepointShimRuledOut::from).collect();
+                Ok(((shimmed, fitting(ruled_out, "room", room)?), GaugepointShimPlan::from(&plan)))
+            },
+        )
     }
 }
 
