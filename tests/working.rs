@@ -197,6 +197,8 @@ fn every_mutated_formula_is_caught() {
         let step = "t = t_found - (clearance - touching) / per_kelvin";
         formula.strip_prefix(step).is_some_and(|m| ["  #0", "  #1"].contains(&m))
     };
+    // the crevice is left out, whichever sign it has
+    let nothing = |formula: &str| nothing(formula) || formula == "v = head + gasket + deck + crown + crevice  #0";
     let survived = |(formula, caught): &(&String, &bool)| !**caught && !nothing(formula);
     let survivors: Vec<&String> = formulas.iter().filter(survived).map(|(f, _)| f).collect();
     assert!(formulas.len() > 150, "{}", formulas.len());
