@@ -12,7 +12,10 @@
 )]
 
 use gaugepoint::error::Limits;
-use gaugepoint::job::{Count, Date, Duration, Force, Kind, Probability, Pure, Real, Slope, Stiffness, Words};
+use gaugepoint::job::{
+    Count, Date, Duration, Force, Kind, Mass, Probability, Pure, Real, Roughness, Slope, Stiffness, Volume,
+    Words,
+};
 use gaugepoint::measure::{MeasurementDocument, measure_json_bytes};
 use gaugepoint::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
 use gaugepoint::stack::{StackDocument, stack_json_bytes};
@@ -258,6 +261,9 @@ enum Holds {
     Duration,
     Stiffness,
     Slope,
+    Mass,
+    Roughness,
+    Volume,
     /// a number of any size
     Real,
     /// yes or no
@@ -280,6 +286,10 @@ const KINDS: &[(Holds, &str, &str)] = &[
     (Holds::Duration, Duration::EXAMPLE, "h"),
     (Holds::Stiffness, Stiffness::EXAMPLE, "N/um"),
     (Holds::Slope, Slope::EXAMPLE, "um/mm"),
+    (Holds::Mass, Mass::EXAMPLE, "g"),
+    // a unit that is none of a length
+    (Holds::Roughness, Roughness::EXAMPLE, "uin"),
+    (Holds::Volume, Volume::EXAMPLE, "cm3"),
     (Holds::Real, Real::EXAMPLE, ""),
 ];
 
@@ -816,6 +826,12 @@ fn may_be_negative(path: &str, holds: Holds) -> bool {
         || path.starts_with("/engine/piston/shape/") && (path.ends_with("below") || path.ends_with("ovality"))
         || ["/engine/motion/pin_offset", "/engine/motion/deck_clearance", "/pictures/crank"].contains(&path)
         || path.starts_with("/find/")
+        || path.starts_with("/plan/wanted_clearance/") && holds == Holds::Length
+        || path.starts_with("/plan/gasket/") && holds == Holds::Length
+        || path.starts_with("/plan/sleeves/") && holds == Holds::Temperature
+        || path.starts_with("/plan/liners/protrusion/")
+        || path.starts_with("/plan/machining/steps/") && path.ends_with("/more_mass")
+        || ["/plan/machining/chamber/deck_clearance", "/plan/machining/chamber/crown"].contains(&path)
 }
 
 /// The same text with the other sign.

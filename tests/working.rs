@@ -132,7 +132,10 @@ fn is_chosen(pointer: &str) -> bool {
     let lists = ["/oversizes/order/", "/shims_mm/"];
     let ends = read.iter().chain(&counted).chain(&chosen).any(|end| pointer.ends_with(end));
     let mass = pointer.starts_with("/plan/pistons/") && pointer.ends_with("/mass_g");
-    pointer.starts_with("/plan/") && (ends || mass || lists.iter().any(|list| pointer.contains(list)))
+    // a gap that was read in its own bore stands as it was read
+    let gap =
+        ["/rings/", "/gaps/"].iter().any(|list| pointer.contains(list)) && pointer.ends_with("/value_mm");
+    pointer.starts_with("/plan/") && (ends || mass || gap || lists.iter().any(|list| pointer.contains(list)))
 }
 
 /// A number of a stack that is an integral, a derivative, a moment of second order or a bound by intervals, or a limit that was read.
@@ -195,6 +198,9 @@ fn every_mutated_formula_is_caught() {
         let step = "t = t_found - (clearance - touching) / per_kelvin";
         formula.strip_prefix(step).is_some_and(|m| ["  #0", "  #1"].contains(&m))
     };
+    // the crevice is left out, whichever sign it has
+    let nothing =
+        |formula: &str| nothing(formula) || formula == "v = head + gasket + deck + crown + crevice  #0";
     let survived = |(formula, caught): &(&String, &bool)| !**caught && !nothing(formula);
     let survivors: Vec<&String> = formulas.iter().filter(survived).map(|(f, _)| f).collect();
     assert!(formulas.len() > 150, "{}", formulas.len());
@@ -389,8 +395,12 @@ fn an_input_moves_exactly_what_the_working_says() {
         let (report, before) = worked(&job(name)).expect("accepted");
         let replay = Replay::new(working(&report));
         let mut moves = 0;
+        // a plan is made of sizes at 20 C: the clearance that it takes from the limits has no other temperature
+        let at_20 = document.pointer("/plan").is_some_and(|plan| plan.get("wanted_clearance").is_none());
+        let fixed = |path: &str| at_20 && path == "/engine/limits/bench_clearance/reference_temperature";
         // a number of pieces has no small change
-        let movable = replay.working.inputs.iter().enumerate().filter(|(_, input)| input.symbol != "count");
+        let movable = replay.working.inputs.iter().enumerate();
+        let movable = movable.filter(|(_, input)| input.symbol != "count" && !fixed(&input.path));
         for (k, input) in movable {
             // the first row of a table and a reading at its limit can move one way only
             let ways = [STEP, -STEP].map(|share| moved(&input.typed, share));

@@ -117,7 +117,7 @@ impl Assessment {
             Err(e) if e.kind() == ErrorKind::Contradiction => {
                 Ok(Err(format!("matching: there is no pairing: {}", e.reason())))
             }
-            Err(e) => Err(placed(e, "/plan/matching")),
+            Err(e) => Err(of_document(e, entry, pistons, bores)),
         }
     }
 
@@ -126,8 +126,11 @@ impl Assessment {
         let mut grade = None;
         check_length(grades, |g| &g.cylinder)?;
         for of in grades {
-            if of.cylinder.count(1, self.engine.cylinders)? == bore.number {
-                grade = Some(of.grade.words()?.to_owned());
+            if of.cylinder.count(1, self.engine.cylinders)? != bore.number {
+                continue;
+            }
+            if grade.replace(of.grade.words()?.to_owned()).is_some() {
+                return Err(of.cylinder.refuse(ErrorKind::Repeated, "this cylinder stands twice"));
             }
         }
         let standard_uncertainty_mm = self.calc.budget(bore.size).standard.value;
@@ -228,6 +231,41 @@ impl Assessment {
 crate::calc::formula! {
     /// A clearance less its target.
     Deviation: deviation ["mm"] = (clearance, target) => clearance - target; source "definition";
+}
+
+/// An error of the matching, with the field of the document that it means.
+fn of_document(
+    error: Error,
+    entry: Option<&doc::Matching>,
+    pistons: &[NewPiston],
+    bores: &[Open<'_>],
+) -> Error {
+    let names: Vec<&str> = error.field().split('/').collect();
+    let place = names.get(1).and_then(|k| k.parse::<usize>().ok());
+    let at = match (names.first().copied(), place) {
+        // matched are those that were measured
+        (Some("pistons"), Some(k)) => {
+            let mut measured = pistons.iter().enumerate().filter(|(_, p)| p.size.is_some());
+            measured.nth(k).map(|(of, _)| match names.last() {
+                Some(&"weight_g") => format!("/plan/pistons/{of}/mass"),
+                _ => format!("/plan/pistons/{of}/readings"),
+            })
+        }
+        // fixed are the pairs of the cylinders that are matched
+        (Some("fixed"), Some(k)) => {
+            let matched = |p: &doc::Pair| {
+                bores.iter().any(|b| p.cylinder.count(1, u32::MAX).is_ok_and(|n| n == b.number))
+            };
+            let fixed = entry.map(|e| e.fixed.as_slice()).unwrap_or_default().iter().enumerate();
+            let mut fixed = fixed.filter(|(_, p)| matched(p));
+            fixed.nth(k).map(|(of, _)| format!("/plan/matching/fixed/{of}"))
+        }
+        _ => None,
+    };
+    match at {
+        Some(at) => error.moved(at),
+        None => placed(error, "/plan/matching"),
+    }
 }
 
 /// The place of a piston by its name, among those that were measured.

@@ -515,7 +515,16 @@ impl Assessment {
             given.push(parts);
             totals.push(self.calc.sum("mass", &figures, "definition").into());
         }
-        let found = cut_list(&given, band.value).map_err(|e| placed(e, "/plan/masses"))?;
+        let found = cut_list(&given, band.value).map_err(|e| {
+            // a part is a place of an assembly there, and here one of its list of parts
+            let names: Vec<&str> = e.field().splitn(3, '/').collect();
+            let at = match names.as_slice() {
+                ["assemblies", k] => format!("assemblies/{k}/parts"),
+                ["assemblies", k, part] => format!("assemblies/{k}/parts/{part}"),
+                _ => e.field().to_owned(),
+            };
+            placed(e.moved(at), "/plan/masses")
+        })?;
         let lightest = self.calc.fold(Fold::Smallest, "lightest", &totals.iter().collect::<Vec<_>>());
         if let Some(lightest) = lightest {
             let band = self.calc.given("band", &band);
