@@ -279,6 +279,7 @@ fn enlarged(parts: &[&str]) -> Result<Oversizes, Error> {
         standard_uncertainty_mm: n[1].unwrap(),
         largest_by_walls_mm: n[2],
         may_be_sleeved: n[3] == Some(1.0),
+        goes_back: n[4] == Some(1.0),
     };
     let step = |n: &[Option<f64>]| Step {
         oversize_mm: n[0].unwrap(),
@@ -311,6 +312,7 @@ fn of_choice(k: usize, choice: &Choice) -> Named {
         Way::OneStep => 1,
         Way::StepByBore => 2,
         Way::StepAndSleeves => 3,
+        Way::SleevesAlone => 4,
     };
     let at = |field: &str| name(format!("{k}.{field}"));
     let mut named = vec![
@@ -322,6 +324,7 @@ fn of_choice(k: usize, choice: &Choice) -> Named {
         let (number, step) = match *action {
             Action::Bore(step) => (1, step),
             Action::Sleeve(step) => (2, step),
+            Action::Leave => (3, 0),
         };
         named.extend([(at(&format!("{j}.action")), count(number)), (at(&format!("{j}.step")), count(step))]);
     }

@@ -21,6 +21,8 @@ pub enum GaugepointOversizeWay {
     StepByBore = 2,
     /// One step, and a sleeve where it does not serve.
     StepAndSleeves = 3,
+    /// Bores that go back stay as they are, and the others take a sleeve and are bored to the standard size.
+    SleevesAlone = 4,
 }
 
 /// What is done to a bore.
@@ -31,6 +33,8 @@ pub enum GaugepointBoreActionKind {
     Bore = 1,
     /// It takes a sleeve and is bored to a step.
     Sleeve = 2,
+    /// It stays as it is, with its piston.
+    Leave = 3,
 }
 
 /// Why a way to bring a block back is ruled out.
@@ -91,6 +95,10 @@ pub struct GaugepointWornBore {
     pub may_be_sleeved: i32,
     /// Largest bore that its walls allow.
     pub largest_by_walls_mm: f64,
+    /// 1 when it may go back as it is, else 0.
+    pub goes_back: i32,
+    /// Not used; 0.
+    pub reserved: i32,
 }
 
 /// A size of piston that can be had. A plain structure.
@@ -155,7 +163,7 @@ pub struct GaugepointBoreAction {
     pub kind: i32,
     /// Not used; 0.
     pub reserved: i32,
-    /// Place of the step.
+    /// Place of the step; 0 for a bore that stays as it is.
     pub step: usize,
 }
 
@@ -279,6 +287,7 @@ fn bore_of(b: &GaugepointWornBore) -> Result<WornBore, Failure> {
         largest_by_walls_mm: flag("has_largest_by_walls", b.has_largest_by_walls)?
             .then_some(b.largest_by_walls_mm),
         may_be_sleeved: flag("may_be_sleeved", b.may_be_sleeved)?,
+        goes_back: flag("goes_back", b.goes_back)?,
     })
 }
 
@@ -312,6 +321,7 @@ impl From<&Choice> for GaugepointOversizeChoice {
             Way::OneStep => GaugepointOversizeWay::OneStep,
             Way::StepByBore => GaugepointOversizeWay::StepByBore,
             Way::StepAndSleeves => GaugepointOversizeWay::StepAndSleeves,
+            Way::SleevesAlone => GaugepointOversizeWay::SleevesAlone,
         };
         GaugepointOversizeChoice {
             way: way as i32,
@@ -327,6 +337,7 @@ impl From<Action> for GaugepointBoreAction {
         let (kind, step) = match action {
             Action::Bore(step) => (GaugepointBoreActionKind::Bore, step),
             Action::Sleeve(step) => (GaugepointBoreActionKind::Sleeve, step),
+            Action::Leave => (GaugepointBoreActionKind::Leave, 0),
         };
         GaugepointBoreAction { kind: kind as i32, reserved: 0, step }
     }

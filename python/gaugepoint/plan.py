@@ -729,6 +729,8 @@ class WornBore:
     """Largest bore that its walls allow; None when they were not gauged."""
     may_be_sleeved: bool = False
     """Whether it may take a sleeve."""
+    goes_back: bool = False
+    """Whether it may go back as it is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -749,10 +751,10 @@ class Step:
 class BoreAction:
     """What is done to a bore."""
 
-    action: Literal["bore", "sleeve"]
-    """It is bored to a step, or takes a sleeve and is bored to it."""
-    step: int
-    """Place of the step."""
+    action: Literal["bore", "sleeve", "leave"]
+    """It is bored to a step, or takes a sleeve and is bored to it, or stays as it is with its piston."""
+    step: int | None
+    """Place of the step; None for a bore that stays."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -777,7 +779,7 @@ class OversizeRuledOut:
 class OversizeChoice:
     """One way to bring a block back."""
 
-    way: Literal["one_step", "step_by_bore", "step_and_sleeves"]
+    way: Literal["one_step", "step_by_bore", "step_and_sleeves", "sleeves_alone"]
     """Which way."""
     price: float
     """Pistons, boring and sleeves together."""

@@ -235,7 +235,7 @@ Stage = Literal["bored", "honed", "as_it_was"]
 GapOutcome = Literal["fits", "file", "too_wide"]
 """What is done to a ring."""
 
-Way = Literal["one_step", "step_by_bore", "step_and_sleeves"]
+Way = Literal["one_step", "step_by_bore", "step_and_sleeves", "sleeves_alone"]
 """How the block is brought back."""
 
 Parameter = Literal["rpk", "rk", "rvk", "mr1", "mr2", "crosshatch"]

@@ -26,7 +26,7 @@ type Planned =
 /// Reason, bore, step, value, needed, available.
 type Reason = (&'static str, Option<usize>, Option<usize>, Option<f64>, Option<usize>, Option<usize>);
 /// Way, price, actions, reasons.
-type Brought = (&'static str, f64, Vec<(&'static str, usize)>, Vec<Reason>);
+type Brought = (&'static str, f64, Vec<(&'static str, Option<usize>)>, Vec<Reason>);
 /// Bore, compression ratio, ring gap, mass.
 type Does = (f64, Option<f64>, Option<f64>, Option<f64>);
 
@@ -132,6 +132,7 @@ pub(crate) struct GivenWorn {
     standard_uncertainty_mm: f64,
     largest_by_walls_mm: Option<f64>,
     may_be_sleeved: bool,
+    goes_back: bool,
 }
 
 /// A size of piston, as `gaugepoint.plan.Step` has it.
@@ -410,6 +411,7 @@ pub(crate) fn oversizes(
         standard_uncertainty_mm: b.standard_uncertainty_mm,
         largest_by_walls_mm: b.largest_by_walls_mm,
         may_be_sleeved: b.may_be_sleeved,
+        goes_back: b.goes_back,
     };
     let step = |s: GivenStep| Step {
         oversize_mm: s.oversize_mm,
@@ -426,8 +428,9 @@ pub(crate) fn oversizes(
 
 fn brought(choice: &Choice) -> Brought {
     let action = |a: &Action| match *a {
-        Action::Bore(step) => ("bore", step),
-        Action::Sleeve(step) => ("sleeve", step),
+        Action::Bore(step) => ("bore", Some(step)),
+        Action::Sleeve(step) => ("sleeve", Some(step)),
+        Action::Leave => ("leave", None),
     };
     let reason = |r: &RuledOut| match *r {
         RuledOut::NotClean { bore, needed_mm } => {

@@ -994,7 +994,9 @@ PIN(worn_bore_standard_uncertainty_mm, offsetof(GaugepointWornBore, standard_unc
 PIN(worn_bore_has_largest_by_walls, offsetof(GaugepointWornBore, has_largest_by_walls) == 16);
 PIN(worn_bore_may_be_sleeved, offsetof(GaugepointWornBore, may_be_sleeved) == 20);
 PIN(worn_bore_largest_by_walls_mm, offsetof(GaugepointWornBore, largest_by_walls_mm) == 24);
-PIN(worn_bore, sizeof(GaugepointWornBore) == 32);
+PIN(worn_bore_goes_back, offsetof(GaugepointWornBore, goes_back) == 32);
+PIN(worn_bore_reserved, offsetof(GaugepointWornBore, reserved) == 36);
+PIN(worn_bore, sizeof(GaugepointWornBore) == 40);
 PIN(step_oversize_mm, offsetof(GaugepointStep, oversize_mm) == 0);
 PIN(step_price, offsetof(GaugepointStep, price) == 8);
 PIN(step_has_available, offsetof(GaugepointStep, has_available) == 16);

@@ -1547,7 +1547,7 @@ static int32_t of_finish(const char *text, GaugepointError *error) {
 }
 
 static int32_t of_oversizes(const char *text, const Numbers *n, GaugepointError *error) {
-  enum { BORES = 8, STEPS = 4, WAYS = 2 * STEPS + 1, REASONS = WAYS * (2 * BORES + STEPS + 1) };
+  enum { BORES = 8, STEPS = 4, WAYS = 2 * STEPS + 2, REASONS = WAYS * (2 * BORES + STEPS + 1) };
   static GaugepointOversizeRuledOut reasons[REASONS];
   GaugepointWornBore bores[BORES];
   GaugepointStep steps[STEPS];
@@ -1565,12 +1565,12 @@ static int32_t of_oversizes(const char *text, const Numbers *n, GaugepointError 
     count += *at == '/';
   }
   sizes = n->groups - 1 - count;
-  CHECK(count <= BORES && sizes <= STEPS && n->count == n->size[0] + 4 * count + 4 * sizes);
-  for (size_t k = 0, at = n->size[0]; k < count; k++, at += 4) {
-    const GaugepointWornBore bore = {v[at], v[at + 1], g[at + 2], v[at + 3] > 0, v[at + 2]};
+  CHECK(count <= BORES && sizes <= STEPS && n->count == n->size[0] + 5 * count + 4 * sizes);
+  for (size_t k = 0, at = n->size[0]; k < count; k++, at += 5) {
+    const GaugepointWornBore bore = {v[at], v[at + 1], g[at + 2], v[at + 3] > 0, v[at + 2], v[at + 4] > 0, 0};
     bores[k] = bore;
   }
-  for (size_t k = 0, at = n->size[0] + 4 * count; k < sizes; k++, at += 4) {
+  for (size_t k = 0, at = n->size[0] + 5 * count; k < sizes; k++, at += 4) {
     const GaugepointStep step = {v[at], v[at + 1], g[at + 2], g[at + 3], (size_t)v[at + 2], v[at + 3]};
     steps[k] = step;
   }

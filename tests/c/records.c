@@ -481,7 +481,7 @@ static void assembled(void) {
   const GaugepointShim shim = {0.1, 0, 0, 0};
   const GaugepointWantedProtrusion protrusion = {0, 0, 1, 0.05, 0.12, 0.02, 0, 0};
   const GaugepointBlock block = {0, 0, 0, 0, 86, 0, 0, 40, 2, 0, {0, 0, 0, 0, 0, 0, 0, 0}};
-  const GaugepointWornBore bore = {86.2, 0.004, 0, 0, 0};
+  const GaugepointWornBore bore = {86.2, 0.004, 0, 0, 0, 0, 0};
   const GaugepointStep step = {0.25, 50, 0, 0, 0, 0};
   GaugepointCut cut;
   GaugepointShimmed shimmed;

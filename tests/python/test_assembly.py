@@ -17,7 +17,7 @@ OUTCOMES = ["fits", "file", "too_wide"]
 FINDINGS = ["in", "out", "not_proven", "not_given", "no_limit"]
 PARAMETERS = ["rpk_um", "rk_um", "rvk_um", "mr1_percent", "mr2_percent", "crosshatch_deg"]
 SHIM_REASONS = ["uneven", "cupped", "no_stack", "neighbours", "too_few_shims"]
-WAYS = ["one_step", "step_by_bore", "step_and_sleeves"]
+WAYS = ["one_step", "step_by_bore", "step_and_sleeves", "sleeves_alone"]
 REASONS = ["not_clean", "wall_too_thin", "gasket_too_small", "too_few_pistons", "no_sleeve"]
 
 
@@ -123,7 +123,7 @@ def of_oversizes(result, name):
     if path[0] == "price":
         return choice.price
     action = choice.actions[int(path[0])]
-    return 1 + ["bore", "sleeve"].index(action.action) if path[1] == "action" else action.step
+    return 1 + ["bore", "sleeve", "leave"].index(action.action) if path[1] == "action" else action.step or 0
 
 
 def found(result, name):

@@ -389,7 +389,8 @@ def finishes():
 
 # oversizes
 
-ONE_STEP, STEP_BY_BORE, STEP_AND_SLEEVES = 1, 2, 3
+ONE_STEP, STEP_BY_BORE, STEP_AND_SLEEVES, SLEEVES_ALONE = 1, 2, 3, 4
+LEAVE = 3
 
 
 def ratio(chamber, bore):
@@ -408,7 +409,7 @@ def oversize(name, given, source="every way by exact fractions"):
     sizes = [nominal + s[0] for s in steps]
 
     def serves(bore, step):
-        clean, u, wall, _ = bore
+        clean, u, wall, *_ = bore
         return clean + guard * u <= sizes[step] and (wall is None or wall >= sizes[step])
 
     def held(step):
@@ -423,11 +424,14 @@ def oversize(name, given, source="every way by exact fractions"):
             ways.append((STEP_AND_SLEEVES, actions, held(k) and all(serves(b, k) or b[3] for b in bores)))
     own = [next((k for k in range(len(steps)) if serves(b, k) and held(k)), None) for b in bores]
     ways.append((STEP_BY_BORE, [(1, len(steps) - 1 if k is None else k) for k in own], None not in own))
+    stays = [b[4] == 1 for b in bores]
+    if sleeve is not None and steps[0][0] == 0 and any(stays) and not all(stays):
+        ways.append((SLEEVES_ALONE, [(LEAVE if s else 2, 0) for s in stays], held(0) and all(s or b[3] for s, b in zip(stays, bores))))
     ranked = []
     for way, actions, can in ways:
-        used = [k for _, k in actions]
+        used = [k for a, k in actions if a != LEAVE]
         can = can and all(s[2] is None or used.count(k) <= s[2] for k, s in enumerate(steps))
-        price = sum(boring + steps[k][1] + (sleeve if a == 2 else 0) for a, k in actions)
+        price = sum((boring + steps[k][1] + (sleeve if a == 2 else 0) for a, k in actions if a != LEAVE), F(0))
         ranked.append((not can, price, len(set(used)), sum(sizes[k] for k in used), way, actions))
     ranked.sort(key=lambda r: r[:4])
     pairs = [("choices", len(ranked))]
@@ -446,17 +450,20 @@ def oversize(name, given, source="every way by exact fractions"):
 
 def oversize_rows():
     chamber = "86;86;45;87;1;0.1;2;0.5"
-    yield oversize("worn_block", "86;86.9;150;40;2;0.3|86.2;0.004;none;0/86.245;0.004;none;1/86.4;0.004;86.45;1|0.25;50;none;5/0.5;55;2;10/1;70;none;20")
-    yield oversize("with_a_chamber", f"86;none;none;30;2;none;{chamber}|86.21;0.005;none;0/86.3;0.005;none;0|0.25;60;none;none/0.5;62;none;none/1.5;65;none;none")
-    yield oversize("few_pistons", "100;none;200;45;1.65;0.4|100.1;0.01;none;1/100.2;0.01;none;1/100.3;0.01;100.6;1/100.6;0.01;none;1|0.25;80;3;none/0.5;85;2;none/1;90;4;none")
-    yield oversize("nothing_serves", "86;none;none;40;2;none|87.2;0.01;none;0/86.1;0.01;none;0|0.5;50;none;none/1;52;none;none")
+    yield oversize("worn_block", "86;86.9;150;40;2;0.3|86.2;0.004;none;0;0/86.245;0.004;none;1;0/86.4;0.004;86.45;1;0|0.25;50;none;5/0.5;55;2;10/1;70;none;20")
+    yield oversize("with_a_chamber", f"86;none;none;30;2;none;{chamber}|86.21;0.005;none;0;0/86.3;0.005;none;0;0|0.25;60;none;none/0.5;62;none;none/1.5;65;none;none")
+    yield oversize("few_pistons", "100;none;200;45;1.65;0.4|100.1;0.01;none;1;0/100.2;0.01;none;1;0/100.3;0.01;100.6;1;0/100.6;0.01;none;1;0|0.25;80;3;none/0.5;85;2;none/1;90;4;none")
+    yield oversize("nothing_serves", "86;none;none;40;2;none|87.2;0.01;none;0;0/86.1;0.01;none;0;0|0.5;50;none;none/1;52;none;none")
+
+    yield oversize("one_sleeve", "84;none;165;55;1.65;none|84.06;0.005;none;1;1/84.15;0.005;none;1;0/84.065;0.005;none;0;1|0;71;4;0/0.5;76;none;8")
+    yield oversize("no_sleeve_allowed", "84;none;165;55;1.65;none|84.06;0.005;none;1;1/84.15;0.005;none;0;0|0;71;none;none/0.5;76;none;none")
 
     def reasons(name, given, expected, source):
         return row(name, "oversizes", given, expected, source)
 
     yield reasons(
         "reasons",
-        "86;86.7;none;40;2;none|86.5;0.005;none;0/86.2;0.005;86.6;0|0.25;50;1;none/1;52;none;none",
+        "86;86.7;none;40;2;none|86.5;0.005;none;0;0/86.2;0.005;86.6;0;0|0.25;50;1;none/1;52;none;none",
         "choices=3~0;0.is_ruled_out=1~0;0.price=180~1e-9;0.way=1~0;0.ruled_out.0.reason=1~0;0.ruled_out.0.place=0~0;0.ruled_out.0.value_mm=86.51~1e-9;"
         "0.ruled_out.1.reason=4~0;0.ruled_out.1.place=0~0;0.ruled_out.1.value_mm=none;0.ruled_out.1.needed=2~0;0.ruled_out.1.available=1~0;"
         "2.way=1~0;2.ruled_out.0.reason=3~0;2.ruled_out.0.value_mm=86.7~1e-9;2.ruled_out.1.reason=2~0;2.ruled_out.1.place=1~0;2.ruled_out.1.value_mm=86.6~1e-9",
@@ -464,7 +471,7 @@ def oversize_rows():
     )
     yield reasons(
         "may_take_no_sleeve",
-        "86;none;150;40;2;none|86.5;0.005;none;0/86.2;0.005;none;0|0.25;50;none;none",
+        "86;none;150;40;2;none|86.5;0.005;none;0;0/86.2;0.005;none;0;0|0.25;50;none;none",
         "choices=3~0;2.way=3~0;2.price=330~1e-9;2.0.action=2~0;2.1.action=1~0;2.ruled_out.0.reason=5~0;2.ruled_out.0.place=0~0",
         "by hand: 2 (40 + 50) + 150; the first bore may take none",
     )
@@ -472,12 +479,12 @@ def oversize_rows():
     def bad(name, given, error):
         return row(name, "oversizes", given, f"error:{error}", "refused")
 
-    good = "86.2;0.004;none;0|0.25;50;none;none"
+    good = "86.2;0.004;none;0;0|0.25;50;none;none"
     yield bad("nominal_nan", f"nan;none;none;40;2;none|{good}", "not_finite nominal_mm")
     yield bad("price_below_zero", f"86;none;none;-1;2;none|{good}", "out_of_range boring_price")
-    yield bad("steps_fall", "86;none;none;40;2;none|86.2;0.004;none;0|0.5;50;none;none/0.25;50;none;none", "out_of_order steps/1/oversize_mm")
-    yield bad("clean_up_in_inches", "86;none;none;40;2;none|3.4;0.004;none;0|0.5;50;none;none", "out_of_range bores/0/clean_up_mm")
-    yield bad("nothing_left_above", "86;none;none;40;2;none;86;86;0;87;1;0;-100;0|86.2;0.004;none;0|0.5;50;none;none", "contradiction chamber/crown_cm3")
+    yield bad("steps_fall", "86;none;none;40;2;none|86.2;0.004;none;0;0|0.5;50;none;none/0.25;50;none;none", "out_of_order steps/1/oversize_mm")
+    yield bad("clean_up_in_inches", "86;none;none;40;2;none|3.4;0.004;none;0;0|0.5;50;none;none", "out_of_range bores/0/clean_up_mm")
+    yield bad("nothing_left_above", "86;none;none;40;2;none;86;86;0;87;1;0;-100;0|86.2;0.004;none;0;0|0.5;50;none;none", "contradiction chamber/crown_cm3")
 
 
 HEAD = """# What is done before assembly. Columns and rules: README.md beside this file. Written by reference/assembly.py.

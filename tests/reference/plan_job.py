@@ -131,7 +131,9 @@ class Plan:
             return {}
         needs = [self.need(form, number) for number in read]
         steps = [self.step(form, step) for step in form["steps"]]
-        choices = Ways(self.job, form, needs).choices()
+        ways = Ways(self.job, form, needs)
+        ways.left = {number for number, work in self.work.items() if work.get("bore") == "leave"}
+        choices = ways.choices()
         asked = length(form["chosen_oversize"]) if "chosen_oversize" in form else None
         serves = lambda c: not c["against"] and all(asked in (None, a["oversize_mm"]) for a in c["actions"])
         chosen = next((k for k, c in enumerate(choices) if serves(c)), None)
@@ -142,6 +144,8 @@ class Plan:
         out = {"oversizes": {**report, "chosen": chosen}}
         if any(w.get("bore") == "bore" for w in self.work.values()):
             for action in choices[chosen]["actions"]:
+                if action["work"] == "leave":
+                    continue
                 self.work[action["cylinder"]].update({"bore": action["work"], "oversize_mm": action["oversize_mm"], "piston": "replace"})
             targets = self.targets(form, choices[chosen]["actions"])
             out.update({"targets": targets} if targets else {})
@@ -184,13 +188,14 @@ class Plan:
     def targets(self, form, actions):
         if not self.wanted:
             return []
+        actions = [a for a in actions if a["work"] != "leave"]
         given = self.form.get("matching", {}).get("fixed", [])
         taken = {a["cylinder"]: self.named(p["piston"]) for a in actions for p in given if int(p["cylinder"]) == a["cylinder"]}
         for action in actions:
             if action["cylinder"] in taken:
                 continue
             free = [p for p in self.pistons if all(p is not other for other in taken.values())]
-            fits = [p for p in free if "oversize" in p["form"] and mm(p["form"]["oversize"]) == action["oversize_mm"]]
+            fits = [p for p in free if mm(p["form"].get("oversize", "0 mm")) == action["oversize_mm"]]
             if fits:
                 taken[action["cylinder"]] = fits[0]
         out = []
@@ -464,9 +469,11 @@ class Plan:
 def bore_work(job, cylinder):
     """What the decisions of a bore ask for; nothing where they do not settle it."""
     form = next((c for c in job.document["cylinders"] if int(c["number"]) == int(cylinder["number"])), {})
-    if any(f["place"] in ("bore_wall", "ports", "liner_outside", "liner_flange") for f in form.get("findings", [])):
-        raise Refused("findings of a bore are not covered")
+    seen = {(f["what"], f["severity"]) for f in form.get("findings", []) if f["place"] in ("bore_wall", "ports", "liner_outside", "liner_flange")}
+    if seen - {("scoring", "severe")}:
+        raise Refused("of the findings of a bore only severe scoring is covered, which rejects it")
     results = [d["result"] for d in cylinder["bore"]["decisions"]] if "bore" in cylinder else ["none"]
+    results += ["does not conform"] * len(seen)
     if "does not conform" in results:
         return {"bore": "replace" if "may_not_be_machined" in job.engine["bore"] else "bore"}
     return {"bore": "leave"} if all(r == "conforms" for r in results) else {}
@@ -475,7 +482,7 @@ def bore_work(job, cylinder):
 class Ways:
     """Every way to bring the block back, each held against what the bores need."""
 
-    ORDER = ("one_step", "step_by_bore", "step_and_sleeves")
+    ORDER = ("one_step", "step_by_bore", "step_and_sleeves", "sleeves_alone")
 
     def __init__(self, job, form, needs):
         self.form, self.needs = form, needs
@@ -493,17 +500,18 @@ class Ways:
 
     def way(self, name, actions, against):
         """`actions` are the work and the step of each bore."""
+        cut = [(work, s) for work, s in actions if work != "leave"]
         for step, form in enumerate(self.steps):
-            needed = sum(1 for _, s in actions if s == step)
+            needed = sum(1 for _, s in cut if s == step)
             if "available" in form and needed > form["available"]:
                 against = [*against, "pistons"]
         prices = [pure(self.steps[s]["price"]) + pure(self.form["boring_price"])
-                  + (pure(self.form["sleeve_price"]) if work == "sleeve" else 0) for work, s in actions]
-        shown = [{"cylinder": need["cylinder"], "work": work, "oversize_mm": mm(self.steps[s]["oversize"])}
+                  + (pure(self.form["sleeve_price"]) if work == "sleeve" else 0) for work, s in cut]
+        shown = [{"cylinder": need["cylinder"], "work": work, **({} if work == "leave" else {"oversize_mm": mm(self.steps[s]["oversize"])})}
                  for need, (work, s) in zip(self.needs, actions)]
-        metal = sum((self.bores[s] for _, s in actions), ZERO)
+        metal = sum((self.bores[s] for _, s in cut), ZERO)
         return {"way": name, "price": sum(prices, Fraction(0)), "actions": shown, "against": against,
-                "rank": (bool(against), sum(prices), len({s for _, s in actions}), metal, self.ORDER.index(name))}
+                "rank": (bool(against), sum(prices), len({s for _, s in cut}), metal, self.ORDER.index(name))}
 
     def choices(self):
         steps, last = range(len(self.steps)), len(self.steps) - 1
@@ -518,6 +526,11 @@ class Ways:
             against = self.against_step(s) + ["no sleeve" for need, ok in zip(self.needs, held) if not ok and need["cylinder"] in never]
             if not all(held):
                 found.append(self.way("step_and_sleeves", [("bore" if ok else "sleeve", s) for ok in held], against))
+        stays = [need["cylinder"] in self.left for need in self.needs]
+        if "sleeve_price" in self.form and mm(self.steps[0]["oversize"]) == 0 and any(stays) and not all(stays):
+            never = [int(n) for n in self.form.get("no_sleeve_in", [])]
+            against = self.against_step(0) + ["no sleeve" for need, stay in zip(self.needs, stays) if not stay and need["cylinder"] in never]
+            found.append(self.way("sleeves_alone", [("leave" if stay else "sleeve", 0) for stay in stays], against))
         return sorted(found, key=lambda c: c["rank"])
 
 
