@@ -18,7 +18,7 @@
  * struct_size and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
  * what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures,
  * GaugepointContributor, GaugepointShare, GaugepointToleranceCost, GaugepointEffect, GaugepointRun, GaugepointGoal, what a matching is given and its pairs, GaugepointBar, GaugepointHeld, GaugepointWallPoint,
- * GaugepointWarmGauging, and what stands within a record.
+ * GaugepointWarmGauging, GaugepointCandidate, and what stands within a record.
  *
  * ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
  * anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
@@ -230,6 +230,16 @@ enum GaugepointStatus {
  * Most numbers that one array may hold; a count beyond it is a mistake, and is refused before anything is read.
  */
 #define GAUGEPOINT_MOST_VALUES 16777216
+
+/**
+ * Room for the candidates of any finding.
+ */
+#define GAUGEPOINT_MOST_CANDIDATES 32
+
+/**
+ * Room for the questions of any finding.
+ */
+#define GAUGEPOINT_MOST_QUESTIONS 32
 
 /**
  * Rule of decision.
@@ -969,6 +979,10 @@ typedef enum GaugepointOversizeWay {
    * One step, and a sleeve where it does not serve.
    */
   GAUGEPOINT_OVERSIZE_WAY_STEP_AND_SLEEVES = 3,
+  /**
+   * Bores that go back stay as they are, and the others take a sleeve and are bored to the standard size.
+   */
+  GAUGEPOINT_OVERSIZE_WAY_SLEEVES_ALONE = 4,
 } GaugepointOversizeWay;
 
 /**
@@ -983,6 +997,10 @@ typedef enum GaugepointBoreActionKind {
    * It takes a sleeve and is bored to a step.
    */
   GAUGEPOINT_BORE_ACTION_KIND_SLEEVE = 2,
+  /**
+   * It stays as it is, with its piston.
+   */
+  GAUGEPOINT_BORE_ACTION_KIND_LEAVE = 3,
 } GaugepointBoreActionKind;
 
 /**
@@ -1110,6 +1128,520 @@ typedef enum GaugepointFinishFinding {
    */
   GAUGEPOINT_FINISH_FINDING_NO_LIMIT = 5,
 } GaugepointFinishFinding;
+
+/**
+ * Where a finding was made.
+ */
+typedef enum GaugepointPlace {
+  /**
+   * Top of the piston.
+   */
+  GAUGEPOINT_PLACE_CROWN = 1,
+  /**
+   * Land above the top ring.
+   */
+  GAUGEPOINT_PLACE_TOP_LAND = 2,
+  /**
+   * Land between rings.
+   */
+  GAUGEPOINT_PLACE_RING_LAND = 3,
+  /**
+   * Groove of a ring.
+   */
+  GAUGEPOINT_PLACE_RING_GROOVE = 4,
+  /**
+   * Skirt.
+   */
+  GAUGEPOINT_PLACE_SKIRT = 5,
+  /**
+   * Boss of the pin.
+   */
+  GAUGEPOINT_PLACE_PIN_BOSS = 6,
+  /**
+   * Bore of the pin.
+   */
+  GAUGEPOINT_PLACE_PIN_BORE = 7,
+  /**
+   * Retaining ring and its groove.
+   */
+  GAUGEPOINT_PLACE_PIN_RETENTION = 8,
+  /**
+   * Wall of the bore.
+   */
+  GAUGEPOINT_PLACE_BORE_WALL = 9,
+  /**
+   * Underside of the crown.
+   */
+  GAUGEPOINT_PLACE_CROWN_UNDERSIDE = 10,
+  /**
+   * A ring.
+   */
+  GAUGEPOINT_PLACE_RING = 11,
+  /**
+   * Edges and bridges of ports.
+   */
+  GAUGEPOINT_PLACE_PORTS = 12,
+  /**
+   * Outside of a liner.
+   */
+  GAUGEPOINT_PLACE_LINER_OUTSIDE = 13,
+  /**
+   * Flange of a liner.
+   */
+  GAUGEPOINT_PLACE_LINER_FLANGE = 14,
+  /**
+   * Connecting rod.
+   */
+  GAUGEPOINT_PLACE_ROD = 15,
+} GaugepointPlace;
+
+/**
+ * What was seen.
+ */
+typedef enum GaugepointWhat {
+  /**
+   * Carbon.
+   */
+  GAUGEPOINT_WHAT_CARBON = 1,
+  /**
+   * Scuffing: smeared metal along the stroke.
+   */
+  GAUGEPOINT_WHAT_SCUFFING = 2,
+  /**
+   * Scoring: single grooves along the stroke.
+   */
+  GAUGEPOINT_WHAT_SCORING = 3,
+  /**
+   * Seizure: torn and welded metal.
+   */
+  GAUGEPOINT_WHAT_SEIZURE = 4,
+  /**
+   * A crack.
+   */
+  GAUGEPOINT_WHAT_CRACK = 5,
+  /**
+   * A wear path that runs diagonally.
+   */
+  GAUGEPOINT_WHAT_DIAGONAL_WEAR = 6,
+  /**
+   * Coating worn through.
+   */
+  GAUGEPOINT_WHAT_COATING_WORN = 7,
+  /**
+   * Coating flaking off.
+   */
+  GAUGEPOINT_WHAT_COATING_FLAKING = 8,
+  /**
+   * Melted or pitted metal.
+   */
+  GAUGEPOINT_WHAT_EROSION = 9,
+  /**
+   * Marks of a blow.
+   */
+  GAUGEPOINT_WHAT_IMPACT = 10,
+  /**
+   * A widened or stepped ring groove.
+   */
+  GAUGEPOINT_WHAT_GROOVE_WEAR = 11,
+  /**
+   * A retaining ring that is loose or gone.
+   */
+  GAUGEPOINT_WHAT_RETAINING_RING_LOOSE = 12,
+  /**
+   * A ring that does not move in its groove.
+   */
+  GAUGEPOINT_WHAT_RING_STUCK = 13,
+  /**
+   * Dull wear over an area.
+   */
+  GAUGEPOINT_WHAT_MATT_WEAR = 14,
+  /**
+   * A piece broken out.
+   */
+  GAUGEPOINT_WHAT_FRACTURE = 15,
+  /**
+   * A hole.
+   */
+  GAUGEPOINT_WHAT_HOLE = 16,
+  /**
+   * A bright, polished area.
+   */
+  GAUGEPOINT_WHAT_POLISH = 17,
+  /**
+   * Pits.
+   */
+  GAUGEPOINT_WHAT_PITTING = 18,
+  /**
+   * Brown or blue from heat.
+   */
+  GAUGEPOINT_WHAT_DISCOLOURATION = 19,
+  /**
+   * Bent metal.
+   */
+  GAUGEPOINT_WHAT_BEND = 20,
+} GaugepointWhat;
+
+/**
+ * What is asked about a finding.
+ */
+typedef enum GaugepointQuestion {
+  /**
+   * Are both thrust faces marked alike?
+   */
+  GAUGEPOINT_QUESTION_BOTH_FACES = 1,
+  /**
+   * Is the ring zone clean?
+   */
+  GAUGEPOINT_QUESTION_RING_ZONE_CLEAN = 2,
+  /**
+   * Did it come within the first hours after a rebuild?
+   */
+  GAUGEPOINT_QUESTION_SOON_AFTER_REBUILD = 3,
+  /**
+   * Is the metal dark, smeared or torn (no: bright and only polished)?
+   */
+  GAUGEPOINT_QUESTION_DARK_AND_TORN = 4,
+  /**
+   * Do the marks lie half-way between the boss and the middle of the panel?
+   */
+  GAUGEPOINT_QUESTION_AT_FORTY_FIVE = 5,
+  /**
+   * Is it heaviest at the crown and lighter toward the skirt?
+   */
+  GAUGEPOINT_QUESTION_FROM_THE_CROWN = 6,
+  /**
+   * Is the bottom edge alone marked?
+   */
+  GAUGEPOINT_QUESTION_LOWER_EDGE_ALONE = 7,
+  /**
+   * Was the engine loaded before it was warm?
+   */
+  GAUGEPOINT_QUESTION_LOADED_COLD = 8,
+  /**
+   * Does the pin turn freely in its boss?
+   */
+  GAUGEPOINT_QUESTION_PIN_TURNS_FREELY = 9,
+  /**
+   * Is the deposit wet or oily?
+   */
+  GAUGEPOINT_QUESTION_OILY = 10,
+  /**
+   * Is one side much heavier than the other?
+   */
+  GAUGEPOINT_QUESTION_ONE_SIDED = 11,
+  /**
+   * Is coating or tin still there in the lows of the marks?
+   */
+  GAUGEPOINT_QUESTION_COATING_IN_THE_LOWS = 12,
+  /**
+   * Was coolant short or the flow blocked?
+   */
+  GAUGEPOINT_QUESTION_COOLANT_SHORT = 13,
+  /**
+   * Was oil short, or its jet or gallery blocked?
+   */
+  GAUGEPOINT_QUESTION_OIL_SHORT = 14,
+  /**
+   * Is there grit in the oil, the filter or the intake?
+   */
+  GAUGEPOINT_QUESTION_GRIT_FOUND = 15,
+  /**
+   * Is the oil thinned by fuel, or did the cylinder misfire?
+   */
+  GAUGEPOINT_QUESTION_FUEL_IN_OIL = 16,
+  /**
+   * Is the broken or melted edge pitted, as if it had been blasted with sand?
+   */
+  GAUGEPOINT_QUESTION_PITTED_EDGE = 17,
+  /**
+   * Is the surface that melted smooth?
+   */
+  GAUGEPOINT_QUESTION_SMOOTH_MELT = 18,
+  /**
+   * Was the engine run for long above its load?
+   */
+  GAUGEPOINT_QUESTION_OVERLOADED = 19,
+  /**
+   * Is the mark the shape of a valve or of the head?
+   */
+  GAUGEPOINT_QUESTION_SHAPE_OF_VALVE = 20,
+  /**
+   * Does the bore measure out of shape with the plate on and in shape without it, or the other way?
+   */
+  GAUGEPOINT_QUESTION_SHAPE_BY_CLAMPING = 21,
+  /**
+   * Does this piston stand lower than the others at top dead centre?
+   */
+  GAUGEPOINT_QUESTION_STANDS_LOW = 22,
+  /**
+   * Was a retaining ring used again, or of another pattern?
+   */
+  GAUGEPOINT_QUESTION_RING_USED_AGAIN = 23,
+  /**
+   * Is the rod bent or twisted by its gauge?
+   */
+  GAUGEPOINT_QUESTION_ROD_BENT = 24,
+  /**
+   * Is the piston forged?
+   */
+  GAUGEPOINT_QUESTION_FORGED = 25,
+  /**
+   * Is the pin pressed into the rod?
+   */
+  GAUGEPOINT_QUESTION_PIN_PRESSED = 26,
+  /**
+   * Is the pin held by retaining rings?
+   */
+  GAUGEPOINT_QUESTION_PIN_IN_RETAINING_RINGS = 27,
+  /**
+   * Has the skirt struts of steel cast in?
+   */
+  GAUGEPOINT_QUESTION_SKIRT_STRUTTED = 28,
+  /**
+   * Is the alloy hypereutectic?
+   */
+  GAUGEPOINT_QUESTION_HYPEREUTECTIC = 29,
+} GaugepointQuestion;
+
+/**
+ * What a cause is about.
+ */
+typedef enum GaugepointGroup {
+  /**
+   * No fault.
+   */
+  GAUGEPOINT_GROUP_NORMAL = 1,
+  /**
+   * Too little room, or room in the wrong place.
+   */
+  GAUGEPOINT_GROUP_CLEARANCE = 2,
+  /**
+   * No film of oil.
+   */
+  GAUGEPOINT_GROUP_LUBRICATION = 3,
+  /**
+   * Too hot.
+   */
+  GAUGEPOINT_GROUP_HEAT = 4,
+  /**
+   * Fuel, ignition, injection.
+   */
+  GAUGEPOINT_GROUP_COMBUSTION = 5,
+  /**
+   * Grit and broken pieces.
+   */
+  GAUGEPOINT_GROUP_DIRT = 6,
+  /**
+   * Parts that do not stand true.
+   */
+  GAUGEPOINT_GROUP_ALIGNMENT = 7,
+  /**
+   * Work that was done wrongly.
+   */
+  GAUGEPOINT_GROUP_ASSEMBLY = 8,
+  /**
+   * Load and fatigue.
+   */
+  GAUGEPOINT_GROUP_LOAD = 9,
+  /**
+   * Worn parts.
+   */
+  GAUGEPOINT_GROUP_WEAR = 10,
+  /**
+   * Corrosion and cavitation.
+   */
+  GAUGEPOINT_GROUP_CORROSION = 11,
+} GaugepointGroup;
+
+/**
+ * A cause of damage.
+ */
+typedef enum GaugepointCause {
+  /**
+   * Running as it should.
+   */
+  GAUGEPOINT_CAUSE_NORMAL_RUNNING = 1,
+  /**
+   * Running-in.
+   */
+  GAUGEPOINT_CAUSE_RUNNING_IN = 2,
+  /**
+   * A coating that is made to wear to shape.
+   */
+  GAUGEPOINT_CAUSE_COATING_WEARS_TO_SHAPE = 3,
+  /**
+   * Oil comes past rings or guides.
+   */
+  GAUGEPOINT_CAUSE_OIL_PAST_RINGS_OR_GUIDES = 4,
+  /**
+   * One ring or one guide lets oil through.
+   */
+  GAUGEPOINT_CAUSE_ONE_RING_OR_GUIDE = 5,
+  /**
+   * Gas blows past the rings.
+   */
+  GAUGEPOINT_CAUSE_BLOW_BY = 6,
+  /**
+   * The piston ran too hot.
+   */
+  GAUGEPOINT_CAUSE_PISTON_TOO_HOT = 7,
+  /**
+   * Long idling, or an oil that cokes.
+   */
+  GAUGEPOINT_CAUSE_IDLING_OR_OIL = 8,
+  /**
+   * Service wear of the coating.
+   */
+  GAUGEPOINT_CAUSE_COATING_WORN = 9,
+  /**
+   * The coating was not bonded.
+   */
+  GAUGEPOINT_CAUSE_COATING_NOT_BONDED = 10,
+  /**
+   * The bore is too small for the piston.
+   */
+  GAUGEPOINT_CAUSE_BORE_TOO_SMALL = 11,
+  /**
+   * Bolts, plate, gasket or liner seat pull the bore out of shape.
+   */
+  GAUGEPOINT_CAUSE_BORE_PULLED_BY_CLAMPING = 12,
+  /**
+   * The bore is tight at its bottom.
+   */
+  GAUGEPOINT_CAUSE_BORE_TIGHT_BELOW = 13,
+  /**
+   * The skirt has the wrong ovality.
+   */
+  GAUGEPOINT_CAUSE_WRONG_OVALITY = 14,
+  /**
+   * The piston grew before the bore did.
+   */
+  GAUGEPOINT_CAUSE_LOADED_BEFORE_WARM = 15,
+  /**
+   * Struts hold the skirt where it should give.
+   */
+  GAUGEPOINT_CAUSE_SKIRT_HELD_BY_STRUTS = 16,
+  /**
+   * The pin is tight in its boss.
+   */
+  GAUGEPOINT_CAUSE_PIN_TIGHT = 17,
+  /**
+   * The pin got no oil.
+   */
+  GAUGEPOINT_CAUSE_PIN_DRY = 18,
+  /**
+   * The press fit of the pin squeezes the boss or the rod eye.
+   */
+  GAUGEPOINT_CAUSE_PRESS_FIT_TOO_TIGHT = 19,
+  /**
+   * The boss region ran too hot.
+   */
+  GAUGEPOINT_CAUSE_BOSS_TOO_HOT = 20,
+  /**
+   * The oil film broke at one place: jet, gallery, level.
+   */
+  GAUGEPOINT_CAUSE_OIL_FILM_LOST = 21,
+  /**
+   * The whole engine lost its oil.
+   */
+  GAUGEPOINT_CAUSE_OIL_LOST = 22,
+  /**
+   * Fuel washed the oil off the wall.
+   */
+  GAUGEPOINT_CAUSE_FUEL_WASH = 23,
+  /**
+   * Cooling failed at one place.
+   */
+  GAUGEPOINT_CAUSE_LOCAL_COOLING = 24,
+  /**
+   * The whole engine lost its coolant.
+   */
+  GAUGEPOINT_CAUSE_COOLANT_LOST = 25,
+  /**
+   * Mixture, timing or load made the crown too hot.
+   */
+  GAUGEPOINT_CAUSE_CROWN_TOO_HOT = 26,
+  /**
+   * Knock.
+   */
+  GAUGEPOINT_CAUSE_KNOCK = 27,
+  /**
+   * Ignition by a hot spot.
+   */
+  GAUGEPOINT_CAUSE_PRE_IGNITION = 28,
+  /**
+   * Late or dribbling injection.
+   */
+  GAUGEPOINT_CAUSE_INJECTION_FAULT = 29,
+  /**
+   * Abrasive dirt in the oil.
+   */
+  GAUGEPOINT_CAUSE_GRIT_IN_OIL = 30,
+  /**
+   * Pieces or dust between ring and wall.
+   */
+  GAUGEPOINT_CAUSE_PIECES_OR_DUST = 31,
+  /**
+   * A bent or twisted rod.
+   */
+  GAUGEPOINT_CAUSE_ROD_BENT_OR_TWISTED = 32,
+  /**
+   * A bore that is not square to the crankshaft.
+   */
+  GAUGEPOINT_CAUSE_BORE_NOT_SQUARE = 33,
+  /**
+   * A force along the pin.
+   */
+  GAUGEPOINT_CAUSE_FORCE_ALONG_PIN = 34,
+  /**
+   * A wrong or used retaining ring.
+   */
+  GAUGEPOINT_CAUSE_WRONG_RETAINING_RING = 35,
+  /**
+   * A valve or the head met the piston.
+   */
+  GAUGEPOINT_CAUSE_MET_VALVE_OR_HEAD = 36,
+  /**
+   * Overload.
+   */
+  GAUGEPOINT_CAUSE_OVERLOAD = 37,
+  /**
+   * Cracks by heat and cold in turn.
+   */
+  GAUGEPOINT_CAUSE_THERMAL_FATIGUE = 38,
+  /**
+   * Cracks by load cycles.
+   */
+  GAUGEPOINT_CAUSE_LOAD_FATIGUE = 39,
+  /**
+   * A brittle alloy that was struck or knocked.
+   */
+  GAUGEPOINT_CAUSE_BRITTLE_ALLOY = 40,
+  /**
+   * Rings that were loose in their grooves.
+   */
+  GAUGEPOINT_CAUSE_LOOSE_RINGS = 41,
+  /**
+   * Cavitation of the coolant.
+   */
+  GAUGEPOINT_CAUSE_CAVITATION = 42,
+  /**
+   * Wrong protrusion of the liner, or a dirty seat.
+   */
+  GAUGEPOINT_CAUSE_LINER_SEAT = 43,
+  /**
+   * The cooling jet is missing or misses.
+   */
+  GAUGEPOINT_CAUSE_JET_MISSING = 44,
+  /**
+   * The bridge between the ports was not relieved.
+   */
+  GAUGEPOINT_CAUSE_BRIDGE_NOT_RELIEVED = 45,
+  /**
+   * Fuel, coolant or oil filled the cylinder.
+   */
+  GAUGEPOINT_CAUSE_LIQUID_LOCK = 46,
+} GaugepointCause;
 
 /**
  * A function of contributors; made by gaugepoint_function_from_formula, gaugepoint_function_of_engine or
@@ -3704,6 +4236,66 @@ typedef struct GaugepointAssembly {
 } GaugepointAssembly;
 
 /**
+ * A cause that agrees with what was seen and answered. A plain structure; its texts live for ever.
+ */
+typedef struct GaugepointCandidate {
+  /**
+   * A GaugepointCause.
+   */
+  int32_t cause;
+  /**
+   * A GaugepointGroup.
+   */
+  int32_t group;
+  /**
+   * 1 when every answer that it needs was given, else 0.
+   */
+  int32_t confirmed;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * The cause in words.
+   */
+  const char *text;
+  /**
+   * Word of the sign it comes from.
+   */
+  const char *sign;
+  /**
+   * What to look at next.
+   */
+  const char *check_next;
+} GaugepointCandidate;
+
+/**
+ * What may be behind a finding; see RECORDS at the head.
+ */
+typedef struct GaugepointExplanation {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Number of candidates.
+   */
+  size_t candidate_count;
+  /**
+   * Number of questions that are open.
+   */
+  size_t ask_count;
+  /**
+   * 1 when `cause` is given, else 0: answers have left one candidate, and it is confirmed.
+   */
+  int32_t has_cause;
+  /**
+   * A GaugepointCause; 0 when it is not given.
+   */
+  int32_t cause;
+} GaugepointExplanation;
+
+/**
  * Distribution of the items that come to be measured. A plain structure; see RECORDS at the head.
  */
 typedef struct GaugepointItems {
@@ -5045,6 +5637,14 @@ typedef struct GaugepointWornBore {
    * Largest bore that its walls allow.
    */
   double largest_by_walls_mm;
+  /**
+   * 1 when it may go back as it is, else 0.
+   */
+  int32_t goes_back;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
 } GaugepointWornBore;
 
 /**
@@ -5150,7 +5750,7 @@ typedef struct GaugepointBoreAction {
    */
   int32_t reserved;
   /**
-   * Place of the step.
+   * Place of the step; 0 for a bore that stays as it is.
    */
   size_t step;
 } GaugepointBoreAction;
@@ -6978,6 +7578,33 @@ int32_t gaugepoint_decide_mm(double value_mm,
                              int32_t *result,
                              double *probability,
                              struct GaugepointError *error);
+
+/**
+ * Gives the causes that agree with a finding by eye and with the answers so far, and what to ask next.
+ *
+ * `place` is a GaugepointPlace, `what` a GaugepointWhat. `questions` has `count` different GaugepointQuestion, `answers` 1 for yes
+ * and 0 for no to each; both may be NULL when `count` is 0. `candidates` has room for `room` causes, GAUGEPOINT_MOST_CANDIDATES are always
+ * enough; those that are confirmed come first. `ask` has room for `ask_room` numbers, GAUGEPOINT_MOST_QUESTIONS are always enough, and gets
+ * what is still open: first the question on which most candidates depend.
+ *
+ * Common practice of the trade, no source. No candidate is no clearance: then the catalogue does not know what was seen.
+ */
+int32_t gaugepoint_explain(int32_t place,
+                           int32_t what,
+                           const int32_t *questions,
+                           const int32_t *answers,
+                           size_t count,
+                           struct GaugepointCandidate *candidates,
+                           size_t room,
+                           int32_t *ask,
+                           size_t ask_room,
+                           struct GaugepointExplanation *out,
+                           struct GaugepointError *error);
+
+/**
+ * A GaugepointQuestion in words; empty for another number.
+ */
+const char *gaugepoint_question_text(int32_t question);
 
 /**
  * Global risks of accepting by `accepted` what should conform to `tolerance`. JCGM 106:2012, 9.4.
