@@ -18,6 +18,8 @@ type Filed = (&'static str, f64, f64, f64, f64, f64, f64, Option<f64>, &'static 
 type Graded = (Vec<f64>, usize, f64, f64, Option<bool>, usize, f64, Vec<f64>, Option<f64>, Option<f64>);
 /// Mass, cut of each part, mass then, still over.
 type Cut = (f64, Vec<f64>, f64, f64);
+/// Findings with their probabilities, and whether all is met.
+type Finished = (Vec<(&'static str, Option<f64>)>, bool);
 /// Mean depth, unevenness, thinnest and thickest stack, stack, lowest and highest protrusion.
 type Placed = (f64, f64, f64, f64, Option<Vec<usize>>, Option<f64>, Option<f64>);
 /// Liners, largest deviation, largest step, shims used; reasons with their liners; caution.
@@ -310,11 +312,7 @@ pub(crate) fn bob_weight_g(pin: GivenBob) -> Result<f64, Fault> {
 /// InputError
 ///     When something is refused.
 #[pyfunction]
-pub(crate) fn finish(
-    values: [GivenFinish; 6],
-    rule: &str,
-    at_least: f64,
-) -> Result<(Vec<(&'static str, Option<f64>)>, bool), Fault> {
+pub(crate) fn finish(values: [GivenFinish; 6], rule: &str, at_least: f64) -> Result<Finished, Fault> {
     let [rpk_um, rk_um, rvk_um, mr1_percent, mr2_percent, crosshatch_deg] = values.map(FinishValue::from);
     let given = Finish { rpk_um, rk_um, rvk_um, mr1_percent, mr2_percent, crosshatch_deg };
     let found = guarded(|| {
