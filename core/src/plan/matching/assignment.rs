@@ -334,8 +334,12 @@ impl Search<'_> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::ordered::{Span, least_sum_in_order, start_in_order};
+    use super::super::fit::Fit;
+    use super::super::ordered::{
+        Span, least_sum_in_order, start_in_order, threshold_in_order, within_threshold,
+    };
     use super::*;
+    use crate::decision::risk::Interval;
 
     fn numbers(seed: u64) -> impl FnMut() -> f64 {
         let mut state = seed;
@@ -441,6 +445,24 @@ mod tests {
             let ours = least_sum_in_order(7, vec![Span { first: 0, last: 6 }; 4], deviation).unwrap();
             let total: f64 = ours.iter().enumerate().map(|(row, column)| square(row, *column)).sum();
             let costs = Matrix::new(4, 7, square);
+            let (any, _) = least_sum(&costs, &cold(4, 7)).unwrap();
+            let least: f64 = any.iter().enumerate().map(|(row, column)| square(row, *column)).sum();
+            assert!((total - least).abs() < 1e-14);
+
+            // the same under the least threshold, against augmenting paths
+            let fit = Fit { limits: Interval { lower: Some(-0.1), upper: Some(0.2) }, target: 0.0 };
+            let beyond = Matrix::new(4, 7, |row, column| fit.beyond(deviation(row, column)));
+            let threshold = threshold_in_order(fit, &bores, &pistons, f64::NEG_INFINITY);
+            let paths = bottleneck(&beyond, &[0, 1, 2, 3], f64::NEG_INFINITY, f64::INFINITY);
+            assert_eq!(Some(threshold), paths.ok().flatten());
+            let allowed = within_threshold(fit, &bores, &pistons, threshold);
+            let ours = least_sum_in_order(7, allowed, deviation).unwrap();
+            assert!(ours.is_sorted_by(|a, b| a < b));
+            assert!(ours.iter().enumerate().all(|(row, column)| beyond.at(row, *column) <= threshold));
+            let total: f64 = ours.iter().enumerate().map(|(row, column)| square(row, *column)).sum();
+            let costs = Matrix::new(4, 7, |row, column| {
+                if beyond.at(row, column) <= threshold { square(row, column) } else { f64::INFINITY }
+            });
             let (any, _) = least_sum(&costs, &cold(4, 7)).unwrap();
             let least: f64 = any.iter().enumerate().map(|(row, column)| square(row, *column)).sum();
             assert!((total - least).abs() < 1e-14);
