@@ -133,7 +133,8 @@ fn is_chosen(pointer: &str) -> bool {
     let ends = read.iter().chain(&counted).chain(&chosen).any(|end| pointer.ends_with(end));
     let mass = pointer.starts_with("/plan/pistons/") && pointer.ends_with("/mass_g");
     // a gap that was read in its own bore stands as it was read
-    let gap = ["/rings/", "/gaps/"].iter().any(|list| pointer.contains(list)) && pointer.ends_with("/value_mm");
+    let gap =
+        ["/rings/", "/gaps/"].iter().any(|list| pointer.contains(list)) && pointer.ends_with("/value_mm");
     pointer.starts_with("/plan/") && (ends || mass || gap || lists.iter().any(|list| pointer.contains(list)))
 }
 
@@ -198,7 +199,8 @@ fn every_mutated_formula_is_caught() {
         formula.strip_prefix(step).is_some_and(|m| ["  #0", "  #1"].contains(&m))
     };
     // the crevice is left out, whichever sign it has
-    let nothing = |formula: &str| nothing(formula) || formula == "v = head + gasket + deck + crown + crevice  #0";
+    let nothing =
+        |formula: &str| nothing(formula) || formula == "v = head + gasket + deck + crown + crevice  #0";
     let survived = |(formula, caught): &(&String, &bool)| !**caught && !nothing(formula);
     let survivors: Vec<&String> = formulas.iter().filter(survived).map(|(f, _)| f).collect();
     assert!(formulas.len() > 150, "{}", formulas.len());
@@ -309,7 +311,8 @@ fn decisions_agree_with_the_independent_evaluation() {
         let (_, value) = worked(&job(name)).expect("accepted");
         let mut decisions = 0;
         let decides = |at: &str| at.ends_with("/result") || at.ends_with("/of");
-        let in_plan = |at: &str| at.starts_with("/plan/") && !at.contains("/budget/") && !at.contains("/dominant/");
+        let in_plan =
+            |at: &str| at.starts_with("/plan/") && !at.contains("/budget/") && !at.contains("/dominant/");
         let expected = reference(name);
         for (at, word) in words(&expected).iter().filter(|(at, _)| decides(at) || in_plan(at)) {
             assert_eq!(value.pointer(at).and_then(Value::as_str), Some(*word), "{name} {at}");
@@ -318,7 +321,12 @@ fn decisions_agree_with_the_independent_evaluation() {
         for (at, answer) in answers(&expected) {
             assert_eq!(value.pointer(&at).and_then(Value::as_bool), Some(answer), "{name} {at}");
         }
-        for list in ["/plan/oversizes/choices", "/plan/targets", "/plan/matching/pairs", "/plan/finish/matching/pairs"] {
+        for list in [
+            "/plan/oversizes/choices",
+            "/plan/targets",
+            "/plan/matching/pairs",
+            "/plan/finish/matching/pairs",
+        ] {
             let length = |of: &Value| of.pointer(list).and_then(Value::as_array).map(Vec::len);
             assert_eq!(length(&value), length(&expected), "{name} {list}");
         }

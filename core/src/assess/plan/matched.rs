@@ -40,7 +40,8 @@ impl Assessment {
             planned.is_some_and(|c| c.bore == BoreWork::Leave && c.piston == PistonWork::Replace)
         };
         // a bore that is machined does not keep the size that was read
-        let machined = |number: u32| out.cylinders.iter().any(|c| c.number == number && c.oversize_mm.is_some());
+        let machined =
+            |number: u32| out.cylinders.iter().any(|c| c.number == number && c.oversize_mm.is_some());
         let takes_one = |number: u32| match asked.as_slice() {
             [] => needs_one(number),
             asked => asked.contains(&number) && !machined(number),
@@ -251,7 +252,9 @@ fn of_document(
         }
         // fixed are the pairs of the cylinders that are matched
         (Some("fixed"), Some(k)) => {
-            let matched = |p: &doc::Pair| bores.iter().any(|b| p.cylinder.count(1, u32::MAX).is_ok_and(|n| n == b.number));
+            let matched = |p: &doc::Pair| {
+                bores.iter().any(|b| p.cylinder.count(1, u32::MAX).is_ok_and(|n| n == b.number))
+            };
             let fixed = entry.map(|e| e.fixed.as_slice()).unwrap_or_default().iter().enumerate();
             let mut fixed = fixed.filter(|(_, p)| matched(p));
             fixed.nth(k).map(|(of, _)| format!("/plan/matching/fixed/{of}"))
