@@ -289,7 +289,7 @@ const KINDS: &[(Holds, &str, &str)] = &[
     (Holds::Mass, Mass::EXAMPLE, "g"),
     // a unit that is none of a length
     (Holds::Roughness, Roughness::EXAMPLE, "uin"),
-    (Holds::Volume, Volume::EXAMPLE, "cm3"),
+    (Holds::Volume, Volume::EXAMPLE, "ml"),
     (Holds::Real, Real::EXAMPLE, ""),
 ];
 

@@ -253,6 +253,17 @@ def test_missing_readings_are_named():
     assert second.verdict.outcome == "incomplete"
 
 
+def test_plan_only_on_request():
+    assert gaugepoint.assess(example("air_twin")).plan is None
+    plan = gaugepoint.assess(VECTORS / "jobs" / "planned_block.json").plan
+    # by hand: no wall of cylinder 3 is clean at 0.50 mm, which is asked for; four pistons of 58, four bores of 45, one sleeve of 140
+    assert [cylinder.bore for cylinder in plan.cylinders] == ["bore", "bore", "sleeve", "bore"]
+    assert plan.oversizes.choices[plan.oversizes.chosen].price == 4 * (58 + 45) + 140
+    assert [target.piston for target in plan.targets] == ["P1", "P4", "P2", "P3"]
+    assert [cylinder.result for cylinder in plan.finish.cylinders] == ["met", "hone on", "too large", "to be honed"]
+    assert plan.finish.result == "not proven" and plan.finish.open
+
+
 def test_no_readings_at_all():
     job = json.loads(example("air_twin").read_text(encoding="utf-8"))
     job["cylinders"] = []
