@@ -117,6 +117,12 @@ fn sizes_to_machine_follow_from_the_measured_piston() {
     let plan = self::plan(&none);
     assert!(plan.targets.is_empty());
     assert!(open(&plan, "finish size of cylinders 1, 2, 3, 4, 5 and 6: it is that of a measured piston"));
+    // a pair that may not be is not made, and a fixed piston of another size serves nobody
+    let apart = with(&given, "/plan/matching", json!({"forbidden": [{"cylinder": 1, "piston": "P1"}]}));
+    assert_eq!(self::plan(&apart).targets.iter().find(|t| t.cylinder == 1).unwrap().piston, "P2");
+    let other = with(&given, "/plan/pistons/0/oversize", json!("0.25 mm"));
+    let other = with(&other, "/plan/matching", json!({"fixed": [{"cylinder": 1, "piston": "P1"}]}));
+    assert!(self::plan(&other).targets.iter().all(|t| t.cylinder != 1));
     // pistons of another step are not taken
     let other = with(&given, "/plan/pistons/0/oversize", json!("0.25 mm"));
     assert_eq!(self::plan(&other).targets.len(), 5);
@@ -271,6 +277,13 @@ fn a_job_is_closed_when_everything_was_read_and_is_proven() {
     }
     let found = plan(&given).finish.unwrap();
     assert_eq!((found.result, found.open.as_slice()), (Closing::Proven, [].as_slice()));
+    // a gauge that ran out between the visits proves nothing
+    let late = with(&given, "/plan/finish/date", json!("2027-02-03"));
+    let found = plan(&late).finish.unwrap();
+    assert_eq!(
+        found.open,
+        ["bore gauge 50-100 mm: its calibration ran out on 2027-02-02: nothing is proven with it"]
+    );
     // a ring below its least gap opens it again
     let short = with(&given, "/plan/finish/cylinders/0/gaps/0/gap", json!("0.30 mm"));
     let found = plan(&short).finish.unwrap();

@@ -135,7 +135,7 @@ class Plan:
         ways.left = {number for number, work in self.work.items() if work.get("bore") == "leave"}
         choices = ways.choices()
         asked = length(form["chosen_oversize"]) if "chosen_oversize" in form else None
-        serves = lambda c: not c["against"] and all(asked in (None, a["oversize_mm"]) for a in c["actions"])
+        serves = lambda c: not c["against"] and all(asked in (None, a.get("oversize_mm", asked)) for a in c["actions"])
         chosen = next((k for k, c in enumerate(choices) if serves(c)), None)
         shown = [{name: c[name] for name in ("way", "price", "actions")} for c in choices]
         report = {"needs": needs, "steps": steps, "choices": shown, "order": boring_order(read)}

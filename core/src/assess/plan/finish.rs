@@ -79,7 +79,8 @@ impl Assessment {
             reports.push(report);
             after.push(found);
         }
-        let open = open_points(out, &reports);
+        let mut open = open_points(out, &reports);
+        open.extend(run_out(document, entry)?);
         let result = if open.is_empty() { Closing::Proven } else { Closing::NotProven };
         let matching = self.matched_again(document, wanted, pistons, &after)?;
         out.finish = Some(FinishReport {
@@ -428,7 +429,18 @@ fn judged(stage: Stage, bore: &Bore, found: &Found, has_piston: bool) -> (Finish
     let (lower, upper) = decision.map_or((None, None), |d| (d.lower_mm, d.upper_mm));
     let tight = lower.is_some_and(|l| clearance < l) || stock > 0.0;
     match (decision.map(|d| d.result), bore.report.verdict.outcome) {
-        (Some(Conformity::Conforms), Outcome::Reuse) => (FinishResult::Met, "fit its piston".to_owned()),
+        (Some(Conformity::Conforms), Outcome::Reuse) => {
+            let off = found
+                .decisions
+                .iter()
+                .any(|d| d.of == Of::FinishedSize && d.result == Conformity::DoesNotConform);
+            let besides = if off {
+                "; its size is outside the tolerance it was honed to, its clearance is not"
+            } else {
+                ""
+            };
+            (FinishResult::Met, format!("fit its piston{besides}"))
+        }
         (Some(Conformity::Conforms), _) => (
             FinishResult::NotProven,
             "the clearance conforms; taper or out-of-round is not proven: hone to shape".to_owned(),
@@ -471,6 +483,24 @@ fn settled(plan: &PlanReport) -> Vec<String> {
     }));
     out.extend(plan.open.iter().cloned());
     out
+}
+
+/// Gauges whose calibration ran out between the two visits.
+fn run_out(document: &Document, entry: &doc::Finish) -> Result<Vec<String>, Error> {
+    let date = entry.date.date()?;
+    let mut out: Vec<String> = Vec::new();
+    for cylinder in &entry.cylinders {
+        let name = cylinder.bore.gauge.text().trim();
+        let Some(gauge) = document.gauges.iter().find(|g| g.name.text().trim() == name) else { continue };
+        let reason = format!(
+            "{name}: its calibration ran out on {}: nothing is proven with it",
+            gauge.calibration_due.text()
+        );
+        if gauge.calibration_due.date()? < date && !out.contains(&reason) {
+            out.push(reason);
+        }
+    }
+    Ok(out)
 }
 
 /// What keeps the job from being closed.

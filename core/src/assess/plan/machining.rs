@@ -557,26 +557,38 @@ fn allot(
     out: &mut PlanReport,
 ) -> Vec<(u32, usize)> {
     let mut free: Vec<bool> = vec![true; pistons.len()];
-    let fixed = |cylinder: u32| {
-        let pair = |p: &&doc::Pair| p.cylinder.count(1, u32::MAX).is_ok_and(|n| n == cylinder);
-        let name = matching?.fixed.iter().find(pair)?.piston.text().trim();
-        pistons.iter().position(|p| p.name == name)
+    let is_of =
+        |pair: &doc::Pair, cylinder: u32| pair.cylinder.count(1, u32::MAX).is_ok_and(|n| n == cylinder);
+    let fits = |p: &NewPiston, action: Action| {
+        let step = action.step().and_then(|s| read.steps.get(s));
+        // a piston without an oversize is one of the standard size
+        let oversize = p.oversize.as_ref().map_or(0.0, |o| o.value);
+        step.is_some_and(|s| crate::shape::same(oversize, s.oversize.value))
     };
-    let mut allotted: Vec<Option<usize>> = actions.iter().map(|(cylinder, _)| fixed(*cylinder)).collect();
+    let fixed = |cylinder: u32, action: Action| {
+        let pair = matching?.fixed.iter().find(|pair| is_of(pair, cylinder))?;
+        pistons.iter().position(|p| p.name == pair.piston.text().trim() && fits(p, action))
+    };
+    let forbidden = |cylinder: u32, piston: &NewPiston| {
+        let pairs = matching.map(|m| m.forbidden.as_slice()).unwrap_or_default();
+        pairs.iter().any(|pair| is_of(pair, cylinder) && pair.piston.text().trim() == piston.name)
+    };
+    let mut allotted: Vec<Option<usize>> =
+        actions.iter().map(|(cylinder, action)| fixed(*cylinder, *action)).collect();
     for place in allotted.iter().flatten() {
         if let Some(free) = free.get_mut(*place) {
             *free = false;
         }
     }
-    for ((_, action), place) in actions.iter().zip(&mut allotted) {
-        let Some(step) = action.step().and_then(|s| read.steps.get(s)).filter(|_| place.is_none()) else {
+    let has_fixed =
+        |cylinder: u32| matching.is_some_and(|m| m.fixed.iter().any(|pair| is_of(pair, cylinder)));
+    for ((cylinder, action), place) in actions.iter().zip(&mut allotted) {
+        // a fixed piston of another size serves nobody, and no other stands in for it
+        if place.is_some() || has_fixed(*cylinder) {
             continue;
-        };
-        let of_step = |p: &NewPiston| {
-            // a piston without an oversize is one of the standard size
-            crate::shape::same(p.oversize.as_ref().map_or(0.0, |o| o.value), step.oversize.value)
-        };
-        *place = pistons.iter().zip(&free).position(|(p, free)| *free && of_step(p));
+        }
+        let serves = |p: &NewPiston| fits(p, *action) && !forbidden(*cylinder, p);
+        *place = pistons.iter().zip(&free).position(|(p, free)| *free && serves(p));
         if let Some(free) = place.and_then(|p| free.get_mut(p)) {
             *free = false;
         }

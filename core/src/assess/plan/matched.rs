@@ -11,8 +11,11 @@ use crate::error::{Error, ErrorKind};
 use crate::job::document::Clamping;
 use crate::job::plan as doc;
 use crate::job::{Count, Entry, Words, check_length, nearest};
-use crate::plan::matching::{Bore, Conditions, Matching, Piston, WantedClearance, match_pistons};
+use crate::plan::matching::{Bore, Case, Conditions, Matching, Piston, WantedClearance, match_pistons};
 use crate::report::{BoreWork, MatchingReport, PairReport, PistonWork, PlanReport};
+
+/// What the places in the words of a matching mean.
+const COUNTED: &str = "bores and pistons counted from 0, in order of cylinder and of the list";
 
 /// A bore that takes a piston.
 pub(super) struct Open<'a> {
@@ -115,7 +118,7 @@ impl Assessment {
             Ok(found) => self.pairs(&found, wanted, &measured, bores, at).map(Ok),
             // no fault of the document: these pistons do not serve these bores
             Err(e) if e.kind() == ErrorKind::Contradiction => {
-                Ok(Err(format!("matching: there is no pairing: {}", e.reason())))
+                Ok(Err(format!("matching, {COUNTED}: {}", e.reason())))
             }
             Err(e) => Err(of_document(e, entry, pistons, bores)),
         }
@@ -201,7 +204,10 @@ impl Assessment {
         }
         Ok(MatchingReport {
             case: found.case,
-            because: found.because.clone(),
+            because: match found.case {
+                Case::PairDependent => format!("{}; {COUNTED}", found.because),
+                Case::Sorted | Case::OrderPreserving => found.because.clone(),
+            },
             pairs,
             spare: found.spare.iter().map(|p| name(*p)).collect(),
             worst_probability: found.merit.worst_probability,

@@ -616,10 +616,6 @@ pub(super) fn placed(error: Error, at: &str) -> Error {
         "step_mm" => "printed_to",
         other => ["_mm", "_g", "_cm3"].iter().find_map(|unit| other.strip_suffix(unit)).unwrap_or(other),
     });
-    let mut names: Vec<&str> = names.collect();
-    // the parts of an assembly stand in a list of their own
-    if path.starts_with("assemblies") && names.len() > 2 {
-        names.insert(2, "parts");
-    }
+    let names: Vec<&str> = names.collect();
     error.moved(format!("{at}/{}", names.join("/")))
 }
