@@ -24,13 +24,14 @@ use serde_json::Value;
 use std::path::PathBuf;
 
 /// Names of the shipped examples.
-pub const EXAMPLES: &[&str] = &["pump_six", "air_twin", "launch_vee"];
+pub const EXAMPLES: &[&str] = &["pump_six", "air_twin", "launch_vee", "harvester_three"];
 
 /// Names of the examples and of the jobs that are vectors only.
 pub const JOBS: &[&str] = &[
     "pump_six",
     "air_twin",
     "launch_vee",
+    "harvester_three",
     "odd_bases",
     "guard_bands",
     "ratio",
@@ -42,7 +43,6 @@ pub const JOBS: &[&str] = &[
     "choked_barrel",
     "sawmill_twin",
     "planned_block",
-    "wet_liners",
 ];
 
 /// Names of the jobs with hot fits, which take a second each.

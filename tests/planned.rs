@@ -150,6 +150,17 @@ fn the_work_order_finds_the_cause_first_and_bores_before_it_hones() {
     let target =
         bore.targets.iter().find(|t| t.cylinder == report.plan.as_ref().unwrap().targets[1].cylinder);
     assert_eq!(target.unwrap().dial_mm, Some(dial.value_mm));
+    // the work order repeats the numbers of the plan
+    let hone = &report.work_order[2];
+    for target in &report.plan.as_ref().unwrap().targets {
+        let of = |step: &gaugepoint::report::WorkStep| {
+            step.targets.iter().find(|t| t.cylinder == target.cylinder).expect("a target").clone()
+        };
+        let (bored, honed) = (of(bore), of(hone));
+        assert_eq!((bored.value_mm, honed.value_mm), (target.boring.value_mm, target.finish.value_mm));
+        assert_eq!(honed.lower_mm, Some(target.finish.value_mm - 0.006));
+        assert_eq!(honed.upper_mm, Some(target.finish.value_mm + 0.006));
+    }
     let (text, markdown) = (report.to_text(), report.to_markdown());
     for words in ["WORK ORDER", "Done by", "the dial reads"] {
         assert!(text.contains(words), "{words}");

@@ -114,6 +114,10 @@ fn is_chosen(pointer: &str) -> bool {
         "/gasket/thickness_mm",
         "/value",
     ];
+    // the work order repeats numbers of the plan: tests/planned.rs holds it to them
+    if pointer.starts_with("/work_order/") {
+        return true;
+    }
     let counted = ["/cylinder", "/chosen", "/decided_by"];
     let chosen = [
         "worst_probability",

@@ -30,7 +30,8 @@ JOBS = {
     "choked_barrel": ROOT / "tests" / "vectors" / "jobs" / "choked_barrel.json",
     "steel_crown": ROOT / "tests" / "vectors" / "jobs" / "steel_crown.json",
     "planned_block": ROOT / "tests" / "vectors" / "jobs" / "planned_block.json",
-    "wet_liners": ROOT / "tests" / "vectors" / "jobs" / "wet_liners.json",
+    "harvester_three": ROOT / "core" / "examples" / "harvester_three.json",
+    "launch_vee": ROOT / "core" / "examples" / "launch_vee.json",
 }
 AGREE = 1e-10  # mm or probability; finite differences of the reference are good to about 1e-12
 MOVED = 1e-9

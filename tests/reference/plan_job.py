@@ -176,7 +176,7 @@ class Plan:
         return out
 
     def step(self, form, step):
-        oversize = mm(step["oversize"])
+        oversize = mm(step.get("oversize", "0 mm"))
         bore = self.job.nominal + oversize
         out = {"oversize_mm": oversize, "bore_mm": bore}
         if "chamber" in form:
@@ -487,7 +487,7 @@ class Ways:
     def __init__(self, job, form, needs):
         self.form, self.needs = form, needs
         self.steps = form["steps"]
-        self.bores = [job.nominal + mm(step["oversize"]) for step in self.steps]
+        self.bores = [job.nominal + mm(step.get("oversize", "0 mm")) for step in self.steps]
 
     def against(self, need, step):
         size = self.bores[step]
@@ -507,7 +507,7 @@ class Ways:
                 against = [*against, "pistons"]
         prices = [pure(self.steps[s]["price"]) + pure(self.form["boring_price"])
                   + (pure(self.form["sleeve_price"]) if work == "sleeve" else 0) for work, s in cut]
-        shown = [{"cylinder": need["cylinder"], "work": work, **({} if work == "leave" else {"oversize_mm": mm(self.steps[s]["oversize"])})}
+        shown = [{"cylinder": need["cylinder"], "work": work, **({} if work == "leave" else {"oversize_mm": mm(self.steps[s].get("oversize", "0 mm"))})}
                  for need, (work, s) in zip(self.needs, actions)]
         metal = sum((self.bores[s] for _, s in cut), ZERO)
         return {"way": name, "price": sum(prices, Fraction(0)), "actions": shown, "against": against,
@@ -527,7 +527,7 @@ class Ways:
             if not all(held):
                 found.append(self.way("step_and_sleeves", [("bore" if ok else "sleeve", s) for ok in held], against))
         stays = [need["cylinder"] in self.left for need in self.needs]
-        if "sleeve_price" in self.form and mm(self.steps[0]["oversize"]) == 0 and any(stays) and not all(stays):
+        if "sleeve_price" in self.form and mm(self.steps[0].get("oversize", "0 mm")) == 0 and any(stays) and not all(stays):
             never = [int(n) for n in self.form.get("no_sleeve_in", [])]
             against = self.against_step(0) + ["no sleeve" for need, stay in zip(self.needs, stays) if not stay and need["cylinder"] in never]
             found.append(self.way("sleeves_alone", [("leave" if stay else "sleeve", 0) for stay in stays], against))

@@ -309,8 +309,9 @@ document! {
     }
     /// A size of piston.
     Step {
-        /// Over the nominal size.
-        oversize: Entry<Length>,
+        /// Over the nominal size; the standard size without it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        oversize: Option<Entry<Length>>,
         /// What one piston with its rings costs.
         price: Entry<Pure>,
         /// How many there are; enough without it.

@@ -55,6 +55,8 @@ struct Machining {
 
 struct StepGiven {
     oversize: Given,
+    /// without an oversize of its own
+    is_standard: bool,
     price: Given,
     available: Option<u32>,
     more_mass: Option<Given>,
@@ -145,7 +147,7 @@ impl Assessment {
         }
         if let Some(step) = entry.steps.get(MOST_STEPS) {
             let reason = format!("a list has at most {MOST_STEPS} steps");
-            return Err(step.oversize.refuse(ErrorKind::TooLarge, reason));
+            return Err(step.price.refuse(ErrorKind::TooLarge, reason));
         }
         if entry.steps.is_empty() {
             let reason = "at least one step is needed";
@@ -153,12 +155,17 @@ impl Assessment {
         }
         let mut steps: Vec<StepGiven> = Vec::new();
         for step in &entry.steps {
-            let oversize = step.oversize.read(&bounds::OVERSIZE, warnings)?;
+            let oversize = match &step.oversize {
+                Some(oversize) => oversize.read(&bounds::OVERSIZE, warnings)?,
+                None => standard_size(&step.price),
+            };
             if steps.last().is_some_and(|before| before.oversize.value >= oversize.value) {
-                return Err(step.oversize.refuse(ErrorKind::OutOfOrder, "steps rise").value(oversize.value));
+                let error = Error::new(ErrorKind::OutOfOrder, &oversize.text, "steps rise");
+                return Err(error.value(oversize.value).at(&oversize.path));
             }
             steps.push(StepGiven {
                 oversize,
+                is_standard: step.oversize.is_none(),
                 price: step.price.read(&bounds::PRICE, warnings)?,
                 available: step.available.as_ref().map(|n| n.count(0, 10_000)).transpose()?,
                 more_mass: step
@@ -342,7 +349,10 @@ impl Assessment {
         let calc = &mut self.calc;
         calc.heading(|| format!("oversize {}", step.oversize.text));
         let nominal = calc.given("nominal", &self.engine.nominal);
-        let oversize = calc.given("oversize", &step.oversize);
+        let oversize = match step.is_standard {
+            true => calc.constant("oversize", 0.0, "mm", "the standard size"),
+            false => calc.given("oversize", &step.oversize),
+        };
         let bore = calc.figure(StepBore, [nominal, oversize]);
         calc.place(bore, || format!("{at}/bore_mm"));
         let gap = read.kept_ring_gap.as_ref().map(|gap| {
@@ -511,6 +521,12 @@ impl ChamberGiven {
         let clearance = calc.figure(ClearanceVolume, [head, gasket, deck, crown, crevice]);
         calc.figure(Ratio, [swept, clearance])
     }
+}
+
+/// The standard size, as a step without an oversize is read; it stands beside a price.
+fn standard_size(price: &Entry<crate::job::Pure>) -> Given {
+    let path = format!("{}/oversize", price.parent());
+    Given { value: 0.0, unit: "mm", text: "standard size".to_owned(), path }
 }
 
 /// The step that is asked for.
