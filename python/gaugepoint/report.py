@@ -30,6 +30,7 @@ __all__ = [
     "Candidate",
     "Cause",
     "ChoiceReport",
+    "Clamping",
     "ClearanceReport",
     "Closing",
     "Conformity",
@@ -171,6 +172,8 @@ Datum = Literal["skirt_bottom", "crown_top", "pin_axis"]
 ProfileState = Literal["cold", "running"]
 """When a bore has its target profile."""
 
+Clamping = Literal["bare", "caps_torqued", "plate_fitted", "liner_clamped"]
+"""State of the block or liner while a bore is measured."""
 Surface = Literal["bare_metal", "coating"]
 """Surface of a skirt."""
 
@@ -1444,6 +1447,8 @@ class WantedReport:
     """Upper limit."""
     target_mm: float
     """What is aimed at."""
+    clamping: tuple[Clamping, ...]
+    """States of the block that it is meant for."""
     origin: str
     """Where it comes from."""
 

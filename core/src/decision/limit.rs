@@ -25,7 +25,7 @@ pub(crate) struct Limit {
     pub(crate) temperature: Given,
     pub(crate) over: Option<Surface>,
     piston_states: Vec<PistonState>,
-    clamping: Vec<Clamping>,
+    pub(crate) clamping: Vec<Clamping>,
     /// the cylinders it is printed for; none when it is for all
     pub(crate) cylinders: Vec<u32>,
 }

@@ -3,6 +3,7 @@
 use super::data::{BoreReport, MeasuredValue, PistonSizeReport, report};
 use crate::choice::choices;
 use crate::decision::Decision;
+use crate::job::document::Clamping;
 use crate::job::plan::Stage;
 use crate::plan::filing::Outcome as GapOutcome;
 use crate::plan::matching::Case;
@@ -49,6 +50,8 @@ report! {
         max_mm: f64,
         /// What is aimed at.
         target_mm: f64,
+        /// States of the block that it is meant for.
+        clamping: Vec<Clamping>,
         /// Where it comes from.
         origin: String,
     }

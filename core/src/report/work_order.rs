@@ -232,11 +232,17 @@ fn on_the_machine(plan: &PlanReport, list: &mut List) {
         step.care(WASHING);
     }
     let what = format!(
-        "Read {} at 20 C, plate fitted, and enter the readings as the finish of this job",
+        "Read {} when they are cold, and enter the readings as the finish of this job",
         named(&cylinders)
     );
     if let Some(step) = list.add(Task::CheckFinish, cylinders, what) {
+        let states = plan.wanted.iter().flat_map(|w| &w.clamping).map(|c| c.spoken());
+        let states: Vec<String> = states.collect();
         step.before("cooled down overnight, or within 1 K of the shop")
+            .before(&format!(
+                "the block in the state that the clearance is meant for: {}",
+                states.join(" or ")
+            ))
             .tool("bore gauge, set on its master")
             .tool("roughness tester");
     }

@@ -219,6 +219,7 @@ impl Wanted {
             min_mm: self.lower.value,
             max_mm: self.upper.value,
             target_mm: self.target.value,
+            clamping: self.limit.clamping.clone(),
             origin: self.limit.origin.clone(),
         }
     }
