@@ -68,10 +68,7 @@ impl Assessment {
         let mut reports = Vec::with_capacity(entry.cylinders.len());
         let mut after: Vec<After> = Vec::with_capacity(entry.cylinders.len());
         for (k, cylinder) in entry.cylinders.iter().enumerate() {
-            let number = cylinder.number.count(1, self.engine.cylinders)?;
-            if after.iter().any(|a| a.number == number) {
-                return Err(cylinder.number.refuse(ErrorKind::Repeated, "this cylinder stands twice"));
-            }
+            let number = self.another(&cylinder.number, |n| after.iter().any(|a| a.number == n))?;
             let surface = self.plan_surface(Some(wanted));
             let fitted = fitted(cylinder, number, pistons, (kept, surface), &after)?;
             let at = format!("/plan/finish/cylinders/{k}");

@@ -1,26 +1,23 @@
-//! To which sizes bores are machined, and what the dial must read there.
+//! To which sizes bores are machined: what they need, and every way with what rules it out.
 
+use super::given::{Machining, StepGiven, chosen};
 use super::parts::placed;
+use super::targets::allot;
 use super::{Kept, NewPiston, Wanted};
 use crate::assess::Assessment;
-use crate::bounds;
 use crate::calc::{Figure, Fold, Measured, formula};
 use crate::clearance::ring::GapInBore;
-use crate::decision::{Rule, named};
+use crate::decision::Rule;
 use crate::error::{Error, ErrorKind};
 use crate::job::plan as doc;
-use crate::job::{Entry, Given, check_length};
 use crate::plan::clean_up::{WornOnBothSides, WornOnOneSide};
-use crate::plan::machining::{BoringSize, FinishSize, boring_order};
+use crate::plan::machining::boring_order;
 use crate::plan::oversize::{
     Action, Block, BorePrice, Choice, Needed, Oversizes, RuledOut, Step, StepBore, WornBore, oversizes,
 };
 use crate::report::{
-    ActionReport, BoreNeed, BoreWork, ChoiceReport, DialReport, FinishTarget, OversizesReport, PistonWork,
-    PlanReport, StepReport,
+    ActionReport, BoreNeed, BoreWork, ChoiceReport, OversizesReport, PistonWork, PlanReport, StepReport,
 };
-use crate::shape::deck::{Chamber, ClearanceVolume, Cylinder, Ratio};
-use crate::shape::least::larger;
 
 formula! {
     /// Middle of two limits.
@@ -32,51 +29,8 @@ formula! {
         source "outside of the wall less what is to be left, as a diameter";
 }
 
-/// Most steps of oversize: series have four to six.
-const MOST_STEPS: usize = 32;
 /// Standard uncertainties between the clean-up and the bore of a step, where conformity is to be proven.
 const GUARD: f64 = 1.65;
-
-/// What the document says of the machining, read.
-struct Machining {
-    unworn: Given,
-    tool_marks: Given,
-    honing: Given,
-    tolerance: Given,
-    steps: Vec<StepGiven>,
-    boring_price: Given,
-    sleeve_price: Option<Given>,
-    no_sleeve_in: Vec<u32>,
-    largest_by_gasket: Option<Given>,
-    walls: Option<Walls>,
-    chamber: Option<ChamberGiven>,
-    kept_ring_gap: Option<Given>,
-}
-
-struct StepGiven {
-    oversize: Given,
-    /// without an oversize of its own
-    is_standard: bool,
-    price: Given,
-    available: Option<u32>,
-    more_mass: Option<Given>,
-}
-
-struct Walls {
-    least: Given,
-    error: Given,
-    /// number of the cylinder, thickness
-    readings: Vec<(u32, Given)>,
-}
-
-struct ChamberGiven {
-    stroke: Given,
-    head: Given,
-    gasket_bore: Given,
-    gasket: Given,
-    deck_clearance: Given,
-    crown: Given,
-}
 
 /// A bore with its clean-up.
 struct Need {
@@ -133,99 +87,6 @@ impl Assessment {
                 Ok(self.targets(&allotted, (wanted, pistons), &read, gauging, out))
             }
         }
-    }
-
-    fn read_machining(&mut self, entry: &doc::Machining) -> Result<Machining, Error> {
-        let nominal = self.engine.nominal.clone();
-        let near = crate::measurement::near_nominal("unworn diameter of this bore", nominal.value);
-        let warnings = &mut self.warnings;
-        let unworn = entry.unworn.as_ref().map(|u| u.read(&near, warnings)).transpose()?.unwrap_or(nominal);
-        let mut no_sleeve_in = Vec::new();
-        check_length(&entry.no_sleeve_in, |c| c)?;
-        for cylinder in &entry.no_sleeve_in {
-            no_sleeve_in.push(cylinder.count(1, self.engine.cylinders)?);
-        }
-        if let Some(step) = entry.steps.get(MOST_STEPS) {
-            let reason = format!("a list has at most {MOST_STEPS} steps");
-            return Err(step.price.refuse(ErrorKind::TooLarge, reason));
-        }
-        if entry.steps.is_empty() {
-            let reason = "at least one step is needed";
-            return Err(Error::new(ErrorKind::MissingField, "", reason).at("/plan/machining/steps"));
-        }
-        let mut steps: Vec<StepGiven> = Vec::new();
-        for step in &entry.steps {
-            let oversize = match &step.oversize {
-                Some(oversize) => oversize.read(&bounds::OVERSIZE, warnings)?,
-                None => standard_size(&step.price),
-            };
-            if steps.last().is_some_and(|before| before.oversize.value >= oversize.value) {
-                let error = Error::new(ErrorKind::OutOfOrder, &oversize.text, "steps rise");
-                return Err(error.value(oversize.value).at(&oversize.path));
-            }
-            steps.push(StepGiven {
-                oversize,
-                is_standard: step.oversize.is_none(),
-                price: step.price.read(&bounds::PRICE, warnings)?,
-                available: step.available.as_ref().map(|n| n.count(0, 10_000)).transpose()?,
-                more_mass: step
-                    .more_mass
-                    .as_ref()
-                    .map(|m| m.read(&bounds::MASS_DIFFERENCE, warnings))
-                    .transpose()?,
-            });
-        }
-        let chamber = entry.chamber.as_ref().map(|c| {
-            Ok::<_, Error>(ChamberGiven {
-                stroke: c.stroke.read(&bounds::STROKE, warnings)?,
-                head: c.head.read(&bounds::HEAD_VOLUME, warnings)?,
-                gasket_bore: c.gasket_bore.read(&bounds::BORE, warnings)?,
-                gasket: c.gasket.read(&bounds::GASKET, warnings)?,
-                deck_clearance: c.deck_clearance.read(&bounds::DECK, warnings)?,
-                crown: c.crown.read(&bounds::CROWN_VOLUME, warnings)?,
-            })
-        });
-        let chamber = chamber.transpose()?;
-        let walls = entry.walls.as_ref().map(|w| {
-            w.origin.words()?;
-            check_length(&w.readings, |r| &r.cylinder)?;
-            let mut readings = Vec::new();
-            for reading in &w.readings {
-                reading.angle.read(&bounds::ANGLE, warnings)?;
-                super::super::bore::read_depth(&reading.depth, &self.engine.bore_length, warnings)?;
-                let cylinder = reading.cylinder.count(1, self.engine.cylinders)?;
-                readings.push((cylinder, reading.thickness.read(&bounds::WALL, warnings)?));
-            }
-            let least = w.least.read(&bounds::WALL, warnings)?;
-            let error = w.permissible_error.read(&bounds::WALL_ERROR, warnings)?;
-            Ok::<_, Error>(Walls { least, error, readings })
-        });
-        Ok(Machining {
-            unworn,
-            tool_marks: entry.tool_marks.read(&bounds::STOCK, warnings)?,
-            honing: entry.honing.read(&bounds::STOCK, warnings)?,
-            tolerance: entry.finish_tolerance.read(&bounds::FINISH_TOLERANCE, warnings)?,
-            steps,
-            boring_price: entry.boring_price.read(&bounds::PRICE, warnings)?,
-            sleeve_price: entry
-                .sleeve_price
-                .as_ref()
-                .map(|p| p.read(&bounds::PRICE, warnings))
-                .transpose()?,
-            no_sleeve_in,
-            largest_by_gasket: entry
-                .largest_by_gasket
-                .as_ref()
-                .map(|d| d.read(&bounds::BORE, warnings))
-                .transpose()?,
-            kept_ring_gap: entry
-                .kept_ring_gap
-                .as_ref()
-                .map(|g| g.read(&bounds::RING_GAP, warnings))
-                .transpose()?,
-            walls: walls.transpose()?,
-            chamber,
-        })
     }
 
     /// What a bore needs, its place among those that were read being `place`; none for a bore that was not read.
@@ -406,137 +267,6 @@ impl Assessment {
         let ruled_out = choice.ruled_out.iter().map(|r| ruled_out(r, read, needs)).collect();
         ChoiceReport { way: choice.way, price: price.value, actions, ruled_out }
     }
-
-    /// The gauge on the machine and the strains there.
-    fn read_gauging<'g>(&mut self, entry: &'g doc::Gauging) -> Result<OnMachine<'g>, Error> {
-        self.calc.heading(|| "the gauge on the machine".to_owned());
-        let (t_block, field) =
-            self.shop.temperature(&mut self.calc, Some(&entry.block_temperature), &mut self.warnings)?;
-        let eps_bore = self.materials.growth(&mut self.calc, self.engine.bore_material, &t_block, &field)?;
-        let (t_gauge, field) =
-            self.shop.temperature(&mut self.calc, entry.gauge_temperature.as_ref(), &mut self.warnings)?;
-        let gauge = self.gauges.find(&entry.gauge, true)?;
-        let eps_used = gauge.growth(&mut self.calc, &self.materials, &t_gauge, &field)?;
-        Ok(OnMachine { entry, t_block, t_gauge, eps_bore, eps_used })
-    }
-
-    /// What every bore is machined to for its piston.
-    fn targets(
-        &mut self,
-        allotted: &[(u32, usize)],
-        (wanted, pistons): (&Option<Wanted>, &[NewPiston]),
-        read: &Machining,
-        gauging: Option<OnMachine<'_>>,
-        out: &mut PlanReport,
-    ) -> Vec<(u32, Measured)> {
-        let mut finishes = Vec::with_capacity(allotted.len());
-        let Some(wanted) = wanted else {
-            out.open.push("finish sizes: no clearance is wanted at 20 C".to_owned());
-            return finishes;
-        };
-        for (cylinder, piston) in allotted {
-            let Some(piston) = pistons.get(*piston) else { continue };
-            let Some(size) = &piston.size else {
-                out.open.push(format!(
-                    "finish size of cylinder {cylinder}: piston {} was not measured at its gauge point",
-                    piston.name
-                ));
-                continue;
-            };
-            let at = format!("/plan/targets/{}", out.targets.len());
-            self.calc.heading(|| format!("finish size of cylinder {cylinder}"));
-            let target: Measured = wanted.target.into();
-            let honing: Measured = self.calc.given("honing", &read.honing).into();
-            let finish = self.calc.apply(FinishSize, [size, &target]);
-            let boring = self.calc.apply(BoringSize, [size, &target, &honing]);
-            let dial = gauging.as_ref().and_then(|g| self.dial(g, [&boring, &finish], &format!("{at}/dial")));
-            out.targets.push(FinishTarget {
-                cylinder: *cylinder,
-                piston: piston.name.clone(),
-                finish: self.state(&finish, &format!("{at}/finish")),
-                boring: self.state(&boring, &format!("{at}/boring")),
-                tolerance_mm: read.tolerance.value,
-                dial,
-            });
-            finishes.push((*cylinder, finish));
-        }
-        finishes
-    }
-
-    fn dial(&mut self, on: &OnMachine<'_>, [boring, finish]: [&Measured; 2], at: &str) -> Option<DialReport> {
-        let gauge = self.gauges.find(&on.entry.gauge, true).ok()?;
-        let mut dial = |size| gauge.dial(&mut self.calc, size, &on.eps_bore, &on.eps_used);
-        let (boring, finish) = (dial(boring)?, dial(finish)?);
-        Some(DialReport {
-            gauge: on.entry.gauge.text().trim().to_owned(),
-            block_temperature_c: on.t_block.value(),
-            gauge_temperature_c: on.t_gauge.value(),
-            boring: self.state(&boring, &format!("{at}/boring")),
-            finish: self.state(&finish, &format!("{at}/finish")),
-        })
-    }
-}
-
-/// A gauge on the machine.
-struct OnMachine<'g> {
-    entry: &'g doc::Gauging,
-    t_block: Measured,
-    t_gauge: Measured,
-    eps_bore: Measured,
-    eps_used: Measured,
-}
-
-impl ChamberGiven {
-    fn chamber(&self, bore_mm: f64) -> Chamber {
-        Chamber {
-            bore_mm,
-            stroke_mm: self.stroke.value,
-            head_cm3: self.head.value,
-            gasket_bore_mm: self.gasket_bore.value,
-            gasket_mm: self.gasket.value,
-            deck_clearance_mm: self.deck_clearance.value,
-            crown_cm3: self.crown.value,
-            crevice_cm3: 0.0,
-        }
-    }
-
-    /// Compression ratio at a bore: the operations of [`crate::shape::deck::compression_ratio`], with their working.
-    fn ratio(&self, calc: &mut crate::calc::Calc, bore: Figure) -> Figure {
-        let gasket_bore = calc.given("gasket_bore", &self.gasket_bore);
-        // the opening of the gasket is never narrower than the bore
-        let gasket_bore = match larger(gasket_bore.value, bore.value) > gasket_bore.value {
-            true => bore,
-            false => gasket_bore,
-        };
-        let stroke = calc.given("stroke", &self.stroke);
-        let gasket = calc.given("gasket", &self.gasket);
-        let deck = calc.given("deck_clearance", &self.deck_clearance);
-        let head = calc.given("head", &self.head);
-        let crown = calc.given("crown", &self.crown);
-        let swept = calc.figure(Cylinder, [bore, stroke]);
-        let gasket = calc.figure(Cylinder, [gasket_bore, gasket]);
-        let deck = calc.figure(Cylinder, [bore, deck]);
-        let crevice =
-            calc.constant("crevice", 0.0, "cm3", "the crevice at the top land is left out, as is usual");
-        let clearance = calc.figure(ClearanceVolume, [head, gasket, deck, crown, crevice]);
-        calc.figure(Ratio, [swept, clearance])
-    }
-}
-
-/// The standard size, as a step without an oversize is read; it stands beside a price.
-fn standard_size(price: &Entry<crate::job::Pure>) -> Given {
-    let path = format!("{}/oversize", price.parent());
-    Given { value: 0.0, unit: "mm", text: "standard size".to_owned(), path }
-}
-
-/// The step that is asked for.
-fn chosen(entry: &Entry<crate::quantity::Length>, steps: &[StepGiven]) -> Result<usize, Error> {
-    let asked = entry.read(&bounds::OVERSIZE, &mut Vec::new())?;
-    let same = |s: &StepGiven| crate::shape::same(s.oversize.value, asked.value);
-    let known = || steps.iter().map(|s| s.oversize.text.as_str()).collect::<Vec<_>>().join(", ");
-    steps.iter().position(same).ok_or_else(|| {
-        entry.refuse(ErrorKind::UnknownName, format!("no such step; known: {}", known())).value(asked.value)
-    })
 }
 
 /// Writes what is chosen into the cylinders.
@@ -562,80 +292,6 @@ fn apply(
         };
         cylinder.oversize_mm = Some(step.oversize.value);
     }
-}
-
-/// A piston of the right step for every bore: fixed pairs first, then in the order of the document.
-fn allot(
-    actions: &[(u32, Action)],
-    read: &Machining,
-    matching: Option<&doc::Matching>,
-    pistons: &[NewPiston],
-    out: &mut PlanReport,
-) -> Vec<(u32, usize)> {
-    let mut free: Vec<bool> = vec![true; pistons.len()];
-    let is_of =
-        |pair: &doc::Pair, cylinder: u32| pair.cylinder.count(1, u32::MAX).is_ok_and(|n| n == cylinder);
-    let fits = |p: &NewPiston, action: Action| {
-        let step = action.step().and_then(|s| read.steps.get(s));
-        // a piston without an oversize is one of the standard size
-        let oversize = p.oversize.as_ref().map_or(0.0, |o| o.value);
-        step.is_some_and(|s| crate::shape::same(oversize, s.oversize.value))
-    };
-    let fixed = |cylinder: u32, action: Action| {
-        let pair = matching?.fixed.iter().find(|pair| is_of(pair, cylinder))?;
-        pistons.iter().position(|p| p.name == pair.piston.text().trim() && fits(p, action))
-    };
-    let forbidden = |cylinder: u32, piston: &NewPiston| {
-        let pairs = matching.map(|m| m.forbidden.as_slice()).unwrap_or_default();
-        pairs.iter().any(|pair| is_of(pair, cylinder) && pair.piston.text().trim() == piston.name)
-    };
-    let mut allotted: Vec<Option<usize>> =
-        actions.iter().map(|(cylinder, action)| fixed(*cylinder, *action)).collect();
-    for place in allotted.iter().flatten() {
-        if let Some(free) = free.get_mut(*place) {
-            *free = false;
-        }
-    }
-    let has_fixed =
-        |cylinder: u32| matching.is_some_and(|m| m.fixed.iter().any(|pair| is_of(pair, cylinder)));
-    for ((cylinder, action), place) in actions.iter().zip(&mut allotted) {
-        // a fixed piston of another size serves nobody, and no other stands in for it
-        if place.is_some() || has_fixed(*cylinder) {
-            continue;
-        }
-        let serves = |p: &NewPiston| fits(p, *action) && !forbidden(*cylinder, p);
-        *place = pistons.iter().zip(&free).position(|(p, free)| *free && serves(p));
-        if let Some(free) = place.and_then(|p| free.get_mut(p)) {
-            *free = false;
-        }
-    }
-    let mut pairs = Vec::new();
-    let mut without: Vec<(usize, Vec<u32>)> = Vec::new();
-    for ((number, action), place) in actions.iter().zip(allotted) {
-        let cylinder = out.cylinders.iter_mut().find(|c| c.number == *number);
-        let Some(cylinder) = cylinder.filter(|c| c.bore != BoreWork::Replace) else { continue };
-        match place.and_then(|p| Some((p, pistons.get(p)?))) {
-            Some((place, piston)) => {
-                cylinder.new_piston = Some(piston.name.clone());
-                pairs.push((*number, place));
-            }
-            None => {
-                let Some(step) = action.step() else { continue };
-                match without.iter_mut().find(|(of, _)| *of == step) {
-                    Some((_, numbers)) => numbers.push(*number),
-                    None => without.push((step, vec![*number])),
-                }
-            }
-        }
-    }
-    for (step, numbers) in without {
-        let step = read.steps.get(step).map_or("", |s| s.oversize.text.as_str());
-        out.open.push(format!(
-            "finish size of {}: it is that of a measured piston, and none of oversize {step} is to hand",
-            named(&numbers)
-        ));
-    }
-    pairs
 }
 
 /// What rules a way out, in words.

@@ -224,11 +224,7 @@ impl Assessment {
         check_length(entries, |e| e)?;
         let mut out = Vec::with_capacity(entries.len());
         for entry in entries {
-            let number = entry.count(1, self.engine.cylinders)?;
-            if out.contains(&number) {
-                return Err(entry.refuse(ErrorKind::Repeated, "this cylinder stands twice"));
-            }
-            out.push(number);
+            out.push(self.another(entry, |n| out.contains(&n))?);
         }
         Ok(out)
     }

@@ -1,9 +1,16 @@
 //! What is done to the engine: the stage after the verdicts.
 
 mod finish;
+mod gasket;
+mod given;
+mod liners;
 mod machining;
+mod masses;
 mod matched;
 mod parts;
+mod rings;
+mod sleeves;
+mod targets;
 
 use super::Assessment;
 use super::bore::Bore;
