@@ -386,26 +386,32 @@ pub unsafe extern "C" fn gaugepoint_explain(
     out: *mut GaugepointExplanation,
     error: *mut GaugepointError,
 ) -> i32 {
-    let lists = (array_out("candidates", candidates, room), array_out("ask", ask, ask_room));
     // SAFETY: the contract of the header
     unsafe {
-        status(error, (lists, record("out", out)), || {
-            let (place, what) = (one_of("place", Place::ALL, place)?, one_of("what", What::ALL, what)?);
-            let questions = rows("questions", questions, count)?;
-            let given = questions.iter().zip(rows("answers", answers, count)?).enumerate();
-            let given: Result<Vec<_>, Failure> = given.map(|(k, pair)| answered(k, pair)).collect();
-            let found = signs::explain(place, what, &given?)?;
-            let summary = GaugepointExplanation {
-                struct_size: size_of::<GaugepointExplanation>(),
-                candidate_count: found.candidates.len(),
-                ask_count: found.ask.len(),
-                has_cause: found.cause_found().into(),
-                cause: found.cause().map_or(0, |cause| number(Cause::ALL, cause)),
-            };
-            let candidates = found.candidates.iter().map(GaugepointCandidate::from).collect();
-            let ask = found.ask.iter().map(|q| number(Question::ALL, *q)).collect();
-            Ok(((fitting(candidates, "room", room)?, fitting(ask, "ask_room", ask_room)?), summary))
-        })
+        status(
+            error,
+            (
+                (array_out("candidates", candidates, room), array_out("ask", ask, ask_room)),
+                record("out", out),
+            ),
+            || {
+                let (place, what) = (one_of("place", Place::ALL, place)?, one_of("what", What::ALL, what)?);
+                let questions = rows("questions", questions, count)?;
+                let given = questions.iter().zip(rows("answers", answers, count)?).enumerate();
+                let given: Result<Vec<_>, Failure> = given.map(|(k, pair)| answered(k, pair)).collect();
+                let found = signs::explain(place, what, &given?)?;
+                let summary = GaugepointExplanation {
+                    struct_size: size_of::<GaugepointExplanation>(),
+                    candidate_count: found.candidates.len(),
+                    ask_count: found.ask.len(),
+                    has_cause: found.cause_found().into(),
+                    cause: found.cause().map_or(0, |cause| number(Cause::ALL, cause)),
+                };
+                let candidates = found.candidates.iter().map(GaugepointCandidate::from).collect();
+                let ask = found.ask.iter().map(|q| number(Question::ALL, *q)).collect();
+                Ok(((fitting(candidates, "room", room)?, fitting(ask, "ask_room", ask_room)?), summary))
+            },
+        )
     }
 }
 
