@@ -19,7 +19,10 @@ use serde_json::{Value, json};
 
 /// The six-cylinder example; everything in its first cylinder conforms.
 fn six() -> Value {
-    serde_json::from_str(&job("pump_six")).expect("JSON")
+    let mut six: Value = serde_json::from_str(&job("pump_six")).expect("JSON");
+    // what is looked at here are the verdicts, before any plan
+    six.as_object_mut().expect("a job").remove("plan");
+    six
 }
 
 /// What was seen, with answers.
