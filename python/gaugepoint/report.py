@@ -125,6 +125,7 @@ __all__ = [
     "SurfacePlace",
     "SurfaceReport",
     "TargetReport",
+    "Task",
     "TrialsReport",
     "Verdict",
     "WallFinding",
@@ -132,6 +133,8 @@ __all__ = [
     "WantedReport",
     "Warning",
     "Way",
+    "WorkStep",
+    "WorkTarget",
     "What",
     "WindowReport",
     "Working",
@@ -231,6 +234,26 @@ FinishResult = Literal["met", "to be honed", "hone on", "too large", "not proven
 
 Closing = Literal["proven", "not proven"]
 """Is a job closed?"""
+
+Task = Literal[
+    "find_cause",
+    "read_again",
+    "replace_bore",
+    "get_parts",
+    "measure_pistons",
+    "fit_sleeves",
+    "bore",
+    "hone",
+    "clean",
+    "check_finish",
+    "fit_liners",
+    "file_rings",
+    "even_masses",
+    "fit_pistons",
+    "fit_gasket",
+    "close",
+]
+"""What is done."""
 
 Stage = Literal["bored", "honed", "as_it_was"]
 """What was done to a bore last."""
@@ -1510,9 +1533,9 @@ class ActionReport:
     cylinder: int
     """Number of the cylinder."""
     work: BoreWork
-    """`bore` or `sleeve`."""
-    oversize_mm: float
-    """Oversize that it is bored to."""
+    """`bore`, `sleeve` or `leave`."""
+    oversize_mm: float | None = None
+    """Oversize that it is bored to; absent for a bore that is left."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -1890,6 +1913,46 @@ class PlanReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WorkTarget:
+    """What is to come out of a step."""
+
+    cylinder: int
+    """Number of the cylinder."""
+    of: str
+    """What of it."""
+    value_mm: float
+    """Size at 20 C."""
+    lower_mm: float | None = None
+    """Smallest that is accepted."""
+    upper_mm: float | None = None
+    """Largest that is accepted."""
+    dial_mm: float | None = None
+    """What the dial of the bore gauge reads there, on the machine as it was stated."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkStep:
+    """A step of the work."""
+
+    number: int
+    """Its place in the order, from 1."""
+    task: Task
+    """What is done."""
+    what: str
+    """The same in words."""
+    cylinders: tuple[int, ...] = ()
+    """Cylinders, in the order in which they are worked on."""
+    before: tuple[str, ...] = ()
+    """What must be so before."""
+    tools: tuple[str, ...] = ()
+    """What it takes."""
+    targets: tuple[WorkTarget, ...] = ()
+    """What is to come out."""
+    care: tuple[str, ...] = ()
+    """What to take care of."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Report(WrittenMarkdown):
     """Everything that was found out about one engine."""
 
@@ -1915,6 +1978,8 @@ class Report(WrittenMarkdown):
     """The engine as a whole."""
     plan: PlanReport | None = field(default=None, repr=False)
     """What is to be done, when the document asks for a plan."""
+    work_order: tuple[WorkStep, ...] = field(default=(), repr=False)
+    """The plan in the order of the work."""
     stacks: tuple[StackReport, ...] = field(default=(), repr=False)
     """The stacks of the job, each as the report on a stack."""
     warnings: tuple[Warning, ...] = field(repr=False)

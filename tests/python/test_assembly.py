@@ -68,7 +68,7 @@ def finished(head, values):
 def enlarged(head, bores, steps):
     nominal, gasket, sleeve, boring, guard, gap, *chamber = optionals(head)
     block = Block(nominal, boring, guard, gasket, sleeve, Chamber(*chamber) if chamber else None, gap)
-    worn = [WornBore(clean, u, wall, sleeved == 1) for clean, u, wall, sleeved in each(bores)]
+    worn = [WornBore(clean, u, wall, sleeved == 1, stays == 1) for clean, u, wall, sleeved, stays in each(bores)]
     return plan.oversizes(block, worn, [Step(over, price, whole(n), mass) for over, price, n, mass in each(steps)])
 
 

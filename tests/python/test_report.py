@@ -264,6 +264,15 @@ def test_plan_only_on_request():
     assert plan.finish.result == "not proven" and plan.finish.open
 
 
+def test_work_order_follows_the_plan():
+    made = gaugepoint.assess(example("launch_vee"))
+    tasks = ["get_parts", "fit_sleeves", "bore", "hone", "clean", "check_finish", "file_rings", "even_masses", "fit_pistons", "close"]
+    assert [step.task for step in made.work_order] == tasks
+    hone = made.work_order[3].targets[0]
+    assert (hone.cylinder, hone.value_mm, hone.dial_mm) == (3, made.plan.targets[0].finish.value_mm, made.plan.targets[0].dial.finish.value_mm)
+    assert all(step.number == k for k, step in enumerate(made.work_order, 1))
+
+
 def test_no_readings_at_all():
     job = json.loads(example("air_twin").read_text(encoding="utf-8"))
     job["cylinders"] = []
