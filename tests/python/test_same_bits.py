@@ -21,4 +21,4 @@ def test_same_bytes(example):
 
 
 def test_examples_are_there():
-    assert {example.stem for example in EXAMPLES} == {"pump_six", "air_twin"}
+    assert {example.stem for example in EXAMPLES} == {"pump_six", "air_twin", "launch_vee", "harvester_three"}
