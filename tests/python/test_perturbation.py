@@ -132,7 +132,11 @@ def hold(name, document, given, share, ours_before, theirs_before):
     independent = reference.evaluate(changed)
     ours, theirs = numbers(report), numbers(independent)
     compare(of, ours, theirs)
-    assert decisions(report) == decisions(independent), of
+    decided, independently = decisions(report), decisions(independent)
+    if "/plan/finish" not in independently:
+        # with every cylinder met it rests on texts, too, which the independent evaluation does not have
+        decided.pop("/plan/finish", None)
+    assert decided == independently, of
     both = [at for at in theirs if at in theirs_before and at in ours_before]
     our_moves = {at for at in both if abs(ours[at] - ours_before[at]) > MOVED}
     their_moves = {at for at in both if abs(theirs[at] - theirs_before[at]) > MOVED}

@@ -135,7 +135,7 @@ class Plan:
         ways.left = {number for number, work in self.work.items() if work.get("bore") == "leave"}
         choices = ways.choices()
         asked = length(form["chosen_oversize"]) if "chosen_oversize" in form else None
-        serves = lambda c: not c["against"] and all(asked in (None, a.get("oversize_mm", asked)) for a in c["actions"])
+        serves = lambda c: not c["against"] and all(asked is None or same(asked, a.get("oversize_mm", asked)) for a in c["actions"])
         chosen = next((k for k, c in enumerate(choices) if serves(c)), None)
         shown = [{name: c[name] for name in ("way", "price", "actions")} for c in choices]
         report = {"needs": needs, "steps": steps, "choices": shown, "order": boring_order(read)}
@@ -195,7 +195,7 @@ class Plan:
             if action["cylinder"] in taken:
                 continue
             free = [p for p in self.pistons if all(p is not other for other in taken.values())]
-            fits = [p for p in free if mm(p["form"].get("oversize", "0 mm")) == action["oversize_mm"]]
+            fits = [p for p in free if same(mm(p["form"].get("oversize", "0 mm")), action["oversize_mm"])]
             if fits:
                 taken[action["cylinder"]] = fits[0]
         out = []
@@ -532,6 +532,11 @@ class Ways:
             against = self.against_step(0) + ["no sleeve" for need, stay in zip(self.needs, stays) if not stay and need["cylinder"] in never]
             found.append(self.way("sleeves_alone", [("leave" if stay else "sleeve", 0) for stay in stays], against))
         return sorted(found, key=lambda c: c["rank"])
+
+
+def same(a, b):
+    """Of two oversizes, nearer than a micrometre is the same one."""
+    return abs(float(a) - float(b)) < 0.001
 
 
 def boring_order(numbers):
