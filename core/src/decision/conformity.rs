@@ -11,8 +11,8 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 /// Guard band in standard uncertainties for one-sided proof at 95 %.
-const GUARD_FACTOR: f64 = 1.65;
-const GUARD_SOURCE: &str = "ISO 14253-1:2017, default conformance probability of 95 %";
+pub(crate) const GUARD_FACTOR: f64 = 1.65;
+pub(crate) const GUARD_SOURCE: &str = "ISO 14253-1:2017, default conformance probability of 95 %";
 /// The whole of the expanded uncertainty.
 const WHOLE_SOURCE: &str = "ISO 14253-1:1998 and 2013: the guard band is U";
 /// A value nearer than this to a limit, in mm, is at the limit: it is rounding of the arithmetic, not metal.

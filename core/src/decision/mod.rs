@@ -8,7 +8,7 @@ pub mod signs;
 mod rule;
 mod verdict;
 
-pub(crate) use conformity::{Against, Judged, asked, check_order, decide, judge};
+pub(crate) use conformity::{Against, GUARD_FACTOR, GUARD_SOURCE, Judged, asked, check_order, decide, judge};
 pub use conformity::{Decision, Of, Outcome as Conformity, decide_mm};
 pub(crate) use limit::{Limit, LimitSets, Limits, WHICH, named};
 pub use rule::Rule;

@@ -129,11 +129,7 @@ pub fn filing(reading: &GapReading, bore_mm: f64, wanted: &WantedGap) -> Result<
     let standard_uncertainty_mm = uncertainty(reading)?;
     let least_mm = wanted.least(bore_mm)?;
     let target_mm = wanted.target(least_mm)?;
-    let outcome = match gap_mm {
-        gap if gap < least_mm - NOISE_MM => Outcome::File,
-        gap if wanted.most_mm.is_some_and(|most| gap > most + NOISE_MM) => Outcome::TooWide,
-        _ => Outcome::Fits,
-    };
+    let outcome = Outcome::of(gap_mm, least_mm, wanted.most_mm);
     let (file_off_mm, gap_then) = match outcome {
         Outcome::File => (FileOff::evaluate([target_mm, gap_mm]), target_mm),
         Outcome::Fits | Outcome::TooWide => (0.0, gap_mm),
@@ -157,6 +153,17 @@ fn uncertainty(reading: &GapReading) -> Result<f64, Error> {
     let bore = bounds::SIZE_DEVIATION.check("bore_uncertainty_mm", reading.bore_uncertainty_mm)?;
     // in its own bore the size cancels, whatever it is
     Ok(reading.gauge_mm.map_or(gap, |_| GapUncertainty::evaluate([gap, gauge, bore])))
+}
+
+impl Outcome {
+    /// What is done to a ring with a gap, by its limits.
+    pub(crate) fn of(gap_mm: f64, least_mm: f64, most_mm: Option<f64>) -> Self {
+        match gap_mm {
+            gap if gap < least_mm - NOISE_MM => Outcome::File,
+            gap if most_mm.is_some_and(|most| gap > most + NOISE_MM) => Outcome::TooWide,
+            _ => Outcome::Fits,
+        }
+    }
 }
 
 impl WantedGap {

@@ -6,7 +6,7 @@
 use crate::bounds;
 use crate::calc::{Formula, formula};
 use crate::error::{Error, ErrorKind};
-use crate::size::Condition;
+use crate::size::{Condition, SetOnRing};
 
 formula! {
     /// Size of a bore for a piston.
@@ -14,10 +14,7 @@ formula! {
     /// Size to which a bore is bored before it is honed.
     BoringSize: boring ["mm"] = (piston, clearance, honing) => piston + clearance - honing;
         source "published form of makers: piston as measured, plus clearance, less the honing allowance";
-    /// What the dial of a bore gauge must read in a bore of a size at 20 C.
-    DialReading: dial ["mm"] = (size, setting, eps_setting, eps_set, eps_used, eps_bore) => size * (1.0 + eps_bore) - setting * (1.0 + eps_setting) * (1.0 + eps_used) / (1.0 + eps_set);
-        source "comparison with a setting, each part at its temperature, solved for the deviation";
-    /// The same of a setting whose distance is known.
+    /// What the dial of a bore gauge must read in a bore of a size at 20 C, set to a distance.
     DialOfDistance: dial ["mm"] = (size, s, eps_set, eps_used, eps_bore) => size * (1.0 + eps_bore) - s * (1.0 + eps_used) / (1.0 + eps_set);
         source "comparison with a setting, each part at its temperature, solved for the deviation";
     /// Lower end of the tolerance of a finish size.
@@ -79,7 +76,8 @@ pub fn dial_reading_mm(size_mm: f64, gauging: &WarmGauging) -> Result<f64, Error
     let eps_set = gauging.set.strain(["set_temperature_c", "set_expansion_per_k"])?;
     let eps_used = gauging.used.strain(["used_temperature_c", "used_expansion_per_k"])?;
     let eps_bore = gauging.block.strain(["block_temperature_c", "block_expansion_per_k"])?;
-    let dial = DialReading::evaluate([size_mm, setting, eps_setting, eps_set, eps_used, eps_bore]);
+    let distance = SetOnRing::evaluate([setting, eps_setting]);
+    let dial = DialOfDistance::evaluate([size_mm, distance, eps_set, eps_used, eps_bore]);
     let (lower, upper) = bounds::DEVIATION.possible;
     if dial < lower || dial > upper {
         let reason = "the setting is not near the size: the dial does not reach so far";

@@ -44,16 +44,8 @@ fn cylinders(plan: &PlanReport) -> Vec<String> {
             None => groups.push((said, vec![cylinder.number])),
         }
     }
-    let mut out: Vec<String> = groups
-        .into_iter()
-        .map(|(said, numbers)| {
-            let mut of = named(&numbers);
-            if let Some(first) = of.get_mut(..1) {
-                first.make_ascii_uppercase();
-            }
-            format!("{of}: {said}")
-        })
-        .collect();
+    let mut out: Vec<String> =
+        groups.into_iter().map(|(said, numbers)| format!("{}: {said}", capital(&named(&numbers)))).collect();
     out.extend(plan.wanted.as_ref().map(|w| {
         format!(
             "Wanted clearance at 20 C: {:.3} to {:.3} mm, aimed at {:.3} mm ({}).",
@@ -178,11 +170,15 @@ fn matching(of: &MatchingReport) -> Vec<String> {
 }
 
 fn sentence(text: &str) -> String {
-    let mut out = text.trim_end_matches('.').to_owned();
+    format!("{}.", capital(text.trim_end_matches('.')))
+}
+
+fn capital(text: &str) -> String {
+    let mut out = text.to_owned();
     if let Some(first) = out.get_mut(..1) {
         first.make_ascii_uppercase();
     }
-    format!("{out}.")
+    out
 }
 
 fn target(of: &super::plan::FinishTarget) -> String {
@@ -350,7 +346,7 @@ fn finished(of: &FinishedReport) -> String {
     });
     let surface = of.surface.iter().map(|s| {
         let value = s.value.map(|v| format!(" {v}")).unwrap_or_default();
-        format!(" {}{value}: {}.", sentence(s.parameter.word()).trim_end_matches('.'), s.finding.spoken())
+        format!(" {}{value}: {}.", capital(s.parameter.word()), s.finding.spoken())
     });
     format!(
         "Cylinder {}, {}, {piston}{size}{clearance}: {}: {}.{}{}",

@@ -7,7 +7,7 @@ use super::{Kept, NewPiston, Wanted};
 use crate::assess::Assessment;
 use crate::calc::{Figure, Fold, Measured, formula};
 use crate::clearance::ring::GapInBore;
-use crate::decision::Rule;
+use crate::decision::{GUARD_FACTOR, GUARD_SOURCE, Rule};
 use crate::error::{Error, ErrorKind};
 use crate::job::plan as doc;
 use crate::plan::clean_up::{WornOnBothSides, WornOnOneSide};
@@ -28,9 +28,6 @@ formula! {
     BoreByWall: bore ["mm"] = (radius, wall, error, least) => 2.0 * (radius + wall - error - least);
         source "outside of the wall less what is to be left, as a diameter";
 }
-
-/// Standard uncertainties between the clean-up and the bore of a step, where conformity is to be proven.
-const GUARD: f64 = 1.65;
 
 /// A bore with its clean-up.
 struct Need {
@@ -136,7 +133,7 @@ impl Assessment {
         let by_value = matches!(self.rule.rule, Rule::SimpleAcceptance | Rule::SimpleAcceptanceByRatio);
         let (k, source) = match by_value {
             true => (0.0, "the rule does not use the uncertainty"),
-            false => (GUARD, "ISO 14253-1:2017, default conformance probability of 95 %"),
+            false => (GUARD_FACTOR, GUARD_SOURCE),
         };
         self.calc.constant("k", k, "1", source)
     }

@@ -150,10 +150,7 @@ impl Assessment {
         let clearance = WantedClearance::between(wanted.lower.value, wanted.upper.value);
         let mut out = Conditions::wanting(clearance.with_target(wanted.target.value));
         let Some(entry) = entry else { return Ok(out) };
-        let band = entry.mass_band.as_ref();
-        out.weight_band_g = band
-            .map(|b| Ok::<_, Error>(b.read(&bounds::MASS_BAND, &mut self.warnings)?.value))
-            .transpose()?;
+        out.weight_band_g = self.optional(&entry.mass_band, &bounds::MASS_BAND)?.map(|band| band.value);
         for (pairs, into) in [(&entry.fixed, &mut out.fixed), (&entry.forbidden, &mut out.forbidden)] {
             check_length(pairs, |p| &p.cylinder)?;
             for pair in pairs {

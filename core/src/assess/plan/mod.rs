@@ -135,11 +135,7 @@ impl Assessment {
         let target = match &plan.target_clearance {
             Some(entry) => {
                 let given = entry.read(&bounds::CLEARANCE, &mut self.warnings)?;
-                if !(lower.value..=upper.value).contains(&given.value) {
-                    let reason = format!("it must lie within {} and {}", lower.text, upper.text);
-                    let error = entry.refuse(ErrorKind::OutOfRange, reason).value(given.value);
-                    return Err(error.limits(lower.value, upper.value, "mm"));
-                }
+                let given = parts::within(entry, given, (&lower, &upper))?;
                 self.calc.given("target", &given)
             }
             None => {
@@ -166,10 +162,8 @@ impl Assessment {
             if pistons.iter().any(|p| p.name == name) {
                 return Err(entry.name.refuse(ErrorKind::Repeated, "this piston stands twice"));
             }
-            let oversize = entry.oversize.as_ref();
-            let oversize = oversize.map(|o| o.read(&bounds::OVERSIZE, &mut self.warnings)).transpose()?;
-            let mass = entry.mass.as_ref();
-            let mass = mass.map(|m| m.read(&bounds::ASSEMBLY_MASS, &mut self.warnings)).transpose()?;
+            let oversize = self.optional(&entry.oversize, &bounds::OVERSIZE)?;
+            let mass = self.optional(&entry.mass, &bounds::ASSEMBLY_MASS)?;
             let read = crate::job::document::Piston {
                 state: entry.state,
                 record: None,

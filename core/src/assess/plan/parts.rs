@@ -89,6 +89,20 @@ impl Assessment {
     }
 }
 
+/// What was read of a field, where it lies between two ends.
+pub(super) fn within<K: Numeric>(
+    entry: &Entry<K>,
+    given: Given,
+    (least, most): (&Given, &Given),
+) -> Result<Given, Error> {
+    if (least.value..=most.value).contains(&given.value) {
+        return Ok(given);
+    }
+    let reason = format!("it must lie within {} and {}", least.text, most.text);
+    let error = entry.refuse(ErrorKind::OutOfRange, reason).value(given.value);
+    Err(error.limits(least.value, most.value, K::UNIT))
+}
+
 /// An error of a function with plain numbers, with the field of the document that it means.
 pub(super) fn placed(error: Error, at: &str) -> Error {
     let path = error.field().to_owned();

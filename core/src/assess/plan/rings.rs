@@ -46,7 +46,8 @@ impl Assessment {
     fn filed(&mut self, of: RingReport, gap: Option<&Measured>, limits: &GapLimits, at: &str) -> RingReport {
         self.calc.place(limits.target, || format!("{at}/target_mm"));
         let Some(gap) = gap else { return of };
-        let outcome = limits.outcome(gap.value());
+        let most = limits.most.as_ref().map(|m| m.value);
+        let outcome = GapOutcome::of(gap.value(), limits.least.value, most);
         let off = match outcome {
             GapOutcome::File => self.calc.figure(FileOff, [limits.target, gap.figure]),
             _ => self.calc.constant("filed", 0.0, "mm", "nothing is filed"),
@@ -115,16 +116,6 @@ pub(super) struct GapLimits {
     pub(super) least: Given,
     pub(super) most: Option<Given>,
     pub(super) target: Figure,
-}
-
-impl GapLimits {
-    fn outcome(&self, gap: f64) -> GapOutcome {
-        match gap {
-            gap if gap < self.least.value - NOISE_MM => GapOutcome::File,
-            gap if self.most.as_ref().is_some_and(|m| gap > m.value + NOISE_MM) => GapOutcome::TooWide,
-            _ => GapOutcome::Fits,
-        }
-    }
 }
 
 impl RingReport {

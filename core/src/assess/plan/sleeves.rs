@@ -1,14 +1,14 @@
 //! Dry sleeves: the hole they take, how they go in, and what holds them when the engine runs.
 
 use super::machining::Middle;
-use super::parts::NOISE_MM;
+use super::parts::{NOISE_MM, within};
 use crate::assess::Assessment;
 use crate::bounds::{self, Bound};
 use crate::calc::{Figure, Fold, Measured, formula};
 use crate::error::{Error, ErrorKind};
 use crate::growth::liner::{Effective, HotInterference};
 use crate::job::plan as doc;
-use crate::job::{Document, Entry, Given, Numeric, check_length};
+use crate::job::{Document, Given, check_length};
 use crate::report::SleeveReport;
 
 formula! {
@@ -61,7 +61,11 @@ impl Assessment {
         let block = self.materials.find(&entry.block_material)?;
         let bound = &bounds::SLEEVE_INTERFERENCE;
         let (least, most) = self.span(&entry.interference, bound)?;
-        let target = entry.target.as_ref().map(|t| within(t, (&least, &most), bound)).transpose()?;
+        let target = entry
+            .target
+            .as_ref()
+            .map(|t| within(t, t.read(bound, &mut Vec::new())?, (&least, &most)))
+            .transpose()?;
         let smoothing = self.optional(&entry.smoothing, &bounds::SMOOTHING)?;
         let least_clearance = entry.least_clearance.read(&bounds::ASSEMBLY_CLEARANCE, &mut self.warnings)?;
         let heated = entry.block_heated_to.read(&bounds::ASSEMBLY_TEMPERATURE, &mut self.warnings)?;
@@ -158,19 +162,4 @@ fn running_walls(document: &Document) -> Result<Vec<Given>, Error> {
     let ends = range.iter().flat_map(|range| [&range.min, &range.max]);
     // what is odd of them is told with the running clearance
     ends.map(|entry| entry.read(&bounds::RUNNING_TEMPERATURE, &mut Vec::new())).collect()
-}
-
-/// A value between two ends.
-fn within<K: Numeric>(
-    entry: &Entry<K>,
-    (least, most): (&Given, &Given),
-    bound: &Bound,
-) -> Result<Given, Error> {
-    let given = entry.read(bound, &mut Vec::new())?;
-    if (least.value..=most.value).contains(&given.value) {
-        return Ok(given);
-    }
-    let reason = format!("it must lie within {} and {}", least.text, most.text);
-    let error = entry.refuse(ErrorKind::OutOfRange, reason).value(given.value);
-    Err(error.limits(least.value, most.value, K::UNIT))
 }
