@@ -533,16 +533,22 @@ impl<'de> Deserializer<'de> for Place<'_> {
     ) -> Result<V::Value, Refused> {
         match self.json {
             // derived code would take a list for a structure, by position; a document names its fields
-            Json::Object(_) => self.deserialize_any(visitor),
+            Json::Object(fields) => {
+                visitor.visit_map(Fields { fields: fields.iter(), value: None, path: self.path })
+            }
             _ => Err(self.wrong_type(&"an object")),
         }
+        .map_err(|e| e.at(self.path))
     }
 
     fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
         match self.json {
-            Json::List(_) => self.deserialize_any(visitor),
+            Json::List(items) => {
+                visitor.visit_seq(Items { items: items.iter().enumerate(), path: self.path })
+            }
             _ => Err(self.wrong_type(&"a list")),
         }
+        .map_err(|e| e.at(self.path))
     }
 
     forward_to_deserialize_any! {
