@@ -8,15 +8,20 @@
 )]
 
 // the libraries are built because this crate depends on theirs
-use gaugepoint::budget::budget_json;
+use gaugepoint::budget::{Budget, budget_json};
 use gaugepoint::decision::finding::{Place, What};
 use gaugepoint::decision::signs::{Cause, Group, Question};
-use gaugepoint::fit::fit_json;
-use gaugepoint::measure::measure_json;
+use gaugepoint::decision::{Conformity, Decision, Of, Outcome};
+use gaugepoint::fit::{FitDocument, fit, fit_json};
+use gaugepoint::measure::{MeasurementDocument, measure, measure_json};
 use gaugepoint::measurement::preset;
+use gaugepoint::revisit::RevisitDocument;
 use gaugepoint::sheet::check_json;
-use gaugepoint::stack::stack_json;
-use gaugepoint::{ErrorKind, Options, assess_json, flat, revisit_json, what_if_json};
+use gaugepoint::stack::{StackDocument, stack_json};
+use gaugepoint::what_if::{WhatIfDocument, what_if};
+use gaugepoint::{
+    Document, ErrorKind, Options, Report, assess, assess_json, flat, revisit_json, what_if_json,
+};
 use gaugepoint_c as _;
 use gaugepoint_tests::assemblies::assembly_row;
 use gaugepoint_tests::functions::{function_row, has_bits};
@@ -328,13 +333,18 @@ fn words_have_their_numbers() {
         ("QUESTION", Question::ALL.iter().map(|w| w.word()).collect()),
         ("GROUP", Group::ALL.iter().map(|w| w.word()).collect()),
         ("CAUSE", Cause::ALL.iter().map(|w| w.word()).collect()),
+        ("OUTCOME", Outcome::ALL.iter().map(|w| w.word()).collect()),
+        ("JUDGED", Of::ALL.iter().map(|w| w.word()).collect()),
     ];
     for (name, words) in words {
         let head = format!("  GAUGEPOINT_{name}_");
         let found: Vec<String> =
             header.lines().filter_map(|l| l.strip_prefix(&head)).map(str::to_owned).collect();
-        let expected: Vec<String> =
-            words.iter().enumerate().map(|(k, w)| format!("{} = {},", w.to_uppercase(), k + 1)).collect();
+        let expected: Vec<String> = words
+            .iter()
+            .enumerate()
+            .map(|(k, w)| format!("{} = {},", w.to_uppercase().replace(' ', "_"), k + 1))
+            .collect();
         let expected: Vec<String> =
             expected.iter().map(|l| l.replace("AT_45_DEGREES", "AT_FORTY_FIVE")).collect();
         assert_eq!(found, expected, "{name}");
@@ -456,6 +466,152 @@ fn compared_jobs_are_those_of_the_core_byte_by_byte() {
             );
         }
         assert!(given(WHAT_IF, "what-if") == what_if_json(&text(WHAT_IF)).unwrap().into_bytes(), "{link:?}");
+    }
+}
+
+/// A report as JSON, as text and as Markdown, where it is written so.
+type Written = [Option<String>; 3];
+
+fn json_only(json: String) -> Written {
+    [Some(json), None, None]
+}
+
+/// The report on a document of a kind, as the core writes it.
+fn written(kind: i32, document: &str, working: bool) -> Written {
+    macro_rules! report {
+        ($made:expr) => {{
+            let report = $made.unwrap();
+            [Some(report.to_json()), Some(report.to_text()), None]
+        }};
+        ($made:expr, markdown) => {{
+            let report = $made.unwrap();
+            [Some(report.to_json()), Some(report.to_text()), Some(report.to_markdown())]
+        }};
+    }
+    let options = Options { working };
+    match kind {
+        1 => report!(assess(&Document::from_json(document).unwrap(), options), markdown),
+        2 => json_only(check_json(document).unwrap()),
+        3 => report!(measure(&MeasurementDocument::from_json(document).unwrap(), options)),
+        4 => report!(fit(&FitDocument::from_json(document).unwrap(), options)),
+        5 => report!(StackDocument::from_json(document).unwrap().evaluate(options), markdown),
+        6 => report!(Budget::from_json(document).unwrap().evaluate()),
+        7 => report!(RevisitDocument::from_json(document).unwrap().evaluate(), markdown),
+        8 => report!(what_if(&WhatIfDocument::from_json(document).unwrap()), markdown),
+        _ => panic!("{kind}"),
+    }
+}
+
+/// Documents of every kind with its number.
+fn documents() -> Vec<(i32, String)> {
+    let of = |kind: i32| move |document: String| (kind, document);
+    let mut out: Vec<(i32, String)> = JOBS.iter().map(|name| job(name)).map(of(1)).collect();
+    let sheets = rows("tests/vectors/sheets/expected.csv").into_iter();
+    out.extend(sheets.map(|row| text(&format!("tests/vectors/sheets/{}.json", row[0]))).map(of(2)));
+    out.extend(MEASUREMENTS.iter().map(|name| measurement(name)).map(of(3)));
+    out.push((4, text("core/examples/sawmill_fit.json")));
+    out.extend(STACKS.iter().map(|(_, file)| text(file)).map(of(5)));
+    out.extend(BUDGETS.iter().map(|name| budget(name)).map(of(6)));
+    out.extend(REVISITS.iter().map(|(_, file)| text(file)).map(of(7)));
+    out.push((8, text(WHAT_IF)));
+    out
+}
+
+#[test]
+fn reports_are_made_once_and_written_in_every_form() {
+    for link in LINKS {
+        assert!(checked("reports", link, &example()).is_empty(), "{link:?}");
+    }
+    let program = program("reports", Link::Shared);
+    let file = FOLDER.join("document.json");
+    for (kind, document) in documents() {
+        std::fs::write(&file, &document).unwrap();
+        let has_working = matches!(kind, 1 | 3 | 4 | 5);
+        for working in [false, true].into_iter().filter(|w| has_working || !w) {
+            for (format, expected) in written(kind, &document, working).into_iter().enumerate() {
+                let numbers =
+                    [kind, working.into(), i32::try_from(format).unwrap() + 1].map(|n| n.to_string());
+                let (success, given, said) = run(Command::new(&program).arg(&file).args(numbers));
+                assert_eq!(success, expected.is_some(), "{kind} {format}: {said}");
+                assert!(given == expected.unwrap_or_default().into_bytes(), "{kind} {working} {format}");
+                assert!(success || said == "unknown_choice format\n", "{said}");
+            }
+        }
+    }
+}
+
+/// What C says of a job, from the report as data.
+fn told_of(job: &Report) -> Vec<String> {
+    let place = |of: Outcome| Outcome::ALL.iter().position(|o| *o == of).unwrap() + 1;
+    let judged = |of: Of| Of::ALL.iter().position(|o| *o == of).unwrap() + 1;
+    let counts =
+        Outcome::ALL.iter().map(|o| job.block.counts.get(o.word()).copied().unwrap_or(0).to_string());
+    let counts = counts.collect::<Vec<_>>().join(" ");
+    let verdict = &job.block.verdict;
+    let mut out =
+        vec![format!("outcome {} cylinders {}: {counts}", place(verdict.outcome), job.cylinders.len())];
+    out.extend(job.cautions.iter().cloned());
+    out.extend(job.warnings.iter().map(|w| format!("{} ({})", w.text, w.path)));
+    out.extend(verdict.reasons.iter().cloned());
+    for cylinder in &job.cylinders {
+        let decisions: Vec<&Decision> = cylinder.decisions().collect();
+        out.push(format!(
+            "cylinder {} outcome {} piston {} bore {} by {} decisions {} missing {}",
+            cylinder.number,
+            place(cylinder.verdict.outcome),
+            cylinder.piston.as_ref().map_or(0, |p| place(p.verdict.outcome)),
+            cylinder.bore.as_ref().map_or(0, |b| place(b.verdict.outcome)),
+            cylinder.verdict.decided_by.map_or(0, judged),
+            decisions.len(),
+            cylinder.missing.len(),
+        ));
+        out.extend(cylinder.verdict.reasons.iter().chain(&cylinder.missing).cloned());
+        out.extend(decisions.iter().map(|d| d.reason.clone()));
+        for d in decisions {
+            let result = Conformity::ALL.iter().position(|c| *c == d.result).unwrap() + 1;
+            out.push(format!("judged {} result {result}", judged(d.of)));
+            let values = [
+                ("value_mm", d.value_mm),
+                ("standard_uncertainty_mm", d.standard_uncertainty_mm),
+                ("dof", d.dof),
+                ("reference_temperature_c", d.reference_temperature_c),
+                ("lower_mm", d.lower_mm),
+                ("upper_mm", d.upper_mm),
+                ("guard_band_mm", d.guard_band_mm),
+                ("rejection_guard_band_mm", d.rejection_guard_band_mm),
+                ("uncertainty_ratio", d.uncertainty_ratio),
+                ("probability_of_conformity", d.probability_of_conformity),
+            ];
+            out.extend(
+                values.iter().filter_map(|(name, value)| Some(format!("{name} {:?}", (*value)?.to_bits()))),
+            );
+        }
+    }
+    out
+}
+
+/// A line of C with the bits of its number.
+fn with_bits(line: &str) -> String {
+    match line.split_once(' ').filter(|(name, _)| name.ends_with("_mm") || NUMBERS.contains(name)) {
+        Some((name, number)) => format!("{name} {:?}", number.parse::<f64>().unwrap().to_bits()),
+        None => line.to_owned(),
+    }
+}
+
+/// Numbers of a decision whose names do not end in `_mm`.
+const NUMBERS: [&str; 4] =
+    ["dof", "reference_temperature_c", "uncertainty_ratio", "probability_of_conformity"];
+
+#[test]
+fn verdicts_of_jobs_are_those_of_the_core() {
+    let program = program("reports", Link::Sanitized);
+    let file = FOLDER.join("job.json");
+    for name in JOBS {
+        std::fs::write(&file, job(name)).unwrap();
+        let given = output(Command::new(&program).arg(&file).arg("verdicts"));
+        let given: Vec<String> = String::from_utf8(given).unwrap().lines().map(with_bits).collect();
+        let report = assess(&Document::from_json(&job(name)).unwrap(), Options::default()).unwrap();
+        assert_eq!(given, told_of(&report), "{name}");
     }
 }
 

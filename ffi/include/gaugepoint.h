@@ -35,11 +35,11 @@
  * STRINGS. UTF-8. Text in is a pointer and a length in bytes and needs no NUL. Text out ends with a NUL. Text in a
  * GaugepointError that is too long is cut between characters; a NUL within it is shown as U+2400.
  *
- * OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else. Texts that are returned as const char *
+ * OWNERSHIP. A text that was given is freed by gaugepoint_text_free and by nothing else. Texts that are returned as const char *
  * live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, a GaugepointStack
- * by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and gaugepoint_function_free, each once. Nothing
- * that is passed in is kept but a callback and its user pointer: a hot fit, a stack and a function hold copies of what they were made from. A
- * hot fit and a function never change.
+ * by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and gaugepoint_function_free, a GaugepointReport
+ * by gaugepoint_report_new and gaugepoint_report_free, each once. Nothing that is passed in is kept but a callback and its user pointer: what is made
+ * holds copies of what it was made from. A hot fit, a function and a GaugepointReport never change.
  *
  * ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
  * GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
@@ -266,6 +266,176 @@ typedef enum GaugepointRule {
    */
   GAUGEPOINT_RULE_SIMPLE_ACCEPTANCE_BY_RATIO = 5,
 } GaugepointRule;
+
+/**
+ * What a document is.
+ */
+typedef enum GaugepointDocument {
+  /**
+   * A job.
+   */
+  GAUGEPOINT_DOCUMENT_JOB = 1,
+  /**
+   * A printed sheet.
+   */
+  GAUGEPOINT_DOCUMENT_SHEET = 2,
+  /**
+   * A measurement.
+   */
+  GAUGEPOINT_DOCUMENT_MEASUREMENT = 3,
+  /**
+   * A hot fit.
+   */
+  GAUGEPOINT_DOCUMENT_FIT = 4,
+  /**
+   * A stack.
+   */
+  GAUGEPOINT_DOCUMENT_STACK = 5,
+  /**
+   * A budget of uncertainty.
+   */
+  GAUGEPOINT_DOCUMENT_BUDGET = 6,
+  /**
+   * Two jobs of one engine.
+   */
+  GAUGEPOINT_DOCUMENT_REVISIT = 7,
+  /**
+   * A job with other values.
+   */
+  GAUGEPOINT_DOCUMENT_WHAT_IF = 8,
+} GaugepointDocument;
+
+/**
+ * How a report is written.
+ */
+typedef enum GaugepointFormat {
+  /**
+   * JSON on one line.
+   */
+  GAUGEPOINT_FORMAT_JSON = 1,
+  /**
+   * Text for a reader, of at most 100 columns where a word or a table does not need more.
+   */
+  GAUGEPOINT_FORMAT_TEXT = 2,
+  /**
+   * Markdown.
+   */
+  GAUGEPOINT_FORMAT_MARKDOWN = 3,
+} GaugepointFormat;
+
+/**
+ * What a verdict says, from the best to the worst.
+ */
+typedef enum GaugepointOutcome {
+  /**
+   * It goes back.
+   */
+  GAUGEPOINT_OUTCOME_REUSE = 1,
+  /**
+   * Something that is needed was not read.
+   */
+  GAUGEPOINT_OUTCOME_INCOMPLETE = 2,
+  /**
+   * Neither conformity nor the opposite is proven, or there is nothing to judge by.
+   */
+  GAUGEPOINT_OUTCOME_NOT_PROVEN = 3,
+  /**
+   * A damage whose cause is not known.
+   */
+  GAUGEPOINT_OUTCOME_FIND_THE_CAUSE_FIRST = 4,
+  /**
+   * It does not go back.
+   */
+  GAUGEPOINT_OUTCOME_DO_NOT_REUSE = 5,
+} GaugepointOutcome;
+
+/**
+ * What a decision is of.
+ */
+typedef enum GaugepointJudged {
+  /**
+   * Piston at its gauge point.
+   */
+  GAUGEPOINT_JUDGED_PISTON_SIZE = 1,
+  /**
+   * Bore by the size rule.
+   */
+  GAUGEPOINT_JUDGED_BORE_SIZE = 2,
+  /**
+   * Taper of the bore.
+   */
+  GAUGEPOINT_JUDGED_BORE_TAPER = 3,
+  /**
+   * Out-of-round of the bore.
+   */
+  GAUGEPOINT_JUDGED_BORE_OUT_OF_ROUND = 4,
+  /**
+   * Clearance on the bench.
+   */
+  GAUGEPOINT_JUDGED_BENCH_CLEARANCE = 5,
+  /**
+   * Clearance on the bench at the smallest place that was read.
+   */
+  GAUGEPOINT_JUDGED_SMALLEST_CLEARANCE = 6,
+  /**
+   * Margin against the reference case, hottest piston and coldest bore.
+   */
+  GAUGEPOINT_JUDGED_RUNNING_MARGIN_TIGHT = 7,
+  /**
+   * Margin against the reference case, coldest piston and hottest bore.
+   */
+  GAUGEPOINT_JUDGED_RUNNING_MARGIN_LOOSE = 8,
+  /**
+   * Clearance of a piston to hand in a bore.
+   */
+  GAUGEPOINT_JUDGED_MATCHED_CLEARANCE = 9,
+  /**
+   * Clearance after the work.
+   */
+  GAUGEPOINT_JUDGED_FINISHED_CLEARANCE = 10,
+  /**
+   * Bore after the work, against the size it was machined to.
+   */
+  GAUGEPOINT_JUDGED_FINISHED_SIZE = 11,
+  /**
+   * End gap of a ring after filing.
+   */
+  GAUGEPOINT_JUDGED_RING_GAP = 12,
+  /**
+   * A value that belongs to no job.
+   */
+  GAUGEPOINT_JUDGED_VALUE = 13,
+} GaugepointJudged;
+
+/**
+ * Sentences of the report on a job.
+ */
+typedef enum GaugepointLines {
+  /**
+   * What to take care of. Show them with the results.
+   */
+  GAUGEPOINT_LINES_CAUTIONS = 1,
+  /**
+   * What is odd, each with its field.
+   */
+  GAUGEPOINT_LINES_WARNINGS = 2,
+  /**
+   * Why the verdict on the engine is what it is, the weightiest first.
+   */
+  GAUGEPOINT_LINES_REASONS = 3,
+  /**
+   * Why the verdict on a cylinder is what it is, the weightiest first.
+   */
+  GAUGEPOINT_LINES_CYLINDER_REASONS = 4,
+  /**
+   * What of a cylinder was not read.
+   */
+  GAUGEPOINT_LINES_CYLINDER_MISSING = 5,
+  /**
+   * Why each decision on a cylinder is what it is, in the order of the decisions.
+   */
+  GAUGEPOINT_LINES_CYLINDER_DECISIONS = 6,
+} GaugepointLines;
 
 /**
  * What a decision says.
@@ -1655,6 +1825,11 @@ typedef struct GaugepointFunction GaugepointFunction;
  * One piston in one bore at its temperatures, ready to be asked. It never changes; any number of threads may ask it at once.
  */
 typedef struct GaugepointHotFit GaugepointHotFit;
+
+/**
+ * A document with its report, made by gaugepoint_report_new. It never changes.
+ */
+typedef struct GaugepointReport GaugepointReport;
 
 /**
  * A linear stack; made by gaugepoint_stack_new, freed by gaugepoint_stack_free and by nothing else.
@@ -6387,6 +6562,188 @@ typedef struct GaugepointFinishFound {
   struct GaugepointFinishJudged parameters[6];
 } GaugepointFinishFound;
 
+/**
+ * What a job comes to; see RECORDS at the head.
+ */
+typedef struct GaugepointJobVerdict {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * A GaugepointOutcome: that of the engine, the worst of its cylinders.
+   */
+  int32_t outcome;
+  /**
+   * 0.
+   */
+  int32_t reserved;
+  /**
+   * Cylinders of the engine.
+   */
+  size_t cylinder_count;
+  /**
+   * Cylinders that go back.
+   */
+  size_t reuse_count;
+  /**
+   * Cylinders of which something was not read.
+   */
+  size_t incomplete_count;
+  /**
+   * Cylinders of which nothing is proven.
+   */
+  size_t not_proven_count;
+  /**
+   * Cylinders with a damage whose cause is not known.
+   */
+  size_t find_the_cause_first_count;
+  /**
+   * Cylinders that do not go back.
+   */
+  size_t do_not_reuse_count;
+} GaugepointJobVerdict;
+
+/**
+ * What a cylinder of a job comes to; see RECORDS at the head.
+ */
+typedef struct GaugepointCylinderVerdict {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * Number of the cylinder.
+   */
+  int32_t number;
+  /**
+   * A GaugepointOutcome: that of the cylinder.
+   */
+  int32_t outcome;
+  /**
+   * 1 when there is a verdict on its piston, else 0.
+   */
+  int32_t has_piston;
+  /**
+   * A GaugepointOutcome: that of its piston; 0 when not given.
+   */
+  int32_t piston_outcome;
+  /**
+   * 1 when there is a verdict on its bore, else 0.
+   */
+  int32_t has_bore;
+  /**
+   * A GaugepointOutcome: that of its bore; 0 when not given.
+   */
+  int32_t bore_outcome;
+  /**
+   * 1 when a measured value decided, else 0.
+   */
+  int32_t has_decided_by;
+  /**
+   * A GaugepointJudged: the value that decided; 0 when not given.
+   */
+  int32_t decided_by;
+  /**
+   * Decisions on it.
+   */
+  size_t decision_count;
+  /**
+   * What was not read of it.
+   */
+  size_t missing_count;
+} GaugepointCylinderVerdict;
+
+/**
+ * One value of a job against its limits; see RECORDS at the head.
+ */
+typedef struct GaugepointJobDecision {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * A GaugepointJudged: what it is of.
+   */
+  int32_t judged;
+  /**
+   * A GaugepointConformity.
+   */
+  int32_t result;
+  /**
+   * 1 when `value_mm`, its uncertainty and degrees of freedom are given, else 0.
+   */
+  int32_t has_value;
+  /**
+   * 1 when `reference_temperature_c` is given, else 0.
+   */
+  int32_t has_reference_temperature;
+  /**
+   * 1 when `lower_mm` is given, else 0.
+   */
+  int32_t has_lower;
+  /**
+   * 1 when `upper_mm` is given, else 0.
+   */
+  int32_t has_upper;
+  /**
+   * 1 when `guard_band_mm` is given, else 0.
+   */
+  int32_t has_guard_band;
+  /**
+   * 1 when `rejection_guard_band_mm` is given, else 0.
+   */
+  int32_t has_rejection_guard_band;
+  /**
+   * 1 when `uncertainty_ratio` is given, else 0.
+   */
+  int32_t has_uncertainty_ratio;
+  /**
+   * 1 when `probability_of_conformity` is given, else 0.
+   */
+  int32_t has_probability;
+  /**
+   * The value at the reference temperature of its limit.
+   */
+  double value_mm;
+  /**
+   * Its standard uncertainty.
+   */
+  double standard_uncertainty_mm;
+  /**
+   * Its effective degrees of freedom; INFINITY when they are infinite.
+   */
+  double dof;
+  /**
+   * Reference temperature of the limit.
+   */
+  double reference_temperature_c;
+  /**
+   * Lower limit.
+   */
+  double lower_mm;
+  /**
+   * Upper limit.
+   */
+  double upper_mm;
+  /**
+   * What a value must lie inside the limits to conform; below 0 it may lie outside.
+   */
+  double guard_band_mm;
+  /**
+   * What a value must lie outside the limits to not conform; below 0 it may lie inside.
+   */
+  double rejection_guard_band_mm;
+  /**
+   * Tolerance over the uncertainty interval 2 U.
+   */
+  double uncertainty_ratio;
+  /**
+   * Probability that the true value conforms.
+   */
+  double probability_of_conformity;
+} GaugepointJobDecision;
+
 
 
 #ifdef __cplusplus
@@ -8315,6 +8672,79 @@ int32_t gaugepoint_what_if(const char *document,
                            char **report,
                            size_t *report_length,
                            struct GaugepointError *error);
+
+/**
+ * Evaluates a document, once, and gives its report as a handle, to be freed by gaugepoint_report_free.
+ *
+ * `kind` is a GaugepointDocument and `document` a document of that kind in JSON, of `document_length` bytes. `with_working` is 1 to have the
+ * working of every number in the report, with a job, a measurement, a fit or a stack; else 0. Readings of a job that are missing give a
+ * report that says what is missing; anything that is refused gives a status and no report. Trials, and many combinations of a what-if, take
+ * their time.
+ */
+int32_t gaugepoint_report_new(int32_t kind,
+                              const char *document,
+                              size_t document_length,
+                              int32_t with_working,
+                              struct GaugepointReport **report,
+                              struct GaugepointError *error);
+
+/**
+ * Frees a report. NULL is fine.
+ */
+void gaugepoint_report_free(struct GaugepointReport *report);
+
+/**
+ * Writes a report.
+ *
+ * `format` is a GaugepointFormat: every report is written as JSON, all but that on a sheet as text, those on a job, a stack, a revisit and a
+ * what-if as Markdown; another is refused. `text` gets the text, to be freed by gaugepoint_text_free, and `text_length` its length in bytes
+ * without the NUL that ends it.
+ */
+int32_t gaugepoint_report_text(const struct GaugepointReport *report,
+                               int32_t format,
+                               char **text,
+                               size_t *text_length,
+                               struct GaugepointError *error);
+
+/**
+ * What a job comes to. The report on another document is refused with GAUGEPOINT_STATUS_UNKNOWN_FORMAT.
+ */
+int32_t gaugepoint_report_job(const struct GaugepointReport *report,
+                              struct GaugepointJobVerdict *out,
+                              struct GaugepointError *error);
+
+/**
+ * What a cylinder of a job comes to; `cylinder` is its place in the report, from 0. The report on another document is refused.
+ */
+int32_t gaugepoint_report_cylinder(const struct GaugepointReport *report,
+                                   size_t cylinder,
+                                   struct GaugepointCylinderVerdict *out,
+                                   struct GaugepointError *error);
+
+/**
+ * One decision on a cylinder of a job: piston, bore and clearance in the order of the work. `cylinder` is its place in the report, `decision` that
+ * of the decision, both from 0. The report on another document is refused.
+ */
+int32_t gaugepoint_report_decision(const struct GaugepointReport *report,
+                                   size_t cylinder,
+                                   size_t decision,
+                                   struct GaugepointJobDecision *out,
+                                   struct GaugepointError *error);
+
+/**
+ * One sentence of the report on a job: call with `index` 0, 1, 2 ... until it fails with GAUGEPOINT_STATUS_OUT_OF_RANGE.
+ *
+ * `lines` is a GaugepointLines. `cylinder` is the place of the cylinder in the report, from 0, and 0 with lines on the engine. `text` gets the
+ * sentence, to be freed by gaugepoint_text_free, and `text_length` its length in bytes without the NUL that ends it. The report on another
+ * document is refused.
+ */
+int32_t gaugepoint_report_line(const struct GaugepointReport *report,
+                               int32_t lines,
+                               size_t cylinder,
+                               size_t index,
+                               char **text,
+                               size_t *text_length,
+                               struct GaugepointError *error);
 
 #ifdef __cplusplus
 }  // extern "C"

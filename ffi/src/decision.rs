@@ -90,7 +90,7 @@ pub(crate) fn rule_of(number: i32) -> Result<Rule, Failure> {
     found.map(|(_, rule)| *rule).ok_or_else(|| Failure::choice("rule", number, "1, 2, 3, 4, 5"))
 }
 
-fn number_of(result: Conformity) -> GaugepointConformity {
+pub(crate) fn number_of(result: Conformity) -> GaugepointConformity {
     match result {
         Conformity::Conforms => GaugepointConformity::Conforms,
         Conformity::DoesNotConform => GaugepointConformity::DoesNotConform,

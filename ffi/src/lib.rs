@@ -34,11 +34,11 @@
 //! STRINGS. UTF-8. Text in is a pointer and a length in bytes and needs no NUL. Text out ends with a NUL. Text in a
 //! GaugepointError that is too long is cut between characters; a NUL within it is shown as U+2400.
 //!
-//! OWNERSHIP. A report is freed by gaugepoint_text_free and by nothing else. Texts that are returned as `const char *`
+//! OWNERSHIP. A text that was given is freed by gaugepoint_text_free and by nothing else. Texts that are returned as `const char *`
 //! live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, a GaugepointStack
-//! by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and gaugepoint_function_free, each once. Nothing
-//! that is passed in is kept but a callback and its user pointer: a hot fit, a stack and a function hold copies of what they were made from. A
-//! hot fit and a function never change.
+//! by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and gaugepoint_function_free, a GaugepointReport
+//! by gaugepoint_report_new and gaugepoint_report_free, each once. Nothing that is passed in is kept but a callback and its user pointer: what is made
+//! holds copies of what it was made from. A hot fit, a function and a GaugepointReport never change.
 //!
 //! ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
 //! GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
@@ -106,3 +106,4 @@ pub mod shims;
 pub mod assembly;
 pub mod stack_document;
 pub mod comparing;
+pub mod report;

@@ -442,7 +442,8 @@ fn one_of<T: Copy>(field: &str, all: &[T], number: i32) -> Result<T, Failure> {
     found.ok_or_else(|| Failure::choice("", number, &format!("1 to {}", all.len())).under(field))
 }
 
-fn number<T: PartialEq>(all: &[T], one: T) -> i32 {
+/// The number of a choice: its place among all, from 1.
+pub(crate) fn number<T: PartialEq>(all: &[T], one: T) -> i32 {
     let at = all.iter().position(|other| *other == one);
     at.and_then(|k| i32::try_from(k + 1).ok()).unwrap_or_default()
 }

@@ -49,11 +49,17 @@ const SOURCES: &[&str] = &[
     "assembly",
     "stack_document",
     "comparing",
+    "report",
 ];
 
 /// Enumerations that no signature names, because they come in as int32.
 const ENUMERATIONS: &[&str] = &[
     "Rule",
+    "Document",
+    "Format",
+    "Outcome",
+    "Judged",
+    "Lines",
     "Conformity",
     "Pooling",
     "ChartKind",

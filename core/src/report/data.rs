@@ -327,7 +327,7 @@ written!(Report);
 
 impl CylinderReport {
     /// Every decision on it, in the order of the work.
-    pub(crate) fn decisions(&self) -> impl Iterator<Item = &Decision> {
+    pub fn decisions(&self) -> impl Iterator<Item = &Decision> {
         let of_piston = self.piston.iter().flat_map(|p| &p.decisions);
         let of_bore = self.bore.iter().flat_map(|b| &b.decisions);
         of_piston.chain(of_bore).chain(self.clearance.iter().flat_map(|c| &c.decisions))
