@@ -1,7 +1,9 @@
 //! C ABI of gaugepoint: the dimensional mathematics of an engine rebuild.
 //!
-//! UNITS. A name ends in its unit: `_mm`, `_c` (degrees Celsius), `_per_k` (per kelvin), `_k`, `_mpa`, `_n`, `_nm` (newton
-//! metre), `_cm3`, `_mrad`, `_deg`. Sizes are diameters, clearances diametral. Nothing is converted and no unit is guessed.
+//! UNITS. A name ends in its unit: `_mm`, `_mm2`, `_c` (degrees Celsius), `_k` (differences of temperature), `_per_k` (per kelvin), `_per_k2`, `_per_k3`,
+//! `_mpa`, `_n`, `_nm` (newton metre), `_cm3`, `_g`, `_mrad`, `_deg`, `_min`, `_percent`, `_per_mille`. Without one it is a pure number, or in the unit
+//! of the caller's own numbers: statistics, stacks, functions, prices. Sizes are diameters, clearances diametral. Nothing is converted and no unit
+//! is guessed.
 //!
 //! STATUS. Functions that can fail return 0 (GAUGEPOINT_STATUS_OK) or a status. Numbers of statuses never change their
 //! meaning; treat one that you do not know as a failure.
@@ -13,11 +15,8 @@
 //!
 //! RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with `struct_size` set:
 //! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
-//! size below that of the first version is refused. Later versions add fields at its end only. A plain structure has no
-//! `struct_size` and never changes: GaugepointInterval, GaugepointItems, GaugepointPoint, GaugepointHarmonic, GaugepointGasketBand,
-//! what ends in Parts or Chamber, laws of expansion, the drawings of a piston, a bore and a hot fit, points of a piston, rows of pictures,
-//! GaugepointContributor, GaugepointShare, GaugepointToleranceCost, GaugepointEffect, GaugepointRun, GaugepointGoal, what a matching is given and its pairs, GaugepointBar, GaugepointHeld, GaugepointWallPoint,
-//! GaugepointWarmGauging, GaugepointCandidate, and what stands within a record.
+//! size below that of the first version is refused. Later versions add fields at its end only. A structure without
+//! `struct_size` is plain: it never changes.
 //!
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
 //! anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the

@@ -141,6 +141,9 @@ fn macros() -> String {
         )
         .unwrap();
     }
+    let version = env!("CARGO_PKG_VERSION");
+    writeln!(out, "/**\n * Version of this header.\n */\n#define GAUGEPOINT_VERSION \"{version}\"\n")
+        .unwrap();
     out += "/**\n * Statuses. See STATUS at the head.\n */\nenum GaugepointStatus {\n";
     for s in status::ALL {
         let name = s.name.to_uppercase();
@@ -223,7 +226,7 @@ fn every_declaration_is_documented() {
     let header = text("include/gaugepoint.h");
     let (found, bare) = declarations(&header);
     assert_eq!(bare, Vec::<&str>::new());
-    // the scan sees every type, field, choice, function and status of the sources, eight macros and the enumeration of the statuses
+    // the scan sees every type, field, choice, function and status of the sources, nine macros and the enumeration of the statuses
     let written = sources();
     let count = |is: fn(&str) -> bool| written.lines().filter(|line| is(line)).count();
     let types = count(|line| line.starts_with("pub struct Gaugepoint") || line.starts_with("pub enum "));
@@ -237,7 +240,7 @@ fn every_declaration_is_documented() {
         types > 20 && fields > 100 && choices > 20 && functions > 20,
         "{types} {fields} {choices} {functions}"
     );
-    assert_eq!(found, 9 + types + fields - of_status + choices + functions + status::ALL.len());
+    assert_eq!(found, 10 + types + fields - of_status + choices + functions + status::ALL.len());
     let two = "/**\n * a\n */\nint32_t gaugepoint_a(void);\nint32_t gaugepoint_b(void);\n";
     assert_eq!(declarations(two), (2, vec!["int32_t gaugepoint_b(void);"]));
 }
@@ -258,5 +261,6 @@ fn version_macros_are_those_of_the_manifest() {
     };
     let parts = ["VERSION_MAJOR", "VERSION_MINOR", "VERSION_PATCH"].map(number);
     assert_eq!(parts.join("."), version);
+    assert_eq!(number("VERSION"), format!("\"{version}\""));
     assert_eq!(number("ABI"), gaugepoint_c::abi::GAUGEPOINT_ABI.to_string());
 }
