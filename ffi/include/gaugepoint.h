@@ -41,7 +41,7 @@
  * holds copies of what it was made from. A hot fit, a function and a GaugepointReport never change.
  *
  * ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
- * GAUGEPOINT_STATUS_OK, so a blank argument is never a choice.
+ * GAUGEPOINT_STATUS_OK and the places of GaugepointFinishParameter, so a blank argument is never a choice.
  *
  * THREADS. Every function may be called from any number of threads at once; a stack that is added to or freed belongs to one
  * thread. There is no global state, no locale, no clock: the same arguments give the same bits.

@@ -1233,3 +1233,18 @@ PIN(job_decision_rejection_guard_band_mm, offsetof(GaugepointJobDecision, reject
 PIN(job_decision_uncertainty_ratio, offsetof(GaugepointJobDecision, uncertainty_ratio) == 112);
 PIN(job_decision_probability_of_conformity, offsetof(GaugepointJobDecision, probability_of_conformity) == 120);
 PIN(job_decision, sizeof(GaugepointJobDecision) == 128);
+PIN(strain_law_per_k, offsetof(GaugepointStrainLaw, per_k) == 0);
+PIN(strain_law_per_k2, offsetof(GaugepointStrainLaw, per_k2) == 8);
+PIN(strain_law_per_k3, offsetof(GaugepointStrainLaw, per_k3) == 16);
+PIN(strain_law_from_c, offsetof(GaugepointStrainLaw, from_c) == 24);
+PIN(column_values, offsetof(GaugepointColumn, values) == 0);
+PIN(clearance_columns_bore_mm, offsetof(GaugepointClearanceColumns, bore_mm) == 0);
+PIN(clearance_columns_piston_mm, offsetof(GaugepointClearanceColumns, piston_mm) == 16);
+PIN(clearance_columns_parts_temperature_c, offsetof(GaugepointClearanceColumns, parts_temperature_c) == 32);
+PIN(clearance_columns_bore_temperature_c, offsetof(GaugepointClearanceColumns, bore_temperature_c) == 48);
+PIN(clearance_columns_piston_temperature_c, offsetof(GaugepointClearanceColumns, piston_temperature_c) == 64);
+PIN(clearance_places_bench_mm, offsetof(GaugepointClearancePlaces, bench_mm) == 0);
+PIN(clearance_places_bench_stride, offsetof(GaugepointClearancePlaces, bench_stride) == 8);
+PIN(clearance_places_running_mm, offsetof(GaugepointClearancePlaces, running_mm) == 16);
+PIN(clearance_places_running_stride, offsetof(GaugepointClearancePlaces, running_stride) == 24);
+PIN(clearance_places_row_status_stride, offsetof(GaugepointClearancePlaces, row_status_stride) == 40);
