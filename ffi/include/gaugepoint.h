@@ -37,8 +37,9 @@
  * OWNERSHIP. A text that was given is freed by gaugepoint_text_free and by nothing else. Texts that are returned as const char *
  * live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, a GaugepointStack
  * by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and gaugepoint_function_free, a GaugepointReport
- * by gaugepoint_report_new and gaugepoint_report_free, each once. Nothing that is passed in is kept but a callback and its user pointer: what is made
- * holds copies of what it was made from. A hot fit, a function and a GaugepointReport never change.
+ * by gaugepoint_report_new and gaugepoint_report_free, a GaugepointExpansion by gaugepoint_expansion_new and gaugepoint_expansion_free, each once.
+ * Nothing that is passed in is kept but a callback and its user pointer: what is made holds copies of what it was made from. All of them but a stack
+ * never change.
  *
  * ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
  * GAUGEPOINT_STATUS_OK and the places of GaugepointFinishParameter, so a blank argument is never a choice.
@@ -1816,6 +1817,11 @@ typedef enum GaugepointCause {
    */
   GAUGEPOINT_CAUSE_LIQUID_LOCK = 46,
 } GaugepointCause;
+
+/**
+ * A law of expansion, made by gaugepoint_expansion_new. It never changes.
+ */
+typedef struct GaugepointExpansion GaugepointExpansion;
 
 /**
  * A function of contributors; made by gaugepoint_function_from_formula, gaugepoint_function_of_engine or
@@ -7574,6 +7580,55 @@ int32_t gaugepoint_material(size_t index,
 int32_t gaugepoint_duty(size_t index,
                         struct GaugepointDuty *out,
                         struct GaugepointError *error);
+
+/**
+ * Makes a law of expansion, checked over its whole range.
+ *
+ * `expansion` gets it, to be freed by gaugepoint_expansion_free. The law is copied; nothing of it is kept.
+ */
+int32_t gaugepoint_expansion_new(const struct GaugepointLaw *law,
+                                 struct GaugepointExpansion **expansion,
+                                 struct GaugepointError *error);
+
+/**
+ * Frees a law of expansion. NULL is fine.
+ */
+void gaugepoint_expansion_free(struct GaugepointExpansion *expansion);
+
+/**
+ * Lowest and highest temperature that a law holds at.
+ */
+int32_t gaugepoint_expansion_range(const struct GaugepointExpansion *expansion,
+                                   double *from_c,
+                                   double *to_c,
+                                   struct GaugepointError *error);
+
+/**
+ * What a law says of one temperature: strain, instantaneous coefficient, mean coefficient from 20 C.
+ */
+int32_t gaugepoint_expansion_at(const struct GaugepointExpansion *expansion,
+                                double temperature_c,
+                                struct GaugepointGrowth *out,
+                                struct GaugepointError *error);
+
+/**
+ * Mean coefficient `(L1 - L0) / (L0 (T1 - T0))` from one temperature to another; two that are the same are refused.
+ */
+int32_t gaugepoint_expansion_mean_per_k(const struct GaugepointExpansion *expansion,
+                                        double from_c,
+                                        double to_c,
+                                        double *out,
+                                        struct GaugepointError *error);
+
+/**
+ * Strains from 20 C, (L - L20) / L20, at `count` temperatures in any order; `strains` has room for as many. A refused temperature is named with
+ * its place: "temperatures_c/3".
+ */
+int32_t gaugepoint_expansion_strains(const struct GaugepointExpansion *expansion,
+                                     const double *temperatures_c,
+                                     size_t count,
+                                     double *strains,
+                                     struct GaugepointError *error);
 
 /**
  * Makes a hot fit: one piston in one bore at its temperatures, checked: every table reaches every place that the piston comes to.

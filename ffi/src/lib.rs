@@ -36,8 +36,9 @@
 //! OWNERSHIP. A text that was given is freed by gaugepoint_text_free and by nothing else. Texts that are returned as `const char *`
 //! live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, a GaugepointStack
 //! by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and gaugepoint_function_free, a GaugepointReport
-//! by gaugepoint_report_new and gaugepoint_report_free, each once. Nothing that is passed in is kept but a callback and its user pointer: what is made
-//! holds copies of what it was made from. A hot fit, a function and a GaugepointReport never change.
+//! by gaugepoint_report_new and gaugepoint_report_free, a GaugepointExpansion by gaugepoint_expansion_new and gaugepoint_expansion_free, each once.
+//! Nothing that is passed in is kept but a callback and its user pointer: what is made holds copies of what it was made from. All of them but a stack
+//! never change.
 //!
 //! ENUMS. Passed and returned as int32_t; a number outside the enum is refused. None has the value 0 except
 //! GAUGEPOINT_STATUS_OK and the places of GaugepointFinishParameter, so a blank argument is never a choice.
@@ -87,6 +88,7 @@ pub mod ring;
 pub mod pin;
 pub mod liner;
 pub mod growth;
+pub mod expansion;
 pub mod deck;
 pub mod crank;
 pub mod hot;

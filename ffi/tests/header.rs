@@ -31,6 +31,7 @@ const SOURCES: &[&str] = &[
     "crank",
     "liner",
     "growth",
+    "expansion",
     "hot",
     "ring",
     "pin",

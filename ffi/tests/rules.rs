@@ -158,7 +158,7 @@ const PURE: &str = "\
     root_sum_square_upper second second_expanded second_mean second_standard_deviation second_u sensitivity share \
     shift shortest_lower shortest_upper sizes skewness sleeve_price slope slope_p slope_t slope_uncertainty \
     slope_x slope_x_uncertainty slope_y slope_y_uncertainty squares standard_deviation standard_error \
-    standard_uncertainty strain symmetric_lower symmetric_upper t third tilt together tolerance tolerances total \
+    standard_uncertainty strain strains symmetric_lower symmetric_upper t third tilt together tolerance tolerances total \
     total_squares u uncertainty_ratio upper usual_lower usual_upper value values wanted weights within within_dof \
     worst_case_lower worst_case_upper worst_outside worst_probability x zone";
 

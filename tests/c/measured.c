@@ -997,6 +997,46 @@ static void duties(void) {
   printf("duties %zu\n", rows);
 }
 
+/* The same law as a handle says the same, bit by bit. */
+static void expansion(const GaugepointLaw *law, double t, int32_t expected, const GaugepointGrowth *g) {
+  GaugepointExpansion *made = NULL;
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  if (gaugepoint_expansion_new(law, &made, &e) != GAUGEPOINT_STATUS_OK) {
+    CHECK(e.status == expected && made == NULL);
+    return;
+  }
+  RECORD(GaugepointGrowth, out);
+  CHECK(gaugepoint_expansion_at(made, t, &out, NULL) == expected);
+  CHECK(expected != GAUGEPOINT_STATUS_OK || memcmp(&out, g, sizeof out) == 0);
+  double from_c = 0, to_c = 0, mean = 0, strains[3] = {5, 5, 5};
+  CHECK(gaugepoint_expansion_range(made, &from_c, &to_c, NULL) == GAUGEPOINT_STATUS_OK && from_c < to_c && from_c <= 20 && to_c >= 20);
+  const double temperatures_c[3] = {to_c, 20, t}, beyond_c[3] = {20, to_c + 1, from_c};
+  CHECK(gaugepoint_expansion_strains(made, temperatures_c, 3, strains, NULL) == expected);
+  CHECK(expected != GAUGEPOINT_STATUS_OK || (strains[0] >= strains[1] && strains[1] == 0 && strains[2] == g->strain));
+  strains[0] = 5;
+  TOLD(gaugepoint_expansion_strains(made, beyond_c, 3, strains, &e), GAUGEPOINT_STATUS_OUTSIDE_LAW, "temperatures_c/1");
+  TOLD(gaugepoint_expansion_strains(made, NULL, 3, strains, &e), GAUGEPOINT_STATUS_NULL_POINTER, "temperatures_c");
+  TOLD(gaugepoint_expansion_strains(made, beyond_c, SIZE_MAX, strains, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "temperatures_c");
+  TOLD(gaugepoint_expansion_strains(made, beyond_c, 3, NULL, &e), GAUGEPOINT_STATUS_NULL_POINTER, "strains");
+  CHECK(strains[0] == 5);
+  TOLD(gaugepoint_expansion_mean_per_k(made, t, t, &mean, &e), expected == GAUGEPOINT_STATUS_OK ? GAUGEPOINT_STATUS_CONTRADICTION : expected,
+       expected == GAUGEPOINT_STATUS_OK ? "to_c" : "from_c");
+  CHECK(isnan(mean));
+  if (expected == GAUGEPOINT_STATUS_OK && g->has_mean) {
+    CHECK(gaugepoint_expansion_mean_per_k(made, 20, t, &mean, NULL) == GAUGEPOINT_STATUS_OK && mean == g->mean_from_20_per_k);
+  }
+  TOLD(gaugepoint_expansion_range(made, NULL, &to_c, &e), GAUGEPOINT_STATUS_NULL_POINTER, "from_c");
+  TOLD(gaugepoint_expansion_range(NULL, &from_c, &to_c, &e), GAUGEPOINT_STATUS_NULL_POINTER, "expansion");
+  CHECK(isnan(from_c) && isnan(to_c));
+  TOLD(gaugepoint_expansion_at(NULL, t, &out, &e), GAUGEPOINT_STATUS_NULL_POINTER, "expansion");
+  TOLD(gaugepoint_expansion_mean_per_k(NULL, 20, t, &mean, &e), GAUGEPOINT_STATUS_NULL_POINTER, "expansion");
+  TOLD(gaugepoint_expansion_strains(NULL, beyond_c, 3, strains, &e), GAUGEPOINT_STATUS_NULL_POINTER, "expansion");
+  TOLD(gaugepoint_expansion_new(NULL, &made, &e), GAUGEPOINT_STATUS_NULL_POINTER, "law");
+  TOLD(gaugepoint_expansion_new(law, NULL, &e), GAUGEPOINT_STATUS_NULL_POINTER, "expansion");
+  gaugepoint_expansion_free(made);
+  gaugepoint_expansion_free(NULL);
+}
+
 /* A law as lists separated by '|', the temperature last. */
 static int32_t growth(char **cells, GaugepointError *error) {
   char *list[4] = {0};
@@ -1020,23 +1060,57 @@ static int32_t growth(char **cells, GaugepointError *error) {
     }
   }
   RECORD(GaugepointGrowth, g);
+  GaugepointLaw law;
+  memset(&law, 0, sizeof law);
   int32_t status = -1;
   double t = x[lists - 1][0];
   if (same(cells[1], "mean_coefficient")) {
+    law.form = GAUGEPOINT_LAW_FORM_MEAN_COEFFICIENT;
+    law.base_c = x[0][0];
+    law.mean_per_k = x[0][1];
+    law.from_c = x[0][2];
+    law.to_c = x[0][3];
     status = gaugepoint_growth_mean_coefficient(x[0][0], x[0][1], x[0][2], x[0][3], t, &g, error);
   } else if (same(cells[1], "mean_table")) {
+    law.form = GAUGEPOINT_LAW_FORM_MEAN_TABLE;
+    law.base_c = x[0][0];
+    law.temperatures_c = x[1];
+    law.coefficients = x[2];
+    law.count = count[1];
     status = gaugepoint_growth_mean_table(x[0][0], x[1], x[2], count[1], t, &g, error);
   } else if (same(cells[1], "instantaneous_table")) {
+    law.form = GAUGEPOINT_LAW_FORM_INSTANTANEOUS_TABLE;
+    law.temperatures_c = x[0];
+    law.coefficients = x[1];
+    law.count = count[0];
     status = gaugepoint_growth_instantaneous_table(x[0], x[1], count[0], t, &g, error);
   } else if (same(cells[1], "instantaneous_polynomial")) {
+    law.form = GAUGEPOINT_LAW_FORM_INSTANTANEOUS_POLYNOMIAL;
+    law.coefficients = x[0];
+    law.count = count[0];
+    law.from_c = x[1][0];
+    law.to_c = x[1][1];
     status = gaugepoint_growth_instantaneous_polynomial(x[0], count[0], x[1][0], x[1][1], t, &g, error);
   } else if (same(cells[1], "strain_polynomial")) {
+    law.form = GAUGEPOINT_LAW_FORM_STRAIN_POLYNOMIAL;
+    law.coefficients = x[0];
+    law.count = count[0];
+    law.from_c = x[1][0];
+    law.to_c = x[1][1];
     status = gaugepoint_growth_strain_polynomial(x[0], count[0], x[1][0], x[1][1], t, &g, error);
   } else if (same(cells[1], "graphite_iron")) {
+    law.form = GAUGEPOINT_LAW_FORM_GRAPHITE_IRON;
+    law.nodularity_percent = x[0][0];
+    law.graphite_percent = x[0][1];
+    law.pearlite_to_ferrite = x[0][2];
     status = gaugepoint_growth_graphite_iron(x[0][0], x[0][1], x[0][2], t, &g, error);
   } else if (same(cells[1], "built_in")) {
+    law.form = GAUGEPOINT_LAW_FORM_BUILT_IN;
+    law.name = list[0];
+    law.name_length = strlen(list[0]);
     status = gaugepoint_growth_built_in(list[0], strlen(list[0]), t, &g, error);
   }
+  expansion(&law, t, status, &g);
   if (status == GAUGEPOINT_STATUS_OK) {
     CHECK(g.has_mean || isnan(g.mean_from_20_per_k));
     put("strain", 1, g.strain);

@@ -683,6 +683,17 @@ impl Law {
         self.within(temperature, "temperature_c").map(|t| self.strain_at(t))
     }
 
+    /// Strains at temperatures in any order.
+    ///
+    /// # Errors
+    /// [`ErrorKind::OutsideLaw`] outside the range, with the place of the temperature, from 0: `temperatures_c/3`.
+    pub fn strains(&self, temperatures: &[Temperature]) -> Result<Vec<f64>, Error> {
+        let strain = |(k, t): (usize, &Temperature)| {
+            self.within(*t, &format!("temperatures_c/{k}")).map(|t| self.strain_at(t))
+        };
+        temperatures.iter().enumerate().map(strain).collect()
+    }
+
     /// Instantaneous coefficient `(1 / L20) dL/dT`, the slope of the strain; where it jumps, at a row of a table of means, that of the piece
     /// toward 20 C.
     ///
