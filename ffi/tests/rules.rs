@@ -4,12 +4,7 @@
 //! `tests/c`; that no panic leaves, that nothing else is exported and that the library is named after its number, by `tests/c_abi.rs`; that a
 //! record is written as far as both sides know it, beside `src/record.rs` and `src/error.rs`; texts and numbers of statuses by `tests/c/misuse.c`.
 
-#![expect(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test stops where it fails"
-)]
+#![expect(clippy::unwrap_used, reason = "a test stops where it fails")]
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
