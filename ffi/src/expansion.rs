@@ -2,12 +2,11 @@
 
 use crate::array::{array, array_out, given};
 use crate::error::{Failure, GaugepointError};
-use crate::growth::{GaugepointGrowth, GaugepointLaw, law};
+use crate::growth::{GaugepointGrowth, GaugepointLaw, c, law};
 use crate::guard::{cleared, kept, plain, status};
 use crate::handle;
 use crate::record::record;
 use gaugepoint::growth::{Law, MeanCoefficient};
-use gaugepoint::quantity::Temperature;
 
 /// A law of expansion, made by gaugepoint_expansion_new. It never changes.
 #[derive(Debug)]
@@ -63,11 +62,7 @@ pub unsafe extern "C" fn gaugepoint_expansion_at(
     error: *mut GaugepointError,
 ) -> i32 {
     // SAFETY: the contract of the header
-    unsafe {
-        status(error, record("out", out), || {
-            Ok(of(expansion)?.at(Temperature::from_celsius(temperature_c))?.into())
-        })
-    }
+    unsafe { status(error, record("out", out), || Ok(of(expansion)?.at(c(temperature_c))?.into())) }
 }
 
 /// Mean coefficient `(L1 - L0) / (L0 (T1 - T0))` from one temperature to another; two that are the same are refused.
@@ -82,7 +77,7 @@ pub unsafe extern "C" fn gaugepoint_expansion_mean_per_k(
     // SAFETY: the contract of the header
     unsafe {
         status(error, cleared("out", out, f64::NAN), || {
-            let (from, to) = (Temperature::from_celsius(from_c), Temperature::from_celsius(to_c));
+            let (from, to) = (c(from_c), c(to_c));
             Ok(of(expansion)?.mean(from, to).map(MeanCoefficient::per_kelvin)?)
         })
     }
@@ -102,7 +97,7 @@ pub unsafe extern "C" fn gaugepoint_expansion_strains(
     unsafe {
         status(error, array_out("strains", strains, count), || {
             let temperatures = array("temperatures_c", temperatures_c, Some(count))?.iter();
-            let temperatures: Vec<_> = temperatures.map(|t| Temperature::from_celsius(*t)).collect();
+            let temperatures: Vec<_> = temperatures.map(|t| c(*t)).collect();
             Ok(of(expansion)?.strains(&temperatures)?)
         })
     }

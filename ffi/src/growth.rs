@@ -176,7 +176,7 @@ impl From<Growth> for GaugepointGrowth {
     }
 }
 
-fn c(celsius: f64) -> Temperature {
+pub(crate) fn c(celsius: f64) -> Temperature {
     Temperature::from_celsius(celsius)
 }
 

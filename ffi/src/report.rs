@@ -312,7 +312,7 @@ pub unsafe extern "C" fn gaugepoint_report_job(
     error: *mut GaugepointError,
 ) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, record("out", out), || Ok(handle::lent("report", report)?.0.job()?.into())) }
+    unsafe { status(error, record("out", out), || Ok(job_of(report)?.into())) }
 }
 
 /// What a cylinder of a job comes to; `cylinder` is its place in the report, from 0. The report on another document is refused.
@@ -326,7 +326,7 @@ pub unsafe extern "C" fn gaugepoint_report_cylinder(
     // SAFETY: the contract of the header
     unsafe {
         status(error, record("out", out), || {
-            let job = handle::lent("report", report)?.0.job()?;
+            let job = job_of(report)?;
             verdict_of(at("cylinder", &job.cylinders, cylinder)?)
         })
     }
@@ -345,7 +345,7 @@ pub unsafe extern "C" fn gaugepoint_report_decision(
     // SAFETY: the contract of the header
     unsafe {
         status(error, record("out", out), || {
-            let job = handle::lent("report", report)?.0.job()?;
+            let job = job_of(report)?;
             let mut decisions = at("cylinder", &job.cylinders, cylinder)?.decisions();
             Ok(decisions.nth(decision).ok_or_else(|| no_such("decision"))?.into())
         })
@@ -370,10 +370,17 @@ pub unsafe extern "C" fn gaugepoint_report_line(
     // SAFETY: the contract of the header
     unsafe {
         status(error, (kept("text", text), kept("text_length", text_length)), || {
-            let line = line(handle::lent("report", report)?.0.job()?, lines, cylinder, index)?;
+            let line = line(job_of(report)?, lines, cylinder, index)?;
             Ok((give(&line)?, line.len()))
         })
     }
+}
+
+/// # Safety
+/// As [`handle::lent`].
+unsafe fn job_of<'a>(report: *const GaugepointReport) -> Result<&'a Report, Failure> {
+    // SAFETY: the caller's promise
+    unsafe { handle::lent("report", report) }?.0.job()
 }
 
 impl Made {

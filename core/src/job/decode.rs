@@ -439,6 +439,14 @@ pub(crate) fn nearest(word: &str, accepted: &[&str]) -> Option<String> {
 }
 
 impl<'j> Place<'j> {
+    fn items(self, items: &'j [Json]) -> Items<'j> {
+        Items { items: items.iter().enumerate(), path: self.path }
+    }
+
+    fn fields(self, fields: &'j [(String, Json)]) -> Fields<'j> {
+        Fields { fields: fields.iter(), value: None, path: self.path }
+    }
+
     fn wrong_type(self, expected: &dyn de::Expected) -> Refused {
         Refused(Error::new(ErrorKind::WrongType, self.json.brief(), format!("{expected} is needed")))
             .at(self.path)
@@ -451,12 +459,8 @@ impl<'de> Deserializer<'de> for Place<'_> {
     fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
         match self.json {
             Json::Text(text) => visitor.visit_str(text),
-            Json::List(items) => {
-                visitor.visit_seq(Items { items: items.iter().enumerate(), path: self.path })
-            }
-            Json::Object(fields) => {
-                visitor.visit_map(Fields { fields: fields.iter(), value: None, path: self.path })
-            }
+            Json::List(items) => visitor.visit_seq(self.items(items)),
+            Json::Object(fields) => visitor.visit_map(self.fields(fields)),
             Json::Null | Json::Bool(_) | Json::Number(_) => Err(self.wrong_type(&visitor)),
         }
         .map_err(|e| e.at(self.path))
@@ -533,9 +537,7 @@ impl<'de> Deserializer<'de> for Place<'_> {
     ) -> Result<V::Value, Refused> {
         match self.json {
             // derived code would take a list for a structure, by position; a document names its fields
-            Json::Object(fields) => {
-                visitor.visit_map(Fields { fields: fields.iter(), value: None, path: self.path })
-            }
+            Json::Object(fields) => visitor.visit_map(self.fields(fields)),
             _ => Err(self.wrong_type(&"an object")),
         }
         .map_err(|e| e.at(self.path))
@@ -543,9 +545,7 @@ impl<'de> Deserializer<'de> for Place<'_> {
 
     fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
         match self.json {
-            Json::List(items) => {
-                visitor.visit_seq(Items { items: items.iter().enumerate(), path: self.path })
-            }
+            Json::List(items) => visitor.visit_seq(self.items(items)),
             _ => Err(self.wrong_type(&"a list")),
         }
         .map_err(|e| e.at(self.path))
