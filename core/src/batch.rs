@@ -423,11 +423,3 @@ impl Columnar for Count<'_, '_> {
         *self.refused += self.accepted.count_refused(left);
     }
 }
-
-impl Error {
-    /// The same refusal, of a row.
-    fn in_row(self, row: usize) -> Error {
-        let field = format!("{}/{row}", self.field());
-        self.moved(field)
-    }
-}

@@ -155,6 +155,12 @@ impl Error {
         self
     }
 
+    /// The same refusal, of a row: its field is parameter and place.
+    pub(crate) fn in_row(self, row: usize) -> Self {
+        let field = format!("{}/{row}", self.field());
+        self.moved(field)
+    }
+
     /// The same refusal, of a document that stands at `place` of another: its JSON Pointer goes on from there.
     pub(crate) fn below(self, place: &str) -> Self {
         let field = format!("{place}{}", self.field());

@@ -12,7 +12,7 @@
  * OUTPUTS. Arguments come first, then outputs, then the error. An output is never NULL; outputs and error do not
  * overlap. On failure every double is set to a quiet NaN and the result of a decision to
  * GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, arrays, the pointer to a
- * report and its length keep what they held. Only the results of gaugepoint_clearances become NaN when a row refuses the call.
+ * report and its length keep what they held. Of the functions of many rows only gaugepoint_clearances sets its results to NaN when a row refuses the call.
  *
  * RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with struct_size set:
  * GaugepointSample sample = {.struct_size = sizeof sample};. It is written on success only, up to struct_size bytes; a
@@ -22,6 +22,13 @@
  * ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
  * anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
  * room that it has; it is written on success only, as far as there are results.
+ *
+ * FLAT FUNCTIONS. Functions of plain doubles that give one double come in three shapes with the same bits. gaugepoint_NAME has an output and a
+ * status. gaugepoint_NAME_v returns the double, NaN where it is refused: for sheets and SQL. gaugepoint_NAME_array takes an array of count
+ * for each parameter; out may be one of them, and overlaps none otherwise. With row_status each row gets its own: 0, or why it is refused
+ * and its result is NaN; the call itself returns 0. Without (NULL) the first refused row refuses the call, its parameter and place are in the
+ * error ("bore_mm/3"), and nothing is written. gaugepoint_flat_strided takes any of them by its number and numbers that need not stand side by
+ * side; gaugepoint_flat_count, _name, _parameter and _meaning list them. None needs memory but for the text of a refusal.
  *
  * NaN. Never accepted as a value, never a result that is given, and never the sign of something left out: that is what
  * the has_ flags are for, each 0 or 1. What a record does not give is NaN there, so that an ignored flag cannot be
@@ -1912,6 +1919,20 @@ typedef struct GaugepointError {
    */
   char message[1024];
 } GaugepointError;
+
+/**
+ * A column of numbers that need not stand side by side.
+ */
+typedef struct GaugepointColumn {
+  /**
+   * The number of the first row.
+   */
+  const double *values;
+  /**
+   * Bytes from a row to the next: any number; 0 gives every row the same number.
+   */
+  ptrdiff_t stride;
+} GaugepointColumn;
 
 /**
  * Mean and spread of a sample; see RECORDS at the head.
@@ -4575,20 +4596,6 @@ typedef struct GaugepointStrainLaw {
 } GaugepointStrainLaw;
 
 /**
- * A column of numbers that need not stand side by side.
- */
-typedef struct GaugepointColumn {
-  /**
-   * The number of the first row.
-   */
-  const double *values;
-  /**
-   * Bytes from a row to the next: any number; 0 gives every row the same number.
-   */
-  ptrdiff_t stride;
-} GaugepointColumn;
-
-/**
  * The columns of gaugepoint_clearances_strided. A plain structure.
  */
 typedef struct GaugepointClearanceColumns {
@@ -6858,10 +6865,47 @@ int32_t gaugepoint_fit(const char *document,
                        struct GaugepointError *error);
 
 /**
+ * Number of the flat functions, which are numbered from 1; a number never changes its function.
+ */
+int32_t gaugepoint_flat_count(void);
+
+/**
+ * Name of a flat function without "gaugepoint_"; NULL of a number that has none.
+ */
+const char *gaugepoint_flat_name(int32_t function);
+
+/**
+ * What a flat function computes, its ranges and its source; NULL of a number that has none.
+ */
+const char *gaugepoint_flat_meaning(int32_t function);
+
+/**
+ * Name of a parameter of a flat function, which are counted from 0 and end in their units; NULL after the last.
+ */
+const char *gaugepoint_flat_parameter(int32_t function,
+                                      int32_t index);
+
+/**
+ * A flat function, by its number, of each of `count` rows whose numbers need not stand side by side.
+ *
+ * `columns` has one for each parameter, `column_count` of them. Strides are bytes to the next row: any number for a column, 0 giving every row the
+ * same number; those of the results are not within one. Nothing needs alignment. Otherwise as the functions that end in _array.
+ */
+int32_t gaugepoint_flat_strided(int32_t function,
+                                const struct GaugepointColumn *columns,
+                                size_t column_count,
+                                size_t count,
+                                double *out,
+                                ptrdiff_t out_stride,
+                                int32_t *row_status,
+                                ptrdiff_t row_status_stride,
+                                struct GaugepointError *error);
+
+/**
  * Size at 20 C from the reading of a micrometer or caliper, in mm.
  *
- * (reading - zero_error) (1 + a_gauge (t_gauge - 20)) / (1 + a_part (t_part - 20)), for temperatures from -5 C to 60 C
- * and mean coefficients from 20 C.
+ * (reading - zero_error) (1 + a_gauge (t_gauge - 20)) / (1 + a_part (t_part - 20)). Temperatures from -5 C to 60 C, mean
+ * coefficients from 20 C between 1e-7 and 1e-4 per kelvin. Source: ISO 1:2022 and the definition of strain.
  */
 int32_t gaugepoint_size_at_20_mm(double reading_mm,
                                  double zero_error_mm,
@@ -6873,6 +6917,30 @@ int32_t gaugepoint_size_at_20_mm(double reading_mm,
                                  struct GaugepointError *error);
 
 /**
+ * gaugepoint_size_at_20_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_size_at_20_mm_v(double reading_mm,
+                                  double zero_error_mm,
+                                  double gauge_temperature_c,
+                                  double gauge_expansion_per_k,
+                                  double part_temperature_c,
+                                  double part_expansion_per_k);
+
+/**
+ * gaugepoint_size_at_20_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_size_at_20_mm_array(const double *reading_mm,
+                                       const double *zero_error_mm,
+                                       const double *gauge_temperature_c,
+                                       const double *gauge_expansion_per_k,
+                                       const double *part_temperature_c,
+                                       const double *part_expansion_per_k,
+                                       size_t count,
+                                       double *out,
+                                       int32_t *row_status,
+                                       struct GaugepointError *error);
+
+/**
  * Clearance at 20 C in mm, over the diameter: bore - piston; negative is interference.
  */
 int32_t gaugepoint_bench_clearance_mm(double bore_mm,
@@ -6881,10 +6949,25 @@ int32_t gaugepoint_bench_clearance_mm(double bore_mm,
                                       struct GaugepointError *error);
 
 /**
+ * gaugepoint_bench_clearance_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_bench_clearance_mm_v(double bore_mm, double piston_mm);
+
+/**
+ * gaugepoint_bench_clearance_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_bench_clearance_mm_array(const double *bore_mm,
+                                            const double *piston_mm,
+                                            size_t count,
+                                            double *out,
+                                            int32_t *row_status,
+                                            struct GaugepointError *error);
+
+/**
  * Clearance in mm of freely growing parts, over the diameter, from sizes at 20 C.
  *
- * bore (1 + a_bore (t_bore - 20)) - piston (1 + a_piston (t_piston - 20)), for temperatures from -40 C to 450 C. It is
- * not a verdict: skirts are elastic, and engines run for years with a free clearance below zero.
+ * bore (1 + a_bore (t_bore - 20)) - piston (1 + a_piston (t_piston - 20)). Temperatures from -40 C to 450 C. It is not a
+ * verdict: skirts are elastic, and engines run for years with a free clearance below zero. Source: definition of strain.
  */
 int32_t gaugepoint_running_clearance_mm(double bore_mm,
                                         double bore_temperature_c,
@@ -6894,6 +6977,324 @@ int32_t gaugepoint_running_clearance_mm(double bore_mm,
                                         double piston_expansion_per_k,
                                         double *out,
                                         struct GaugepointError *error);
+
+/**
+ * gaugepoint_running_clearance_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_running_clearance_mm_v(double bore_mm,
+                                         double bore_temperature_c,
+                                         double bore_expansion_per_k,
+                                         double piston_mm,
+                                         double piston_temperature_c,
+                                         double piston_expansion_per_k);
+
+/**
+ * gaugepoint_running_clearance_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_running_clearance_mm_array(const double *bore_mm,
+                                              const double *bore_temperature_c,
+                                              const double *bore_expansion_per_k,
+                                              const double *piston_mm,
+                                              const double *piston_temperature_c,
+                                              const double *piston_expansion_per_k,
+                                              size_t count,
+                                              double *out,
+                                              int32_t *row_status,
+                                              struct GaugepointError *error);
+
+/**
+ * End gap in a bore, in mm, of a ring whose gap was measured in a gauge or in another bore: gap + pi (bore - gauge).
+ *
+ * Refused when gauge and bore are more than 2 % apart.
+ */
+int32_t gaugepoint_ring_gap_in_bore_mm(double gap_mm,
+                                       double gauge_mm,
+                                       double bore_mm,
+                                       double *out,
+                                       struct GaugepointError *error);
+
+/**
+ * gaugepoint_ring_gap_in_bore_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_ring_gap_in_bore_mm_v(double gap_mm, double gauge_mm, double bore_mm);
+
+/**
+ * gaugepoint_ring_gap_in_bore_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_ring_gap_in_bore_mm_array(const double *gap_mm,
+                                             const double *gauge_mm,
+                                             const double *bore_mm,
+                                             size_t count,
+                                             double *out,
+                                             int32_t *row_status,
+                                             struct GaugepointError *error);
+
+/**
+ * Least cold gap, in mm, that leaves `least_hot_gap_mm` with bore and ring at their temperatures.
+ *
+ * Below zero the bore opens by more than the ring grows, and heat asks for no gap at all.
+ */
+int32_t gaugepoint_ring_least_cold_gap_mm(double least_hot_gap_mm,
+                                          double bore_mm,
+                                          double bore_temperature_c,
+                                          double bore_expansion_per_k,
+                                          double ring_temperature_c,
+                                          double ring_expansion_per_k,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * gaugepoint_ring_least_cold_gap_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_ring_least_cold_gap_mm_v(double least_hot_gap_mm,
+                                           double bore_mm,
+                                           double bore_temperature_c,
+                                           double bore_expansion_per_k,
+                                           double ring_temperature_c,
+                                           double ring_expansion_per_k);
+
+/**
+ * gaugepoint_ring_least_cold_gap_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_ring_least_cold_gap_mm_array(const double *least_hot_gap_mm,
+                                                const double *bore_mm,
+                                                const double *bore_temperature_c,
+                                                const double *bore_expansion_per_k,
+                                                const double *ring_temperature_c,
+                                                const double *ring_expansion_per_k,
+                                                size_t count,
+                                                double *out,
+                                                int32_t *row_status,
+                                                struct GaugepointError *error);
+
+/**
+ * Side clearance of a ring in its groove, in mm; negative is a ring that does not enter. Beyond 0.5 mm it is another ring.
+ */
+int32_t gaugepoint_ring_side_clearance_mm(double groove_width_mm,
+                                          double ring_width_mm,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * gaugepoint_ring_side_clearance_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_ring_side_clearance_mm_v(double groove_width_mm, double ring_width_mm);
+
+/**
+ * gaugepoint_ring_side_clearance_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_ring_side_clearance_mm_array(const double *groove_width_mm,
+                                                const double *ring_width_mm,
+                                                size_t count,
+                                                double *out,
+                                                int32_t *row_status,
+                                                struct GaugepointError *error);
+
+/**
+ * Room behind a ring that stands at the bore, in mm, on one side: (bore - root) / 2 - thickness.
+ *
+ * With the diameter of the land in place of the bore it is how far the ring, pushed in, lies below the land.
+ */
+int32_t gaugepoint_ring_back_clearance_mm(double bore_mm,
+                                          double groove_root_mm,
+                                          double ring_thickness_mm,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * gaugepoint_ring_back_clearance_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_ring_back_clearance_mm_v(double bore_mm, double groove_root_mm, double ring_thickness_mm);
+
+/**
+ * gaugepoint_ring_back_clearance_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_ring_back_clearance_mm_array(const double *bore_mm,
+                                                const double *groove_root_mm,
+                                                const double *ring_thickness_mm,
+                                                size_t count,
+                                                double *out,
+                                                int32_t *row_status,
+                                                struct GaugepointError *error);
+
+/**
+ * Wear of a groove, in mm: its width where it is widest less its width when new.
+ */
+int32_t gaugepoint_ring_groove_wear_mm(double groove_width_mm,
+                                       double new_groove_width_mm,
+                                       double *out,
+                                       struct GaugepointError *error);
+
+/**
+ * gaugepoint_ring_groove_wear_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_ring_groove_wear_mm_v(double groove_width_mm, double new_groove_width_mm);
+
+/**
+ * gaugepoint_ring_groove_wear_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_ring_groove_wear_mm_array(const double *groove_width_mm,
+                                             const double *new_groove_width_mm,
+                                             size_t count,
+                                             double *out,
+                                             int32_t *row_status,
+                                             struct GaugepointError *error);
+
+/**
+ * Width in mm, at a diameter, of a keystone groove whose flanks slope alike, from the size over two pins that lie in it
+ * opposite each other.
+ */
+int32_t gaugepoint_keystone_groove_width_mm(double over_pins_mm,
+                                            double pin_mm,
+                                            double included_angle_deg,
+                                            double at_diameter_mm,
+                                            double *out,
+                                            struct GaugepointError *error);
+
+/**
+ * gaugepoint_keystone_groove_width_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_keystone_groove_width_mm_v(double over_pins_mm,
+                                             double pin_mm,
+                                             double included_angle_deg,
+                                             double at_diameter_mm);
+
+/**
+ * gaugepoint_keystone_groove_width_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_keystone_groove_width_mm_array(const double *over_pins_mm,
+                                                  const double *pin_mm,
+                                                  const double *included_angle_deg,
+                                                  const double *at_diameter_mm,
+                                                  size_t count,
+                                                  double *out,
+                                                  int32_t *row_status,
+                                                  struct GaugepointError *error);
+
+/**
+ * End gap in mm from a factor in per mille of the bore (never "per inch"), 0.5 to 14.
+ */
+int32_t gaugepoint_ring_gap_by_factor_mm(double bore_mm,
+                                         double per_mille,
+                                         double *out,
+                                         struct GaugepointError *error);
+
+/**
+ * gaugepoint_ring_gap_by_factor_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_ring_gap_by_factor_mm_v(double bore_mm, double per_mille);
+
+/**
+ * gaugepoint_ring_gap_by_factor_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_ring_gap_by_factor_mm_array(const double *bore_mm,
+                                               const double *per_mille,
+                                               size_t count,
+                                               double *out,
+                                               int32_t *row_status,
+                                               struct GaugepointError *error);
+
+/**
+ * Bend or twist of a rod as an angle in mrad, from its deviation over any base; the sign is kept.
+ */
+int32_t gaugepoint_rod_angle_mrad(double deviation_mm,
+                                  double base_mm,
+                                  double *out,
+                                  struct GaugepointError *error);
+
+/**
+ * gaugepoint_rod_angle_mrad as a value; NaN where it is refused.
+ */
+double gaugepoint_rod_angle_mrad_v(double deviation_mm, double base_mm);
+
+/**
+ * gaugepoint_rod_angle_mrad of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_rod_angle_mrad_array(const double *deviation_mm,
+                                        const double *base_mm,
+                                        size_t count,
+                                        double *out,
+                                        int32_t *row_status,
+                                        struct GaugepointError *error);
+
+/**
+ * What an angle of a rod makes over a length, in mm: a piston's skew over its height, for example.
+ */
+int32_t gaugepoint_rod_skew_mm(double angle_mrad,
+                               double length_mm,
+                               double *out,
+                               struct GaugepointError *error);
+
+/**
+ * gaugepoint_rod_skew_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_rod_skew_mm_v(double angle_mrad, double length_mm);
+
+/**
+ * gaugepoint_rod_skew_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_rod_skew_mm_array(const double *angle_mrad,
+                                     const double *length_mm,
+                                     size_t count,
+                                     double *out,
+                                     int32_t *row_status,
+                                     struct GaugepointError *error);
+
+/**
+ * Volume in cm3 between top land and bore, down to the first ring.
+ */
+int32_t gaugepoint_top_land_crevice_cm3(double bore_mm,
+                                        double land_mm,
+                                        double land_height_mm,
+                                        double *out,
+                                        struct GaugepointError *error);
+
+/**
+ * gaugepoint_top_land_crevice_cm3 as a value; NaN where it is refused.
+ */
+double gaugepoint_top_land_crevice_cm3_v(double bore_mm, double land_mm, double land_height_mm);
+
+/**
+ * gaugepoint_top_land_crevice_cm3 of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_top_land_crevice_cm3_array(const double *bore_mm,
+                                              const double *land_mm,
+                                              const double *land_height_mm,
+                                              size_t count,
+                                              double *out,
+                                              int32_t *row_status,
+                                              struct GaugepointError *error);
+
+/**
+ * How deep below the deck a place of the piston is, in mm: deck clearance + (crown - place) + travel; heights up from the bottom edge of
+ * the skirt.
+ */
+int32_t gaugepoint_depth_in_bore_mm(double deck_clearance_mm,
+                                    double crown_height_mm,
+                                    double height_mm,
+                                    double travel_mm,
+                                    double *out,
+                                    struct GaugepointError *error);
+
+/**
+ * gaugepoint_depth_in_bore_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_depth_in_bore_mm_v(double deck_clearance_mm,
+                                     double crown_height_mm,
+                                     double height_mm,
+                                     double travel_mm);
+
+/**
+ * gaugepoint_depth_in_bore_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_depth_in_bore_mm_array(const double *deck_clearance_mm,
+                                          const double *crown_height_mm,
+                                          const double *height_mm,
+                                          const double *travel_mm,
+                                          size_t count,
+                                          double *out,
+                                          int32_t *row_status,
+                                          struct GaugepointError *error);
 
 /**
  * Mean and spread of `count` values, at least two, in any one unit. JCGM 100:2008, 4.2.
@@ -7397,15 +7798,6 @@ int32_t gaugepoint_deck(double block_height_mm,
                         struct GaugepointError *error);
 
 /**
- * Volume in cm3 between top land and bore, down to the first ring.
- */
-int32_t gaugepoint_top_land_crevice_cm3(double bore_mm,
-                                        double land_mm,
-                                        double land_height_mm,
-                                        double *out,
-                                        struct GaugepointError *error);
-
-/**
  * Compression ratio. Refused when nothing is left above the piston.
  */
 int32_t gaugepoint_compression_ratio(const struct GaugepointChamber *chamber,
@@ -7457,16 +7849,6 @@ int32_t gaugepoint_crank_angles_at(double crank_radius_mm,
                                    double travel_mm,
                                    struct GaugepointCrankAngles *out,
                                    struct GaugepointError *error);
-
-/**
- * How deep below the deck a place of the piston is: deck clearance + (crown - place) + travel; heights up from the bottom edge of the skirt.
- */
-int32_t gaugepoint_depth_in_bore_mm(double deck_clearance_mm,
-                                    double crown_height_mm,
-                                    double height_mm,
-                                    double travel_mm,
-                                    double *out,
-                                    struct GaugepointError *error);
 
 /**
  * The least value over every angle of a section `mean + sum of cos_n cos(n angle) + sin_n sin(n angle)`: of a clearance, or of any other section.
@@ -7818,17 +8200,6 @@ int32_t gaugepoint_hot_fit_section(const struct GaugepointHotFit *fit,
                                    struct GaugepointError *error);
 
 /**
- * End gap in a bore, in mm, of a ring whose gap was measured in a gauge or in another bore: gap + pi (bore - gauge).
- *
- * Refused when gauge and bore are more than 2 % apart.
- */
-int32_t gaugepoint_ring_gap_in_bore_mm(double gap_mm,
-                                       double gauge_mm,
-                                       double bore_mm,
-                                       double *out,
-                                       struct GaugepointError *error);
-
-/**
  * End gap with bore and ring at their temperatures, -40 C to 450 C, from mean coefficients from 20 C.
  *
  * gap (1 + eps_ring) + pi bore (eps_bore - eps_ring). Two cases are worth a call: steady running, and a sudden load on a
@@ -7842,66 +8213,6 @@ int32_t gaugepoint_ring_hot_gap(double gap_mm,
                                 double ring_expansion_per_k,
                                 struct GaugepointRingHotGap *out,
                                 struct GaugepointError *error);
-
-/**
- * Least cold gap, in mm, that leaves `least_hot_gap_mm` with bore and ring at their temperatures.
- *
- * Below zero the bore opens by more than the ring grows, and heat asks for no gap at all.
- */
-int32_t gaugepoint_ring_least_cold_gap_mm(double least_hot_gap_mm,
-                                          double bore_mm,
-                                          double bore_temperature_c,
-                                          double bore_expansion_per_k,
-                                          double ring_temperature_c,
-                                          double ring_expansion_per_k,
-                                          double *out,
-                                          struct GaugepointError *error);
-
-/**
- * Side clearance of a ring in its groove, in mm; negative is a ring that does not enter. Beyond 0.5 mm it is another ring.
- */
-int32_t gaugepoint_ring_side_clearance_mm(double groove_width_mm,
-                                          double ring_width_mm,
-                                          double *out,
-                                          struct GaugepointError *error);
-
-/**
- * Room behind a ring that stands at the bore, in mm, on one side: (bore - root) / 2 - thickness.
- *
- * With the diameter of the land in place of the bore it is how far the ring, pushed in, lies below the land.
- */
-int32_t gaugepoint_ring_back_clearance_mm(double bore_mm,
-                                          double groove_root_mm,
-                                          double ring_thickness_mm,
-                                          double *out,
-                                          struct GaugepointError *error);
-
-/**
- * Wear of a groove, in mm: its width where it is widest less its width when new.
- */
-int32_t gaugepoint_ring_groove_wear_mm(double groove_width_mm,
-                                       double new_groove_width_mm,
-                                       double *out,
-                                       struct GaugepointError *error);
-
-/**
- * Width in mm, at a diameter, of a keystone groove whose flanks slope alike, from the size over two pins that lie in it
- * opposite each other.
- */
-int32_t gaugepoint_keystone_groove_width_mm(double over_pins_mm,
-                                            double pin_mm,
-                                            double included_angle_deg,
-                                            double at_diameter_mm,
-                                            double *out,
-                                            struct GaugepointError *error);
-
-/**
- * End gap in mm from a factor in per mille of the bore (never "per inch"), 0.5 to 14.
- */
-int32_t gaugepoint_ring_gap_by_factor_mm(double bore_mm,
-                                         double per_mille,
-                                         double *out,
-                                         struct GaugepointError *error);
 
 /**
  * Rough: largest radial amplitude, in mm, of a harmonic of the bore's shape that a ring follows by its own tension.
@@ -7958,22 +8269,6 @@ int32_t gaugepoint_assembly_temperature(double diameter_mm,
                                         double expansion_per_k,
                                         struct GaugepointAssembly *out,
                                         struct GaugepointError *error);
-
-/**
- * Bend or twist of a rod as an angle in mrad, from its deviation over any base; the sign is kept.
- */
-int32_t gaugepoint_rod_angle_mrad(double deviation_mm,
-                                  double base_mm,
-                                  double *out,
-                                  struct GaugepointError *error);
-
-/**
- * What an angle of a rod makes over a length, in mm: a piston's skew over its height, for example.
- */
-int32_t gaugepoint_rod_skew_mm(double angle_mrad,
-                               double length_mm,
-                               double *out,
-                               struct GaugepointError *error);
 
 /**
  * Judges one value in mm with its standard uncertainty in mm, for a value whose error is normal.

@@ -2,7 +2,7 @@
 
 use crate::array::array;
 use crate::error::GaugepointError;
-use crate::guard::{cleared, status};
+use crate::guard::status;
 use crate::record::{Record, record};
 use gaugepoint::clearance::crank::{self, CrankAngles, DeadCentres, PistonTravel};
 use gaugepoint::clearance::least::{Harmonics, Least};
@@ -131,24 +131,6 @@ pub unsafe extern "C" fn gaugepoint_crank_angles_at(
     unsafe {
         status(error, record("out", out), || {
             Ok(crank::crank_angles_at(crank_radius_mm, rod_mm, pin_offset_mm, travel_mm)?.into())
-        })
-    }
-}
-
-/// How deep below the deck a place of the piston is: deck clearance + (crown - place) + travel; heights up from the bottom edge of the skirt.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn gaugepoint_depth_in_bore_mm(
-    deck_clearance_mm: f64,
-    crown_height_mm: f64,
-    height_mm: f64,
-    travel_mm: f64,
-    out: *mut f64,
-    error: *mut GaugepointError,
-) -> i32 {
-    // SAFETY: the contract of the header
-    unsafe {
-        status(error, cleared("out", out, f64::NAN), || {
-            Ok(crank::depth_in_bore_mm(deck_clearance_mm, crown_height_mm, height_mm, travel_mm)?)
         })
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::array::{array, given};
 use crate::error::GaugepointError;
-use crate::guard::{cleared, status};
+use crate::guard::status;
 use crate::record::{Record, record};
 use gaugepoint::shape::deck::{self, Chamber, Compression, Deck, GasketBand, GasketChoice};
 
@@ -118,23 +118,6 @@ pub unsafe extern "C" fn gaugepoint_deck(
     unsafe {
         status(error, record("out", out), || {
             Ok(deck::deck(block_height_mm, stroke_mm, rod_mm, compression_height_mm, gasket_mm)?.into())
-        })
-    }
-}
-
-/// Volume in cm3 between top land and bore, down to the first ring.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn gaugepoint_top_land_crevice_cm3(
-    bore_mm: f64,
-    land_mm: f64,
-    land_height_mm: f64,
-    out: *mut f64,
-    error: *mut GaugepointError,
-) -> i32 {
-    // SAFETY: the contract of the header
-    unsafe {
-        status(error, cleared("out", out, f64::NAN), || {
-            Ok(deck::top_land_crevice_cm3(bore_mm, land_mm, land_height_mm)?)
         })
     }
 }

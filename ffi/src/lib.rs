@@ -11,7 +11,7 @@
 //! OUTPUTS. Arguments come first, then outputs, then the error. An output is never NULL; outputs and error do not
 //! overlap. On failure every double is set to a quiet NaN and the result of a decision to
 //! GAUGEPOINT_CONFORMITY_NOT_JUDGED, so that an ignored status cannot be read as a size; records, arrays, the pointer to a
-//! report and its length keep what they held. Only the results of gaugepoint_clearances become NaN when a row refuses the call.
+//! report and its length keep what they held. Of the functions of many rows only gaugepoint_clearances sets its results to NaN when a row refuses the call.
 //!
 //! RECORDS. A result of several numbers is a structure that belongs to the caller and starts zeroed with `struct_size` set:
 //! `GaugepointSample sample = {.struct_size = sizeof sample};`. It is written on success only, up to `struct_size` bytes; a
@@ -21,6 +21,13 @@
 //! ARRAYS. A pointer and a count of values; the pointer is never NULL, but where it says so. More than GAUGEPOINT_MOST_VALUES are refused before
 //! anything is read. A refused value is named with its place, from 0: "values/3". An array of results comes with the
 //! `room` that it has; it is written on success only, as far as there are results.
+//!
+//! FLAT FUNCTIONS. Functions of plain doubles that give one double come in three shapes with the same bits. gaugepoint_NAME has an output and a
+//! status. gaugepoint_NAME_v returns the double, NaN where it is refused: for sheets and SQL. gaugepoint_NAME_array takes an array of `count`
+//! for each parameter; `out` may be one of them, and overlaps none otherwise. With `row_status` each row gets its own: 0, or why it is refused
+//! and its result is NaN; the call itself returns 0. Without (NULL) the first refused row refuses the call, its parameter and place are in the
+//! error ("bore_mm/3"), and nothing is written. gaugepoint_flat_strided takes any of them by its number and numbers that need not stand side by
+//! side; gaugepoint_flat_count, _name, _parameter and _meaning list them. None needs memory but for the text of a refusal.
 //!
 //! NaN. Never accepted as a value, never a result that is given, and never the sign of something left out: that is what
 //! the `has_` flags are for, each 0 or 1. What a record does not give is NaN there, so that an ignored flag cannot be
@@ -71,7 +78,10 @@ pub mod job;
 pub mod sheet;
 pub mod measure;
 pub mod fit;
+#[rustfmt::skip]
 pub mod flat;
+pub mod columns;
+mod extent;
 pub mod array;
 mod record;
 mod handle;

@@ -3,7 +3,7 @@
 use crate::array::given;
 use crate::caution::caution;
 use crate::error::GaugepointError;
-use crate::guard::{cleared, status};
+use crate::guard::status;
 use crate::record::{Record, record};
 use core::ffi::c_char;
 use gaugepoint::clearance::pin::{self, PinClearance};
@@ -193,32 +193,6 @@ pub unsafe extern "C" fn gaugepoint_assembly_temperature(
                 .into())
         })
     }
-}
-
-/// Bend or twist of a rod as an angle in mrad, from its deviation over any base; the sign is kept.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn gaugepoint_rod_angle_mrad(
-    deviation_mm: f64,
-    base_mm: f64,
-    out: *mut f64,
-    error: *mut GaugepointError,
-) -> i32 {
-    // SAFETY: the contract of the header
-    unsafe {
-        status(error, cleared("out", out, f64::NAN), || Ok(pin::rod_angle_mrad(deviation_mm, base_mm)?))
-    }
-}
-
-/// What an angle of a rod makes over a length, in mm: a piston's skew over its height, for example.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn gaugepoint_rod_skew_mm(
-    angle_mrad: f64,
-    length_mm: f64,
-    out: *mut f64,
-    error: *mut GaugepointError,
-) -> i32 {
-    // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(pin::rod_skew_mm(angle_mrad, length_mm)?)) }
 }
 
 impl From<PinClearance> for GaugepointPinClearance {

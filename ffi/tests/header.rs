@@ -16,6 +16,7 @@ const SOURCES: &[&str] = &[
     "sheet",
     "measure",
     "fit",
+    "columns",
     "flat",
     "array",
     "statistics",
