@@ -201,13 +201,7 @@ fn vectors_hold() {
 
 fn of_core(row: &[String]) -> f64 {
     let x: Vec<f64> = row[2].split(';').map(|n| n.parse().unwrap()).collect();
-    match (row[1].as_str(), x.as_slice()) {
-        ("size_at_20_mm", &[r, e0, tg, ag, tp, ap]) => flat::size_at_20_mm(r, e0, tg, ag, tp, ap),
-        ("bench_clearance_mm", &[bore, piston]) => flat::bench_clearance_mm(bore, piston),
-        ("running_clearance_mm", &[b, tb, ab, p, tp, ap]) => flat::running_clearance_mm(b, tb, ab, p, tp, ap),
-        _ => panic!("{row:?}"),
-    }
-    .unwrap()
+    flat::TABLE.iter().find(|f| f.name == row[1]).unwrap().call(&x).unwrap()
 }
 
 /// The lines that a program prints for the results of a row: every number, with its bits.

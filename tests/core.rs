@@ -10,6 +10,7 @@
 #![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
 
 use gaugepoint::decision::{Conformity, Rule, decide_mm};
+use gaugepoint::flat::Column;
 use gaugepoint::growth::{Law, Material, MeanCoefficient};
 use gaugepoint::job::document;
 use gaugepoint::quantity::{Temperature, in_mm, parse_length};
@@ -18,12 +19,70 @@ use gaugepoint_tests::rows;
 
 /// Bits are compared in the vectors of every host: a flat function called by name.
 fn call(function: &str, x: &[f64]) -> Result<f64, gaugepoint::Error> {
-    match (function, x) {
-        ("size_at_20_mm", &[r, e0, tg, ag, tp, ap]) => flat::size_at_20_mm(r, e0, tg, ag, tp, ap),
-        ("bench_clearance_mm", &[bore, piston]) => flat::bench_clearance_mm(bore, piston),
-        ("running_clearance_mm", &[b, tb, ab, p, tp, ap]) => flat::running_clearance_mm(b, tb, ab, p, tp, ap),
-        _ => panic!("{function} of {}", x.len()),
+    flat::TABLE.iter().find(|f| f.name == function).expect(function).call(x)
+}
+
+#[test]
+fn every_flat_function_has_rows() {
+    let rows = rows("tests/vectors/flat.csv");
+    for function in flat::TABLE {
+        let has = |refused: bool| {
+            rows.iter().any(|row| row[1] == function.name && row[3].starts_with("error:") == refused)
+        };
+        assert!(has(false) && has(true), "{}", function.name);
     }
+}
+
+/// Columns have the bits of one row; a refused row is NaN with its status, or refuses all and nothing is written.
+#[test]
+fn flat_columns() {
+    for row in rows("tests/vectors/flat.csv") {
+        let function = flat::TABLE.iter().find(|f| f.name == row[1]).expect("in the table");
+        let x: Vec<f64> = row[2].split(';').map(|a| a.parse().expect("a number")).collect();
+        let one = function.call(&x);
+        let spread: Vec<[f64; 5]> = x.iter().map(|x| [*x; 5]).collect();
+        let columns: Vec<Column<'_>> =
+            spread.iter().zip([2, 0, 1, 2, 0, 1]).map(|(values, stride)| Column { values, stride }).collect();
+        let (mut out, mut status) = ([7.0; 3], [7; 3]);
+        function.each(&columns, &mut out, Some(&mut status)).expect("with statuses");
+        let expected = one.as_ref().map_or_else(|e| e.kind().code(), |_| 0);
+        assert_eq!(status, [expected; 3], "{}", row[0]);
+        let value = one.as_ref().map_or(f64::NAN, |value| *value);
+        assert!(out.iter().all(|x| x.to_bits() == value.to_bits()), "{}: {out:?}", row[0]);
+        let mut out = [7.0; 3];
+        match (function.each(&columns, &mut out, None), one) {
+            (Ok(()), Ok(value)) => assert_eq!(out, [value; 3]),
+            (Err(error), Err(one)) => {
+                assert_eq!(
+                    (error.kind(), error.field()),
+                    (one.kind(), format!("{}/0", one.field()).as_str())
+                );
+                assert_eq!(out, [7.0; 3], "{}", row[0]);
+            }
+            other => panic!("{}: {other:?}", row[0]),
+        }
+    }
+}
+
+#[test]
+fn flat_columns_that_are_too_short_are_refused() {
+    let function = &flat::row::bench_clearance_mm;
+    let column = |values, stride| Column { values, stride };
+    let (bores, piston) = ([86.1, 86.2, 3.4], [86.0]);
+    let field = |columns: &[Column<'_>], status: Option<&mut [i32]>| {
+        let mut out = [7.0; 3];
+        let error = function.each(columns, &mut out, status).expect_err("refused");
+        assert_eq!(out, [7.0; 3]);
+        error.field().to_owned()
+    };
+    assert_eq!(field(&[column(&bores, 1)], None), "columns");
+    assert_eq!(field(&[column(&bores, 2), column(&piston, 0)], None), "bore_mm");
+    assert_eq!(field(&[column(&bores, usize::MAX), column(&piston, 0)], None), "bore_mm");
+    assert_eq!(field(&[column(&bores, 1), column(&[], 0)], None), "piston_mm");
+    assert_eq!(field(&[column(&bores, 1), column(&piston, 0)], Some(&mut [0; 2])), "status");
+    assert_eq!(field(&[column(&bores, 1), column(&piston, 0)], None), "bore_mm/2");
+    assert_eq!(function.call(&[86.0]).expect_err("one of two").field(), "values");
+    function.each(&[column(&[], 1), column(&[], 0)], &mut [], None).expect("no rows");
 }
 
 #[test]

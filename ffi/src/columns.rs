@@ -33,8 +33,7 @@ pub extern "C" fn gaugepoint_flat_meaning(function: i32) -> *const c_char {
 #[unsafe(no_mangle)]
 pub extern "C" fn gaugepoint_flat_parameter(function: i32, index: i32) -> *const c_char {
     plain(core::ptr::null(), || {
-        let parameter =
-            || texts_of(function)?.parameters.get(usize::try_from(index).ok()?).copied();
+        let parameter = || texts_of(function)?.parameters.get(usize::try_from(index).ok()?).copied();
         text(parameter())
     })
 }
@@ -59,8 +58,9 @@ pub unsafe extern "C" fn gaugepoint_flat_strided(
     unsafe {
         status(error, (), || {
             let function = place(function).and_then(|place| TABLE.get(place));
-            let function = function
-                .ok_or_else(|| Failure::refused(ErrorKind::UnknownChoice, "function", "no function has this number"))?;
+            let function = function.ok_or_else(|| {
+                Failure::refused(ErrorKind::UnknownChoice, "function", "no function has this number")
+            })?;
             let columns = array("columns", columns, Some(column_count))?;
             if columns.len() != function.parameters.len() {
                 let reason = "not one for each parameter of the function";
@@ -151,8 +151,12 @@ impl Rows<'_> {
         match self.row_status.is_null() {
             true => arranged(inputs, &[out], self.count),
             false => {
-                let status =
-                    Extent::of("row_status", self.row_status.cast_const(), self.row_status_stride, self.count)?;
+                let status = Extent::of(
+                    "row_status",
+                    self.row_status.cast_const(),
+                    self.row_status_stride,
+                    self.count,
+                )?;
                 arranged(inputs, &[out, status], self.count)
             }
         }
@@ -188,7 +192,11 @@ impl Rows<'_> {
             for (first, length) in pieces() {
                 // SAFETY: the caller's promise
                 unsafe { piece.collect(self, first, length) };
-                self.function.check_rows(self.given(&piece.columns.each_ref().map(|c| column(c, length))), length, first)?;
+                self.function.check_rows(
+                    self.given(&piece.columns.each_ref().map(|c| column(c, length))),
+                    length,
+                    first,
+                )?;
             }
         }
         for (first, length) in pieces() {

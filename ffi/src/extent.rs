@@ -33,7 +33,12 @@ pub(crate) struct Extent {
 }
 
 impl Extent {
-    pub(crate) fn of<T>(name: &'static str, start: *const T, stride: isize, count: usize) -> Result<Self, Failure> {
+    pub(crate) fn of<T>(
+        name: &'static str,
+        start: *const T,
+        stride: isize,
+        count: usize,
+    ) -> Result<Self, Failure> {
         if start.is_null() {
             return Err(Failure::own(NULL_POINTER, name, NULL_POINTER.meaning));
         }
@@ -87,9 +92,8 @@ pub(crate) fn arranged(inputs: &[Extent], results: &[Extent], count: usize) -> R
         }
     }
     let all = || inputs.iter().chain(results);
-    let compact = |e: &Extent| {
-        e.stride.unsigned_abs() == e.width && e.stride > 0 && e.start.is_multiple_of(e.width)
-    };
+    let compact =
+        |e: &Extent| e.stride.unsigned_abs() == e.width && e.stride > 0 && e.start.is_multiple_of(e.width);
     let apart = |result: &Extent| inputs.iter().all(|input| result.is_disjoint(input));
     let replaces = |result: &Extent| inputs.iter().any(|input| in_place(result, input));
     Ok(match results.iter().any(replaces) {

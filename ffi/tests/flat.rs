@@ -50,7 +50,8 @@ fn places(function: &Function) -> String {
 }
 
 fn texts() -> String {
-    let mut out = "\n/// Texts of the table, in its order.\npub(crate) static TEXTS: &[Texts] = &[\n".to_owned();
+    let mut out =
+        "\n/// Texts of the table, in its order.\npub(crate) static TEXTS: &[Texts] = &[\n".to_owned();
     for function in TABLE {
         let meaning = function.meaning().replace('"', "\\\"").replace('\n', "\\n");
         let parameters = list(function, "c\"@\"");

@@ -1,18 +1,133 @@
 /* vectors FOLDER: the flat functions against flat.csv, and decisions against the normal distribution. */
 #include "check.h"
+#include "flat.h"
 
-static int32_t call(const char *function, const double *x, int count, double *out, GaugepointError *error) {
-  if (same(function, "size_at_20_mm") && count == 6) {
-    return gaugepoint_size_at_20_mm(x[0], x[1], x[2], x[3], x[4], x[5], out, error);
+#define ROWS 3
+
+/* A function of the library, and its number. */
+static const Flat *found(const char *name, int32_t *number) {
+  for (size_t k = 0; k < sizeof flat_functions / sizeof flat_functions[0]; k++) {
+    *number = (int32_t)k + 1;
+    if (same(flat_functions[k].name, name)) {
+      return &flat_functions[k];
+    }
   }
-  if (same(function, "bench_clearance_mm") && count == 2) {
-    return gaugepoint_bench_clearance_mm(x[0], x[1], out, error);
-  }
-  if (same(function, "running_clearance_mm") && count == 6) {
-    return gaugepoint_running_clearance_mm(x[0], x[1], x[2], x[3], x[4], x[5], out, error);
-  }
-  fprintf(stderr, "%s: no function %s of %d\n", row, function, count);
+  fprintf(stderr, "%s: no function %s\n", row, name);
   exit(2);
+}
+
+/* Does every row have these bits? */
+static int all_are(const double *out, double value) {
+  return memcmp(&out[0], &value, sizeof value) == 0 && memcmp(&out[1], &value, sizeof value) == 0 && memcmp(&out[2], &value, sizeof value) == 0;
+}
+
+/* Arrays: the bits and statuses of one row; in the place of a parameter; without statuses nothing is written when a row is refused. */
+static void arrays(const Flat *f, const double *x, int32_t status, double one) {
+  double column[8][ROWS], out[ROWS];
+  const double *columns[8];
+  int32_t statuses[ROWS] = {7, 7, 7};
+  for (int p = 0; p < f->parameters; p++) {
+    columns[p] = column[p];
+    column[p][0] = column[p][1] = column[p][2] = x[p];
+  }
+  CHECK(f->array(columns, ROWS, out, statuses, NULL) == GAUGEPOINT_STATUS_OK);
+  CHECK(all_are(out, one) && statuses[0] == status && statuses[1] == status && statuses[2] == status);
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  out[0] = out[1] = out[2] = 7.0;
+  CHECK(f->array(columns, ROWS, out, NULL, &e) == status && e.status == status);
+  CHECK(all_are(out, status == GAUGEPOINT_STATUS_OK ? one : 7.0));
+  CHECK(status == GAUGEPOINT_STATUS_OK || same(e.field + strlen(e.field) - 2, "/0"));
+  for (int p = 0; p < f->parameters; p++) {
+    double before = x[p];
+    CHECK(f->array(columns, ROWS, column[p], NULL, NULL) == status);
+    CHECK(all_are(column[p], status == GAUGEPOINT_STATUS_OK ? one : before));
+    column[p][0] = column[p][1] = column[p][2] = before;
+    CHECK(f->array(columns, ROWS, column[p], statuses, NULL) == GAUGEPOINT_STATUS_OK && all_are(column[p], one));
+    column[p][0] = column[p][1] = column[p][2] = before;
+  }
+}
+
+/* The fields of structures from the last to the first, one number for all rows, and a result beside the fields; nothing aligned. */
+static void strided(int32_t number, const Flat *f, const double *x, int32_t status, double one) {
+  enum { STEP = 9 * sizeof(double) };
+  char memory[1 + ROWS * STEP + ROWS * 5];
+  GaugepointColumn columns[8];
+  for (int p = 0; p < f->parameters; p++) {
+    for (int k = 0; k < ROWS; k++) {
+      memcpy(memory + 1 + k * STEP + p * sizeof(double), &x[p], sizeof(double));
+    }
+    columns[p].values = (const double *)(const void *)(memory + 1 + (ROWS - 1) * STEP + p * sizeof(double));
+    columns[p].stride = -STEP;
+  }
+  columns[0].values = x;
+  columns[0].stride = 0;
+  double *out = (double *)(void *)(memory + 1 + (ROWS - 1) * STEP + 8 * sizeof(double));
+  int32_t *statuses = (int32_t *)(void *)(memory + 1 + ROWS * STEP);
+  size_t count = (size_t)f->parameters;
+  CHECK(gaugepoint_flat_strided(number, columns, count, ROWS, out, -STEP, statuses, 5, NULL) == GAUGEPOINT_STATUS_OK);
+  for (int k = 0; k < ROWS; k++) {
+    int32_t told;
+    memcpy(&told, memory + 1 + ROWS * STEP + k * 5, sizeof told);
+    CHECK(told == status);
+    CHECK(memcmp(memory + 1 + k * STEP + 8 * sizeof(double), &one, sizeof one) == 0);
+  }
+  CHECK(gaugepoint_flat_strided(number, columns, count, ROWS, out, -STEP, NULL, 0, NULL) == status);
+}
+
+/* What is asked wrongly is told, and nothing is written. */
+static void misused(void) {
+  const double bores[4] = {86.1, 86.2, 86.3, 86.4}, pistons[4] = {86.0, 86.0, 0.0, 86.0};
+  double out[5] = {7, 7, 7, 7, 7};
+  int32_t statuses[4] = {7, 7, 7, 7};
+  row = "misused";
+  TOLD(gaugepoint_bench_clearance_mm_array(NULL, pistons, 4, out, NULL, &e), GAUGEPOINT_STATUS_NULL_POINTER, "bore_mm");
+  TOLD(gaugepoint_bench_clearance_mm_array(bores, NULL, 4, out, NULL, &e), GAUGEPOINT_STATUS_NULL_POINTER, "piston_mm");
+  TOLD(gaugepoint_bench_clearance_mm_array(bores, pistons, 4, NULL, NULL, &e), GAUGEPOINT_STATUS_NULL_POINTER, "out");
+  TOLD(gaugepoint_bench_clearance_mm_array(bores, pistons, SIZE_MAX, out, NULL, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "count");
+  TOLD(gaugepoint_bench_clearance_mm_array(bores, pistons, GAUGEPOINT_MOST_VALUES + 1, out, NULL, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "count");
+  /* a blank of a sheet is 0 */
+  TOLD(gaugepoint_bench_clearance_mm_array(bores, pistons, 4, out, NULL, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "piston_mm/2");
+  TOLD(gaugepoint_bench_clearance_mm_array(out, pistons, 4, out + 1, NULL, &e), GAUGEPOINT_STATUS_CONTRADICTION, "out");
+  TOLD(gaugepoint_bench_clearance_mm_array(bores, pistons, 2, out, (int32_t *)(void *)out, &e), GAUGEPOINT_STATUS_CONTRADICTION, "row_status");
+  CHECK(gaugepoint_bench_clearance_mm_array(bores, pistons, 0, out, NULL, NULL) == GAUGEPOINT_STATUS_OK);
+  GaugepointColumn columns[2] = {{bores, sizeof(double)}, {pistons, 0}};
+  int32_t bench;
+  found("bench_clearance_mm", &bench);
+  TOLD(gaugepoint_flat_strided(0, columns, 2, 4, out, 8, NULL, 0, &e), GAUGEPOINT_STATUS_UNKNOWN_CHOICE, "function");
+  TOLD(gaugepoint_flat_strided(-1, columns, 2, 4, out, 8, NULL, 0, &e), GAUGEPOINT_STATUS_UNKNOWN_CHOICE, "function");
+  TOLD(gaugepoint_flat_strided(gaugepoint_flat_count() + 1, columns, 2, 4, out, 8, NULL, 0, &e), GAUGEPOINT_STATUS_UNKNOWN_CHOICE, "function");
+  TOLD(gaugepoint_flat_strided(bench, NULL, 2, 4, out, 8, NULL, 0, &e), GAUGEPOINT_STATUS_NULL_POINTER, "columns");
+  TOLD(gaugepoint_flat_strided(bench, columns, 1, 4, out, 8, NULL, 0, &e), GAUGEPOINT_STATUS_CONTRADICTION, "column_count");
+  TOLD(gaugepoint_flat_strided(bench, columns, 2, 4, out, 0, NULL, 0, &e), GAUGEPOINT_STATUS_CONTRADICTION, "out");
+  TOLD(gaugepoint_flat_strided(bench, columns, 2, 4, out, PTRDIFF_MAX, NULL, 0, &e), GAUGEPOINT_STATUS_OUT_OF_RANGE, "out");
+  TOLD(gaugepoint_flat_strided(bench, columns, 2, 4, out, 8, statuses, 2, &e), GAUGEPOINT_STATUS_CONTRADICTION, "row_status");
+  for (int k = 0; k < 5; k++) {
+    CHECK(out[k] == 7.0);
+  }
+  CHECK(statuses[0] == 7 && statuses[3] == 7);
+  /* the others are computed */
+  CHECK(gaugepoint_bench_clearance_mm_array(bores, pistons, 4, out, statuses, NULL) == GAUGEPOINT_STATUS_OK);
+  CHECK(statuses[1] == GAUGEPOINT_STATUS_OK && statuses[2] == GAUGEPOINT_STATUS_OUT_OF_RANGE && statuses[3] == GAUGEPOINT_STATUS_OK);
+  CHECK(out[3] == gaugepoint_bench_clearance_mm_v(86.4, 86.0) && isnan(out[2]) && out[4] == 7.0);
+}
+
+/* Names of the list are those of the functions here. */
+static void listed(void) {
+  size_t all = sizeof flat_functions / sizeof flat_functions[0];
+  CHECK((size_t)gaugepoint_flat_count() == all);
+  for (int32_t k = 1; k <= (int32_t)all; k++) {
+    const Flat *f = &flat_functions[k - 1];
+    row = f->name;
+    CHECK(same(gaugepoint_flat_name(k), f->name) && strlen(gaugepoint_flat_meaning(k)) > 20);
+    for (int32_t p = 0; p < f->parameters; p++) {
+      CHECK(strlen(gaugepoint_flat_parameter(k, p)) > 3);
+    }
+    CHECK(gaugepoint_flat_parameter(k, f->parameters) == NULL && gaugepoint_flat_parameter(k, -1) == NULL);
+  }
+  const int32_t none[] = {0, -1, INT32_MIN, INT32_MAX, (int32_t)all + 1};
+  for (int k = 0; k < 5; k++) {
+    CHECK(gaugepoint_flat_name(none[k]) == NULL && gaugepoint_flat_meaning(none[k]) == NULL && gaugepoint_flat_parameter(none[k], 0) == NULL);
+  }
 }
 
 static int numbers(char *text, double *x, int most) {
@@ -38,8 +153,15 @@ static void flat_row(char *function, char *arguments, const char *expected, cons
   double x[8], out = 0.0, again = 0.0;
   GaugepointError error = GAUGEPOINT_ERROR_INIT, untouched = GAUGEPOINT_ERROR_INIT;
   int count = numbers(arguments, x, 8);
-  int32_t status = call(function, x, count, &out, &error);
-  CHECK(call(function, x, count, &again, NULL) == status);
+  int32_t number;
+  const Flat *f = found(function, &number);
+  CHECK(count == f->parameters);
+  int32_t status = f->call(x, &out, &error);
+  CHECK(f->call(x, &again, NULL) == status);
+  arrays(f, x, status, out);
+  strided(number, f, x, status, out);
+  double value = f->value(x);
+  CHECK(memcmp(&value, &out, sizeof out) == 0);
   if (strncmp(expected, "error:", 6) == 0) {
     refused(status, out, &error, expected + 6);
     CHECK(isnan(again));
@@ -133,6 +255,8 @@ int main(int count, char **words) {
     return 2;
   }
   flat(words[1]);
+  listed();
+  misused();
   decisions();
   return finish();
 }

@@ -10,9 +10,9 @@ from vectors import REPOSITORY, flat
 
 ROWS = flat()
 SIGNATURES = {
-    name: re.findall(r"(\w+): f64", parameters)
+    name: re.findall(r"\w+", parameters)
     for name, parameters in re.findall(
-        r"^pub fn (\w+)\(([^)]*)\)", (REPOSITORY / "core/src/flat.rs").read_text(encoding="utf-8"), re.M
+        r"^    fn (\w+)\(([^)]*)\) \{", (REPOSITORY / "core/src/flat.rs").read_text(encoding="utf-8"), re.M
     )
 }
 
