@@ -11,6 +11,9 @@ use crate::quantity::{Expansion, Temperature, from_mm, in_mm};
 use crate::shape::deck;
 use crate::size::{Condition, SizeAt20, micrometer_size_at_20};
 
+/// A function of each row, compiled for that function.
+type Each = fn(&[Column<'_>], &mut [f64], Option<&mut [i32]>) -> Result<(), Error>;
+
 /// A function of the table.
 #[derive(Debug, Clone, Copy)]
 pub struct Function {
@@ -20,7 +23,7 @@ pub struct Function {
     pub parameters: &'static [&'static str],
     lines: &'static [&'static str],
     call: fn(&[f64]) -> Result<f64, Error>,
-    each: fn(&[Column<'_>], &mut [f64], Option<&mut [i32]>) -> Result<(), Error>,
+    each: Each,
     first_refused: fn(&[Column<'_>], usize, usize) -> Option<Error>,
 }
 
