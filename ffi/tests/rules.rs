@@ -140,7 +140,7 @@ const PURE: &str = "\
     categories centre coefficient coefficients compression_ratio confidence conforming consumer contributions cost \
     coverage cp cpk critical densities deviation deviation_of_mean difference dof dofs edges effective_trials \
     error excess_kurtosis eye_poisson f factor factors first first_expanded first_mean first_standard_deviation \
-    first_u fixed friction_least friction_most gaugepoint_coverage_factor gaugepoint_effective_dof \
+    first_u fixed friction_least friction_most gaugepoint_coverage_factor gaugepoint_effective_dof gaugepoint_flat_strided \
     gaugepoint_function_nominal gaugepoint_numerical_tolerance gaugepoint_stack_quantile \
     gaugepoint_stack_quantile_above gaugepoint_standard_uncertainty gaugepoint_v_block_factor guard half_width \
     highest highest_at highest_bound intercept intercept_p intercept_t intercept_uncertainty kelvin_coefficients \
@@ -171,7 +171,8 @@ fn units() {
     for (place, of) in header.all() {
         let has_unit = |name: &str| UNITS.iter().any(|u| name.ends_with(u) || name == &u[1..]);
         // what a function gives alone is what the function is named after
-        let name = if of.name == "out" { place.as_str() } else { of.name.as_str() };
+        let place = place.trim_end_matches("_array");
+        let name = if of.name == "out" { place } else { of.name.as_str() };
         if of.of.contains("double") && !has_unit(name) && !unused.remove(name) && !pure.contains(name) {
             missing.insert(name.to_owned());
         }
@@ -182,10 +183,13 @@ fn units() {
 
 /// Functions that can not fail.
 fn cannot_fail(function: &Function) -> bool {
-    let texts = function.gives == "const char *";
-    texts
+    let sheet = function.gives == "double" && function.name.ends_with("_v");
+    let text = function.gives == "const char *";
+    sheet
+        || text
         || function.name.ends_with("_free")
-        || ["gaugepoint_abi", "gaugepoint_status_at"].contains(&function.name.as_str())
+        || ["gaugepoint_abi", "gaugepoint_status_at", "gaugepoint_flat_count"]
+            .contains(&function.name.as_str())
 }
 
 #[test]
@@ -220,8 +224,9 @@ fn outputs_come_last() {
         let Some(first) = first.filter(|_| !cannot_fail(function)) else { continue };
         for after in &function.parameters[first..] {
             let is_length = after.of == "size_t" && (after.name == "count" || after.name.ends_with("room"));
+            let is_stride = after.of == "ptrdiff_t" && after.name.ends_with("_stride");
             assert!(
-                is_output(&header, after) || is_length,
+                is_output(&header, after) || is_length || is_stride,
                 "{}: {} after an output",
                 function.name,
                 after.name
@@ -321,10 +326,11 @@ fn signatures() {
         "the reader of the header is broken"
     );
     for function in &header.functions {
-        let given = ["int32_t", "void", "const char *"].contains(&function.gives.as_str());
+        let given = ["int32_t", "double", "void", "const char *"].contains(&function.gives.as_str());
         assert!(given, "{} gives {}", function.name, function.gives);
         for of in &function.parameters {
-            let by_value = ["int32_t", "double", "size_t", "GaugepointCallback"].contains(&of.of.as_str());
+            let by_value =
+                ["int32_t", "double", "size_t", "ptrdiff_t", "GaugepointCallback"].contains(&of.of.as_str());
             assert!(by_value || of.of.ends_with('*'), "{}: {} {}", function.name, of.of, of.name);
         }
     }
@@ -343,14 +349,17 @@ fn paragraphs() {
     let head = Header::read().head;
     let first = |line: &str| line.strip_prefix(" * ")?.split_once('.').map(|(word, _)| word.to_owned());
     let found: Vec<String> = head.lines().filter_map(first).filter(|w| w.len() > 2).collect();
-    let found: Vec<String> =
-        found.into_iter().filter(|w| w == "NaN" || w.chars().all(|c| c.is_ascii_uppercase())).collect();
+    let found: Vec<String> = found
+        .into_iter()
+        .filter(|w| w == "NaN" || w.chars().all(|c| c.is_ascii_uppercase() || c == ' '))
+        .collect();
     let expected = [
         "UNITS",
         "STATUS",
         "OUTPUTS",
         "RECORDS",
         "ARRAYS",
+        "FLAT FUNCTIONS",
         "NaN",
         "ERROR",
         "STRINGS",
