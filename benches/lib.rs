@@ -181,6 +181,18 @@ impl Rows {
         (columns_of(columns), Results { bench_mm, running_mm, status: Some(status) })
     }
 
+    /// One row of the columns.
+    #[must_use]
+    pub fn row(&self, row: usize) -> [f64; 5] {
+        self.columns.each_ref().map(|column| column[row])
+    }
+
+    /// Where the clearances on the bench go.
+    #[must_use]
+    pub fn bench_mm(&self) -> &[f64] {
+        &self.bench_mm
+    }
+
     /// Both clearances of the last row.
     #[must_use]
     pub fn last(&self) -> Vec<f64> {

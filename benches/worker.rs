@@ -5,6 +5,7 @@ use gaugepoint::Error;
 use gaugepoint::batch::Results;
 use gaugepoint::clearance::hot::Position;
 use gaugepoint::clearance::hot::onset::Onset;
+use gaugepoint::flat;
 use gaugepoint::growth::field::Scenario;
 use gaugepoint::measurement::monte_carlo::{MonteCarlo, Trials};
 use gaugepoint::measurement::random::{BLOCK, Column, NormalTable, block_of_uniforms};
@@ -36,6 +37,8 @@ fn main() -> std::io::Result<()> {
 
 /// Rows of a batch; more than a cache holds.
 const ROWS: usize = 1_000_000;
+/// Rows of calls; they stay in a cache.
+const FEW: usize = 1024;
 
 struct Worker {
     columns: Vec<Column>,
@@ -82,6 +85,11 @@ impl Worker {
                 let (inputs, model) = (clearance()?, clearance_model());
                 budgets(count, || inputs.evaluate(|x| model.jet(x)))
             }
+            "call-bench" => self.calls(count, |[bore, piston, ..]| bench_call(bore, piston)),
+            "call-running" => self.calls(count, |[bore, piston, _, bore_c, piston_c]| {
+                running_call([bore, bore_c, 11.4e-6, piston, piston_c, 20.5e-6])
+            }),
+            "array-bench" => self.arrays(count),
             "batch-mean" => self.batch(count, wide, false),
             "batch-mean-baseline" => self.batch(count, baseline, false),
             "batch-cubic" => self.batch(count, wide, true),
@@ -129,6 +137,25 @@ impl Worker {
         self.batch(count, Width::detected(), true)
     }
 
+    /// A function of one row, so many times over the first rows; the last result.
+    fn calls(&self, count: u64, call: impl Fn([f64; 5]) -> Result<f64, Error>) -> Result<Vec<f64>, Error> {
+        let mut out = 0.0;
+        for k in 0..count {
+            out = call(self.rows.row(k as usize % FEW))?;
+        }
+        Ok(vec![out])
+    }
+
+    fn arrays(&mut self, count: u64) -> Result<Vec<f64>, Error> {
+        for _ in 0..count / FEW as u64 {
+            let (columns, results) = self.rows.with_status();
+            let column = |values| flat::Column { values, stride: 1 };
+            let columns = [columns.bore_mm, columns.piston_mm].map(column);
+            flat::row::bench_clearance_mm.each(&columns, &mut results.bench_mm[..FEW], None)?;
+        }
+        Ok(vec![self.rows.bench_mm()[FEW - 1]])
+    }
+
     fn blocks(&mut self, count: u64, fill: impl Fn(&NormalTable, u64, &mut Column)) -> Vec<f64> {
         for (block, place) in (0..count / BLOCK as u64).zip((0..self.columns.len()).cycle()) {
             if let Some(column) = self.columns.get_mut(place) {
@@ -137,6 +164,16 @@ impl Worker {
         }
         vec![self.columns.iter().flatten().sum::<f64>()]
     }
+}
+
+#[inline(never)]
+fn bench_call(bore_mm: f64, piston_mm: f64) -> Result<f64, Error> {
+    flat::bench_clearance_mm(bore_mm, piston_mm)
+}
+
+#[inline(never)]
+fn running_call([bore, bore_c, bore_per_k, piston, piston_c, piston_per_k]: [f64; 6]) -> Result<f64, Error> {
+    flat::running_clearance_mm(bore, bore_c, bore_per_k, piston, piston_c, piston_per_k)
 }
 
 fn trials(count: u64, width: Width) -> Result<Vec<f64>, Error> {
