@@ -51,7 +51,8 @@ void errors() {
   const std::exception &base = e;
   CHECK(std::string_view(base.what()).find("27 C") != std::string_view::npos);
   // a status without a text says at least what it is
-  CHECK(gaugepoint::Error(GAUGEPOINT_STATUS_PANIC, gaugepoint::record<GaugepointError>()).what() == std::string(gaugepoint_status_text(GAUGEPOINT_STATUS_PANIC)));
+  const gaugepoint::Error bare(GAUGEPOINT_STATUS_PANIC, gaugepoint::record<GaugepointError>());
+  CHECK(std::string_view(bare.what()) == gaugepoint_status_text(GAUGEPOINT_STATUS_PANIC));
   std::int32_t result = 77;
   double probability = 77.0;
   refusal([&] { gaugepoint::call(gaugepoint_decide_mm, 1.0, -1.0, 1, 0.0, 1, 2.0, GAUGEPOINT_RULE_PROVEN, 0.95, &result, &probability); });
