@@ -51,6 +51,11 @@ void errors() {
   const std::exception &base = e;
   CHECK(std::string_view(base.what()).find("27 C") != std::string_view::npos);
   // a status without a text says at least what it is
+  auto one_sided = gaugepoint::record<GaugepointError>();
+  one_sided.has_lower = 1;
+  one_sided.lower = 7.0;
+  const gaugepoint::Error lower_only(GAUGEPOINT_STATUS_OUT_OF_RANGE, one_sided);
+  CHECK(lower_only.lower() == 7.0 && !lower_only.upper() && !lower_only.value());
   const gaugepoint::Error bare(GAUGEPOINT_STATUS_PANIC, gaugepoint::record<GaugepointError>());
   CHECK(std::string_view(bare.what()) == gaugepoint_status_text(GAUGEPOINT_STATUS_PANIC));
   std::int32_t result = 77;
