@@ -11,7 +11,8 @@
  *
  * Arguments stand as in the header. A string, vector, array or anything else with data() and size() is passed as pointer and count; a handle,
  * or anything else with get(), as its pointer. The error is left out, and so is what the call gives: by `value` the one result, by `text` the
- * text and its length, by a handle the pointer to it. Several results, and arrays of results, are passed to `call`: `value` has room for one.
+ * text and its length, by a handle the pointer to it. Several results, and arrays of results, are passed to `call`: `value` has room for one. That no
+ * array is written there, `value` refuses to compile for a function that takes a count and gives anything but a record.
  *
  * A status is thrown as gaugepoint::Error. Everything else, units above all, is as gaugepoint.h says.
  */
@@ -138,11 +139,12 @@ void call(std::int32_t (*function)(P...), A &&...arguments) {
   }
 }
 
-/* The one result of a function: a number, or a record. */
+/* The one result of a function: a number, or a record. Of a function that takes a count a record only: a pointer to numbers may be an array. */
 template <class... P, class... A>
 auto value(std::int32_t (*function)(P...), A &&...arguments) {
   using Out = detail::pointed<1, P...>;
   static_assert(!std::is_const_v<Out> && !std::is_pointer_v<Out>, "the last parameter before the error is no result");
+  static_assert(detail::has_size<Out>::value || !(std::is_same_v<P, std::size_t> || ...), "its results may be an array: pass it to gaugepoint::call");
   auto out = record<Out>();
   call(function, std::forward<A>(arguments)..., &out);
   return out;
