@@ -170,6 +170,9 @@ from gaugepoint.uncertainty import (
     standard_uncertainty,
 )
 
+# they load nothing but the standard library until they are called
+from gaugepoint import frames as frames
+
 __all__ = [
     "ERROR_KINDS",
     "Chamber",

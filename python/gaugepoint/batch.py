@@ -143,14 +143,33 @@ def clearances(
     1 (1,) piston_mm/1
     """
     columns = (bore_mm, piston_mm, parts_temperature_c, bore_temperature_c, piston_temperature_c)
-    laws = _numbers("bore_law", bore_law), _numbers("piston_law", piston_law)
+    laws = numbers("bore_law", bore_law), numbers("piston_law", piston_law)
     bench, running, status, refused, reasons = _gaugepoint.clearances(*laws, *columns, out, partial)
     if refused and not partial:
-        raise _refused(refused, reasons)
+        raise rows_refused(refused, reasons)
     return Clearances(bench, running, status)
 
 
-def _numbers(name: str, law: Law) -> list[float]:
+def numbers(name: str, law: Law) -> list[float]:
+    """Give the numbers of a law, as the library takes them.
+
+    Parameters
+    ----------
+    name : str
+        Parameter that it was given as.
+    law : MeanExpansion or CubicStrain
+        The law.
+
+    Returns
+    -------
+    list
+        Its numbers.
+
+    Raises
+    ------
+    TypeError
+        When it is something else.
+    """
     if isinstance(law, MeanExpansion):
         return [law.per_k]
     if isinstance(law, CubicStrain):
@@ -158,7 +177,21 @@ def _numbers(name: str, law: Law) -> list[float]:
     raise TypeError(f"{name}: a MeanExpansion or a CubicStrain is needed, not {type(law).__name__}")
 
 
-def _refused(count: int, reasons: list[tuple[int, InputError]]) -> RowsRefused:
+def rows_refused(count: int, reasons: list[tuple[int, InputError]]) -> RowsRefused:
+    """Give the refusal of rows.
+
+    Parameters
+    ----------
+    count : int
+        How many are refused.
+    reasons : list
+        The first of them, with their errors.
+
+    Returns
+    -------
+    RowsRefused
+        The refusal, to be raised.
+    """
     (_, first), *_ = reasons
     more = "" if count == len(reasons) else f"; and {count - len(reasons)} more"
     message = f"{count} rows are refused: " + "; ".join(str(error) for _, error in reasons) + more

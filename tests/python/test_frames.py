@@ -1,0 +1,306 @@
+"""Frames of pandas, polars and Arrow: every row beside the functions of one row, what is missing, what is refused, and what is left as it was."""
+
+import subprocess
+import sys
+
+import gaugepoint
+import numpy as np
+import pandas as pd
+import polars as pl
+import pyarrow as pa
+import pytest
+from gaugepoint import frames
+
+IRON, ALLOY = gaugepoint.MeanExpansion(11.4e-6), gaugepoint.MeanExpansion(20.5e-6)
+NAMES = ("bore_mm", "piston_mm", "parts_temperature_c", "bore_temperature_c", "piston_temperature_c")
+LIMITS = frames.BenchLimits(0.030, 0.060, standard_uncertainty_mm=0.002)
+KINDS = {"pandas": pd.DataFrame, "polars": pl.DataFrame, "arrow": pa.table}
+
+
+def table(rows=500, seed=20261129):
+    """Invented rows on a grid of 1 um, as a gauge reads them."""
+    chance = np.random.default_rng(seed)
+    ranges = [(86.02, 86.06, 3), (85.96, 86.02, 3), (18, 28, 1), (90, 130, 0), (100, 160, 0)]
+    return {name: chance.uniform(low, high, rows).round(digits) for name, (low, high, digits) in zip(NAMES, ranges, strict=True)}
+
+
+def columns(frame):
+    """Any of the frames as lists, None for what is missing."""
+    if isinstance(frame, pd.DataFrame):
+        return {name: [None if pd.isna(x) else x for x in frame[name].tolist()] for name in frame.columns}
+    return frame.to_dict(as_series=False) if isinstance(frame, pl.DataFrame) else frame.to_pydict()
+
+
+def alone(row, limits):
+    """The functions of one row, and nothing of frames."""
+    bore, piston, parts, bore_c, piston_c = map(float, row)
+    bore = gaugepoint.size_at_20_mm(bore, 0.0, 20.0, 11.4e-6, parts, 11.4e-6)
+    piston = gaugepoint.size_at_20_mm(piston, 0.0, 20.0, 20.5e-6, parts, 20.5e-6)
+    bench = gaugepoint.bench_clearance_mm(bore, piston)
+    running = gaugepoint.running_clearance_mm(bore, bore_c, 11.4e-6, piston, piston_c, 20.5e-6)
+    decision = gaugepoint.decide_mm(bench, limits.standard_uncertainty_mm, limits.lower_mm, limits.upper_mm, limits.rule, limits.at_least)
+    return bench, running, decision.result
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_row_is_that_of_one_row(kind):
+    given = table()
+    decided = frames.decide(KINDS[kind](given), IRON, ALLOY, LIMITS)
+    found = columns(decided.frame)
+    assert list(found) == [*NAMES, "bench_mm", "running_mm", "decision", "status", "reason"]
+    expected = [alone(row, LIMITS) for row in zip(*given.values(), strict=True)]
+    assert list(zip(found["bench_mm"], found["running_mm"], found["decision"], strict=True)) == expected
+    assert set(found["status"]) == {0} and set(found["reason"]) == {None}
+    summary = decided.summary
+    assert (summary.rows, summary.judged, summary.refused, summary.missing, summary.error) == (500, 500, 0, 0, None)
+    assert summary.decisions == {word: [e[2] for e in expected].count(word) for word in ("does not conform", "not proven", "conforms")}
+    assert all(summary.decisions.values()) and not summary.missing_cells
+
+
+@pytest.mark.parametrize(
+    "limits",
+    [
+        frames.BenchLimits(0.030, 0.060, 0.0, "simple_acceptance"),
+        frames.BenchLimits(None, 0.060, 0.002),
+        frames.BenchLimits(0.030, None, 0.002),
+        frames.BenchLimits(0.030, 0.060, 0.002, "conformance_probability", 0.95),
+        frames.BenchLimits(0.0, 0.060, 0.002, "conformance_probability", 0.5),
+        frames.BenchLimits(0.030, 0.060, 0.005, "expanded_guard_band"),
+        frames.BenchLimits(0.030, 0.060, 0.001, "simple_acceptance_by_ratio", 4.0),
+        frames.BenchLimits(0.030, 0.060, 0.009, "simple_acceptance_by_ratio", 4.0),
+        frames.BenchLimits(0.040, 0.042, 0.01),
+    ],
+    ids=lambda limits: f"{limits.rule} {limits.lower_mm} {limits.upper_mm} {limits.standard_uncertainty_mm}",
+)
+def test_every_rule_decides_as_one_value(limits):
+    # at 20 C the clearance is the difference: rows on a grid, and every number on both sides of each change
+    edges = frames._edges(limits)
+    around = [x for edge in (*edges.up, *edges.down) for x in (edge, np.nextafter(edge, -1), np.nextafter(edge, 1), edge - 2e-12, edge + 2e-12)]
+    bench = np.array([*np.arange(-0.02, 0.1, 0.0005), *around])
+    decided = [frames._DECISIONS[code] for code in frames._decisions(bench, limits, edges)]
+    one = lambda x: gaugepoint.decide_mm(float(x), limits.standard_uncertainty_mm, limits.lower_mm, limits.upper_mm, limits.rule, limits.at_least)  # noqa: E731
+    assert decided == [one(x).result for x in bench]
+
+
+def test_limits_by_hand():
+    # proven, ISO 14253-1:2017: 1.65 standard uncertainties inside; u = 0.002 mm, so 0.0333 mm to 0.0567 mm conform
+    frame = pd.DataFrame({"bore_mm": [86.033, 86.034, 86.056, 86.057, 86.026, 86.064], "piston_mm": 86.0})
+    same = {name: 20.0 for name in NAMES[2:]}
+    decided = frames.decide(frame, IRON, ALLOY, LIMITS, same=same).frame["decision"].tolist()
+    assert decided == ["not proven", "conforms", "conforms", "not proven", "does not conform", "does not conform"]
+
+
+def test_pandas_keeps_index_columns_and_what_was_given():
+    frame = pd.DataFrame(table(6), index=pd.MultiIndex.from_product([["left", "right"], [3, 1, 1]], names=["bank", "cylinder"]))
+    frame.insert(1, "engine", pd.Categorical(["a", "b", "a", "b", "a", "b"], categories=["b", "a", "c"]))
+    frame["note"] = ["", None, "chipped", "", "", ""]
+    frame.attrs["shop"] = "invented"
+    before = frame.copy(deep=True)
+    found = frames.decide(frame, IRON, ALLOY, LIMITS).frame
+    pd.testing.assert_frame_equal(frame, before)
+    pd.testing.assert_frame_equal(found[before.columns], before)
+    assert found.index.equals(before.index) and found.index.names == ["bank", "cylinder"]
+    assert found["decision"].dtype == pd.CategoricalDtype(frames._DECISIONS) and str(found["status"].dtype) == "Int32"
+    found.loc[:, "bench_mm"] = 0.0
+    pd.testing.assert_frame_equal(frame, before)
+
+
+def test_polars_and_arrow_keep_columns():
+    given = table(3)
+    extra = {"engine": ["a", "b", "a"], "when": [1, None, 3]}
+    frame = pl.DataFrame({**extra, **given}, schema_overrides={"engine": pl.Categorical})
+    found = frames.decide(frame, IRON, ALLOY, LIMITS).frame
+    assert found.select(frame.columns).equals(frame) and found.schema["engine"] == pl.Categorical
+    assert found.schema["decision"] == pl.Enum(frames._DECISIONS)
+    arrow = pa.table({**extra, **given}).replace_schema_metadata({"shop": "invented"})
+    arrow = arrow.set_column(0, "engine", arrow["engine"].dictionary_encode())
+    found = frames.decide(arrow, IRON, ALLOY, LIMITS).frame
+    assert found.select(arrow.column_names).equals(arrow) and found.schema.metadata == {b"shop": b"invented"}
+
+
+def nulls(kind, given, name, row):
+    """A frame with one number missing, in each way that its library has."""
+    missing = {**given, name: [None if k == row else x for k, x in enumerate(given[name].tolist())]}
+    match kind:
+        case "pandas NaN":
+            return pd.DataFrame({n: pd.Series(x, dtype=float) for n, x in missing.items()})
+        case "pandas NA":
+            return pd.DataFrame({n: pd.array(x, dtype="Float64") for n, x in missing.items()})
+        case "pandas Arrow":
+            return pd.DataFrame({n: pd.Series(x, dtype=pd.ArrowDtype(pa.float64())) for n, x in missing.items()})
+        case "polars null":
+            return pl.DataFrame(missing)
+        case "polars chunks":
+            whole = pl.DataFrame(missing)
+            return pl.concat([whole[:2], whole[2:]], rechunk=False)
+        case "arrow null":
+            return pa.table(missing)
+        case "arrow chunks":
+            whole = pa.table(missing)
+            return pa.concat_tables([whole.slice(0, 2), whole.slice(2)])
+
+
+MISSING = ["pandas NaN", "pandas NA", "pandas Arrow", "polars null", "polars chunks", "arrow null", "arrow chunks"]
+
+
+@pytest.mark.parametrize("kind", MISSING)
+@pytest.mark.parametrize("name", NAMES)
+def test_missing_stays_missing(kind, name):
+    given = table(5)
+    decided = frames.decide(nulls(kind, given, name, 3), IRON, ALLOY, LIMITS)
+    found = columns(decided.frame)
+    for k, row in enumerate(zip(*given.values(), strict=True)):
+        results = tuple(found[n][k] for n in ("bench_mm", "running_mm", "decision"))
+        assert results == ((None, None, None) if k == 3 else alone(row, LIMITS))
+    assert found["status"] == [0, 0, 0, None, 0] and found["reason"] == [None, None, None, f"missing: {name}", None]
+    summary = decided.summary
+    assert (summary.judged, summary.refused, summary.missing, summary.missing_cells) == (4, 0, 1, {name: 1})
+    assert sum(summary.decisions.values()) == 4
+
+
+@pytest.mark.parametrize("kind", ["pandas NA", "pandas NaN", "polars null", "arrow null"])
+def test_rows_that_are_refused(kind):
+    given = table(6)
+    given["piston_mm"][1] = 3.386
+    given["piston_temperature_c"][4] = 460.0
+    given["bore_mm"][4] = 2.0
+    frame = nulls(kind, given, "bore_mm", 4)
+    with pytest.raises(gaugepoint.RowsRefused) as raised:
+        frames.decide(frame, IRON, ALLOY, LIMITS)
+    assert (raised.value.count, raised.value.rows) == (2, (1, 4))
+    assert [error.field for error in raised.value.errors] == ["piston_mm/1", "piston_temperature_c/4"]
+    decided = frames.decide(frame, IRON, ALLOY, LIMITS, partial=True)
+    found = columns(decided.frame)
+    assert found["status"] == [0, 301, 0, 0, 301, 0]
+    assert found["decision"][1] == found["decision"][4] == "not judged"
+    assert found["bench_mm"][1] is found["bench_mm"][4] is None and found["bench_mm"][2] == alone([c[2] for c in given.values()], LIMITS)[0]
+    assert found["reason"][1].startswith('piston_mm: "3.386" is refused') and found["reason"][1].endswith("(inches entered as mm)?")
+    assert found["reason"][4].startswith("piston_temperature_c: ") and found["reason"][0] is None
+    summary = decided.summary
+    assert (summary.rows, summary.judged, summary.refused, summary.missing) == (6, 4, 2, 0)
+    assert str(summary.error) == str(raised.value) and summary.missing_cells == {"bore_mm": 1}
+
+
+@pytest.mark.parametrize("kind", ["polars", "arrow"])
+def test_nan_is_no_missing_value_where_there_are_nulls(kind):
+    given = table(3)
+    given["bore_mm"][0] = np.nan
+    with pytest.raises(gaugepoint.RowsRefused) as raised:
+        frames.decide(KINDS[kind](given), IRON, ALLOY, LIMITS)
+    assert raised.value.kind == "not_finite"
+    given["bore_mm"][0] = np.inf
+    with pytest.raises(gaugepoint.RowsRefused):
+        frames.decide(pd.DataFrame(given), IRON, ALLOY, LIMITS)
+
+
+def test_two_numbers_missing_in_a_row():
+    frame = pl.DataFrame({**table(2), "bore_mm": [None, 86.0], "piston_mm": [None, 85.96]})
+    decided = frames.decide(frame, IRON, ALLOY, LIMITS)
+    assert decided.frame["reason"].to_list() == ["missing: bore_mm, piston_mm", None]
+    assert (decided.summary.missing, decided.summary.missing_cells) == (1, {"bore_mm": 1, "piston_mm": 1})
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_empty(kind):
+    decided = frames.decide(KINDS[kind](table(0)), IRON, ALLOY, LIMITS, partial=True)
+    assert decided.summary.rows == decided.summary.judged == 0
+    assert all(values == [] for values in columns(decided.frame).values())
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_integers_names_and_one_number_for_all(kind):
+    given = table(4)
+    whole = {name: given[name].round().astype(np.int64) for name in NAMES[3:]}
+    frame = KINDS[kind]({"Zylinder": given["bore_mm"], "Kolben_mm": given["piston_mm"], **whole})
+    named = {"bore_mm": "Zylinder", "piston_mm": "Kolben_mm"}
+    found = columns(frames.decide(frame, IRON, ALLOY, LIMITS, columns=named, same={"parts_temperature_c": 21.5}).frame)
+    for k in range(4):
+        row = [given["bore_mm"][k], given["piston_mm"][k], 21.5, whole[NAMES[3]][k], whole[NAMES[4]][k]]
+        assert (found["bench_mm"][k], found["running_mm"][k], found["decision"][k]) == alone(row, LIMITS)
+
+
+def refused(frame, **options):
+    with pytest.raises(gaugepoint.InputError) as raised:
+        frames.decide(frame, IRON, ALLOY, LIMITS, **options)
+    return raised.value.kind, raised.value.refused
+
+
+def test_names_are_refused():
+    given = pd.DataFrame(table(2))
+    assert refused(given.rename(columns={"bore_mm": "bore"})) == ("missing_unit", "bore")
+    assert refused(given.rename(columns={"bore_mm": "bore_in"})) == ("wrong_unit", "bore_in")
+    assert refused(given.rename(columns={"bore_mm": "bore_in"}), columns={"bore_mm": "bore_in"}) == ("wrong_unit", "bore_in")
+    assert refused(given.rename(columns={"piston_temperature_c": "hot_F"}), columns={"piston_temperature_c": "hot_F"}) == ("wrong_unit", "hot_F")
+    assert refused(given.drop(columns="piston_mm")) == ("missing_field", "piston_mm")
+    assert refused(given, columns={"bore_mm": "Zylinder"}) == ("missing_field", "Zylinder")
+    assert refused(given, columns={"bore": "bore_mm"}) == ("unknown_field", "bore")
+    assert refused(given, same={"bore": 86.0}) == ("unknown_field", "bore")
+    assert refused(given, columns={"bore_mm": "bore_mm"}, same={"bore_mm": 86.0}) == ("contradiction", "bore_mm")
+    assert refused(given.assign(decision="")) == ("contradiction", "decision")
+    assert refused(pd.concat([given, given[["bore_mm"]]], axis=1)) == ("repeated", "bore_mm")
+    doubled = pa.table([[1.0], [2.0]], names=["note", "note"])
+    assert refused(doubled) == ("repeated", "note")
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_types_are_refused(kind):
+    given = table(2)
+    for wrong in (given["bore_mm"].astype(np.float32), given["bore_mm"].astype(str).tolist(), [True, False], given["bore_mm"].astype("datetime64[ms]")):
+        with pytest.raises(TypeError, match="bore_mm: a column of float64 or of integers is needed"):
+            frames.decide(KINDS[kind]({**given, "bore_mm": wrong}), IRON, ALLOY, LIMITS)
+    with pytest.raises(TypeError, match="bore_mm"):
+        frames.decide(pd.DataFrame({**given, "bore_mm": pd.Series([86.0, None], dtype=object)}), IRON, ALLOY, LIMITS)
+
+
+def test_no_frame():
+    for wrong in (table(1), [1.0], np.zeros((2, 5)), pl.LazyFrame(table(1)), pd.Series([1.0]), None):
+        with pytest.raises(TypeError, match="frame: a pandas.DataFrame"):
+            frames.decide(wrong, IRON, ALLOY, LIMITS)
+
+
+def test_limits_and_laws_are_refused():
+    frame = pl.DataFrame(table(1))
+    for limits, field in [
+        (frames.BenchLimits(None, None, 0.001), "upper_mm"),
+        (frames.BenchLimits(0.06, 0.03, 0.001), "upper_mm"),
+        (frames.BenchLimits(float("nan"), 0.03, 0.001), "lower_mm"),
+        (frames.BenchLimits(0.03, 0.06, -0.001), "standard_uncertainty_mm"),
+        (frames.BenchLimits(0.03, 0.06, 0.001, "sure"), "rule"),
+    ]:
+        with pytest.raises(gaugepoint.InputError) as raised:
+            frames.decide(frame, IRON, ALLOY, limits)
+        assert raised.value.field == field
+    with pytest.raises(gaugepoint.InputError):
+        frames.decide(frame, IRON, gaugepoint.MeanExpansion(1.0), LIMITS)
+    with pytest.raises(TypeError):
+        frames.decide(frame, IRON, 20.5e-6, LIMITS)
+
+
+class Own(pd.DataFrame):
+    """A frame of somebody else."""
+
+    @property
+    def _constructor(self):
+        return Own
+
+
+def test_a_frame_derived_from_one_is_one():
+    assert type(frames.decide(Own(table(2)), IRON, ALLOY, LIMITS).frame) is Own
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_million_rows(kind):
+    rows = 1_000_000
+    given = table(rows)
+    given["piston_mm"][::50_000] = 3.386
+    decided = frames.decide(KINDS[kind](given), IRON, ALLOY, LIMITS, partial=True)
+    raw = gaugepoint.clearances(IRON, ALLOY, *given.values(), partial=True)
+    bench = decided.frame["bench_mm"].to_numpy()
+    assert np.array_equal(bench, raw.bench_mm, equal_nan=True)
+    assert (decided.summary.rows, decided.summary.refused) == (rows, 20)
+    assert sum(decided.summary.decisions.values()) == decided.summary.judged == rows - 20
+
+
+def test_the_package_brings_no_library_of_frames():
+    check = "import sys, gaugepoint.frames; print({'numpy', 'pandas', 'polars', 'pyarrow'} & set(sys.modules))"
+    assert subprocess.run([sys.executable, "-c", check], capture_output=True, text=True, check=True).stdout.strip() == "set()"
