@@ -37,7 +37,7 @@ _NOT_JUDGED = _DECISIONS.index("not judged")
 _ANY = 20.0
 # no clearance is larger: the largest bore that is accepted
 _LARGEST_MM = 1100.0
-# a clearance so near to where the decision changes is asked for itself: a probability need not rise with every last digit
+# a clearance so near to where the decision changes is asked for itself where the decision rests on a probability, which need not rise with every last digit
 _NEAR_MM = 1e-12
 # rows at a time, where intermediate columns stay in a cache
 _CHUNK = 1 << 15
@@ -163,7 +163,9 @@ class _Column(NamedTuple):
     values: "NDArray[np.float64]"
     """The numbers, NaN for a missing one."""
     missing: "Callable[[], NDArray[np.bool_]]"
-    """Says which are missing; asked only after a row was refused, as a missing number is."""
+    """Says which are missing; asked only when one is known to be, or after a row was refused, as a missing number is."""
+    lacks: bool = False
+    """Whether one is known to be missing."""
 
 
 @dataclass(slots=True)
@@ -193,26 +195,35 @@ class _Rows:
         self.laws = bore_law, piston_law
         self.values = [column.values for column in given.values()]
         self.missing: dict[str, NDArray[np.bool_]] = {}
-        found = self._computed(self.values)
-        if found[3]:
-            masks = {name: column.missing() for name, column in given.items()}
-            self.missing = {name: mask for name, mask in masks.items() if mask.any()}
-        if self.missing:
-            self.values = [
-                np.where(self.missing[name], _ANY, column.values) if name in self.missing else column.values
-                for name, column in given.items()
-            ]
-            found = self._computed(self.values)
-        self.bench_mm, self.running_mm, self.status, refused, reasons = found
-        self.error = rows_refused(refused, reasons) if refused else None
+        self.error: RowsRefused | None = None
+        rows = len(self.values[0])
+        self.bench_mm, self.running_mm, self.status = np.empty(rows), np.empty(rows), np.zeros(rows, np.int32)
+        if any(column.lacks for column in given.values()) or self._computed(False)[1]:
+            self._with_statuses(given)
 
-    def _computed(self, values: Sequence[Any]) -> Any:
-        return _gaugepoint.clearances(*self.laws, *values, None, True)
+    def _with_statuses(self, given: dict[str, _Column]) -> None:
+        import numpy as np
+
+        masks = {name: column.missing() for name, column in given.items()}
+        self.missing = {name: mask for name, mask in masks.items() if mask.any()}
+        for k, name in enumerate(given):
+            if name in self.missing:
+                self.values[k] = np.where(self.missing[name], _ANY, self.values[k])
+        status, refused, reasons = self._computed(True)
+        if refused:
+            self.status, self.error = status, rows_refused(refused, reasons)
+
+    def _computed(self, partial: bool) -> Any:
+        bore, piston, parts_c, bore_c, piston_c = self.values
+        out = self.bench_mm, self.running_mm
+        return _gaugepoint.clearances(*self.laws, bore, piston, parts_c, bore_c, piston_c, out, partial)[2:]
 
     def refusal(self, row: int) -> str:
         """Why a row is refused, in words."""
-        _, _, _, _, ((_, error),) = self._computed([column[row : row + 1] for column in self.values])
-        return error.field.removesuffix("/0") + str(error).removeprefix(error.field)
+        bore, piston, parts_c, bore_c, piston_c = (column[row : row + 1] for column in self.values)
+        reasons = _gaugepoint.clearances(*self.laws, bore, piston, parts_c, bore_c, piston_c, None, True)[4]
+        field, message = reasons[0][1].field, str(reasons[0][1])
+        return field.removesuffix("/0") + message.removeprefix(field)
 
 
 def _results(rows: _Rows, bench: BenchLimits, edges: "_Edges") -> _Results:
@@ -242,7 +253,10 @@ def _results(rows: _Rows, bench: BenchLimits, edges: "_Edges") -> _Results:
 def _summary(results: _Results, rows: _Rows) -> Summary:
     import numpy as np
 
-    counted = {name: int(np.count_nonzero(results.decision == code)) for code, name in enumerate(_DECISIONS)}
+    parts = np.split(results.decision, range(_CHUNK, len(results.decision), _CHUNK))
+    counted: dict[str, int] = {
+        name: sum(int(np.count_nonzero(part == code)) for part in parts) for code, name in enumerate(_DECISIONS)
+    }
     refused = counted.pop("not judged")
     missing = int(np.count_nonzero(results.missing))
     cells = {name: int(np.count_nonzero(mask)) for name, mask in rows.missing.items()}
@@ -269,8 +283,8 @@ def _edges(bench: BenchLimits) -> _Edges:
     low, high = bench.lower_mm, bench.upper_mm
     middle = -_LARGEST_MM if low is None else _LARGEST_MM if high is None else low + (high - low) / 2.0
     first, best, last = (_decision(value, bench) for value in (-_LARGEST_MM, middle, _LARGEST_MM))
-    up = [_change(-_LARGEST_MM, middle, lambda value, d=d: _decision(value, bench) >= d) for d in range(first + 1, best + 1)]
-    down = [_change(middle, _LARGEST_MM, lambda value, d=d: _decision(value, bench) < d) for d in range(last + 1, best + 1)]
+    up = [_change(-_LARGEST_MM, middle, lambda x: _decision(x, bench) >= better) for better in range(first + 1, best + 1)]
+    down = [_change(middle, _LARGEST_MM, lambda x: _decision(x, bench) < better) for better in range(last + 1, best + 1)]
     return _Edges(first, up, down)
 
 
@@ -289,16 +303,16 @@ def _change(low: float, high: float, holds: Callable[[float], bool]) -> float:
 def _decisions(bench_mm: "NDArray[np.float64]", bench: BenchLimits, edges: _Edges) -> "NDArray[np.int8]":
     import numpy as np
 
+    near_mm = _NEAR_MM if bench.rule == "conformance_probability" else 0.0
+    changes = [*((edge, np.add) for edge in edges.up), *((edge, np.subtract) for edge in edges.down)]
     codes = np.full(len(bench_mm), edges.first, np.int8)
     for start in range(0, len(bench_mm), _CHUNK):
         values, code = bench_mm[start : start + _CHUNK], codes[start : start + _CHUNK]
-        near = np.zeros(len(values), np.bool_)
-        for edge, change in [*((e, np.add) for e in edges.up), *((e, np.subtract) for e in edges.down)]:
-            beyond = values >= edge + _NEAR_MM
-            change(code, beyond, out=code)
-            near |= beyond != (values >= edge - _NEAR_MM)
-        for row in np.flatnonzero(near):
-            code[row] = _decision(float(values[row]), bench)
+        for edge, change in changes:
+            change(code, (values >= edge).view(np.int8), out=code)
+        for edge, _ in changes if near_mm else ():
+            for row in np.flatnonzero(np.abs(values - edge) <= near_mm):
+                code[row] = _decision(float(values[row]), bench)
     return codes
 
 
@@ -373,7 +387,7 @@ class _Polars:
         series = self.frame[name]
         if series.dtype != polars.Float64 and not series.dtype.is_integer():
             return str(series.dtype)
-        return _Column(series.to_numpy().astype(np.float64, copy=False), lambda: series.is_null().to_numpy())
+        return _Column(series.to_numpy().astype(np.float64, copy=False), lambda: series.is_null().to_numpy(), series.null_count() > 0)
 
     def joined(self, results: _Results) -> Any:
         polars = importlib.import_module("polars")
@@ -412,28 +426,23 @@ class _Arrow:
         column = self.frame[name]
         if not types.is_float64(column.type) and not types.is_integer(column.type):
             return str(column.type)
-        return _Column(column.to_numpy().astype(np.float64, copy=False), lambda: column.is_null().to_numpy())
+        return _Column(column.to_numpy().astype(np.float64, copy=False), lambda: column.is_null().to_numpy(), column.null_count > 0)
 
     def joined(self, results: _Results) -> Any:
         arrow = importlib.import_module("pyarrow")
 
-        def masked(values: Any, mask: Any) -> Any:
-            return arrow.array(values, mask=None if results.whole else mask)
+        def codes(values: Any) -> Any:
+            return arrow.array(values, mask=None if results.whole else values < 0)
 
-        decisions = masked(results.decision, results.decision < 0)
-        reasons = masked(results.reason, results.reason < 0)
+        added = (
+            arrow.array(results.bench_mm, from_pandas=not results.whole),
+            arrow.array(results.running_mm, from_pandas=not results.whole),
+            arrow.DictionaryArray.from_arrays(codes(results.decision), list(_DECISIONS)),
+            arrow.array(results.status, mask=None if results.whole else results.missing),
+            arrow.nulls(len(results.reason), arrow.string()) if results.whole else arrow.array(results.reasons).take(codes(results.reason)),
+        )
         frame = self.frame
-        for name, column in zip(
-            _ADDED,
-            (
-                arrow.array(results.bench_mm, from_pandas=not results.whole),
-                arrow.array(results.running_mm, from_pandas=not results.whole),
-                arrow.DictionaryArray.from_arrays(decisions, list(_DECISIONS)),
-                masked(results.status, results.missing),
-                arrow.array(results.reasons).take(reasons) if results.reasons else arrow.nulls(len(results.reason), arrow.string()),
-            ),
-            strict=True,
-        ):
+        for name, column in zip(_ADDED, added, strict=True):
             frame = frame.append_column(name, column)
         return frame
 
