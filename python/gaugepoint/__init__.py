@@ -171,7 +171,7 @@ from gaugepoint.uncertainty import (
 )
 
 # they load nothing but the standard library until they are called
-from gaugepoint import frames as frames
+from gaugepoint import frames as frames, plot as plot
 
 __all__ = [
     "ERROR_KINDS",
