@@ -1,7 +1,7 @@
 """Many rows at once, in a frame of pandas or polars or a table of Arrow. The module is loaded without any of them; a frame brings its own.
 
 `decide` gives every row its clearances and judges the one on the bench. What comes back is of the kind that was given, with every column and the index that
-it had. ``core/docs/frames.md`` shows it.
+it had. ``python/docs/frames.md`` shows it.
 """
 
 import importlib

@@ -5,7 +5,7 @@ Every function takes a result as the package gives it and returns the axes that 
 
 Colours are those of Okabe and Ito (Color Universal Design, 2008), chosen to be told apart with every common deficiency of colour vision; the map has ``cividis``
 (Nunez, Anderson and Renslow, PLoS ONE 13, 2018), whose lightness rises evenly with and without colour. No picture rests on colour: lines differ by dash and marker,
-areas are hatched, heights of a map are written on its lines, so that it can be read from a grey print. ``core/docs/pictures.md`` shows each of them.
+areas are hatched, heights of a map are written on its lines, so that it can be read from a grey print. ``python/docs/pictures.md`` shows each of them.
 """
 
 import textwrap
@@ -102,17 +102,18 @@ def gauge_study(study: Study, unit: str, *, ax: "Axes | None" = None) -> "Axes":
     ]
     with _styled():
         ax = ax or _axes((7.2, 3.6))
+        end = 1.1 * max(c.interval[1] if c.interval else c.deviation for _, c in rows) or 1.0
         for place, (_, component) in enumerate(rows):
             if component.interval:
                 ax.plot(component.interval, [place, place], color=_BLUE, linewidth=5.0, alpha=0.45, solid_capstyle="butt")
                 ax.plot(component.interval, [place, place], color=_BLUE, linestyle="none", marker="|", markersize=13.0)
             ax.plot([component.deviation], [place], color="black", marker="D", markersize=6.0)
             told = f"{component.deviation:.3g} {unit}, {100 * component.of_total:.0f} % of the total"
-            ax.annotate(told, (component.deviation, place), (0, 9), textcoords="offset points", ha="left", va="bottom")
+            side = "left" if 2.0 * component.deviation < end else "right"
+            ax.annotate(told, (component.deviation, place), (0, 9), textcoords="offset points", ha=side, va="bottom")
         ax.set_yticks(range(len(rows)), [name for name, _ in rows])
         ax.set_ylim(len(rows) - 0.5, -0.7)
-        ends = [c.interval[1] if c.interval else c.deviation for _, c in rows]
-        ax.set_xlim(0.0, 1.3 * max(ends) or 1.0)
+        ax.set_xlim(0.0, end)
         bars = "bars are 95 % confidence intervals" if any(c.interval for _, c in rows) else "no intervals by this method"
         ax.set_xlabel(f"standard deviation ({unit}); {bars}")
         ax.grid(False, axis="y")
@@ -176,8 +177,8 @@ def budget_bars(budget: Budget | report.MeasuredValue, *, ax: "Axes | None" = No
         ax.set_ylim(len(lines) + 0.6, -0.6)
         ax.set_xlim(0.0, 1.18 * max(*sizes, whole) or 1.0)
         ax.grid(False, axis="y")
-        ax.set_xlabel(f"contribution to the standard uncertainty ({unit or 'unit of the result'}); per cent of the variance")
-        ax.set_title(f"Budget: {title}", loc="left")
+        ax.set_xlabel(f"contribution to the standard uncertainty ({unit or 'unit of the result'})")
+        ax.set_title(f"Budget: {title}; per cent of the variance", loc="left")
     return ax
 
 
@@ -218,7 +219,7 @@ def bore_map(bore: report.BoreReport, *, ax: "Axes | None" = None) -> "Axes":
     markers = "osD^vPX*"
     axes = sorted({place.axis_deg for place in bore.places})
     with _styled():
-        ax = ax or _axes((6.4, 5.0))
+        ax = ax or _axes((6.4, 5.4))
         for k, axis in enumerate(axes):
             places = sorted((p for p in bore.places if p.axis_deg == axis), key=lambda p: p.depth_mm)
             ax.errorbar(
@@ -243,7 +244,7 @@ def bore_map(bore: report.BoreReport, *, ax: "Axes | None" = None) -> "Axes":
         ax.set_xlabel("diameter at 20 °C (mm); bars are expanded uncertainties")
         ax.set_ylabel("depth from the deck (mm)")
         ax.set_title("Bore by depth and axis", loc="left")
-        ax.legend()
+        _legend_below(ax)
     return ax
 
 
@@ -285,7 +286,9 @@ def section(picture: hot.SectionPicture | report.SectionPicture, *, ax: "Axes | 
     )
     base = round(min(map(min, (radii for _, radii, _ in curves))), 2)
     with _styled():
-        ax = ax or _axes((6.4, 6.6), projection="polar")
+        from matplotlib.ticker import MaxNLocator
+
+        ax = ax or _axes((7.2, 6.6), projection="polar")
         if ax.name != "polar":
             raise TypeError("ax: polar axes are needed")
         angles = [radians(angle) for angle in picture.angles_deg]
@@ -296,12 +299,16 @@ def section(picture: hot.SectionPicture | report.SectionPicture, *, ax: "Axes | 
         # a hole in the middle, where a circle would have no room
         ax.set_ylim(low - 0.6 * span, high + 0.05 * span)
         ax.set_xticks([radians(angle) for angle in _TURN], _SIDES)
-        ax.tick_params(axis="x", pad=12)
+        for label, side in zip(ax.get_xticklabels(), ("left", "center", "right", "center"), strict=True):
+            label.set(horizontalalignment=side)
         polar: Any = ax
         polar.set_rlabel_position(22.5)
+        ax.set_yticks([tick for tick in MaxNLocator(4).tick_values(low, high) if low <= tick <= high])
+        for label in ax.get_yticklabels():
+            label.set_bbox({"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1.0})
         surface = f"{picture.surface} at {picture.height_mm:.1f} mm" if isinstance(picture, report.SectionPicture) else "Section"
         ax.set_title(f"{surface[:1].upper()}{surface[1:]}: radius less {base:.2f} mm, in um", pad=18)
-        ax.legend(loc="upper center", bbox_to_anchor=(0.5, -0.1), ncols=2)
+        _legend_below(ax)
     return ax
 
 
@@ -353,32 +360,42 @@ def clearance_map(
     place, crank = drawn.place, drawn.crank_deg
     angles, heights, clearance = drawn.angles_deg, drawn.heights_mm, drawn.clearance_um
     with _styled():
+        from matplotlib.patheffects import withStroke
+
         ax = ax or _axes((7.6, 4.8))
+        ax.set_facecolor("#D9D9D9")
         filled = ax.contourf(angles, heights, clearance, levels=14, cmap="cividis")
         levels: Any = filled.levels
-        lines = ax.contour(angles, heights, clearance, levels=levels[::2], colors="white", linewidths=0.8)
-        ax.clabel(lines, fmt="%g", fontsize=9)
+        # a dark edge keeps white lines legible where the map is bright
+        edge: Any = [withStroke(linewidth=2.5, foreground="black")]
+        lines = ax.contour(angles, heights, clearance, levels=levels[::3], colors="white", linewidths=1.0)
+        lines.set_path_effects(edge)
+        for text in ax.clabel(lines, fmt="%g", fontsize=10):
+            text.set_path_effects(edge)
+        label = "clearance on one side (um)"
         if levels[0] < 0.0 < levels[-1]:
             ax.contour(angles, heights, clearance, levels=[0.0], colors="white", linewidths=2.4, linestyles="dashed")
-        ax.figure.colorbar(filled, ax=ax, label="clearance on one side (um); dashed: none left")
+            label += "; dashed: none is left"
+        ax.figure.colorbar(filled, ax=ax, label=label)
         ax.plot([place.angle_deg], [place.height_mm], marker="X", markersize=12.0, color=_VERMILION, markeredgecolor="white", clip_on=False, zorder=5)
         elsewhere = place.crank_deg is not None and crank is not None and abs(place.crank_deg - crank) > 0.05
         where = f"\nat crank angle {place.crank_deg:.1f}°" if elsewhere else ""
-        left = place.angle_deg <= 180.0
+        left, low = place.angle_deg <= 180.0, place.height_mm - heights[0] < 0.5 * (heights[-1] - heights[0])
         ax.annotate(
             f"smallest: {_UM * drawn.smallest_mm:.1f} um\n{place.angle_deg:.1f}°, {place.height_mm:.2f} mm{where}",
             (place.angle_deg, place.height_mm),
-            (14 if left else -14, 0),
+            (14 if left else -14, 12 if low else -12),
             textcoords="offset points",
             ha="left" if left else "right",
-            va="center",
+            va="bottom" if low else "top",
             bbox=dict(_BOX),
             zorder=6,
         )
         ax.set_xlim(0.0, 360.0)
         ax.set_xticks((*_TURN, 360), (*_SIDES, "360°"))
         ax.grid(False)
-        ax.set_xlabel("angle around the piston")
+        gaps = any(c != c for row in clearance for c in row)
+        ax.set_xlabel("angle around the piston" + ("; grey: no surface or no bore" if gaps else ""))
         ax.set_ylabel("height above the skirt edge (mm)")
         stands = "" if crank is None else f" at crank angle {crank:.1f}°"
         ax.set_title(f"Running clearance of the {drawn.surface}{stands}", loc="left")
@@ -421,7 +438,7 @@ def against_temperature(fit: FitReport | report.HotReport, *, ax: "Axes | None" 
     found = _hot(fit)
     picture = _pictures(found).against_temperature
     with _styled():
-        ax = ax or _axes((7.6, 4.8))
+        ax = ax or _axes((7.6, 5.4))
         ax.plot(picture.thrust_c, _um(picture.clearance_mm), label="this piston", marker="o", **_HOT)
         if picture.reference_mm:
             ax.plot(picture.thrust_c, _um(picture.reference_mm), label="reference: the original at its least clearance", marker="s", **_COLD)
@@ -432,7 +449,7 @@ def against_temperature(fit: FitReport | report.HotReport, *, ax: "Axes | None" 
         ax.set_xlabel("temperature of the thrust side at the gauge point (°C)")
         ax.set_ylabel("smallest clearance of the skirt, on one side (um)")
         ax.set_title("Clearance against temperature", loc="left")
-        ax.legend(loc="upper right")
+        _legend_below(ax)
     return ax
 
 
@@ -484,14 +501,17 @@ def stack_density(
         raise TypeError(f"stack: a Stack or a StackReport is needed, not {type(stack).__name__}")
     sizes, densities, unit, worst = drawn.sizes, drawn.densities, drawn.unit, drawn.worst_case
     with _styled():
+        from numpy import interp
+
         ax = ax or _axes((7.6, 4.8))
         ax.plot(sizes, densities, color=_BLUE, label="density")
         ax.axvline(drawn.mean, label=f"mean {drawn.mean:.4g}", **_NOTE)
         for (limit, share), side, word in ((drawn.lower, -1.0, "below"), (drawn.upper, 1.0, "above")):
             if limit is None:
                 continue
-            beyond = [side * (x - limit) >= 0.0 for x in sizes]
-            ax.fill_between(sizes, densities, where=beyond, facecolor="none", edgecolor=_VERMILION, hatch="////", linewidth=0.0)
+            tail = [x for x in sizes if side * (x - limit) > 0.0]
+            tail = [limit, *tail] if side > 0.0 else [*tail, limit]
+            ax.fill_between(tail, interp(tail, sizes, densities), facecolor="none", edgecolor=_VERMILION, hatch="////", linewidth=0.0)
             told = f"{'lower' if side < 0 else 'upper'} limit {limit:g}" + ("" if share is None else f": {1e6 * share:.4g} ppm {word}")
             ax.axvline(limit, label=told, **(_LOWER if side < 0 else _UPPER))
         ax.plot(worst, [0.0, 0.0], label=f"worst case {worst[0]:.4g} to {worst[1]:.4g}", clip_on=False, zorder=5, **_SPAN)
@@ -499,7 +519,7 @@ def stack_density(
         ax.set_xlabel(f"size ({unit})" if unit else "size")
         ax.set_ylabel(f"density (1/{unit})" if unit else "density")
         ax.set_title(drawn.title[:1].upper() + drawn.title[1:], loc="left")
-        ax.legend(loc="upper center", bbox_to_anchor=(0.5, -0.16), ncols=2)
+        _legend_below(ax)
     return ax
 
 
@@ -590,11 +610,11 @@ def _onset(ax: "Axes", onset: report.OnsetReport) -> None:
     if onset.outcome == "no_contact":
         why = textwrap.fill(f"no contact up to {at:.1f} °C: {onset.stopped_by}", 34)
         ax.axvline(at, **_UPPER)
-        ax.annotate(why, (at, 0.5), (-8, 0), xycoords=("data", "axes fraction"), textcoords="offset points", ha="right", va="bottom", bbox=dict(_BOX))
+        ax.annotate(why, (at, 0.97), (-8, 0), xycoords=("data", "axes fraction"), textcoords="offset points", ha="right", va="top", bbox=dict(_BOX))
         return
     within = 2.0 * (onset.standard_uncertainty_k or 0.0)
-    ax.errorbar([at], [touching], xerr=[within], marker="X", markersize=11.0, color="black", capsize=4.0, linestyle="none", zorder=5, clip_on=False,
-                label=f"first contact: {at:.1f} °C, within {within:.1f} K (k = 2)")
+    told = f"first contact: {at:.1f} °C, within {within:.1f} K (k = 2)"
+    ax.errorbar([at], [touching], xerr=[within], marker="X", markersize=11.0, color="black", capsize=4.0, linestyle="none", zorder=5, label=told)
 
 
 def _um(lengths_mm: Sequence[float]) -> list[float]:
@@ -606,6 +626,10 @@ def _axes(size: tuple[float, float], **options: Any) -> "Axes":
 
     axes: Axes = Figure(figsize=size, layout="constrained").add_subplot(**options)
     return axes
+
+
+def _legend_below(ax: "Axes") -> None:
+    ax.legend(loc="upper center", bbox_to_anchor=(0.5, -0.15), ncols=2)
 
 
 def _styled() -> Any:
