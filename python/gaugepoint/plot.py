@@ -302,7 +302,7 @@ def section(picture: hot.SectionPicture | report.SectionPicture, *, ax: "Axes | 
         for label, side in zip(ax.get_xticklabels(), ("left", "center", "right", "center"), strict=True):
             label.set(horizontalalignment=side)
         polar: Any = ax
-        polar.set_rlabel_position(22.5)
+        polar.set_rlabel_position(60.0)
         ax.set_yticks([tick for tick in MaxNLocator(4).tick_values(low, high) if low <= tick <= high])
         for label in ax.get_yticklabels():
             label.set_bbox({"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1.0})
@@ -356,7 +356,7 @@ def clearance_map(
     else:
         if position is not None:
             raise TypeError("position: it goes with a HotFit; a report has its own")
-        drawn = _map_of_report(_hot(fit), surface)
+        drawn = _map_of_report(_hot(fit, "FitReport, HotReport or HotFit"), surface)
     place, crank = drawn.place, drawn.crank_deg
     angles, heights, clearance = drawn.angles_deg, drawn.heights_mm, drawn.clearance_um
     with _styled():
@@ -435,7 +435,7 @@ def against_temperature(fit: FitReport | report.HotReport, *, ax: "Axes | None" 
     ...     print(refused)
     fit: a FitReport or HotReport is needed, not float
     """
-    found = _hot(fit)
+    found = _hot(fit, "FitReport or HotReport")
     picture = _pictures(found).against_temperature
     with _styled():
         ax = ax or _axes((7.6, 5.4))
@@ -588,12 +588,12 @@ def _density_of_report(stack: report.StackReport) -> _Density:
     return _Density(curve.sizes, curve.densities, stack.unit, stack.name, stack.mean, worst, (lower, below), (upper, above))
 
 
-def _hot(fit: FitReport | report.HotReport) -> report.HotReport:
+def _hot(fit: FitReport | report.HotReport, needed: str) -> report.HotReport:
     if isinstance(fit, FitReport):
         return fit.hot
     if isinstance(fit, report.HotReport):
         return fit
-    raise TypeError(f"fit: a FitReport or HotReport is needed, not {type(fit).__name__}")
+    raise TypeError(f"fit: a {needed} is needed, not {type(fit).__name__}")
 
 
 def _pictures(found: report.HotReport) -> report.PicturesReport:

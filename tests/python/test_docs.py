@@ -10,7 +10,7 @@ from pathlib import Path
 
 import gaugepoint
 import pytest
-from gaugepoint import _gaugepoint, measuring, report, sheet
+from gaugepoint import _gaugepoint, frames, measuring, plot, report, sheet
 from vectors import REPOSITORY
 
 PACKAGE = Path(gaugepoint.__file__).parent
@@ -22,6 +22,8 @@ FUNCTIONS |= {f"MeasurementReport.{name}": getattr(measuring.MeasurementReport, 
 FUNCTIONS |= {f"StackReport.{name}": getattr(gaugepoint.StackReport, name) for name in ("to_json", "to_text", "to_markdown")}
 FUNCTIONS |= {f"{kind.__name__}.{name}": getattr(kind, name) for kind in (gaugepoint.RevisitReport, gaugepoint.WhatIfReport) for name in ("to_json", "to_text", "to_markdown")}
 FUNCTIONS |= {f"Budget.{name}": getattr(gaugepoint.Budget, name) for name in ("to_json", "to_text")}
+FUNCTIONS |= {f"frames.{name}": getattr(frames, name) for name in frames.__all__ if inspect.isfunction(getattr(frames, name))}
+FUNCTIONS |= {f"plot.{name}": getattr(plot, name) for name in plot.__all__}
 FUNCTIONS |= {f"HotFit.{name}": thing for name, thing in vars(gaugepoint.HotFit).items() if inspect.isfunction(thing) and not name.startswith("_")}
 INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isroutine(getattr(_gaugepoint, name))}
 STACK = {f"{of.__name__}.{name}": method for of in (_gaugepoint.Stack, _gaugepoint.Function) for name, method in vars(of).items() if not name.startswith("_")}
@@ -62,10 +64,10 @@ def test_attributes_of_the_error():
 
 
 def test_everything_public_has_a_docstring():
-    modules = (gaugepoint, gaugepoint.batch, gaugepoint.before, gaugepoint.growth, gaugepoint.hot, report, sheet, measuring, gaugepoint.fitting, gaugepoint.comparing, gaugepoint.stacking, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.stack, gaugepoint.plan, gaugepoint.function, gaugepoint.trials, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
+    modules = (gaugepoint, gaugepoint.batch, frames, plot, gaugepoint.before, gaugepoint.growth, gaugepoint.hot, report, sheet, measuring, gaugepoint.fitting, gaugepoint.comparing, gaugepoint.stacking, gaugepoint.job, gaugepoint.measurement, gaugepoint.shape, gaugepoint.stack, gaugepoint.plan, gaugepoint.function, gaugepoint.trials, gaugepoint.decision, gaugepoint.parts, gaugepoint.uncertainty, gaugepoint.error, _gaugepoint)
     for module in modules:
         assert module.__doc__, module
-    for module in (gaugepoint.growth, gaugepoint.hot, gaugepoint.stack, gaugepoint.plan, report, sheet, measuring, gaugepoint.fitting, gaugepoint.comparing, gaugepoint.stacking):
+    for module in (frames, gaugepoint.growth, gaugepoint.hot, gaugepoint.stack, gaugepoint.plan, report, sheet, measuring, gaugepoint.fitting, gaugepoint.comparing, gaugepoint.stacking):
         for name in module.__all__:
             if inspect.isclass(getattr(module, name)):
                 assert getattr(module, name).__doc__, name
@@ -84,6 +86,11 @@ def examples_hold(thing, name):
 )
 def test_examples(name):
     examples_hold(PUBLIC[name], name)
+
+
+@pytest.mark.parametrize("module, name", [(module, name) for module in (frames, plot) for name in module.__all__ if inspect.isfunction(getattr(module, name))])
+def test_examples_of_frames_and_pictures(module, name):
+    examples_hold(getattr(module, name), name)
 
 
 @pytest.mark.parametrize("name", ["Stack", "Function", "Trials", "engine_stacks"])
@@ -114,9 +121,10 @@ def test_readme():
         assert f"`{printed.getvalue().strip()}`" in readme
 
 
-@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack", "stack-document", "revisit", "what-if", "matching", "clean-up", "signs"])
+@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack", "stack-document", "revisit", "what-if", "matching", "clean-up", "signs", "frames", "pictures"])
 def test_pages(name):
-    page = (REPOSITORY / "core" / "docs" / f"{name}.md").read_text(encoding="utf-8")
+    (page,) = [folder / "docs" / f"{name}.md" for folder in (REPOSITORY / "core", REPOSITORY / "python") if (folder / "docs" / f"{name}.md").exists()]
+    page = page.read_text(encoding="utf-8")
     blocks = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)
     assert blocks
     for block in blocks:
