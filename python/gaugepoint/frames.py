@@ -8,7 +8,7 @@ import importlib
 from collections import Counter
 from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import cache
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Generic, NamedTuple, Protocol, TypeVar
 
 from gaugepoint import _gaugepoint
@@ -275,7 +275,7 @@ class _Edges(NamedTuple):
     """Clearances from which on it is one worse."""
 
 
-@cache
+@lru_cache(maxsize=64)
 def _edges(bench: BenchLimits) -> _Edges:
     """Found by asking for decisions alone: no rule stands here again."""
     # refuses the limits, before a middle is made of them
@@ -477,6 +477,9 @@ def _columns(library: _Library, named: Mapping[str, Hashable], same: Mapping[str
     for quantity in named:
         if quantity in same:
             raise at_door("contradiction", "same", quantity, "it is a column, too")
+    for quantity, number in same.items():
+        if isinstance(number, bool) or not isinstance(number, float | int):
+            raise TypeError(f"same: {quantity}: a number is needed, not {type(number).__name__}")
     return {q: _constant(library.rows(), same[q]) if q in same else _column(library, names, q, named) for q in _QUANTITIES}
 
 

@@ -258,6 +258,24 @@ def test_no_frame():
             frames.decide(wrong, IRON, ALLOY, LIMITS)
 
 
+def test_numbers_for_all_rows_are_numbers():
+    frame = pl.DataFrame(table(2)).drop("parts_temperature_c")
+    for wrong in ("20", None, True, [20.0], np.array(20.0)):
+        with pytest.raises(TypeError, match="same: parts_temperature_c"):
+            frames.decide(frame, IRON, ALLOY, LIMITS, same={"parts_temperature_c": wrong})
+    for number in (float("nan"), 120.0):
+        with pytest.raises(gaugepoint.RowsRefused) as refused:
+            frames.decide(frame, IRON, ALLOY, LIMITS, same={"parts_temperature_c": number})
+        assert refused.value.field == "parts_temperature_c/0"
+
+
+def test_integers_with_gaps():
+    given = {**table(3), "bore_temperature_c": [110, None, 120]}
+    for frame in (pd.DataFrame({**given, "bore_temperature_c": pd.array(given["bore_temperature_c"], dtype="Int64")}), pl.DataFrame(given), pa.table(given)):
+        found = frames.decide(frame, IRON, ALLOY, LIMITS)
+        assert found.summary.missing_cells == {"bore_temperature_c": 1} and columns(found.frame)["status"] == [0, None, 0]
+
+
 def test_limits_and_laws_are_refused():
     frame = pl.DataFrame(table(1))
     for limits, field in [
