@@ -30,6 +30,7 @@ __all__ = [
     "budget_bars",
     "clearance_map",
     "gauge_study",
+    "profile",
     "section",
     "stack_density",
 ]
@@ -59,6 +60,7 @@ _UPPER: Mapping[str, Any] = {"color": "black", "linestyle": "-", "linewidth": 1.
 _SPAN: Mapping[str, Any] = {"color": _GREEN, "linestyle": "-", "linewidth": 1.4, "marker": "|", "markersize": 14.0}
 _NOTE: Mapping[str, Any] = {"color": _GREY, "linestyle": (0, (1, 2)), "linewidth": 1.4}
 _BOX: Mapping[str, Any] = {"boxstyle": "round,pad=0.25", "facecolor": "white", "edgecolor": _GREY, "alpha": 0.95}
+_PLAIN: Mapping[str, Any] = {"boxstyle": "round,pad=0.1", "facecolor": "white", "edgecolor": "none", "alpha": 0.9}
 _UM = 1000.0  # in one mm
 _MOST_BARS = 12
 _TURN = (0, 90, 180, 270)
@@ -248,6 +250,51 @@ def bore_map(bore: report.BoreReport, *, ax: "Axes | None" = None) -> "Axes":
     return ax
 
 
+def profile(picture: hot.Profile | report.ProfilePicture, *, ax: "Axes | None" = None) -> "Axes":
+    """Draw the barrel of a surface, cold and running: its radii on both axes over height, less half the gauge diameter at 20 C.
+
+    Parameters
+    ----------
+    picture : Profile or ProfilePicture
+        What `gaugepoint.HotFit.profile` gives, or a profile of the pictures of a report.
+    ax : matplotlib.axes.Axes, optional
+        Where it is drawn.
+
+    Returns
+    -------
+    matplotlib.axes.Axes
+        The axes.
+
+    Raises
+    ------
+    ModuleNotFoundError
+        Without matplotlib.
+
+    Examples
+    --------
+    >>> import gaugepoint
+    >>> flat = gaugepoint.hot.Profile((0.0, 50.0), (0.0, 0.0), (-0.1, -0.1), (0.1, 0.1), (0.05, 0.05))
+    >>> gaugepoint.plot.profile(flat).get_ylabel()
+    'height above the skirt edge (mm)'
+    """
+    curves = (
+        ("thrust axis, cold", picture.cold_thrust_mm, {**_COLD, "linewidth": 2.6}),
+        ("thrust axis, running", picture.hot_thrust_mm, {**_HOT, "linewidth": 2.6}),
+        ("pin axis, cold", picture.cold_pin_mm, {**_COLD, "linewidth": 1.4, "marker": "o"}),
+        ("pin axis, running", picture.hot_pin_mm, {**_HOT, "linewidth": 1.4, "marker": "s"}),
+    )
+    with _styled():
+        ax = ax or _axes((6.4, 5.4))
+        for name, radii, style in curves:
+            ax.plot(_um(radii), picture.heights_mm, label=name, markevery=max(1, len(radii) // 12), **style)
+        ax.set_xlabel("radius less half the gauge diameter at 20 °C (um)")
+        ax.set_ylabel("height above the skirt edge (mm)")
+        surface = picture.surface if isinstance(picture, report.ProfilePicture) else "surface"
+        ax.set_title(f"Profile of the {surface}", loc="left")
+        _legend_below(ax)
+    return ax
+
+
 def section(picture: hot.SectionPicture | report.SectionPicture, *, ax: "Axes | None" = None) -> "Axes":
     """Draw a section of piston and bore, cold and running: what the radii differ by from one circle, magnified.
 
@@ -293,7 +340,7 @@ def section(picture: hot.SectionPicture | report.SectionPicture, *, ax: "Axes | 
             raise TypeError("ax: polar axes are needed")
         angles = [radians(angle) for angle in picture.angles_deg]
         for name, radii, style in curves:
-            ax.plot(angles, [_UM * (r - base) for r in radii], label=name, markevery=max(1, len(angles) // 24), markersize=4.0, **style)
+            ax.plot(angles, _um([r - base for r in radii]), label=name, markevery=max(1, len(angles) // 24), markersize=4.0, **style)
         low, high = ax.dataLim.intervaly
         span = (high - low) or 1.0
         # a hole in the middle, where a circle would have no room
@@ -301,11 +348,11 @@ def section(picture: hot.SectionPicture | report.SectionPicture, *, ax: "Axes | 
         ax.set_xticks([radians(angle) for angle in _TURN], _SIDES)
         for label, side in zip(ax.get_xticklabels(), ("left", "center", "right", "center"), strict=True):
             label.set(horizontalalignment=side)
-        polar: Any = ax
-        polar.set_rlabel_position(60.0)
-        ax.set_yticks([tick for tick in MaxNLocator(4).tick_values(low, high) if low <= tick <= high])
-        for label in ax.get_yticklabels():
-            label.set_bbox({"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1.0})
+        ticks = [tick for tick in MaxNLocator(4).tick_values(low, high) if low <= tick <= high]
+        # numbers of circles are drawn last, or the lines would cross them
+        ax.set_yticks(ticks, [""] * len(ticks))
+        for tick in ticks:
+            ax.text(radians(60.0), tick, f"{tick:g}", ha="center", va="center", bbox=dict(_PLAIN), zorder=6)
         surface = f"{picture.surface} at {picture.height_mm:.1f} mm" if isinstance(picture, report.SectionPicture) else "Section"
         ax.set_title(f"{surface[:1].upper()}{surface[1:]}: radius less {base:.2f} mm, in um", pad=18)
         _legend_below(ax)

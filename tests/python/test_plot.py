@@ -64,7 +64,7 @@ def stack():
 
 
 @pytest.fixture(
-    params=["study", "study by ranges", "budget", "budget of a value", "bore", "section", "section of a fit", "map", "map of a land", "map of a fit"]
+    params=["study", "study by ranges", "budget", "budget of a value", "bore", "profile", "profile of a fit", "section", "section of a fit", "map", "map of a land", "map of a fit"]
     + ["temperature", "temperature with contact", "stack", "stack without limits", "stack of a report"]
 )
 def picture(request, report, touching, bore, bench):
@@ -74,6 +74,8 @@ def picture(request, report, touching, bore, bench):
         "budget": lambda **o: plot.budget_bars(gaugepoint.budget(REPOSITORY / "tests/vectors/budgets/gum_h1.json"), **o),
         "budget of a value": lambda **o: plot.budget_bars(bench, **o),
         "bore": lambda **o: plot.bore_map(bore, **o),
+        "profile": lambda **o: plot.profile(report.hot.pictures.profile[0], **o),
+        "profile of a fit": lambda **o: plot.profile(fit().profile(), **o),
         "section": lambda **o: plot.section(report.hot.pictures.sections[0], **o),
         "section of a fit": lambda **o: plot.section(fit().section(20.0), **o),
         "map": lambda **o: plot.clearance_map(report, **o),
@@ -173,6 +175,19 @@ def test_section(report):
     assert ax.get_theta_offset() == 0.0 and ax.get_theta_direction() == 1
     with pytest.raises(TypeError, match="polar"):
         plot.section(picture, ax=Figure().add_subplot())
+
+
+def test_profile(report):
+    picture = report.hot.pictures.profile[1]
+    ax = plot.profile(picture)
+    for label, radii in [
+        ("thrust axis, cold", picture.cold_thrust_mm),
+        ("thrust axis, running", picture.hot_thrust_mm),
+        ("pin axis, cold", picture.cold_pin_mm),
+        ("pin axis, running", picture.hot_pin_mm),
+    ]:
+        assert np.array_equal(line(ax, label).get_xdata(), np.array(radii) * UM) and tuple(line(ax, label).get_ydata()) == picture.heights_mm
+    assert picture.surface in ax.get_title(loc="left") and "(um)" in ax.get_xlabel() and "(mm)" in ax.get_ylabel()
 
 
 @pytest.mark.parametrize("surface", [0, 1, 2])
