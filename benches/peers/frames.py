@@ -12,16 +12,17 @@ import pandas
 import polars
 import pyarrow
 from batch import COLUMNS, ROWS
+from gaugepoint import frames
 
 from worker import ROUNDS, seconds
 
 NAMES = ("bore_mm", "piston_mm", "parts_temperature_c", "bore_temperature_c", "piston_temperature_c")
 LAWS = gaugepoint.MeanExpansion(11.4e-6), gaugepoint.MeanExpansion(20.5e-6)
-LIMITS = gaugepoint.frames.BenchLimits(0.03, 0.06, standard_uncertainty_mm=0.002)
+LIMITS = frames.BenchLimits(0.03, 0.06, standard_uncertainty_mm=0.002)
 
 
 def work(frame):
-    return lambda: gaugepoint.frames.decide(frame, *LAWS, LIMITS)
+    return lambda: frames.decide(frame, *LAWS, LIMITS)
 
 
 if __name__ == "__main__":

@@ -11,6 +11,8 @@ gauges, whose report and presets stand in `gaugepoint.measuring`; `fit` computes
 evaluates a stack given as a document, whose report stands in `gaugepoint.stacking`; `revisit` compares two jobs of one
 engine and `what_if` assesses a job with other values, whose reports stand in `gaugepoint.comparing`. What is refused raises `InputError`.
 
+Two modules are imported by name: `gaugepoint.frames` decides the rows of a frame of pandas or polars or a table of Arrow, `gaugepoint.plot` draws what was found.
+
 The results rest on free thermal growth only and defer to the maker's service data, local codes and licensed practice.
 """
 
@@ -169,9 +171,6 @@ from gaugepoint.uncertainty import (
     numerical_tolerance,
     standard_uncertainty,
 )
-
-# they load nothing but the standard library until they are called
-from gaugepoint import frames as frames, plot as plot
 
 __all__ = [
     "ERROR_KINDS",

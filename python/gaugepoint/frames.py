@@ -139,10 +139,11 @@ def decide(
     Examples
     --------
     >>> import gaugepoint
+    >>> from gaugepoint import frames
     >>> iron, alloy = gaugepoint.MeanExpansion(11.4e-6), gaugepoint.MeanExpansion(20.5e-6)
-    >>> limits = gaugepoint.frames.BenchLimits(0.03, 0.05, standard_uncertainty_mm=0.002)
+    >>> limits = frames.BenchLimits(0.03, 0.05, standard_uncertainty_mm=0.002)
     >>> try:
-    ...     gaugepoint.frames.decide([86.041, 86.006], iron, alloy, limits)
+    ...     frames.decide([86.041, 86.006], iron, alloy, limits)
     ... except TypeError as refused:
     ...     print(refused)
     frame: a pandas.DataFrame, polars.DataFrame or pyarrow.Table is needed, not list

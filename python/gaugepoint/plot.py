@@ -92,8 +92,9 @@ def gauge_study(study: Study, unit: str, *, ax: "Axes | None" = None) -> "Axes":
     Examples
     --------
     >>> import gaugepoint
+    >>> from gaugepoint import plot
     >>> study = gaugepoint.gauge_study([[[1.0, 2.0], [1.1, 2.1]], [[1.0, 2.1], [1.2, 2.0]]])
-    >>> gaugepoint.plot.gauge_study(study, "mm").get_xlabel()
+    >>> plot.gauge_study(study, "mm").get_xlabel()
     'standard deviation (mm); bars are 95 % confidence intervals'
     """
     rows: list[tuple[str, Component]] = [
@@ -146,13 +147,12 @@ def budget_bars(budget: Budget | report.MeasuredValue, *, ax: "Axes | None" = No
 
     Examples
     --------
-    >>> import gaugepoint
-    >>> a = {"name": "a", "estimate": 1.0, "sources": [{"name": "scale", "standard_uncertainty": 0.003}]}
+    >>> from gaugepoint import plot
     >>> try:
-    ...     gaugepoint.plot.budget_bars(a)
+    ...     plot.budget_bars(0.003)
     ... except TypeError as refused:
     ...     print(refused)
-    budget: a Budget or a MeasuredValue is needed, not dict
+    budget: a Budget or a MeasuredValue is needed, not float
     """
     if isinstance(budget, Budget):
         lines = [(line.source, abs(line.contribution), line.share) for line in budget.contributions]
@@ -209,9 +209,10 @@ def bore_map(bore: report.BoreReport, *, ax: "Axes | None" = None) -> "Axes":
     Examples
     --------
     >>> import gaugepoint
+    >>> from gaugepoint import plot
     >>> verdict = gaugepoint.report.Verdict(outcome="cannot be judged", reasons=())
     >>> try:
-    ...     gaugepoint.plot.bore_map(gaugepoint.report.BoreReport(places=(), decisions=(), findings=(), verdict=verdict))
+    ...     plot.bore_map(gaugepoint.report.BoreReport(places=(), decisions=(), findings=(), verdict=verdict))
     ... except gaugepoint.InputError as refused:
     ...     print(refused)
     bore: no place of it was read
@@ -273,8 +274,9 @@ def profile(picture: hot.Profile | report.ProfilePicture, *, ax: "Axes | None" =
     Examples
     --------
     >>> import gaugepoint
+    >>> from gaugepoint import plot
     >>> flat = gaugepoint.hot.Profile((0.0, 50.0), (0.0, 0.0), (-0.1, -0.1), (0.1, 0.1), (0.05, 0.05))
-    >>> gaugepoint.plot.profile(flat).get_ylabel()
+    >>> plot.profile(flat).get_ylabel()
     'height above the skirt edge (mm)'
     """
     curves = (
@@ -320,9 +322,10 @@ def section(picture: hot.SectionPicture | report.SectionPicture, *, ax: "Axes | 
     Examples
     --------
     >>> import gaugepoint
+    >>> from gaugepoint import plot
     >>> five = (43.0, 43.0, 43.0, 43.0, 43.0)
     >>> picture = gaugepoint.hot.SectionPicture((0.0, 90.0, 180.0, 270.0, 360.0), five, five, five, five)
-    >>> gaugepoint.plot.section(picture).name
+    >>> plot.section(picture).name
     'polar'
     """
     curves = (
@@ -391,9 +394,9 @@ def clearance_map(
 
     Examples
     --------
-    >>> import gaugepoint
+    >>> from gaugepoint import plot
     >>> try:
-    ...     gaugepoint.plot.clearance_map("skirt")
+    ...     plot.clearance_map("skirt")
     ... except TypeError as refused:
     ...     print(refused)
     fit: a FitReport, HotReport or HotFit is needed, not str
@@ -475,9 +478,9 @@ def against_temperature(fit: FitReport | report.HotReport, *, ax: "Axes | None" 
 
     Examples
     --------
-    >>> import gaugepoint
+    >>> from gaugepoint import plot
     >>> try:
-    ...     gaugepoint.plot.against_temperature(20.0)
+    ...     plot.against_temperature(20.0)
     ... except TypeError as refused:
     ...     print(refused)
     fit: a FitReport or HotReport is needed, not float
@@ -533,9 +536,9 @@ def stack_density(
     Examples
     --------
     >>> import gaugepoint
-    >>> from gaugepoint import Contributor, Stack, Variation
+    >>> from gaugepoint import Contributor, Stack, Variation, plot
     >>> gap = Stack([Contributor("gap", 0.5, -0.05, 0.05, Variation.normal(0.015))])
-    >>> gaugepoint.plot.stack_density(gap, 0.46, 0.54, unit="mm").get_xlabel()
+    >>> plot.stack_density(gap, 0.46, 0.54, unit="mm").get_xlabel()
     'size (mm)'
     """
     if isinstance(stack, Stack):
@@ -653,7 +656,7 @@ def _onset(ax: "Axes", onset: report.OnsetReport) -> None:
     """First contact on the way up, or up to where there is none."""
     at, touching = onset.thrust_c, _UM * onset.touching_at_mm
     if onset.touching_at_mm != 0.0:
-        ax.axhline(touching, label=f"counts as contact: {touching:.0f} um", **_LOWER)
+        ax.axhline(touching, label=f"counts as contact: {touching:g} um", **_LOWER)
     if onset.outcome == "no_contact":
         why = textwrap.fill(f"no contact up to {at:.1f} °C: {onset.stopped_by}", 34)
         ax.axvline(at, **_UPPER)
