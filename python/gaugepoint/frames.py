@@ -164,9 +164,9 @@ class _Column(NamedTuple):
     values: "NDArray[np.float64]"
     """The numbers, NaN for a missing one."""
     missing: "Callable[[], NDArray[np.bool_]]"
-    """Says which are missing; asked only when one is known to be, or after a row was refused, as a missing number is."""
-    lacks: bool = False
-    """Whether one is known to be missing."""
+    """Says which are missing."""
+    lacks: bool | None
+    """Whether one is missing; None when nobody knows without looking. A row that lacks a number is refused by the library: then it is looked at."""
 
 
 @dataclass(slots=True)
@@ -205,7 +205,7 @@ class _Rows:
     def _with_statuses(self, given: dict[str, _Column]) -> None:
         import numpy as np
 
-        masks = {name: column.missing() for name, column in given.items()}
+        masks = {name: column.missing() for name, column in given.items() if column.lacks is not False}
         self.missing = {name: mask for name, mask in masks.items() if mask.any()}
         for k, name in enumerate(given):
             if name in self.missing:
@@ -353,7 +353,7 @@ class _Pandas:
             return str(series.dtype)
         plain = isinstance(series.dtype, np.dtype)
         values = series.to_numpy() if plain else series.to_numpy(dtype=np.float64, na_value=np.nan)
-        return _Column(values.astype(np.float64, copy=False), lambda: series.isna().to_numpy())
+        return _Column(values.astype(np.float64, copy=False), lambda: series.isna().to_numpy(), None)
 
     def joined(self, results: _Results) -> Any:
         pandas = importlib.import_module("pandas")
@@ -487,7 +487,7 @@ def _columns(library: _Library, named: Mapping[str, Hashable], same: Mapping[str
 def _constant(rows: int, number: float) -> _Column:
     import numpy as np
 
-    return _Column(np.full(rows, number, np.float64), lambda: np.zeros(rows, np.bool_))
+    return _Column(np.full(rows, number, np.float64), lambda: np.zeros(rows, np.bool_), False)
 
 
 def _column(library: _Library, names: Counter[Hashable], quantity: str, named: Mapping[str, Hashable]) -> _Column:
