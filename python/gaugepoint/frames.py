@@ -320,11 +320,12 @@ def _decisions(bench_mm: "NDArray[np.float64]", bench: BenchLimits, edges: _Edge
 class _Library(Protocol):
     """What is asked of a frame, whichever library it is of."""
 
+    @property
+    def frame(self) -> Any:
+        """The frame itself."""
+
     def names(self) -> list[Hashable]:
         """Names of its columns."""
-
-    def rows(self) -> int:
-        """How many rows it has."""
 
     def column(self, name: Hashable) -> _Column | str:
         """A column; its type in words when it is neither float64 nor integer."""
@@ -339,9 +340,6 @@ class _Pandas:
 
     def names(self) -> list[Hashable]:
         return list(self.frame.columns)
-
-    def rows(self) -> int:
-        return len(self.frame)
 
     def column(self, name: Hashable) -> _Column | str:
         import numpy as np
@@ -378,9 +376,6 @@ class _Polars:
     def names(self) -> list[Hashable]:
         return list(self.frame.columns)
 
-    def rows(self) -> int:
-        return len(self.frame)
-
     def column(self, name: Hashable) -> _Column | str:
         import numpy as np
 
@@ -416,9 +411,6 @@ class _Arrow:
 
     def names(self) -> list[Hashable]:
         return list(self.frame.column_names)
-
-    def rows(self) -> int:
-        return len(self.frame)
 
     def column(self, name: Hashable) -> _Column | str:
         import numpy as np
@@ -481,7 +473,7 @@ def _columns(library: _Library, named: Mapping[str, Hashable], same: Mapping[str
     for quantity, number in same.items():
         if isinstance(number, bool) or not isinstance(number, float | int):
             raise TypeError(f"same: {quantity}: a number is needed, not {type(number).__name__}")
-    return {q: _constant(library.rows(), same[q]) if q in same else _column(library, names, q, named) for q in _QUANTITIES}
+    return {q: _constant(len(library.frame), same[q]) if q in same else _column(library, names, q, named) for q in _QUANTITIES}
 
 
 def _constant(rows: int, number: float) -> _Column:
