@@ -110,7 +110,7 @@ def gauge_study(study: Study, unit: str, *, ax: "Axes | None" = None) -> "Axes":
             if component.interval:
                 ax.plot(component.interval, [place, place], color=_BLUE, linewidth=5.0, alpha=0.45, solid_capstyle="butt")
                 ax.plot(component.interval, [place, place], color=_BLUE, linestyle="none", marker="|", markersize=13.0)
-            ax.plot([component.deviation], [place], color="black", marker="D", markersize=6.0)
+            ax.plot([component.deviation], [place], color="black", marker="D", markersize=6.0, clip_on=False)
             told = f"{component.deviation:.3g} {unit}, {100 * component.of_total:.0f} % of the total"
             side = "left" if 2.0 * component.deviation < end else "right"
             ax.annotate(told, (component.deviation, place), (0, 9), textcoords="offset points", ha=side, va="bottom")
@@ -177,7 +177,7 @@ def budget_bars(budget: Budget | report.MeasuredValue, *, ax: "Axes | None" = No
         ax.annotate(f"{whole:.3g}" + (f" {unit}" if unit else ""), (whole, len(lines)), (4, 0), textcoords="offset points", va="center")
         ax.set_yticks(range(len(lines) + 1), [*names, "all together"])
         ax.set_ylim(len(lines) + 0.6, -0.6)
-        ax.set_xlim(0.0, 1.18 * max(*sizes, whole) or 1.0)
+        ax.set_xlim(0.0, 1.18 * max([*sizes, whole]) or 1.0)
         ax.grid(False, axis="y")
         ax.set_xlabel(f"contribution to the standard uncertainty ({unit or 'unit of the result'})")
         ax.set_title(f"Budget: {title}; per cent of the variance", loc="left")
@@ -414,8 +414,8 @@ def clearance_map(
 
         ax = ax or _axes((7.6, 4.8))
         ax.set_facecolor("#D9D9D9")
-        filled = ax.contourf(angles, heights, clearance, levels=14, cmap="cividis")
-        levels: Any = filled.levels
+        levels = _levels([c for row in clearance for c in row if c == c])
+        filled = ax.contourf(angles, heights, clearance, levels=levels, cmap="cividis")
         # a dark edge keeps white lines legible where the map is bright
         edge: Any = [withStroke(linewidth=2.5, foreground="black")]
         lines = ax.contour(angles, heights, clearance, levels=levels[::3], colors="white", linewidths=1.0)
@@ -603,6 +603,16 @@ def _map_of_report(found: report.HotReport, surface: int) -> _Map:
     picture = next(m for m in pictures.maps if m.surface == of.name)
     clearance = [[nan if c is None else _UM * c for c in row] for row in picture.clearance_mm]
     return _Map(of.name, picture.crank_deg, picture.angles_deg, picture.heights_mm, clearance, of.smallest.value_mm, of.place)
+
+
+def _levels(clearance_um: Sequence[float]) -> Sequence[float]:
+    """Steps of a map. It spans 1 um at least, or it would show the last digits of a clearance that is the same everywhere."""
+    from matplotlib.ticker import MaxNLocator
+
+    low, high = min(clearance_um, default=0.0), max(clearance_um, default=0.0)
+    wider = max(0.0, (1.0 - (high - low)) / 2.0)
+    levels: Sequence[float] = MaxNLocator(14).tick_values(low - wider, high + wider)
+    return levels
 
 
 class _Density(NamedTuple):

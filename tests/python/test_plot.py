@@ -48,12 +48,12 @@ def bench():
     return gaugepoint.assess(EXAMPLES / "pump_six.json").cylinders[0].clearance.bench
 
 
-def fit():
-    """An invented fit: 2 um less room on the pin axis for every mm of height."""
+def fit(barrel=((0.0, -0.04), (20.0, 0.0), (50.0, -0.06)), ovality=0.3, pin_c=130.0):
+    """An invented fit."""
     law = growth.MeanCoefficient(20.0, 20.5e-6, -50.0, 400.0)
     iron = growth.MeanCoefficient(20.0, 11.4e-6, -50.0, 400.0)
-    skirt = shape.SymmetricSurface(0.0, 50.0, [(0.0, -0.04), (20.0, 0.0), (50.0, -0.06)], [(0.0, 0.3), (50.0, 0.3)])
-    piston, warm = shape.Piston(20.0, [skirt]), hot.PistonField([(0.0, 120.0, 130.0)])
+    skirt = shape.SymmetricSurface(0.0, 50.0, barrel, [(0.0, ovality), (50.0, ovality)])
+    piston, warm = shape.Piston(20.0, [skirt]), hot.PistonField([(0.0, 120.0, pin_c)])
     return gaugepoint.HotFit(86.0, piston, [hot.SurfaceGrowth(law)], warm, shape.Bore(86.05), iron, hot.BoreField([(0.0, 100.0)]))
 
 
@@ -216,6 +216,20 @@ def test_map_of_a_fit():
     assert 0.0 <= grid.min() - smallest.clearance_mm < 1e-3
     assert ax.get_ylim() == (0.0, 50.0) and ax.get_xlim() == (0.0, 360.0)
     assert mark(plot.clearance_map(of, position=hot.Anywhere())) == mark(ax)
+
+
+def test_map_of_what_is_the_same_everywhere():
+    of = fit([(0.0, 0.0), (50.0, 0.0)], 0.0, 120.0)
+    ax = plot.clearance_map(of)
+    levels = ax.collections[0].levels
+    # 1 um and not the last digits of the arithmetic; by hand: (86.05 (1 + 11.4e-6 80) - 86 (1 + 20.5e-6 100)) / 2 = -0.02391 mm
+    assert levels[0] < -23.91 < levels[-1] and 1.0 <= levels[-1] - levels[0] < 1.5
+    assert "smallest: -23.9 um" in ax.texts[-1].get_text()
+
+
+def test_a_budget_without_sources():
+    none = gaugepoint.report.MeasuredValue(value_mm=1.0, standard_uncertainty_mm=0.0, expanded_uncertainty_mm=0.0, coverage_factor=2.0, budget=())
+    assert [bar.get_width() for bar in plot.budget_bars(none).patches] == [0.0]
 
 
 def test_against_temperature(report):
