@@ -59,8 +59,8 @@ _LOWER: Mapping[str, Any] = {"color": "black", "linestyle": (0, (7, 3)), "linewi
 _UPPER: Mapping[str, Any] = {"color": "black", "linestyle": "-", "linewidth": 1.4}
 _SPAN: Mapping[str, Any] = {"color": _GREEN, "linestyle": "-", "linewidth": 1.4, "marker": "|", "markersize": 14.0}
 _NOTE: Mapping[str, Any] = {"color": _GREY, "linestyle": (0, (1, 2)), "linewidth": 1.4}
-_BOX: Mapping[str, Any] = {"boxstyle": "round,pad=0.25", "facecolor": "white", "edgecolor": _GREY, "alpha": 0.95}
-_PLAIN: Mapping[str, Any] = {"boxstyle": "round,pad=0.1", "facecolor": "white", "edgecolor": "none", "alpha": 0.9}
+_BOX: dict[str, Any] = {"boxstyle": "round,pad=0.25", "facecolor": "white", "edgecolor": _GREY, "alpha": 0.95}
+_PLAIN: dict[str, Any] = {"boxstyle": "round,pad=0.1", "facecolor": "white", "edgecolor": "none", "alpha": 0.9}
 _UM = 1000.0  # in one mm
 _MOST_BARS = 12
 _TURN = (0, 90, 180, 270)
@@ -355,7 +355,7 @@ def section(picture: hot.SectionPicture | report.SectionPicture, *, ax: "Axes | 
         # numbers of circles are drawn last, or the lines would cross them
         ax.set_yticks(ticks, [""] * len(ticks))
         for tick in ticks:
-            ax.text(radians(60.0), tick, f"{tick:g}", ha="center", va="center", bbox=dict(_PLAIN), zorder=6)
+            ax.text(radians(60.0), tick, f"{tick:g}", ha="center", va="center", bbox=_PLAIN, zorder=6)
         surface = f"{picture.surface} at {picture.height_mm:.1f} mm" if isinstance(picture, report.SectionPicture) else "Section"
         ax.set_title(f"{surface[:1].upper()}{surface[1:]}: radius less {base:.2f} mm, in um", pad=18)
         _legend_below(ax)
@@ -407,7 +407,6 @@ def clearance_map(
         if position is not None:
             raise TypeError("position: it goes with a HotFit; a report has its own")
         drawn = _map_of_report(_hot(fit, "FitReport, HotReport or HotFit"), surface)
-    place, crank = drawn.place, drawn.crank_deg
     angles, heights, clearance = drawn.angles_deg, drawn.heights_mm, drawn.clearance_um
     with _styled():
         from matplotlib.patheffects import withStroke
@@ -427,27 +426,14 @@ def clearance_map(
             ax.contour(angles, heights, clearance, levels=[0.0], colors="white", linewidths=2.4, linestyles="dashed")
             label += "; dashed: none is left"
         ax.figure.colorbar(filled, ax=ax, label=label)
-        ax.plot([place.angle_deg], [place.height_mm], marker="X", markersize=12.0, color=_VERMILION, markeredgecolor="white", clip_on=False, zorder=5)
-        elsewhere = place.crank_deg is not None and crank is not None and abs(place.crank_deg - crank) > 0.05
-        where = f"\nat crank angle {place.crank_deg:.1f}°" if elsewhere else ""
-        left, low = place.angle_deg <= 180.0, place.height_mm - heights[0] < 0.5 * (heights[-1] - heights[0])
-        ax.annotate(
-            f"smallest: {_UM * drawn.smallest_mm:.1f} um\n{place.angle_deg:.1f}°, {place.height_mm:.2f} mm{where}",
-            (place.angle_deg, place.height_mm),
-            (14 if left else -14, 12 if low else -12),
-            textcoords="offset points",
-            ha="left" if left else "right",
-            va="bottom" if low else "top",
-            bbox=dict(_BOX),
-            zorder=6,
-        )
+        _mark(ax, drawn)
         ax.set_xlim(0.0, 360.0)
         ax.set_xticks((*_TURN, 360), (*_SIDES, "360°"))
         ax.grid(False)
         gaps = any(c != c for row in clearance for c in row)
         ax.set_xlabel("angle around the piston" + ("; grey: no surface or no bore" if gaps else ""))
         ax.set_ylabel("height above the skirt edge (mm)")
-        stands = "" if crank is None else f" at crank angle {crank:.1f}°"
+        stands = "" if drawn.crank_deg is None else f" at crank angle {drawn.crank_deg:.1f}°"
         ax.set_title(f"Running clearance of the {drawn.surface}{stands}", loc="left")
     return ax
 
@@ -583,6 +569,25 @@ class _Map(NamedTuple):
     place: hot.Place | report.PlaceReport
 
 
+def _mark(ax: "Axes", drawn: _Map) -> None:
+    """The smallest clearance, with what it is and where; the text stands toward the middle of the map."""
+    place, crank = drawn.place, drawn.crank_deg
+    ax.plot([place.angle_deg], [place.height_mm], marker="X", markersize=12.0, color=_VERMILION, markeredgecolor="white", clip_on=False, zorder=5)
+    elsewhere = place.crank_deg is not None and crank is not None and abs(place.crank_deg - crank) > 0.05
+    where = f"\nat crank angle {place.crank_deg:.1f}°" if elsewhere else ""
+    left, low = place.angle_deg <= 180.0, 2.0 * place.height_mm < drawn.heights_mm[0] + drawn.heights_mm[-1]
+    ax.annotate(
+        f"smallest: {_UM * drawn.smallest_mm:.1f} um\n{place.angle_deg:.1f}°, {place.height_mm:.2f} mm{where}",
+        (place.angle_deg, place.height_mm),
+        (14 if left else -14, 12 if low else -12),
+        textcoords="offset points",
+        ha="left" if left else "right",
+        va="bottom" if low else "top",
+        bbox=_BOX,
+        zorder=6,
+    )
+
+
 def _map_of_fit(fit: HotFit, surface: int, position: hot.Position | None) -> _Map:
     smallest = fit.smallest(surface, position)
     place = smallest.place
@@ -670,7 +675,7 @@ def _onset(ax: "Axes", onset: report.OnsetReport) -> None:
     if onset.outcome == "no_contact":
         why = textwrap.fill(f"no contact up to {at:.1f} °C: {onset.stopped_by}", 34)
         ax.axvline(at, **_UPPER)
-        ax.annotate(why, (at, 0.97), (-8, 0), xycoords=("data", "axes fraction"), textcoords="offset points", ha="right", va="top", bbox=dict(_BOX))
+        ax.annotate(why, (at, 0.97), (-8, 0), xycoords=("data", "axes fraction"), textcoords="offset points", ha="right", va="top", bbox=_BOX)
         return
     within = 2.0 * (onset.standard_uncertainty_k or 0.0)
     told = f"first contact: {at:.1f} °C, within {within:.1f} K (k = 2)"
