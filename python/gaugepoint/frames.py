@@ -1,7 +1,7 @@
 """Many rows at once, in a frame of pandas or polars or a table of Arrow. The module is loaded without any of them; a frame brings its own.
 
-`decide` gives every row its clearances and judges the one on the bench. What comes back is of the kind that was given, with every column and the index that
-it had. ``python/docs/frames.md`` shows it.
+`decide` gives every row its clearances and judges the one on the bench. What comes back is of the kind that was given, with every column and the
+index that it had. ``python/docs/frames.md`` shows it.
 """
 
 import importlib
@@ -37,7 +37,8 @@ _NOT_JUDGED = _DECISIONS.index("not judged")
 _ANY = 20.0
 # no clearance is larger: the largest bore that is accepted
 _LARGEST_MM = 1100.0
-# a clearance so near to where the decision changes is asked for itself where the decision rests on a probability, which need not rise with every last digit
+# a clearance so near to where the decision changes is asked for itself where the decision rests on a probability, which need not rise with every
+# last digit
 _NEAR_MM = 1e-12
 # rows at a time, where intermediate columns stay in a cache
 _CHUNK = 1 << 15
@@ -101,9 +102,9 @@ def decide(
 ) -> Decided[_Frame]:
     """Give every row of a frame its clearances, and judge the one on the bench.
 
-    Each row has the bits of `gaugepoint.clearances` and the decision of `gaugepoint.decide_mm`. A row that lacks a number has no results, and is counted; it is
-    refused only for a number that it has. What the library of the frame calls missing is missing; any other number that is not finite is refused. The running
-    clearance is of freely growing parts and not judged: engines run for years with one below zero.
+    Each row has the bits of `gaugepoint.clearances` and the decision of `gaugepoint.decide_mm`. A row that lacks a number has no results, and is
+    counted; it is refused only for a number that it has. What the library of the frame calls missing is missing; any other number that is not finite
+    is refused. The running clearance is of freely growing parts and not judged: engines run for years with one below zero.
 
     Parameters
     ----------
@@ -114,8 +115,8 @@ def decide(
     bench : BenchLimits
         What the clearance on the bench is judged by.
     columns : mapping, optional
-        Names of the columns of ``bore_mm``, ``piston_mm``, ``parts_temperature_c``, ``bore_temperature_c`` and ``piston_temperature_c``, where they have others. A
-        name that ends in another unit is refused.
+        Names of the columns of ``bore_mm``, ``piston_mm``, ``parts_temperature_c``, ``bore_temperature_c`` and ``piston_temperature_c``, where they
+        have others. A name that ends in another unit is refused.
     same : mapping, optional
         For any of the five a number that holds for every row, in place of a column.
     partial : bool, optional
@@ -124,8 +125,9 @@ def decide(
     Returns
     -------
     Decided
-        The frame with its results, and what became of the rows. ``decision`` is ``conforms``, ``does not conform``, ``not proven``, or ``not judged`` for a refused
-        row; ``status`` is 0, or the number of the kind of refusal as the C interface has it; ``reason`` says why a row is refused or what it lacks.
+        The frame with its results, and what became of the rows. ``decision`` is ``conforms``, ``does not conform``, ``not proven``, or ``not judged``
+        for a refused row; ``status`` is 0, or the number of the kind of refusal as the C interface has it; ``reason`` says why a row is refused or
+        what it lacks.
 
     Raises
     ------

@@ -1,11 +1,13 @@
 """Pictures of what the library found, drawn with matplotlib, which is loaded by the first picture and not by this module.
 
-Every function takes a result as the package gives it and returns the axes that it drew on: those that were given as ``ax``, or new ones in a figure of their own,
-``ax.figure``, which is no part of ``pyplot``. Lengths on a shop scale are in um, every axis says its unit, and nothing is computed here that a result does not hold.
+Every function takes a result as the package gives it and returns the axes that it drew on: those that were given as ``ax``, or new ones in a figure
+of their own, ``ax.figure``, which is no part of ``pyplot``. Lengths on a shop scale are in um, every axis says its unit, and what is drawn is what the
+result holds.
 
-Colours are those of Okabe and Ito (Color Universal Design, 2008), chosen to be told apart with every common deficiency of colour vision; the map has ``cividis``
-(Nunez, Anderson and Renslow, PLoS ONE 13, 2018), whose lightness rises evenly with and without colour. No picture rests on colour: lines differ by dash and marker,
-areas are hatched, heights of a map are written on its lines, so that it can be read from a grey print. ``python/docs/pictures.md`` shows each of them.
+Colours are those of Okabe and Ito (Color Universal Design, 2008), chosen to be told apart with every common deficiency of colour vision; the map has
+``cividis`` (Nunez, Anderson and Renslow, PLoS ONE 13, 2018, from memory), whose lightness rises evenly with and without colour. No picture rests on colour: lines
+differ by dash and marker, areas are hatched, heights of a map are written on its lines, so that it can be read from a grey print.
+``python/docs/pictures.md`` lists them.
 """
 
 import textwrap

@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 from gaugepoint import growth, hot, plot, shape
 from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.colors import to_hex
 from matplotlib.figure import Figure
 from matplotlib.text import Text
 from vectors import REPOSITORY
@@ -131,6 +132,14 @@ def test_not_by_colour_alone(picture):
         line = handle[0] if hasattr(handle, "has_xerr") else handle
         looks.append((str(line.get_linestyle()), str(getattr(line, "_dash_pattern", "")), line.get_marker(), line.get_linewidth()))
     assert len(set(looks)) == len(looks), list(zip(labels, looks, strict=True))
+
+
+def test_colours_are_those_of_the_palette(picture):
+    # Okabe and Ito, as matplotlib has it; black and grey beside them
+    palette = {to_hex(colour) for colour in matplotlib.colormaps["okabe_ito"].colors} | {"#595959"}
+    ax = picture()
+    drawn = [to_hex(artist.get_color()) for artist in ax.get_lines()] + [to_hex(bar.get_facecolor()) for bar in ax.patches]
+    assert drawn and set(drawn) <= palette | {"#ffffff"}
 
 
 def test_nothing_outside_the_picture_changes(picture):
