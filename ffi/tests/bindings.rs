@@ -1,0 +1,435 @@
+//! What the bindings of `hosts` repeat of the header, written from it: statuses, enumerations, records, flat functions and documents.
+//! `UPDATE_BINDINGS=1 cargo test -p gaugepoint-ffi --test bindings` writes it.
+
+#![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops where it fails")]
+
+use std::fmt::Write as _;
+use std::path::PathBuf;
+
+/// Enumerations that the bindings have.
+const ENUMERATIONS: &[&str] =
+    &["Status", "Rule", "Document", "Format", "Outcome", "Judged", "Lines", "Conformity", "Variation", "LawForm"];
+
+/// Structures that the bindings have.
+const RECORDS: &[&str] =
+    &["Error", "JobVerdict", "CylinderVerdict", "JobDecision", "Contributor", "Tail", "Law", "Growth"];
+
+/// First words of what is written.
+const ORIGIN: &str = "of gaugepoint.h. Generated from it; the test that compares it also writes it.";
+
+/// A declaration with its comment.
+#[derive(Debug, Clone)]
+struct Item {
+    name: String,
+    doc: Vec<String>,
+    of: Of,
+}
+
+#[derive(Debug, Clone)]
+enum Of {
+    /// Names with their numbers.
+    Enumeration(Vec<Item>),
+    Number(i32),
+    /// Fields.
+    Record(Vec<Item>),
+    /// Type of a field or of a parameter, and how many there are of it.
+    Value(String, usize),
+    /// Type of the result, and the parameters.
+    Function(String, Vec<(String, String)>),
+}
+
+impl Item {
+    fn parts(&self) -> &[Item] {
+        match &self.of {
+            Of::Enumeration(parts) | Of::Record(parts) => parts,
+            Of::Number(_) | Of::Value(..) | Of::Function(..) => &[],
+        }
+    }
+
+    fn number(&self) -> i32 {
+        if let Of::Number(number) = self.of { number } else { panic!("{self:?}") }
+    }
+
+    fn value(&self) -> (&str, usize) {
+        if let Of::Value(kind, count) = &self.of { (kind, *count) } else { panic!("{self:?}") }
+    }
+
+    /// Names of the parameters when this is a function of doubles that gives one double.
+    fn flat(&self) -> Option<Vec<&str>> {
+        let Of::Function(result, parameters) = &self.of else { return None };
+        let (doubles, rest) = parameters.split_at(parameters.iter().take_while(|p| p.0 == "double").count());
+        let rest: Vec<&str> = rest.iter().map(|p| p.0.as_str()).collect();
+        let flat = result == "int32_t" && !doubles.is_empty() && rest == ["double *", "struct GaugepointError *"];
+        flat.then(|| doubles.iter().map(|p| p.1.as_str()).collect())
+    }
+
+    /// Does it take a document, perhaps with working, and give a text?
+    fn document(&self) -> Option<bool> {
+        let Of::Function(_, parameters) = &self.of else { return None };
+        let kinds: Vec<&str> = parameters.iter().map(|p| p.0.as_str()).collect();
+        match kinds.as_slice() {
+            ["const char *", "size_t", "char **", "size_t *", "struct GaugepointError *"] => Some(false),
+            ["const char *", "size_t", "int32_t", "char **", "size_t *", "struct GaugepointError *"] => {
+                (parameters.iter().any(|p| p.1 == "with_working")).then_some(true)
+            }
+            _ => None,
+        }
+    }
+}
+
+fn path(of: &str) -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(of)
+}
+
+fn text(of: &str) -> String {
+    std::fs::read_to_string(path(of)).unwrap_or_else(|e| panic!("{of}: {e}"))
+}
+
+/// Splits at comments of one depth: what each says, and what follows it.
+fn commented(text: &str, depth: &str) -> Vec<(Vec<String>, String)> {
+    let (start, end) = (format!("\n{depth}/**\n"), format!("\n{depth} */\n"));
+    let parts = text.split(&start).skip(1).map(|block| block.split_once(&end).unwrap());
+    parts
+        .map(|(doc, rest)| {
+            let line = |l: &str| {
+                l.trim_start().trim_start_matches('*').trim().replace('`', "").replace("gaugepoint_", "")
+            };
+            (doc.lines().map(line).collect(), rest.to_owned())
+        })
+        .collect()
+}
+
+/// `double *out` as its type and its name.
+fn declared(text: &str) -> (String, String) {
+    let at = text.rfind([' ', '*']).unwrap() + 1;
+    (text.get(..at).unwrap().trim().to_owned(), text.get(at..).unwrap().to_owned())
+}
+
+fn parts_of(body: &str, prefix: &str) -> Vec<Item> {
+    let parts = commented(body, "  ").into_iter();
+    parts
+        .map(|(doc, rest)| {
+            let line = rest.lines().next().unwrap().trim().trim_end_matches([',', ';']);
+            if let Some((name, number)) = line.split_once(" = ") {
+                let name = name.strip_prefix(prefix).unwrap_or(name).to_owned();
+                return Item { name, doc, of: Of::Number(number.parse().unwrap()) };
+            }
+            let (kind, name) = declared(line);
+            let (name, count) = name.trim_end_matches(']').split_once('[').unwrap_or((&name, "1"));
+            Item { name: name.to_owned(), doc, of: Of::Value(kind, count.parse().unwrap()) }
+        })
+        .collect()
+}
+
+fn snake(name: &str) -> String {
+    let mut out = String::new();
+    for c in name.chars() {
+        if c.is_uppercase() && !out.is_empty() {
+            out.push('_');
+        }
+        out.extend(c.to_lowercase());
+    }
+    out
+}
+
+fn function(doc: Vec<String>, rest: &str) -> Option<Item> {
+    let line: Vec<&str> = rest.split_once(");")?.0.split_whitespace().collect();
+    let line = line.join(" ");
+    let (head, parameters) = line.split_once('(')?;
+    let (result, name) = declared(head);
+    let parameters = parameters.split(", ").filter(|p| *p != "void").map(declared).collect();
+    let name = name.strip_prefix("gaugepoint_")?.to_owned();
+    Some(Item { name, doc, of: Of::Function(result, parameters) })
+}
+
+/// Enumerations, structures and functions of the header.
+fn header(text: &str) -> Vec<Item> {
+    let item = |(doc, rest): (Vec<String>, String)| {
+        let start = rest.lines().next()?;
+        if !start.ends_with('{') {
+            return function(doc, &rest);
+        }
+        let name = start.rsplit_once("Gaugepoint")?.1.trim_end_matches(" {").to_owned();
+        let body = rest.split_once("\n}").unwrap().0;
+        let of = if start.contains("enum ") {
+            let prefix = format!("GAUGEPOINT_{}_", snake(&name).to_uppercase());
+            Of::Enumeration(parts_of(body, &prefix))
+        } else {
+            Of::Record(parts_of(body, ""))
+        };
+        Some(Item { name, doc, of })
+    };
+    commented(text, "").into_iter().filter_map(item).collect()
+}
+
+fn chosen<'a>(items: &'a [Item], names: &[&str]) -> Vec<&'a Item> {
+    let found = |name: &&str| {
+        let typed = |item: &&Item| item.name == **name && !item.parts().is_empty();
+        items.iter().find(typed).unwrap_or_else(|| panic!("{name} is not in the header"))
+    };
+    names.iter().map(found).collect()
+}
+
+/// `bore_mm` as `boreMm`, or as `BoreMm`.
+fn camel(name: &str, upper: bool) -> String {
+    let mut out = String::new();
+    let mut up = upper;
+    for c in name.to_lowercase().chars() {
+        match c {
+            '_' => up = true,
+            _ if up => {
+                out.extend(c.to_uppercase());
+                up = false;
+            }
+            _ => out.push(c),
+        }
+    }
+    out
+}
+
+/// Paragraphs in lines of at most 100 columns, an empty line between them.
+fn wrapped(doc: &[String]) -> Vec<String> {
+    let mut out: Vec<String> = Vec::new();
+    for paragraph in doc.split(String::is_empty) {
+        if !out.is_empty() {
+            out.push(String::new());
+        }
+        out.push(String::new());
+        for word in paragraph.iter().flat_map(|line| line.split(' ')) {
+            let line = out.last_mut().unwrap();
+            if line.is_empty() {
+                word.clone_into(line);
+            } else if line.len() + word.len() < 100 {
+                write!(line, " {word}").unwrap();
+            } else {
+                out.push(word.to_owned());
+            }
+        }
+    }
+    out
+}
+
+/// The words of a function of rows.
+const ROWS: &str = "of each row: the first row that is refused refuses the call.";
+const ROWS_WITH_STATUS: &str = "of each row: 0 or why it is refused, and NaN, for each.";
+
+mod csharp {
+    use super::{Item, ORIGIN, ROWS, ROWS_WITH_STATUS, camel, wrapped};
+    use std::fmt::Write as _;
+
+    fn summary(out: &mut String, indent: &str, doc: &[String]) {
+        let escape = |l: String| l.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
+        let lines: Vec<String> = wrapped(doc).into_iter().map(escape).collect();
+        if let [line] = lines.as_slice() {
+            writeln!(out, "{indent}/// <summary>{line}</summary>").unwrap();
+            return;
+        }
+        writeln!(out, "{indent}/// <summary>").unwrap();
+        for line in lines {
+            writeln!(out, "{}", format!("{indent}/// {line}").trim_end()).unwrap();
+        }
+        writeln!(out, "{indent}/// </summary>").unwrap();
+    }
+
+    fn enumeration(out: &mut String, item: &Item) {
+        summary(out, "    ", &item.doc);
+        writeln!(out, "    public enum {}\n    {{", item.name).unwrap();
+        for part in item.parts() {
+            summary(out, "        ", &part.doc);
+            writeln!(out, "        {} = {},", camel(&part.name, true), part.number()).unwrap();
+        }
+        *out += "    }\n\n";
+    }
+
+    /// Enumeration that a number is of, by its comment.
+    fn kind_of_number(doc: &[String]) -> &str {
+        let named = doc.first().and_then(|line| line.strip_prefix("A Gaugepoint"));
+        let word = named.and_then(|rest| rest.split([':', '.', ';']).next());
+        word.filter(|word| super::ENUMERATIONS.contains(word)).unwrap_or("int")
+    }
+
+    fn record(out: &mut String, item: &Item) {
+        summary(out, "    ", &item.doc);
+        let seen = if item.parts().iter().any(|p| p.value().0.ends_with('*') || p.value().0 == "char") {
+            "internal partial"
+        } else {
+            "public"
+        };
+        let head = "    [StructLayout(LayoutKind.Sequential)]";
+        writeln!(out, "{head}\n    {seen} struct {}\n    {{", item.name).unwrap();
+        for part in item.parts() {
+            let (name, (kind, room)) = (camel(&part.name, true), part.value());
+            let number = kind_of_number(&part.doc);
+            if kind == "size_t" && seen == "public" && part.name != "struct_size" {
+                let hidden = camel(&part.name, false);
+                writeln!(out, "        private UIntPtr {hidden};").unwrap();
+                summary(out, "        ", &part.doc);
+                writeln!(out, "        public long {name} => (long)(ulong){hidden};").unwrap();
+                continue;
+            }
+            summary(out, "        ", &part.doc);
+            match kind {
+                "size_t" => writeln!(out, "        internal UIntPtr {name};"),
+                "int32_t" => writeln!(out, "        public {number} {name};"),
+                "double" => writeln!(out, "        public double {name};"),
+                "char" => writeln!(
+                    out,
+                    "        [MarshalAs(UnmanagedType.ByValArray, SizeConst = {room})]\n        public byte[] {name};"
+                ),
+                _ => writeln!(out, "        public IntPtr {name};"),
+            }
+            .unwrap();
+        }
+        *out += "    }\n\n";
+    }
+
+    fn imported(out: &mut String, name: &str, parameters: &str) {
+        let rule = "[DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]";
+        writeln!(out, "        {rule}\n        private static extern int gaugepoint_{name}({parameters}, ref Error error);\n")
+            .unwrap();
+    }
+
+    fn flat(out: &mut String, item: &Item, arrays: bool) {
+        let names: Vec<String> = item.flat().unwrap().into_iter().map(|p| camel(p, false)).collect();
+        let each = |kind: &str| {
+            names.iter().map(|name| format!("{kind} {name}")).collect::<Vec<_>>().join(", ")
+        };
+        let (c, name, given) = (&item.name, camel(&item.name, true), names.join(", "));
+        summary(out, "        ", &item.doc);
+        write!(
+            out,
+            "        /// <exception cref=\"GaugepointException\">A value is refused.</exception>
+        public static double {name}({numbers})
+        {{
+            var error = Error.Start();
+            error.Check(gaugepoint_{c}({given}, out double result, ref error));
+            return result;
+        }}
+
+",
+            numbers = each("double")
+        )
+        .unwrap();
+        imported(out, c, &format!("{}, out double result", each("double")));
+        if !arrays {
+            return;
+        }
+        write!(
+            out,
+            "        /// <summary>{name} {ROWS}</summary>
+        /// <exception cref=\"GaugepointException\">A value is refused.</exception>
+        public static double[] {name}({columns})
+        {{
+            var error = Error.Start();
+            var result = new double[Rows.Of({given})];
+            error.Check(gaugepoint_{c}_array({given}, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }}
+
+        /// <summary>{name} {ROWS_WITH_STATUS}</summary>
+        public static double[] {name}({columns}, out Status[] rowStatus)
+        {{
+            var error = Error.Start();
+            var result = new double[Rows.Of({given})];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_{c}_array({given}, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }}
+
+",
+            columns = each("double[]")
+        )
+        .unwrap();
+        let outputs = "UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus";
+        imported(out, &format!("{c}_array"), &format!("{}, {outputs}", each("double[]")));
+    }
+
+    fn document(out: &mut String, item: &Item, working: bool) {
+        let (c, name) = (&item.name, camel(&item.name, true));
+        let (asked, passed) =
+            if working { (", bool withWorking = false", ", withWorking") } else { ("", "") };
+        let flag = if working { ", withWorking ? 1 : 0" } else { "" };
+        summary(out, "        ", item.doc.get(..1).unwrap());
+        write!(
+            out,
+            "        /// <exception cref=\"GaugepointException\">The document is refused.</exception>
+        public static string {name}(string document{asked}) => {name}(Text.In(document){passed});
+
+        /// <summary>{name} of UTF-8.</summary>
+        public static string {name}(byte[] document{asked})
+        {{
+            var error = Error.Start();
+            error.Check(gaugepoint_{c}(document, Text.Length(document){flag}, out IntPtr text, out UIntPtr length, ref error));
+            return Text.Out(text, length);
+        }}
+
+"
+        )
+        .unwrap();
+        let flag = if working { ", int withWorking" } else { "" };
+        imported(out, c, &format!("byte[] document, UIntPtr documentLength{flag}, out IntPtr text, out UIntPtr length"));
+    }
+
+    pub(super) fn generated(all: &super::All<'_>) -> String {
+        let mut out = format!(
+            "// Statuses, enumerations, records, flat functions and documents\n// {ORIGIN}\n\
+             using System;\nusing System.Runtime.InteropServices;\n\n\
+             // the library writes the fields\n#pragma warning disable 0169, 0649\n\nnamespace Gaugepoint\n{{\n"
+        );
+        all.enumerations.iter().for_each(|item| enumeration(&mut out, item));
+        all.records.iter().for_each(|item| record(&mut out, item));
+        out += "    /// <summary>Functions of plain doubles that give one double; the last word of a name is its unit.</summary>\n";
+        out += "    public static class Flat\n    {\n";
+        all.flat.iter().for_each(|(item, arrays)| flat(&mut out, item, *arrays));
+        out = out.trim_end().to_owned() + "\n    }\n\n";
+        out += "    /// <summary>Documents in, reports out, both JSON.</summary>\n";
+        out += "    public static class Documents\n    {\n";
+        all.documents.iter().for_each(|(item, working)| document(&mut out, item, *working));
+        out.trim_end().to_owned() + "\n    }\n}\n"
+    }
+}
+
+/// What the bindings get.
+struct All<'a> {
+    enumerations: Vec<&'a Item>,
+    records: Vec<&'a Item>,
+    /// Functions, and whether they have arrays.
+    flat: Vec<(&'a Item, bool)>,
+    /// Functions, and whether they have working.
+    documents: Vec<(&'a Item, bool)>,
+}
+
+fn all(items: &[Item]) -> All<'_> {
+    let has_arrays = |item: &Item| items.iter().any(|other| other.name == format!("{}_array", item.name));
+    All {
+        enumerations: chosen(items, ENUMERATIONS),
+        records: chosen(items, RECORDS),
+        flat: items.iter().filter(|i| i.flat().is_some()).map(|i| (i, has_arrays(i))).collect(),
+        documents: items.iter().filter_map(|i| i.document().map(|working| (i, working))).collect(),
+    }
+}
+
+/// Files with what they hold.
+fn files(all: &All<'_>) -> Vec<(&'static str, String)> {
+    vec![("hosts/csharp/Generated.cs", csharp::generated(all))]
+}
+
+#[test]
+fn bindings_are_what_the_header_says() {
+    let items = header(&text("include/gaugepoint.h"));
+    let all = all(&items);
+    let mut old = String::new();
+    for (file, generated) in files(&all) {
+        if std::env::var_os("UPDATE_BINDINGS").is_some() {
+            std::fs::write(path(file), &generated).unwrap();
+        }
+        if text(file) != generated {
+            writeln!(old, "{file} is out of date: UPDATE_BINDINGS=1 cargo test -p gaugepoint-ffi --test bindings").unwrap();
+        }
+    }
+    assert!(old.is_empty(), "{old}");
+    // each flat function of the table, and each function that gives a report
+    let header = text("include/gaugepoint.h");
+    assert_eq!(all.flat.iter().filter(|f| f.1).count(), header.matches("as a value; NaN where").count());
+    assert!(all.documents.len() >= 8, "{:?}", all.documents.len());
+}
