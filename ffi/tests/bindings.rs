@@ -389,6 +389,180 @@ mod csharp {
     }
 }
 
+mod java {
+    use super::{Item, ORIGIN, ROWS, ROWS_WITH_STATUS, camel, wrapped};
+    use std::fmt::Write as _;
+
+    fn comment(out: &mut String, indent: &str, doc: &[String], throws: &str) {
+        let escape = |l: String| l.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
+        let mut lines: Vec<String> = wrapped(doc).into_iter().map(escape).collect();
+        if !throws.is_empty() {
+            lines.extend([String::new(), format!("@throws GaugepointException {throws}")]);
+        }
+        if let [line] = lines.as_slice() {
+            writeln!(out, "{indent}/** {line} */").unwrap();
+            return;
+        }
+        writeln!(out, "{indent}/**").unwrap();
+        for line in lines {
+            writeln!(out, "{}", format!("{indent} * {line}").trim_end()).unwrap();
+        }
+        writeln!(out, "{indent} */").unwrap();
+    }
+
+    fn enumeration(out: &mut String, item: &Item) {
+        comment(out, "    ", &item.doc, "");
+        writeln!(out, "    public static final class {0} {{\n        private {0}() {{\n        }}\n", item.name).unwrap();
+        for part in item.parts() {
+            comment(out, "        ", &part.doc, "");
+            writeln!(out, "        public static final int {} = {};", part.name, part.number()).unwrap();
+        }
+        *out += "    }\n\n";
+    }
+
+    fn record(out: &mut String, item: &Item) {
+        let fields: Vec<String> = item.parts().iter().map(|p| format!("\"{}\"", camel(&p.name, false))).collect();
+        comment(out, "    ", &item.doc, "");
+        writeln!(out, "    @Structure.FieldOrder({{{}}})", fields.join(", ")).unwrap();
+        writeln!(out, "    public static final class {} extends Structure {{", item.name).unwrap();
+        for part in item.parts() {
+            let (name, (kind, room)) = (camel(&part.name, false), part.value());
+            comment(out, "        ", &part.doc, "");
+            match kind {
+                "size_t" => writeln!(out, "        public Gaugepoint.SizeT {name} = new Gaugepoint.SizeT();"),
+                "int32_t" => writeln!(out, "        public int {name};"),
+                "double" => writeln!(out, "        public double {name};"),
+                "char" => writeln!(out, "        public byte[] {name} = new byte[{room}];"),
+                _ => writeln!(out, "        public Pointer {name};"),
+            }
+            .unwrap();
+        }
+        let sized = item.parts().iter().any(|p| p.name == "struct_size");
+        let body = if sized { "            structSize.setValue(size());\n" } else { "" };
+        writeln!(out, "\n        /** Zeroed{}. */", if sized { ", with its size" } else { "" }).unwrap();
+        writeln!(out, "        public {}() {{\n{body}        }}\n    }}\n", item.name).unwrap();
+    }
+
+    fn flat(out: &mut String, item: &Item, arrays: bool) {
+        let names: Vec<String> = item.flat().unwrap().into_iter().map(|p| camel(p, false)).collect();
+        let each = |kind: &str| {
+            names.iter().map(|name| format!("{kind} {name}")).collect::<Vec<_>>().join(", ")
+        };
+        let (c, name, given) = (&item.name, camel(&item.name, false), names.join(", "));
+        comment(out, "    ", &item.doc, "when a value is refused");
+        write!(
+            out,
+            "    public static double {name}({numbers}) {{
+        Records.Error error = Gaugepoint.error();
+        double[] out = {{Double.NaN}};
+        Gaugepoint.check(gaugepoint_{c}({given}, out, error), error);
+        return out[0];
+    }}
+
+    private static native int gaugepoint_{c}({numbers}, double[] out, Records.Error error);
+
+",
+            numbers = each("double")
+        )
+        .unwrap();
+        if !arrays {
+            return;
+        }
+        write!(
+            out,
+            "    /**
+     * {name} {ROWS}
+     *
+     * @throws GaugepointException when a value is refused; its place stands in the field
+     */
+    public static double[] {name}({columns}) {{
+        Records.Error error = Gaugepoint.error();
+        double[] out = new double[Gaugepoint.rows({given})];
+        Gaugepoint.check(gaugepoint_{c}_array({given}, new Gaugepoint.SizeT(out.length), out, null, error), error);
+        return out;
+    }}
+
+    /** {name} {ROWS_WITH_STATUS} rowStatus has a place for each. */
+    public static double[] {name}({columns}, int[] rowStatus) {{
+        Records.Error error = Gaugepoint.error();
+        double[] out = new double[Gaugepoint.rows({given})];
+        Gaugepoint.rows(rowStatus, out.length);
+        Gaugepoint.check(gaugepoint_{c}_array({given}, new Gaugepoint.SizeT(out.length), out, rowStatus, error), error);
+        return out;
+    }}
+
+    private static native int gaugepoint_{c}_array({columns}, Gaugepoint.SizeT count, double[] out, int[] rowStatus,
+            Records.Error error);
+
+",
+            columns = each("double[]")
+        )
+        .unwrap();
+    }
+
+    fn document(out: &mut String, item: &Item, working: bool) {
+        let (c, name) = (&item.name, camel(&item.name, false));
+        let (asked, passed, flag, native) = if working {
+            (", boolean withWorking", ", withWorking", ", withWorking ? 1 : 0", "int withWorking, ")
+        } else {
+            ("", "", "", "")
+        };
+        comment(out, "    ", item.doc.get(..1).unwrap(), "when the document is refused");
+        write!(
+            out,
+            "    public static String {name}(String document{asked}) {{
+        return {name}(Gaugepoint.bytes(document){passed});
+    }}
+
+    /** {name} of UTF-8. */
+    public static String {name}(byte[] document{asked}) {{
+        Records.Error error = Gaugepoint.error();
+        Gaugepoint.Given given = new Gaugepoint.Given();
+        Gaugepoint.check(gaugepoint_{c}(document, new Gaugepoint.SizeT(document.length){flag}, given.text, given.length, error), error);
+        return given.taken();
+    }}
+
+    private static native int gaugepoint_{c}(byte[] document, Gaugepoint.SizeT documentLength, {native}PointerByReference text,
+            Gaugepoint.SizeTByReference length, Records.Error error);
+
+"
+        )
+        .unwrap();
+    }
+
+    fn class(name: &str, what: &str, imports: &str, registered: bool, body: &str) -> String {
+        let natives = if registered {
+            format!("    static {{\n        Gaugepoint.register({name}.class);\n    }}\n\n")
+        } else {
+            String::new()
+        };
+        let body = body.trim_end();
+        format!(
+            "package gaugepoint;\n\n{imports}/** {what} {ORIGIN} */\npublic final class {name} {{\n{natives}    private {name}() {{\n    }}\n\n{body}\n}}\n"
+        )
+    }
+
+    pub(super) fn generated(all: &super::All<'_>) -> Vec<(&'static str, String)> {
+        let mut parts = [const { String::new() }; 4];
+        let [codes, records, functions, documents] = &mut parts;
+        all.enumerations.iter().for_each(|item| enumeration(codes, item));
+        all.records.iter().for_each(|item| record(records, item));
+        all.flat.iter().for_each(|(item, arrays)| flat(functions, item, *arrays));
+        all.documents.iter().for_each(|(item, working)| document(documents, item, *working));
+        let structure = "import com.sun.jna.Pointer;\nimport com.sun.jna.Structure;\n\n";
+        let reference = "import com.sun.jna.ptr.PointerByReference;\n\n";
+        vec![
+            ("hosts/java/gaugepoint/Codes.java", class("Codes", "Statuses and enumerations", "", false, codes)),
+            ("hosts/java/gaugepoint/Records.java", class("Records", "Structures", structure, false, records)),
+            ("hosts/java/gaugepoint/Flat.java", class("Flat", "Functions of plain doubles", "", true, functions)),
+            (
+                "hosts/java/gaugepoint/Documents.java",
+                class("Documents", "Documents in, reports out, both JSON;", reference, true, documents),
+            ),
+        ]
+    }
+}
+
 /// What the bindings get.
 struct All<'a> {
     enumerations: Vec<&'a Item>,
@@ -411,7 +585,9 @@ fn all(items: &[Item]) -> All<'_> {
 
 /// Files with what they hold.
 fn files(all: &All<'_>) -> Vec<(&'static str, String)> {
-    vec![("hosts/csharp/Generated.cs", csharp::generated(all))]
+    let mut files = java::generated(all);
+    files.push(("hosts/csharp/Generated.cs", csharp::generated(all)));
+    files
 }
 
 #[test]

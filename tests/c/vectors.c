@@ -90,6 +90,8 @@ static void misused(void) {
   TOLD(gaugepoint_bench_clearance_mm_array(out, pistons, 4, out + 1, NULL, &e), GAUGEPOINT_STATUS_CONTRADICTION, "out");
   TOLD(gaugepoint_bench_clearance_mm_array(bores, pistons, 2, out, (int32_t *)(void *)out, &e), GAUGEPOINT_STATUS_CONTRADICTION, "row_status");
   CHECK(gaugepoint_bench_clearance_mm_array(bores, pistons, 0, out, NULL, NULL) == GAUGEPOINT_STATUS_OK);
+  /* empty arrays may all have one address */
+  CHECK(gaugepoint_bench_clearance_mm_array(out, out, 0, out, (int32_t *)(void *)out, NULL) == GAUGEPOINT_STATUS_OK);
   GaugepointColumn columns[2] = {{bores, sizeof(double)}, {pistons, 0}};
   int32_t bench;
   found("bench_clearance_mm", &bench);
