@@ -563,6 +563,113 @@ mod java {
     }
 }
 
+mod python {
+    use super::{Item, ROWS, ROWS_WITH_STATUS, wrapped};
+    use std::fmt::Write as _;
+
+    /// The lines that stand before and after what is generated.
+    pub(super) const AROUND: [&str; 2] = [
+        "# From here to the next such line all is of gaugepoint.h. Generated from it; the test that compares it also writes it.\n",
+        "# Here ends what is generated.\n",
+    ];
+
+    fn docstring(out: &mut String, indent: &str, doc: &[String]) {
+        let lines: Vec<String> = wrapped(doc).into_iter().map(|l| l.replace('\\', "\\\\")).collect();
+        let quote = "\"\"\"";
+        if let [line] = lines.as_slice() {
+            writeln!(out, "{indent}{quote}{line}{quote}").unwrap();
+            return;
+        }
+        for (k, line) in lines.iter().enumerate() {
+            let start = if k == 0 { quote } else { "" };
+            writeln!(out, "{}", format!("{indent}{start}{line}").trim_end()).unwrap();
+        }
+        writeln!(out, "{indent}{quote}").unwrap();
+    }
+
+    fn remark(out: &mut String, indent: &str, doc: &[String]) {
+        wrapped(doc).iter().for_each(|line| writeln!(out, "{indent}# {line}").unwrap());
+    }
+
+    fn enumeration(out: &mut String, item: &Item) {
+        writeln!(out, "class {}(IntEnum):", item.name).unwrap();
+        docstring(out, "    ", &item.doc);
+        *out += "\n";
+        for part in item.parts() {
+            remark(out, "    ", &part.doc);
+            writeln!(out, "    {} = {}", part.name, part.number()).unwrap();
+        }
+        *out += "\n\n";
+    }
+
+    fn record(out: &mut String, item: &Item) {
+        writeln!(out, "class {}(Structure):", item.name).unwrap();
+        docstring(out, "    ", &item.doc);
+        *out += "\n    _fields_ = [\n";
+        for part in item.parts() {
+            let (kind, room) = part.value();
+            let kind = match kind {
+                "size_t" => "c_size_t".to_owned(),
+                "int32_t" => "c_int32".to_owned(),
+                "double" => "c_double".to_owned(),
+                "char" => format!("c_char * {room}"),
+                "const double *" => "POINTER(c_double)".to_owned(),
+                _ => "c_char_p".to_owned(),
+            };
+            remark(out, "        ", &part.doc);
+            writeln!(out, "        (\"{}\", {kind}),", part.name).unwrap();
+        }
+        *out += "    ]\n\n\n";
+    }
+
+    fn flat(out: &mut String, item: &Item, arrays: bool) {
+        let names = item.flat().unwrap();
+        let each = |kind: &str| {
+            names.iter().map(|name| format!("{name}: {kind}")).collect::<Vec<_>>().join(", ")
+        };
+        let (name, given) = (&item.name, names.join(", "));
+        writeln!(out, "    def {name}(self, {}) -> float:", each("float")).unwrap();
+        docstring(out, "        ", &item.doc);
+        writeln!(out, "        return self._flat(\"{name}\", {given})\n").unwrap();
+        if !arrays {
+            return;
+        }
+        let columns = each("Iterable[float]");
+        write!(
+            out,
+            "    def {name}_array(self, {columns}) -> array:
+        \"\"\"{name} {ROWS}\"\"\"
+        return self._rows(\"{name}_array\", {given})
+
+    def {name}_array_with_status(self, {columns}) -> tuple[array, array]:
+        \"\"\"{name} {ROWS_WITH_STATUS}\"\"\"
+        return self._rows_with_status(\"{name}_array\", {given})
+
+"
+        )
+        .unwrap();
+    }
+
+    fn document(out: &mut String, item: &Item, working: bool) {
+        let name = &item.name;
+        let (asked, passed) =
+            if working { (", with_working: bool = False", ", c_int32(with_working)") } else { ("", "") };
+        writeln!(out, "    def {name}(self, document: str | bytes{asked}) -> str:").unwrap();
+        docstring(out, "        ", item.doc.get(..1).unwrap());
+        writeln!(out, "        return self._text(\"{name}\", *_text_in(document){passed})\n").unwrap();
+    }
+
+    pub(super) fn generated(all: &super::All<'_>) -> String {
+        let mut out = AROUND[0].to_owned() + "\n\n";
+        all.enumerations.iter().for_each(|item| enumeration(&mut out, item));
+        all.records.iter().for_each(|item| record(&mut out, item));
+        out += "class _Functions:\n    \"\"\"Flat functions and documents, under the names of the header.\"\"\"\n\n";
+        all.flat.iter().for_each(|(item, arrays)| flat(&mut out, item, *arrays));
+        all.documents.iter().for_each(|(item, working)| document(&mut out, item, *working));
+        out + "\n" + AROUND[1]
+    }
+}
+
 /// What the bindings get.
 struct All<'a> {
     enumerations: Vec<&'a Item>,
@@ -583,9 +690,20 @@ fn all(items: &[Item]) -> All<'_> {
     }
 }
 
+/// The module of Python, of which a part is generated.
+const MODULE: &str = "hosts/ctypes/gaugepoint_ctypes.py";
+
+/// A file with another part between two lines.
+fn with_part(file: &str, around: [&str; 2], part: &str) -> String {
+    let (before, rest) = file.split_once(around[0]).unwrap();
+    let (_, after) = rest.split_once(around[1]).unwrap();
+    format!("{before}{part}{after}")
+}
+
 /// Files with what they hold.
 fn files(all: &All<'_>) -> Vec<(&'static str, String)> {
     let mut files = java::generated(all);
+    files.push((MODULE, with_part(&text(MODULE), python::AROUND, &python::generated(all))));
     files.push(("hosts/csharp/Generated.cs", csharp::generated(all)));
     files
 }
