@@ -24,6 +24,8 @@ pub(crate) unsafe fn array<'a, T>(
     }
     // before the slice is made: no slice is longer than half of the memory
     match count.filter(|count| *count <= GAUGEPOINT_MOST_VALUES) {
+        // hosts give any address to an empty array
+        Some(0) => Ok(&[]),
         // SAFETY: the caller's promise
         Some(count) => Ok(unsafe { slice::from_raw_parts(values, count) }),
         None => Err(Failure::refused(ErrorKind::OutOfRange, field, "more than 16777216 values")),
@@ -97,7 +99,10 @@ impl<T: Copy> Outs for ArrayOut<T> {
     }
 
     unsafe fn write(&self, values: Vec<T>) {
-        // SAFETY: the caller has `room` places, as it said; its array is its own
-        unsafe { self.place.copy_from_nonoverlapping(values.as_ptr(), values.len().min(self.room)) }
+        let count = values.len().min(self.room);
+        if count > 0 {
+            // SAFETY: the caller has `room` places, as it said; its array is its own
+            unsafe { self.place.copy_from_nonoverlapping(values.as_ptr(), count) }
+        }
     }
 }

@@ -774,8 +774,8 @@ def _text_in(text: str | bytes) -> tuple[c_char_p, c_size_t]:
 
 
 def _doubles(values: Iterable[float]) -> ctypes.Array:
-    numbers = [float(value) if isinstance(value, int) else value for value in values]
-    return (c_double * len(numbers))(*numbers)
+    numbers = array("d", list(values))
+    return (c_double * len(numbers)).from_buffer(numbers)
 
 
 def _column(numbers: ctypes.Array) -> array:
@@ -910,8 +910,8 @@ class Stack(_Handle):
         """Adds a contributor: nominal size, lowest and highest deviation, how it varies with the numbers of that. On failure nothing changes."""
         text, length = _text_in(name)
         given = _doubles(numbers)
-        contributor = Contributor(text.value, length, nominal, lower, upper, coefficient, max(count, 0), kind, 0, given, len(given))
-        contributor.name = text
+        contributor = Contributor(name=text, name_length=length, nominal=nominal, lower=lower, upper=upper, coefficient=coefficient,
+                                  count=max(count, 0), kind=kind, numbers=given, number_count=len(given))
         self._ask("add", byref(contributor))
 
     def quantile(self, probability: float) -> float:
