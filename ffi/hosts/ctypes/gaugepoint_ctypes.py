@@ -823,12 +823,12 @@ class Library(_Functions):
         """
         result, probability = c_int32(), c_double()
         limits = [number for limit in (lower_mm, upper_mm) for number in (c_int32(limit is not None), c_double(limit or 0))]
-        self._call("decide_mm", c_double(value_mm), c_double(standard_uncertainty_mm), *limits, c_int32(rule), c_double(at_least),
+        self.call("decide_mm", c_double(value_mm), c_double(standard_uncertainty_mm), *limits, c_int32(rule), c_double(at_least),
                    byref(result), byref(probability))
         return result.value, probability.value
 
-    def _call(self, name: str, *arguments) -> None:
-        """Calls a function; all arguments are of ctypes, so that no types are declared."""
+    def call(self, name: str, *arguments) -> None:
+        """Calls any function of the header that has an error at its end; all arguments are of ctypes, so that no types need declaring."""
         error = _sized(Error)
         status = getattr(self._c, f"gaugepoint_{name}")(*arguments, byref(error))
         if status != 0:
@@ -836,7 +836,7 @@ class Library(_Functions):
 
     def _flat(self, name: str, *numbers: float) -> float:
         out = c_double()
-        self._call(name, *map(c_double, numbers), byref(out))
+        self.call(name, *map(c_double, numbers), byref(out))
         return out.value
 
     def _each(self, name: str, columns: tuple[Iterable[float], ...], with_status: bool) -> tuple[ctypes.Array, ctypes.Array | None]:
@@ -845,7 +845,7 @@ class Library(_Functions):
         if any(len(column) != count for column in given):
             raise ValueError(f"columns of {', '.join(str(len(column)) for column in given)} rows")
         out, status = (c_double * count)(), (c_int32 * count)() if with_status else None
-        self._call(name, *given, c_size_t(count), out, status)
+        self.call(name, *given, c_size_t(count), out, status)
         return out, status
 
     def _rows(self, name: str, *columns: Iterable[float]) -> array:
@@ -858,7 +858,7 @@ class Library(_Functions):
     def _text(self, name: str, *arguments) -> str:
         """The text that a function gives, which is freed."""
         text, length = c_void_p(), c_size_t()
-        self._call(name, *arguments, byref(text), byref(length))
+        self.call(name, *arguments, byref(text), byref(length))
         try:
             return ctypes.string_at(text, length.value).decode()
         finally:
@@ -872,9 +872,9 @@ class _Handle:
 
     def __init__(self, library: Library, *arguments):
         self._library, self._lock, self._made = library, Lock(), c_void_p()
-        library._call(f"{self._kind}_new", *arguments, byref(self._made))
+        library.call(f"{self._kind}_new", *arguments, byref(self._made))
 
-    def _ask(self, name: str, *arguments, how=Library._call):
+    def _ask(self, name: str, *arguments, how=Library.call):
         with self._lock:
             if not self._made:
                 raise ValueError(f"the {self._kind} is closed")
