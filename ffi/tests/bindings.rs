@@ -7,8 +7,18 @@ use std::fmt::Write as _;
 use std::path::PathBuf;
 
 /// Enumerations that the bindings have.
-const ENUMERATIONS: &[&str] =
-    &["Status", "Rule", "Document", "Format", "Outcome", "Judged", "Lines", "Conformity", "Variation", "LawForm"];
+const ENUMERATIONS: &[&str] = &[
+    "Status",
+    "Rule",
+    "Document",
+    "Format",
+    "Outcome",
+    "Judged",
+    "Lines",
+    "Conformity",
+    "Variation",
+    "LawForm",
+];
 
 /// Structures that the bindings have.
 const RECORDS: &[&str] =
@@ -59,7 +69,8 @@ impl Item {
         let Of::Function(result, parameters) = &self.of else { return None };
         let (doubles, rest) = parameters.split_at(parameters.iter().take_while(|p| p.0 == "double").count());
         let rest: Vec<&str> = rest.iter().map(|p| p.0.as_str()).collect();
-        let flat = result == "int32_t" && !doubles.is_empty() && rest == ["double *", "struct GaugepointError *"];
+        let flat =
+            result == "int32_t" && !doubles.is_empty() && rest == ["double *", "struct GaugepointError *"];
         flat.then(|| doubles.iter().map(|p| p.1.as_str()).collect())
     }
 
@@ -209,6 +220,11 @@ fn wrapped(doc: &[String]) -> Vec<String> {
     out
 }
 
+/// Names as a list, each in its form.
+fn each(names: &[impl AsRef<str>], form: impl Fn(&str) -> String) -> String {
+    names.iter().map(|name| form(name.as_ref())).collect::<Vec<_>>().join(", ")
+}
+
 /// The words of a function of rows.
 const ROWS: &str = "of each row: the first row that is refused refuses the call.";
 const ROWS_WITH_STATUS: &str = "of each row: 0 or why it is refused, and NaN, for each.";
@@ -291,9 +307,7 @@ mod csharp {
 
     fn flat(out: &mut String, item: &Item, arrays: bool) {
         let names: Vec<String> = item.flat().unwrap().into_iter().map(|p| camel(p, false)).collect();
-        let each = |kind: &str| {
-            names.iter().map(|name| format!("{kind} {name}")).collect::<Vec<_>>().join(", ")
-        };
+        let each = |kind: &str| super::each(&names, |name| format!("{kind} {name}"));
         let (c, name, given) = (&item.name, camel(&item.name, true), names.join(", "));
         summary(out, "        ", &item.doc);
         write!(
@@ -367,7 +381,11 @@ mod csharp {
         )
         .unwrap();
         let flag = if working { ", int withWorking" } else { "" };
-        imported(out, c, &format!("byte[] document, UIntPtr documentLength{flag}, out IntPtr text, out UIntPtr length"));
+        imported(
+            out,
+            c,
+            &format!("byte[] document, UIntPtr documentLength{flag}, out IntPtr text, out UIntPtr length"),
+        );
     }
 
     pub(super) fn generated(all: &super::All<'_>) -> String {
@@ -378,6 +396,18 @@ mod csharp {
         );
         all.enumerations.iter().for_each(|item| enumeration(&mut out, item));
         all.records.iter().for_each(|item| record(&mut out, item));
+        write!(
+            out,
+            "    public static partial class Library
+    {{
+        /// <summary>Number of the ABI that this binding is for.</summary>
+        public const int Abi = {};
+    }}
+
+",
+            all.abi
+        )
+        .unwrap();
         out += "    /// <summary>Functions of plain doubles that give one double; the last word of a name is its unit.</summary>\n";
         out += "    public static class Flat\n    {\n";
         all.flat.iter().for_each(|(item, arrays)| flat(&mut out, item, *arrays));
@@ -412,7 +442,12 @@ mod java {
 
     fn enumeration(out: &mut String, item: &Item) {
         comment(out, "    ", &item.doc, "");
-        writeln!(out, "    public static final class {0} {{\n        private {0}() {{\n        }}\n", item.name).unwrap();
+        writeln!(
+            out,
+            "    public static final class {0} {{\n        private {0}() {{\n        }}\n",
+            item.name
+        )
+        .unwrap();
         for part in item.parts() {
             comment(out, "        ", &part.doc, "");
             writeln!(out, "        public static final int {} = {};", part.name, part.number()).unwrap();
@@ -421,7 +456,8 @@ mod java {
     }
 
     fn record(out: &mut String, item: &Item) {
-        let fields: Vec<String> = item.parts().iter().map(|p| format!("\"{}\"", camel(&p.name, false))).collect();
+        let fields: Vec<String> =
+            item.parts().iter().map(|p| format!("\"{}\"", camel(&p.name, false))).collect();
         comment(out, "    ", &item.doc, "");
         writeln!(out, "    @Structure.FieldOrder({{{}}})", fields.join(", ")).unwrap();
         writeln!(out, "    public static final class {} extends Structure {{", item.name).unwrap();
@@ -445,9 +481,7 @@ mod java {
 
     fn flat(out: &mut String, item: &Item, arrays: bool) {
         let names: Vec<String> = item.flat().unwrap().into_iter().map(|p| camel(p, false)).collect();
-        let each = |kind: &str| {
-            names.iter().map(|name| format!("{kind} {name}")).collect::<Vec<_>>().join(", ")
-        };
+        let each = |kind: &str| super::each(&names, |name| format!("{kind} {name}"));
         let (c, name, given) = (&item.name, camel(&item.name, false), names.join(", "));
         comment(out, "    ", &item.doc, "when a value is refused");
         write!(
@@ -545,6 +579,12 @@ mod java {
     pub(super) fn generated(all: &super::All<'_>) -> Vec<(&'static str, String)> {
         let mut parts = [const { String::new() }; 4];
         let [codes, records, functions, documents] = &mut parts;
+        writeln!(
+            codes,
+            "    /** Number of the ABI that this binding is for. */\n    public static final int ABI = {};\n",
+            all.abi
+        )
+        .unwrap();
         all.enumerations.iter().for_each(|item| enumeration(codes, item));
         all.records.iter().for_each(|item| record(records, item));
         all.flat.iter().for_each(|(item, arrays)| flat(functions, item, *arrays));
@@ -552,9 +592,15 @@ mod java {
         let structure = "import com.sun.jna.Pointer;\nimport com.sun.jna.Structure;\n\n";
         let reference = "import com.sun.jna.ptr.PointerByReference;\n\n";
         vec![
-            ("hosts/java/gaugepoint/Codes.java", class("Codes", "Statuses and enumerations", "", false, codes)),
+            (
+                "hosts/java/gaugepoint/Codes.java",
+                class("Codes", "Statuses and enumerations", "", false, codes),
+            ),
             ("hosts/java/gaugepoint/Records.java", class("Records", "Structures", structure, false, records)),
-            ("hosts/java/gaugepoint/Flat.java", class("Flat", "Functions of plain doubles", "", true, functions)),
+            (
+                "hosts/java/gaugepoint/Flat.java",
+                class("Flat", "Functions of plain doubles", "", true, functions),
+            ),
             (
                 "hosts/java/gaugepoint/Documents.java",
                 class("Documents", "Documents in, reports out, both JSON;", reference, true, documents),
@@ -624,9 +670,7 @@ mod python {
 
     fn flat(out: &mut String, item: &Item, arrays: bool) {
         let names = item.flat().unwrap();
-        let each = |kind: &str| {
-            names.iter().map(|name| format!("{name}: {kind}")).collect::<Vec<_>>().join(", ")
-        };
+        let each = |kind: &str| super::each(&names, |name| format!("{name}: {kind}"));
         let (name, given) = (&item.name, names.join(", "));
         writeln!(out, "    def {name}(self, {}) -> float:", each("float")).unwrap();
         docstring(out, "        ", &item.doc);
@@ -660,7 +704,7 @@ mod python {
     }
 
     pub(super) fn generated(all: &super::All<'_>) -> String {
-        let mut out = AROUND[0].to_owned() + "\n\n";
+        let mut out = format!("{}\nABI = {}\n\n\n", AROUND[0], all.abi);
         all.enumerations.iter().for_each(|item| enumeration(&mut out, item));
         all.records.iter().for_each(|item| record(&mut out, item));
         out += "class _Functions:\n    \"\"\"Flat functions and documents, under the names of the header.\"\"\"\n\n";
@@ -672,6 +716,8 @@ mod python {
 
 /// What the bindings get.
 struct All<'a> {
+    /// Number of the ABI.
+    abi: i32,
     enumerations: Vec<&'a Item>,
     records: Vec<&'a Item>,
     /// Functions, and whether they have arrays.
@@ -680,9 +726,11 @@ struct All<'a> {
     documents: Vec<(&'a Item, bool)>,
 }
 
-fn all(items: &[Item]) -> All<'_> {
+fn all<'a>(header: &str, items: &'a [Item]) -> All<'a> {
+    let abi = header.lines().find_map(|line| line.strip_prefix("#define GAUGEPOINT_ABI "));
     let has_arrays = |item: &Item| items.iter().any(|other| other.name == format!("{}_array", item.name));
     All {
+        abi: abi.and_then(|number| number.parse().ok()).unwrap(),
         enumerations: chosen(items, ENUMERATIONS),
         records: chosen(items, RECORDS),
         flat: items.iter().filter(|i| i.flat().is_some()).map(|i| (i, has_arrays(i))).collect(),
@@ -710,20 +758,27 @@ fn files(all: &All<'_>) -> Vec<(&'static str, String)> {
 
 #[test]
 fn bindings_are_what_the_header_says() {
-    let items = header(&text("include/gaugepoint.h"));
-    let all = all(&items);
+    let text_of_header = text("include/gaugepoint.h");
+    let items = header(&text_of_header);
+    let all = all(&text_of_header, &items);
     let mut old = String::new();
     for (file, generated) in files(&all) {
         if std::env::var_os("UPDATE_BINDINGS").is_some() {
             std::fs::write(path(file), &generated).unwrap();
         }
         if text(file) != generated {
-            writeln!(old, "{file} is out of date: UPDATE_BINDINGS=1 cargo test -p gaugepoint-ffi --test bindings").unwrap();
+            writeln!(
+                old,
+                "{file} is out of date: UPDATE_BINDINGS=1 cargo test -p gaugepoint-ffi --test bindings"
+            )
+            .unwrap();
         }
     }
     assert!(old.is_empty(), "{old}");
     // each flat function of the table, and each function that gives a report
-    let header = text("include/gaugepoint.h");
-    assert_eq!(all.flat.iter().filter(|f| f.1).count(), header.matches("as a value; NaN where").count());
+    assert_eq!(
+        all.flat.iter().filter(|f| f.1).count(),
+        text_of_header.matches("as a value; NaN where").count()
+    );
     assert!(all.documents.len() >= 8, "{:?}", all.documents.len());
 }

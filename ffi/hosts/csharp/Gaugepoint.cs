@@ -47,12 +47,10 @@ namespace Gaugepoint
     }
 
     /// <summary>The library that is loaded.</summary>
-    public static class Library
+    public static partial class Library
     {
         /// <summary>Name of the library for the loader: libgaugepoint_c.so, libgaugepoint_c.dylib, gaugepoint_c.dll.</summary>
         internal const string Name = "gaugepoint_c";
-        /// <summary>Number of the ABI that this binding is for.</summary>
-        public const int Abi = 1;
 
         /// <summary>Why the library can not be used; null when it can.</summary>
         private static readonly string Fault = Look();

@@ -512,6 +512,12 @@ namespace Gaugepoint
         public double MeanFrom20PerK;
     }
 
+    public static partial class Library
+    {
+        /// <summary>Number of the ABI that this binding is for.</summary>
+        public const int Abi = 1;
+    }
+
     /// <summary>Functions of plain doubles that give one double; the last word of a name is its unit.</summary>
     public static class Flat
     {

@@ -10,9 +10,9 @@ from ctypes import POINTER, Structure, byref, c_char, c_char_p, c_double, c_int3
 from enum import IntEnum
 from threading import Lock
 
-ABI = 1
-
 # From here to the next such line all is of gaugepoint.h. Generated from it; the test that compares it also writes it.
+
+ABI = 1
 
 
 class Status(IntEnum):

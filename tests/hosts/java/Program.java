@@ -119,7 +119,7 @@ public final class Program {
         for (Structure record : records) {
             say("size " + record.getClass().getSimpleName() + " " + record.size());
         }
-        say("version " + Gaugepoint.version() + " abi " + Gaugepoint.ABI);
+        say("version " + Gaugepoint.version() + " abi " + Codes.ABI);
         for (Field status : Codes.Status.class.getFields()) {
             int number = status.getInt(null);
             say("status " + number + " " + Gaugepoint.nameOf(number) + " " + Gaugepoint.textOf(number));

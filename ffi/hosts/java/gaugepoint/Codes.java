@@ -5,6 +5,9 @@ public final class Codes {
     private Codes() {
     }
 
+    /** Number of the ABI that this binding is for. */
+    public static final int ABI = 1;
+
     /** Statuses. See STATUS at the head. */
     public static final class Status {
         private Status() {

@@ -21,9 +21,6 @@ import java.util.List;
  * UnsatisfiedLinkError with the reason when it is missing or another one.
  */
 public final class Gaugepoint {
-    /** Number of the ABI that this binding is for. */
-    public static final int ABI = 1;
-
     private static final String NAME = "gaugepoint_c";
 
     static {
@@ -47,8 +44,8 @@ public final class Gaugepoint {
         } catch (UnsatisfiedLinkError e) {
             throw new UnsatisfiedLinkError("the library " + library.getFile() + " is not that of gaugepoint");
         }
-        if (abi != ABI) {
-            throw new UnsatisfiedLinkError("the library " + library.getFile() + " has ABI " + abi + ", this binding is for ABI " + ABI);
+        if (abi != Codes.ABI) {
+            throw new UnsatisfiedLinkError("the library " + library.getFile() + " has ABI " + abi + ", this binding is for ABI " + Codes.ABI);
         }
         Native.register(methods, library);
     }
