@@ -121,7 +121,8 @@ static void stack(void) {
   }
   gaugepoint_stack_quantile(made, 0.025, &quantile, NULL);
   gaugepoint_stack_outside(made, -110.1, -109.9, &tail, NULL);
-  printf("stack %016llx %016llx %016llx %016llx %016llx\n", bits(quantile), bits(tail.below), bits(tail.above), bits(tail.error), bits(tail.ppm));
+  printf("stack %016llx %016llx %016llx %016llx %016llx\n", bits(quantile), bits(tail.below), bits(tail.above), bits(tail.error),
+         bits(tail.ppm));
   e.struct_size = sizeof e;
   if (gaugepoint_stack_quantile(made, 1.5, &quantile, &e) != GAUGEPOINT_STATUS_OK) {
     printf("stack ");
@@ -136,13 +137,14 @@ static void law(const GaugepointLaw *law, double temperature_c) {
   double strains[2], mean, temperatures_c[2] = {temperature_c, 20};
   RECORD(GaugepointGrowth, growth);
   printf("law ");
-  if (gaugepoint_expansion_new(law, &made, &e) != GAUGEPOINT_STATUS_OK || gaugepoint_expansion_at(made, temperature_c, &growth, &e) != GAUGEPOINT_STATUS_OK) {
+  if (gaugepoint_expansion_new(law, &made, &e) != GAUGEPOINT_STATUS_OK ||
+      gaugepoint_expansion_at(made, temperature_c, &growth, &e) != GAUGEPOINT_STATUS_OK) {
     refusal(&e);
   } else {
     gaugepoint_expansion_strains(made, temperatures_c, 2, strains, NULL);
     gaugepoint_expansion_mean_per_k(made, 30, temperature_c, &mean, NULL);
-    printf("%016llx %016llx %016llx %016llx %016llx %016llx\n", bits(growth.strain), bits(growth.instantaneous_per_k), bits(growth.mean_from_20_per_k),
-           bits(strains[0]), bits(strains[1]), bits(mean));
+    printf("%016llx %016llx %016llx %016llx %016llx %016llx\n", bits(growth.strain), bits(growth.instantaneous_per_k),
+           bits(growth.mean_from_20_per_k), bits(strains[0]), bits(strains[1]), bits(mean));
   }
   gaugepoint_expansion_free(made);
 }
@@ -150,8 +152,9 @@ static void law(const GaugepointLaw *law, double temperature_c) {
 static void laws(void) {
   const double temperatures_c[] = {50, 100, 200, 300}, coefficients[] = {20e-6, 20.5e-6, 21e-6, 22e-6};
   GaugepointLaw mean = {.form = GAUGEPOINT_LAW_FORM_MEAN_COEFFICIENT, .base_c = 20, .mean_per_k = 20e-6, .from_c = -40, .to_c = 300};
-  GaugepointLaw table = {.form = GAUGEPOINT_LAW_FORM_MEAN_TABLE, .base_c = 20, .temperatures_c = temperatures_c, .coefficients = coefficients, .count = 4};
+  GaugepointLaw table = {.form = GAUGEPOINT_LAW_FORM_MEAN_TABLE, .base_c = 20, .count = 4, .temperatures_c = temperatures_c};
   GaugepointLaw named = {.form = GAUGEPOINT_LAW_FORM_BUILT_IN, .name = "gravity-cast AlSi12CuMgNi", .name_length = 25};
+  table.coefficients = coefficients;
   law(&mean, 120);
   law(&table, 120);
   law(&named, 120);
@@ -192,7 +195,8 @@ static void cylinder(const GaugepointReport *report, size_t place) {
 static void job(const GaugepointReport *report) {
   RECORD(GaugepointJobVerdict, verdict);
   gaugepoint_report_job(report, &verdict, NULL);
-  printf("job %d %u %u %u\n", (int)verdict.outcome, (unsigned)verdict.cylinder_count, (unsigned)verdict.reuse_count, (unsigned)verdict.do_not_reuse_count);
+  printf("job %d %u %u %u\n", (int)verdict.outcome, (unsigned)verdict.cylinder_count, (unsigned)verdict.reuse_count,
+         (unsigned)verdict.do_not_reuse_count);
   for (size_t k = 0; k < verdict.cylinder_count; k++) {
     cylinder(report, k);
   }
