@@ -134,15 +134,17 @@ static void stack(void) {
 static void law(const GaugepointLaw *law, double temperature_c) {
   GaugepointExpansion *made = NULL;
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
-  double strains[2], mean, temperatures_c[2] = {temperature_c, 20};
+  double from_c, to_c, strains[2], mean, temperatures_c[2] = {temperature_c, 20};
   RECORD(GaugepointGrowth, growth);
   printf("law ");
   if (gaugepoint_expansion_new(law, &made, &e) != GAUGEPOINT_STATUS_OK ||
       gaugepoint_expansion_at(made, temperature_c, &growth, &e) != GAUGEPOINT_STATUS_OK) {
     refusal(&e);
   } else {
+    gaugepoint_expansion_range(made, &from_c, &to_c, NULL);
     gaugepoint_expansion_strains(made, temperatures_c, 2, strains, NULL);
     gaugepoint_expansion_mean_per_k(made, 30, temperature_c, &mean, NULL);
+    printf("%016llx %016llx ", bits(from_c), bits(to_c));
     printf("%016llx %016llx %016llx %016llx %016llx %016llx\n", bits(growth.strain), bits(growth.instantaneous_per_k),
            bits(growth.mean_from_20_per_k), bits(strains[0]), bits(strains[1]), bits(mean));
   }
@@ -150,13 +152,23 @@ static void law(const GaugepointLaw *law, double temperature_c) {
 }
 
 static void laws(void) {
-  const double temperatures_c[] = {50, 100, 200, 300}, coefficients[] = {20e-6, 20.5e-6, 21e-6, 22e-6};
+  const double temperatures_c[] = {0, 100, 200, 300}, coefficients[] = {20e-6, 20.5e-6, 21e-6, 22e-6}, line[] = {18e-6, 5e-9}, strain[] = {-5e-3, 15e-6, 5e-9};
   GaugepointLaw mean = {.form = GAUGEPOINT_LAW_FORM_MEAN_COEFFICIENT, .base_c = 20, .mean_per_k = 20e-6, .from_c = -40, .to_c = 300};
   GaugepointLaw table = {.form = GAUGEPOINT_LAW_FORM_MEAN_TABLE, .base_c = 20, .count = 4, .temperatures_c = temperatures_c};
   GaugepointLaw named = {.form = GAUGEPOINT_LAW_FORM_BUILT_IN, .name = "gravity-cast AlSi12CuMgNi", .name_length = 25};
   table.coefficients = coefficients;
+  GaugepointLaw polynomial = {.form = GAUGEPOINT_LAW_FORM_INSTANTANEOUS_POLYNOMIAL, .coefficients = line, .count = 2, .from_c = 0, .to_c = 300};
+  GaugepointLaw graphite = {.form = GAUGEPOINT_LAW_FORM_GRAPHITE_IRON, .nodularity_percent = 66.4, .graphite_percent = 9.05, .pearlite_to_ferrite = 0.5};
   law(&mean, 120);
   law(&table, 120);
+  table.form = GAUGEPOINT_LAW_FORM_INSTANTANEOUS_TABLE;
+  law(&table, 120);
+  law(&polynomial, 120);
+  polynomial.form = GAUGEPOINT_LAW_FORM_STRAIN_POLYNOMIAL;
+  polynomial.coefficients = strain;
+  polynomial.count = 3;
+  law(&polynomial, 120);
+  law(&graphite, 120);
   law(&named, 120);
   law(&mean, 301);
   named.name_length = 7;

@@ -511,6 +511,37 @@ namespace Gaugepoint
             return new Expansion(new Law { Form = LawForm.MeanTable, BaseC = baseC }, temperaturesC, coefficients, "");
         }
 
+        /// <summary>Instantaneous coefficients per kelvin at each of rising temperatures.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static Expansion InstantaneousTable(double[] temperaturesC, double[] coefficients)
+        {
+            Rows.Of(temperaturesC, coefficients);
+            return new Expansion(new Law { Form = LawForm.InstantaneousTable }, temperaturesC, coefficients, "");
+        }
+
+        /// <summary>A polynomial over kelvin, from the constant up: LawForm.InstantaneousPolynomial or LawForm.StrainPolynomial.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static Expansion Polynomial(LawForm form, double[] coefficients, double fromC, double toC) =>
+            new Expansion(new Law { Form = form, FromC = fromC, ToC = toC }, None, coefficients, "");
+
+        /// <summary>Graphite iron from its structure: nodularity and graphite in %, pearlite over ferrite.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static Expansion GraphiteIron(double nodularityPercent, double graphitePercent, double pearliteToFerrite) =>
+            new Expansion(new Law
+            {
+                Form = LawForm.GraphiteIron,
+                NodularityPercent = nodularityPercent,
+                GraphitePercent = graphitePercent,
+                PearliteToFerrite = pearliteToFerrite,
+            }, None, None, "");
+
+        /// <summary>Lowest and highest temperature that the law holds at.</summary>
+        public void Range(out double fromC, out double toC)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_expansion_range(handle, out fromC, out toC, ref error));
+        }
+
         /// <summary>Strain from 20 C, instantaneous coefficient, and mean coefficient from 20 C.</summary>
         /// <exception cref="GaugepointException">The temperature is outside the law.</exception>
         public Growth At(double temperatureC)
@@ -548,6 +579,9 @@ namespace Gaugepoint
 
         [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
         private static extern void gaugepoint_expansion_free(IntPtr expansion);
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_expansion_range(Handle expansion, out double fromC, out double toC, ref Error error);
 
         [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
         private static extern int gaugepoint_expansion_at(Handle expansion, double temperatureC, ref Growth growth, ref Error error);

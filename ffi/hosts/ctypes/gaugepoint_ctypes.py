@@ -968,6 +968,13 @@ class Report(_Handle):
         return out
 
 
+def _table(form: LawForm, temperatures_c: Iterable[float], coefficients: Iterable[float], base_c: float = 0) -> Law:
+    temperatures, given = _doubles(temperatures_c), _doubles(coefficients)
+    if len(temperatures) != len(given):
+        raise ValueError(f"{len(temperatures)} temperatures and {len(given)} coefficients")
+    return Law(form=form, base_c=base_c, temperatures_c=temperatures, coefficients=given, count=len(given))
+
+
 class Expansion(_Handle):
     """A law of thermal expansion, checked over its whole range."""
 
@@ -990,10 +997,30 @@ class Expansion(_Handle):
     @classmethod
     def mean_table(cls, library: Library, base_c: float, temperatures_c: Iterable[float], coefficients: Iterable[float]) -> "Expansion":
         """Mean coefficients per kelvin from a base temperature to each of rising temperatures."""
-        temperatures, means = _doubles(temperatures_c), _doubles(coefficients)
-        if len(temperatures) != len(means):
-            raise ValueError(f"{len(temperatures)} temperatures and {len(means)} coefficients")
-        return cls(library, Law(form=LawForm.MEAN_TABLE, base_c=base_c, temperatures_c=temperatures, coefficients=means, count=len(means)))
+        return cls(library, _table(LawForm.MEAN_TABLE, temperatures_c, coefficients, base_c=base_c))
+
+    @classmethod
+    def instantaneous_table(cls, library: Library, temperatures_c: Iterable[float], coefficients: Iterable[float]) -> "Expansion":
+        """Instantaneous coefficients per kelvin at each of rising temperatures."""
+        return cls(library, _table(LawForm.INSTANTANEOUS_TABLE, temperatures_c, coefficients))
+
+    @classmethod
+    def polynomial(cls, library: Library, form: LawForm, coefficients: Iterable[float], from_c: float, to_c: float) -> "Expansion":
+        """A polynomial over kelvin, from the constant up: LawForm.INSTANTANEOUS_POLYNOMIAL or LawForm.STRAIN_POLYNOMIAL."""
+        given = _doubles(coefficients)
+        return cls(library, Law(form=form, coefficients=given, count=len(given), from_c=from_c, to_c=to_c))
+
+    @classmethod
+    def graphite_iron(cls, library: Library, nodularity_percent: float, graphite_percent: float, pearlite_to_ferrite: float) -> "Expansion":
+        """Graphite iron from its structure."""
+        return cls(library, Law(form=LawForm.GRAPHITE_IRON, nodularity_percent=nodularity_percent, graphite_percent=graphite_percent,
+                                pearlite_to_ferrite=pearlite_to_ferrite))
+
+    def range_c(self) -> tuple[float, float]:
+        """Lowest and highest temperature that the law holds at."""
+        from_c, to_c = c_double(), c_double()
+        self._ask("range", byref(from_c), byref(to_c))
+        return from_c.value, to_c.value
 
     def at(self, temperature_c: float) -> Growth:
         """Strain from 20 C, instantaneous coefficient, and mean coefficient from 20 C."""

@@ -211,7 +211,8 @@ internal static class Program
             {
                 var growth = law.At(temperatureC);
                 var strains = law.Strains(new[] { temperatureC, 20.0 });
-                Out.WriteLine($"law {Bits(growth.Strain)} {Bits(growth.InstantaneousPerK)} {Bits(growth.MeanFrom20PerK)} {Bits(strains[0])} {Bits(strains[1])} {Bits(law.MeanPerK(30, temperatureC))}");
+                law.Range(out double fromC, out double toC);
+                Out.WriteLine($"law {Bits(fromC)} {Bits(toC)} {Bits(growth.Strain)} {Bits(growth.InstantaneousPerK)} {Bits(growth.MeanFrom20PerK)} {Bits(strains[0])} {Bits(strains[1])} {Bits(law.MeanPerK(30, temperatureC))}");
             }
         }
         catch (GaugepointException e)
@@ -222,9 +223,13 @@ internal static class Program
 
     private static void Laws()
     {
-        double[] temperaturesC = { 50, 100, 200, 300 }, coefficients = { 20e-6, 20.5e-6, 21e-6, 22e-6 };
+        double[] temperaturesC = { 0, 100, 200, 300 }, coefficients = { 20e-6, 20.5e-6, 21e-6, 22e-6 }, line = { 18e-6, 5e-9 }, strain = { -5e-3, 15e-6, 5e-9 };
         OneLaw(() => Expansion.Mean(20, 20e-6, -40, 300), 120);
         OneLaw(() => Expansion.MeanTable(20, temperaturesC, coefficients), 120);
+        OneLaw(() => Expansion.InstantaneousTable(temperaturesC, coefficients), 120);
+        OneLaw(() => Expansion.Polynomial(LawForm.InstantaneousPolynomial, line, 0, 300), 120);
+        OneLaw(() => Expansion.Polynomial(LawForm.StrainPolynomial, strain, 0, 300), 120);
+        OneLaw(() => Expansion.GraphiteIron(66.4, 9.05, 0.5), 120);
         OneLaw(() => Expansion.BuiltIn("gravity-cast AlSi12CuMgNi"), 120);
         OneLaw(() => Expansion.Mean(20, 20e-6, -40, 300), 301);
         OneLaw(() => Expansion.BuiltIn("gravity"), 120);

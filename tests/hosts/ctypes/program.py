@@ -14,7 +14,7 @@ from math import isnan
 from pathlib import Path
 
 import gaugepoint_ctypes as binding
-from gaugepoint_ctypes import Document, Expansion, Format, GaugepointError, Library, Lines, Report, Rule, Stack, Status, Variation
+from gaugepoint_ctypes import Document, Expansion, Format, GaugepointError, LawForm, Library, Lines, Report, Rule, Stack, Status, Variation
 
 sys.stdout.reconfigure(encoding="utf-8", newline="\n")
 PATH = os.environ["LD_LIBRARY_PATH"] + "/libgaugepoint_c.so"
@@ -111,16 +111,21 @@ def law(make, temperature_c: float) -> None:
     try:
         with make() as made:
             growth = made.at(temperature_c)
-            print("law", *map(bits, (growth.strain, growth.instantaneous_per_k, growth.mean_from_20_per_k, *made.strains([temperature_c, 20]),
-                                     made.mean_per_k(30, temperature_c))))
+            numbers = (*made.range_c(), growth.strain, growth.instantaneous_per_k, growth.mean_from_20_per_k, *made.strains([temperature_c, 20]))
+            print("law", *map(bits, numbers), bits(made.mean_per_k(30, temperature_c)))
     except GaugepointError as e:
         print("law", told(e))
 
 
 def laws() -> None:
-    temperatures_c, coefficients = [50, 100, 200, 300], [20e-6, 20.5e-6, 21e-6, 22e-6]
+    temperatures_c, coefficients = [0, 100, 200, 300], [20e-6, 20.5e-6, 21e-6, 22e-6]
+    line, strain = [18e-6, 5e-9], [-5e-3, 15e-6, 5e-9]
     law(lambda: Expansion.mean(g, 20, 20e-6, -40, 300), 120)
     law(lambda: Expansion.mean_table(g, 20, temperatures_c, coefficients), 120)
+    law(lambda: Expansion.instantaneous_table(g, temperatures_c, coefficients), 120)
+    law(lambda: Expansion.polynomial(g, LawForm.INSTANTANEOUS_POLYNOMIAL, line, 0, 300), 120)
+    law(lambda: Expansion.polynomial(g, LawForm.STRAIN_POLYNOMIAL, strain, 0, 300), 120)
+    law(lambda: Expansion.graphite_iron(g, 66.4, 9.05, 0.5), 120)
     law(lambda: Expansion.built_in(g, "gravity-cast AlSi12CuMgNi"), 120)
     law(lambda: Expansion.mean(g, 20, 20e-6, -40, 300), 301)
     law(lambda: Expansion.built_in(g, "gravity"), 120)

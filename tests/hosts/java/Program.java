@@ -248,7 +248,8 @@ public final class Program {
         try (Gaugepoint.Expansion law = make.get()) {
             Records.Growth growth = law.at(temperatureC);
             double[] strains = law.strains(new double[] {temperatureC, 20});
-            say(String.join(" ", "law", bits(growth.strain), bits(growth.instantaneousPerK), bits(growth.meanFrom20PerK), bits(strains[0]),
+            double[] rangeC = law.rangeC();
+            say(String.join(" ", "law", bits(rangeC[0]), bits(rangeC[1]), bits(growth.strain), bits(growth.instantaneousPerK), bits(growth.meanFrom20PerK), bits(strains[0]),
                 bits(strains[1]), bits(law.meanPerK(30, temperatureC))));
         } catch (GaugepointException e) {
             say("law " + told(e));
@@ -256,10 +257,16 @@ public final class Program {
     }
 
     private static void laws() {
-        double[] temperaturesC = {50, 100, 200, 300};
+        double[] temperaturesC = {0, 100, 200, 300};
+        double[] line = {18e-6, 5e-9};
+        double[] strain = {-5e-3, 15e-6, 5e-9};
         double[] coefficients = {20e-6, 20.5e-6, 21e-6, 22e-6};
         law(() -> Gaugepoint.Expansion.mean(20, 20e-6, -40, 300), 120);
         law(() -> Gaugepoint.Expansion.meanTable(20, temperaturesC, coefficients), 120);
+        law(() -> Gaugepoint.Expansion.instantaneousTable(temperaturesC, coefficients), 120);
+        law(() -> Gaugepoint.Expansion.polynomial(Codes.LawForm.INSTANTANEOUS_POLYNOMIAL, line, 0, 300), 120);
+        law(() -> Gaugepoint.Expansion.polynomial(Codes.LawForm.STRAIN_POLYNOMIAL, strain, 0, 300), 120);
+        law(() -> Gaugepoint.Expansion.graphiteIron(66.4, 9.05, 0.5), 120);
         law(() -> Gaugepoint.Expansion.builtIn("gravity-cast AlSi12CuMgNi"), 120);
         law(() -> Gaugepoint.Expansion.mean(20, 20e-6, -40, 300), 301);
         law(() -> Gaugepoint.Expansion.builtIn("gravity"), 120);

@@ -412,13 +412,53 @@ public final class Gaugepoint {
 
         /** Mean coefficients per kelvin from a base temperature to each of rising temperatures. */
         public static Expansion meanTable(double baseC, double[] temperaturesC, double[] coefficients) {
-            Records.Law law = new Records.Law();
-            law.form = Codes.LawForm.MEAN_TABLE;
+            Records.Law law = table(Codes.LawForm.MEAN_TABLE, temperaturesC, coefficients);
             law.baseC = baseC;
+            return new Expansion(law);
+        }
+
+        /** Instantaneous coefficients per kelvin at each of rising temperatures. */
+        public static Expansion instantaneousTable(double[] temperaturesC, double[] coefficients) {
+            return new Expansion(table(Codes.LawForm.INSTANTANEOUS_TABLE, temperaturesC, coefficients));
+        }
+
+        private static Records.Law table(int form, double[] temperaturesC, double[] coefficients) {
+            Records.Law law = new Records.Law();
+            law.form = form;
             law.count.setValue(rows(temperaturesC, coefficients));
             law.temperaturesC = copied(temperaturesC);
             law.coefficients = copied(coefficients);
+            return law;
+        }
+
+        /** A polynomial over kelvin, from the constant up: Codes.LawForm.INSTANTANEOUS_POLYNOMIAL or STRAIN_POLYNOMIAL. */
+        public static Expansion polynomial(int form, double[] coefficients, double fromC, double toC) {
+            Records.Law law = new Records.Law();
+            law.form = form;
+            law.count.setValue(coefficients.length);
+            law.coefficients = copied(coefficients);
+            law.fromC = fromC;
+            law.toC = toC;
             return new Expansion(law);
+        }
+
+        /** Graphite iron from its structure. */
+        public static Expansion graphiteIron(double nodularityPercent, double graphitePercent, double pearliteToFerrite) {
+            Records.Law law = new Records.Law();
+            law.form = Codes.LawForm.GRAPHITE_IRON;
+            law.nodularityPercent = nodularityPercent;
+            law.graphitePercent = graphitePercent;
+            law.pearliteToFerrite = pearliteToFerrite;
+            return new Expansion(law);
+        }
+
+        /** Lowest and highest temperature that the law holds at. */
+        public synchronized double[] rangeC() {
+            Records.Error error = error();
+            double[] from = {Double.NaN};
+            double[] to = {Double.NaN};
+            check(gaugepoint_expansion_range(held(), from, to, error), error);
+            return new double[] {from[0], to[0]};
         }
 
         /** Strain from 20 C, instantaneous coefficient, and mean coefficient from 20 C. */
@@ -492,6 +532,8 @@ public final class Gaugepoint {
     private static native int gaugepoint_expansion_new(Records.Law law, PointerByReference expansion, Records.Error error);
 
     private static native void gaugepoint_expansion_free(Pointer expansion);
+
+    private static native int gaugepoint_expansion_range(Pointer expansion, double[] fromC, double[] toC, Records.Error error);
 
     private static native int gaugepoint_expansion_at(Pointer expansion, double temperatureC, Records.Growth growth, Records.Error error);
 
