@@ -152,13 +152,15 @@ static void law(const GaugepointLaw *law, double temperature_c) {
 }
 
 static void laws(void) {
-  const double temperatures_c[] = {0, 100, 200, 300}, coefficients[] = {20e-6, 20.5e-6, 21e-6, 22e-6}, line[] = {18e-6, 5e-9}, strain[] = {-5e-3, 15e-6, 5e-9};
+  const double temperatures_c[] = {0, 100, 200, 300}, coefficients[] = {20e-6, 20.5e-6, 21e-6, 22e-6};
+  const double line[] = {18e-6, 5e-9}, strain[] = {-5e-3, 15e-6, 5e-9};
   GaugepointLaw mean = {.form = GAUGEPOINT_LAW_FORM_MEAN_COEFFICIENT, .base_c = 20, .mean_per_k = 20e-6, .from_c = -40, .to_c = 300};
   GaugepointLaw table = {.form = GAUGEPOINT_LAW_FORM_MEAN_TABLE, .base_c = 20, .count = 4, .temperatures_c = temperatures_c};
   GaugepointLaw named = {.form = GAUGEPOINT_LAW_FORM_BUILT_IN, .name = "gravity-cast AlSi12CuMgNi", .name_length = 25};
   table.coefficients = coefficients;
   GaugepointLaw polynomial = {.form = GAUGEPOINT_LAW_FORM_INSTANTANEOUS_POLYNOMIAL, .coefficients = line, .count = 2, .from_c = 0, .to_c = 300};
-  GaugepointLaw graphite = {.form = GAUGEPOINT_LAW_FORM_GRAPHITE_IRON, .nodularity_percent = 66.4, .graphite_percent = 9.05, .pearlite_to_ferrite = 0.5};
+  GaugepointLaw graphite = {.form = GAUGEPOINT_LAW_FORM_GRAPHITE_IRON, .nodularity_percent = 66.4, .graphite_percent = 9.05};
+  graphite.pearlite_to_ferrite = 0.5;
   law(&mean, 120);
   law(&table, 120);
   table.form = GAUGEPOINT_LAW_FORM_INSTANTANEOUS_TABLE;
