@@ -208,8 +208,7 @@ fn laid(sum: &Sum, x: f64, asked: Asked, growth: f64) -> Option<Laid<'_>> {
         return None;
     }
     // a step of a kernel so steep that its nodes would be too many is left to the other ways
-    let effort = |t: f64| sum.kernels.iter().map(|k| k.effort(s, t)).sum::<f64>();
-    if effort(0.0) > MOST_NODES {
+    if sum.effort(s, 0.0) > MOST_NODES {
         return None;
     }
     let mut line = Line::new(sum, x, s, curvature, asked);
@@ -219,7 +218,7 @@ fn laid(sum: &Sum, x: f64, asked: Asked, growth: f64) -> Option<Laid<'_>> {
     let (end, left_out) = line.end(h)?;
     let steps = (end / h).ceil();
     if !sum.kernels.is_empty() {
-        if effort(end) * steps > MOST_WORK {
+        if sum.effort(s, end) * steps > MOST_WORK {
             return None;
         }
         line.nodes = sum.kernels.iter().map(|k| k.nodes(s, end)).collect();
@@ -368,6 +367,9 @@ impl<'a> Line<'a> {
             return (f64::INFINITY, false);
         }
         let tilt = self.s + direction * delta;
+        if self.sum.effort(tilt, 0.0) > MOST_NODES {
+            return (f64::INFINITY, false);
+        }
         let change = self.sum.cumulant(tilt) - self.cumulant - direction * delta * self.x;
         let ratio = libm::exp(-delta * length);
         let exponent = change - delta * length;

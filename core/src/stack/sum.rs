@@ -305,6 +305,11 @@ impl Sum {
         normal + of_rectangles.sum::<f64>() + of_kernels.sum::<f64>()
     }
 
+    /// About how many nodes the kernels need for a tilt and a frequency.
+    pub(super) fn effort(&self, s: f64, t: f64) -> f64 {
+        self.kernels.iter().map(|k| k.effort(s, t)).sum()
+    }
+
     /// A positive tilt whose mean is about `x`, at least `least`, and the variance there.
     pub(super) fn tilt(&self, x: f64, least: f64) -> (f64, f64) {
         let (mut low, mut high) = (0.0, f64::INFINITY);
