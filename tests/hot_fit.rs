@@ -155,6 +155,32 @@ fn a_straight_temperature_on_a_taper_is_a_parabola() {
     near("its height", smallest.place.height_mm, z, 0.2);
 }
 
+/// A skirt that widens downward and grows less steeply from a kink on is widest at the kink. With the bore kept at 20 C that is so at every depth, and the
+/// proof does not look at one depth after the other. The clearance by hand: `R - (r0 - b z)(1 + a (100 - 20))` where the temperature is 100 C.
+#[test]
+fn a_kink_at_every_depth_of_a_moving_piston() {
+    let (a, b, g) = (20e-6, 0.001_58, 2.0);
+    let rows: [f64; 2] = [0.0, 50.0];
+    let c = Temperature::from_celsius;
+    let mean = |a: f64| MeanCoefficient::from_per_kelvin(a);
+    // the slope of the strain falls from 20e-6 to 16.8e-6 per kelvin at 100 C: r a g is above b below it, and below b above it
+    let table = [(c(20.0), mean(a)), (c(100.0), mean(a)), (c(300.0), mean(12e-6))];
+    let piston_law = Law::mean_table(c(20.0), &table).unwrap();
+    let shape = piston((&rows, &[0.0, 2.0 * b * 50.0]), (&[0.0], &[0.0]), None);
+    let mut parts = straight(86.2, 86.0, shape, &piston_law, &law(11e-6));
+    let temperatures = [65.0, 65.0 + g * 50.0];
+    parts.piston_field = PistonField::through(&rows, &temperatures, &temperatures).unwrap();
+    parts.bore_field = BoreField::through(&[0.0, 70.0, 200.0], &[140.0, 115.0, 95.0]).unwrap();
+    parts.motion = Some(Motion::new(43.0, 140.0, 0.0, 0.2, 60.0).unwrap());
+    let smallest = HotFit::at_rise(parts, Rise { piston: 1.0, bore: 0.0 }).unwrap().smallest(0).unwrap();
+    let z = (100.0 - 65.0) / g;
+    // the table is counted from the gauge point at 12 mm
+    let by_hand = 43.1 - (43.0 + b * 12.0 - b * z) * (1.0 + a * 80.0);
+    near("smallest", smallest.clearance_mm, by_hand, 1e-9);
+    near("its height", smallest.place.height_mm, z, 1e-4);
+    assert!(smallest.within_mm <= 1e-9 && smallest.sections < 2000, "{smallest:?}");
+}
+
 /// Round parts: `D = d (1 + k a dT)`, solved for k.
 #[test]
 fn onset_of_round_parts() {

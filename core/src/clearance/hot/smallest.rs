@@ -17,8 +17,9 @@
 //! and the slope leaves that at `t0` by at most `L |u - u0|`, `u = cos 2t`. So what the clearance falls below its section at `z0` is at most
 //! `k (u - u0)^2 + k0` with the numbers of `Swell`, and the section of a piston that is larger by so much is below the clearance of the whole part.
 //!
-//! Parts are halved until either bound leaves less than [`WITHIN`] below the smallest clearance found. A section's own smallest value over every angle
-//! comes from [`least`](crate::clearance::least).
+//! Parts are halved until either bound leaves less than [`WITHIN`] below the smallest clearance found, each along the side by which the bound loses more: a
+//! kink is closed in on by height alone where the bore does not bend. A section's own smallest value over every angle comes
+//! from [`least`](crate::clearance::least).
 
 use super::section::{self, BoreAt, LeastOf, Walls};
 use super::tables::{Bend, DepthCell, HeightCell, SurfaceTables};
@@ -390,10 +391,11 @@ impl Search<'_> {
         z
     }
 
-    /// Halves a part along its longer side.
+    /// Halves a part along the side by which it can sag more.
     fn halves(&mut self, part: &Part) -> [Part; 2] {
         let ((z0, z1), (y0, y1)) = (part.z, part.y);
-        let along_depth = matches!(self.stands, Stands::Between(..)) && y1 - y0 > z1 - z0;
+        let [by_piston, by_bore] = part.sags();
+        let along_depth = matches!(self.stands, Stands::Between(..)) && by_bore > by_piston;
         let (zm, ym) = ((z0 + z1) / 2.0, (y0 + y1) / 2.0);
         let places = match along_depth {
             true => [(part.z, (y0, ym)), (part.z, (ym, y1))],
@@ -423,10 +425,16 @@ impl Part {
         ends: [LeastOf::NOTHING; 2],
     };
 
-    /// How far the clearance can be below its lowest corner.
-    fn sag(&self) -> f64 {
+    /// How far the clearance can be below its lowest corner, by the piston and by the bore.
+    fn sags(&self) -> [f64; 2] {
         let ([by_piston, by_bore], (z0, z1), (y0, y1)) = (&self.bends, self.z, self.y);
-        by_piston.sag(z1 - z0) + by_bore.sag(y1 - y0)
+        [by_piston.sag(z1 - z0), by_bore.sag(y1 - y0)]
+    }
+
+    /// The same, together.
+    fn sag(&self) -> f64 {
+        let [by_piston, by_bore] = self.sags();
+        by_piston + by_bore
     }
 
     /// A value it is nowhere below, by its ends.
