@@ -1,6 +1,7 @@
 /* planted FAULT: a mistake of a host that a tool must see. read: the library is told of one value more than the array has; freed: a handle is asked after it
- * was freed; leak: a handle is never freed. */
+ * was freed; leak: a handle is never freed; race: two threads add to one stack. */
 #include <gaugepoint.h>
+#include <pthread.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -17,12 +18,24 @@ static int read_beyond(void) {
   return (int)status;
 }
 
-static GaugepointStack *stack(void) {
+static GaugepointStack *made;
+
+static void *add(void *name) {
   const double wide[] = {0, 0.02};
-  const GaugepointContributor one = {"block", 5, 220, -0.05, 0.05, 1, 1, GAUGEPOINT_VARIATION_NORMAL, 0, wide, 2};
-  GaugepointStack *made = NULL;
-  gaugepoint_stack_new(&one, 1, &made, NULL);
-  return made;
+  const GaugepointContributor one = {name, strlen(name), 220, -0.05, 0.05, 1, 1, GAUGEPOINT_VARIATION_NORMAL, 0, wide, 2};
+  gaugepoint_stack_add(made, &one, NULL);
+  return NULL;
+}
+
+static void race(void) {
+  pthread_t threads[2];
+  static char names[2][6] = {"plate", "gauge"};
+  for (int k = 0; k < 2; k++) {
+    pthread_create(&threads[k], NULL, add, names[k]);
+  }
+  for (int k = 0; k < 2; k++) {
+    pthread_join(threads[k], NULL);
+  }
 }
 
 int main(int count, char **words) {
@@ -32,11 +45,20 @@ int main(int count, char **words) {
   if (strcmp(words[1], "read") == 0) {
     return read_beyond();
   }
-  GaugepointStack *made = stack();
+  gaugepoint_stack_new(NULL, 0, &made, NULL);
+  static char block[] = "block";
+  add(block);
+  if (strcmp(words[1], "leak") == 0) {
+    made = NULL;
+    return 0;
+  }
+  if (strcmp(words[1], "race") == 0) {
+    race();
+  }
+  gaugepoint_stack_free(made);
   if (strcmp(words[1], "freed") == 0) {
     double half = 0;
-    gaugepoint_stack_free(made);
     return (int)gaugepoint_stack_quantile(made, 0.5, &half, NULL);
   }
-  return made == NULL;
+  return 0;
 }
