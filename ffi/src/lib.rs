@@ -54,8 +54,11 @@
 //! thread. There is no global state, no locale, no clock: the same arguments give the same bits.
 //!
 //! PANICS. None is expected. One would be caught and returned as GAUGEPOINT_STATUS_PANIC, with its text in the error and
-//! on standard error. When memory for a calculation runs out, the process ends; GAUGEPOINT_STATUS_OUT_OF_MEMORY is for
-//! the report that is handed out.
+//! on standard error.
+//!
+//! MEMORY. When memory for a calculation runs out, the process ends by abort() with a line on standard error; GAUGEPOINT_STATUS_OUT_OF_MEMORY is for
+//! the text that is handed out. A document has at most 16 MiB; one of that size that is refused takes at most about 0.5 GB. The report on a job takes
+//! about 40 kB for each reading of a bore with working: 7 MB for a usual engine of six cylinders, 2.5 GB for 64 cylinders with 1000 readings each.
 //!
 //! VERSIONS. GAUGEPOINT_ABI is also the number in the name of the shared library (libgaugepoint_c.so.N). Compare it with
 //! gaugepoint_abi() when the library is loaded by hand. New functions, statuses and fields at the end of GaugepointError
