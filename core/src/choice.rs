@@ -7,7 +7,7 @@ macro_rules! choices {
             $(#[doc = $doc])+
             #[derive(
                 Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash,
-                serde::Serialize, serde::Deserialize, schemars::JsonSchema,
+                serde::Serialize, schemars::JsonSchema,
             )]
             pub enum $name {
                 $($(#[doc = $meaning])+ #[serde(rename = $word)] $variant,)+
@@ -22,9 +22,8 @@ macro_rules! choices {
                 /// # Errors
                 /// [`ErrorKind::UnknownChoice`](crate::ErrorKind::UnknownChoice), with the nearest word where one is near.
                 pub fn from_word(word: &str) -> Result<Self, crate::Error> {
-                    let words: &[&'static str] = &[$($word,)+];
                     let found = $name::ALL.iter().copied().find(|choice| choice.word() == word);
-                    found.ok_or_else(|| crate::job::unknown_choice(word, words))
+                    found.ok_or_else(|| crate::job::unknown_choice(word, &[$($word,)+]))
                 }
 
                 /// The word of the document.
@@ -45,7 +44,46 @@ macro_rules! choices {
                     self.word().replace('_', " ")
                 }
             }
+
+            impl $crate::job::decode::Decode for $name {
+                fn decode(place: $crate::job::decode::Place<'_>) -> Result<Self, $crate::Error> {
+                    let choice = place.choice(&[$($word,)+])?;
+                    let found = $name::from_word(choice.word).map_err(|e| choice.refused(e))?;
+                    choice.alone().map(|()| found)
+                }
+            }
         )+
     };
 }
 pub(crate) use choices;
+
+/// Declares enums whose variants are one word of the document each, most of them with what the word is about.
+macro_rules! alternatives {
+    (@holds $choice:ident $name:ident $variant:ident) => {
+        $choice.alone().map(|()| $name::$variant)
+    };
+    (@holds $choice:ident $name:ident $variant:ident $type:ty) => {
+        $choice.holds::<$type>().map($name::$variant)
+    };
+    ($($(#[$meta:meta])+ $name:ident { $($(#[doc = $meaning:literal])+ $variant:ident $(($type:ty))? = $word:literal,)+ })+) => {
+        $(
+            $(#[$meta])+
+            #[derive(Debug, Clone, PartialEq, serde::Serialize, schemars::JsonSchema)]
+            pub enum $name {
+                $($(#[doc = $meaning])+ #[serde(rename = $word)] $variant $(($type))?,)+
+            }
+
+            impl $crate::job::decode::Decode for $name {
+                fn decode(place: $crate::job::decode::Place<'_>) -> Result<Self, $crate::Error> {
+                    let words = &[$($word,)+];
+                    let choice = place.choice(words)?;
+                    match choice.word {
+                        $($word => $crate::choice::alternatives!(@holds choice $name $variant $($type)?),)+
+                        word => Err(choice.refused($crate::job::unknown_choice(word, words))),
+                    }
+                }
+            }
+        )+
+    };
+}
+pub(crate) use alternatives;

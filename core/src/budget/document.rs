@@ -1,10 +1,10 @@
 //! The budget as it is written. `core/docs/budget.md` explains every field.
 
-use crate::choice::choices;
+use crate::choice::{alternatives, choices};
 use crate::job::document::document;
 use crate::job::{Count, Entry, Probability, Real, Words};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 document! {
     /// One result, the model it comes from, and what is uncertain about it.
@@ -178,36 +178,36 @@ document! {
     }
 }
 
-/// What is known of an error. See [`Distribution`](crate::measurement::distribution::Distribution).
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum Shape {
-    /// Normal, by its standard deviation.
-    Normal(Normal),
-    /// Normal, from a certificate with a coverage factor.
-    NormalExpanded(NormalExpanded),
-    /// Normal, from an expanded uncertainty at a coverage probability.
-    NormalAtCoverage(NormalAtCoverage),
-    /// Scaled Student's t.
-    StudentT(StudentT),
-    /// Student's t, from an expanded uncertainty at a coverage probability.
-    StudentTAtCoverage(StudentTAtCoverage),
-    /// Uniform between two limits.
-    Rectangular(HalfWidth),
-    /// Symmetric triangle between two limits.
-    Triangular(HalfWidth),
-    /// Symmetric trapezoid between two limits.
-    Trapezoidal(Trapezoidal),
-    /// The sum of two rectangular errors: a trapezoid.
-    SumOfRectangular(SumOfRectangular),
-    /// Uniform between limits that are themselves in doubt.
-    CurvilinearTrapezoid(CurvilinearTrapezoid),
-    /// A quantity that swings as a sine between two limits.
-    Arcsine(HalfWidth),
-    /// Repeated readings.
-    Repeats(Repeats),
-    /// A pooled standard deviation.
-    Pooled(Pooled),
+alternatives! {
+    /// What is known of an error. See [`Distribution`](crate::measurement::distribution::Distribution).
+    Shape {
+        /// Normal, by its standard deviation.
+        Normal(Normal) = "normal",
+        /// Normal, from a certificate with a coverage factor.
+        NormalExpanded(NormalExpanded) = "normal_expanded",
+        /// Normal, from an expanded uncertainty at a coverage probability.
+        NormalAtCoverage(NormalAtCoverage) = "normal_at_coverage",
+        /// Scaled Student's t.
+        StudentT(StudentT) = "student_t",
+        /// Student's t, from an expanded uncertainty at a coverage probability.
+        StudentTAtCoverage(StudentTAtCoverage) = "student_t_at_coverage",
+        /// Uniform between two limits.
+        Rectangular(HalfWidth) = "rectangular",
+        /// Symmetric triangle between two limits.
+        Triangular(HalfWidth) = "triangular",
+        /// Symmetric trapezoid between two limits.
+        Trapezoidal(Trapezoidal) = "trapezoidal",
+        /// The sum of two rectangular errors: a trapezoid.
+        SumOfRectangular(SumOfRectangular) = "sum_of_rectangular",
+        /// Uniform between limits that are themselves in doubt.
+        CurvilinearTrapezoid(CurvilinearTrapezoid) = "curvilinear_trapezoid",
+        /// A quantity that swings as a sine between two limits.
+        Arcsine(HalfWidth) = "arcsine",
+        /// Repeated readings.
+        Repeats(Repeats) = "repeats",
+        /// A pooled standard deviation.
+        Pooled(Pooled) = "pooled",
+    }
 }
 
 choices! {

@@ -7,7 +7,7 @@ use crate::job::{Count, Entry, Pure, Words};
 use crate::quantity::{Angle, Length, Temperature, TemperatureInterval};
 use crate::shape::piston::WindowKind;
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 document! {
     /// One piston in one bore, at temperature.

@@ -1,18 +1,13 @@
 //! From text to the document's structures, with the place of every refusal.
 //!
 //! The text is parsed by `serde_json` into a plain tree that loses nothing (repeated names included); the structures are
-//! then filled from the tree by their derived code, through a deserializer that knows where in the document it is.
+//! then filled from the tree, each field from its place in the document.
 
 use super::document::Document;
-use super::entry::{ENTRY, NESTED, TREE, WORDS};
 use crate::error::{Error, ErrorKind};
 use core::fmt::{self, Write};
-use serde::de::value::{MapDeserializer, SeqDeserializer};
-use serde::de::{
-    self, DeserializeSeed, Deserializer, EnumAccess, IntoDeserializer, MapAccess, SeqAccess, Unexpected,
-    VariantAccess, Visitor,
-};
-use serde::{Deserialize, Serialize, Serializer, forward_to_deserialize_any};
+use serde::de::{self, Deserializer, MapAccess, SeqAccess, Visitor};
+use serde::{Deserialize, Serialize, Serializer};
 
 /// Largest accepted document. A job with every field of twelve cylinders is about 50 kB.
 const LARGEST_DOCUMENT: usize = 16 * 1024 * 1024;
@@ -42,11 +37,11 @@ pub(crate) fn text(bytes: &[u8]) -> Result<&str, Error> {
 /// Fills a structure from JSON text.
 ///
 /// Format and version come first: a document of another kind is refused as that, not for its unknown fields.
-pub(crate) fn from_json<'de, T: Deserialize<'de>>(
-    text: &str,
-    format: &str,
-    version: u32,
-) -> Result<T, Error> {
+pub(crate) fn from_json<T: Decode>(text: &str, format: &str, version: u32) -> Result<T, Error> {
+    T::decode(Place { json: &tree(text, format, version)?, path: &Path::Root })
+}
+
+fn tree(text: &str, format: &str, version: u32) -> Result<Json, Error> {
     check_size(text.len())?;
     if text.starts_with('\u{feff}') {
         let reason = "it begins with a byte order mark; save it as UTF-8 without one";
@@ -55,7 +50,7 @@ pub(crate) fn from_json<'de, T: Deserialize<'de>>(
     let mut tree: Json = serde_json::from_str(text).map_err(|e| syntax(&e))?;
     tree.keep_numbers(&mut Numbers(text));
     tree.check_heads(format, version)?;
-    T::deserialize(Place { json: &tree, path: &Path::Root }).map_err(|Refused(e)| e)
+    Ok(tree)
 }
 
 fn syntax(error: &serde_json::Error) -> Error {
@@ -112,7 +107,7 @@ fn behind_text(text: &str) -> Option<&str> {
 /// A job from a tree that was read already.
 pub(crate) fn job(tree: &Json) -> Result<Document, Error> {
     tree.check_heads(super::FORMAT, super::VERSION)?;
-    let job = Document::deserialize(Place { json: tree, path: &Path::Root }).map_err(|Refused(e)| e)?;
+    let job = Document::decode(Place { json: tree, path: &Path::Root })?;
     job.version.count(super::VERSION, super::VERSION)?;
     Ok(job)
 }
@@ -156,10 +151,6 @@ impl<'de> Deserialize<'de> for Json {
             }
             fn visit_string<E>(self, value: String) -> Result<Json, E> {
                 Ok(Json::Text(value))
-            }
-            // a number as it was typed
-            fn visit_newtype_struct<D: Deserializer<'de>>(self, text: D) -> Result<Json, D::Error> {
-                String::deserialize(text).map(Json::Number)
             }
             fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Json, A::Error> {
                 let mut out = Vec::new();
@@ -293,40 +284,8 @@ fn place(token: &str) -> Option<usize> {
     token.parse().ok().filter(|_| plain)
 }
 
-/// A value of the tree as it is, for a copy of it.
-struct Plain<'j>(&'j Json);
-
-impl<'de> Deserializer<'de> for Plain<'_> {
-    type Error = Refused;
-
-    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
-        match self.0 {
-            Json::Null => visitor.visit_unit(),
-            Json::Bool(value) => visitor.visit_bool(*value),
-            Json::Number(text) => visitor.visit_newtype_struct(text.as_str().into_deserializer()),
-            Json::Text(text) => visitor.visit_str(text),
-            Json::List(items) => visitor.visit_seq(SeqDeserializer::new(items.iter().map(Plain))),
-            Json::Object(fields) => {
-                let fields = fields.iter().map(|(name, value)| (name.as_str(), Plain(value)));
-                visitor.visit_map(MapDeserializer::new(fields))
-            }
-        }
-    }
-
-    forward_to_deserialize_any! {
-        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf option unit unit_struct
-        newtype_struct seq tuple tuple_struct map struct enum identifier ignored_any
-    }
-}
-
-impl<'de> IntoDeserializer<'de, Refused> for Plain<'_> {
-    type Deserializer = Self;
-    fn into_deserializer(self) -> Self {
-        self
-    }
-}
-
-enum Path<'p> {
+/// Where in a document a value stands.
+pub(crate) enum Path<'p> {
     Root,
     Item(&'p Path<'p>, usize),
     Field(&'p Path<'p>, &'p str),
@@ -357,60 +316,203 @@ impl Path<'_> {
         self.write(&mut out);
         out
     }
+
+    /// The refusal of a field that stands twice in the object here.
+    fn repeated(&self, name: &str) -> Error {
+        self.of_object(ErrorKind::RepeatedField, name, "this field stands twice in the same object")
+    }
+
+    /// The refusal of a field, named under the object it belongs to.
+    fn of_object(&self, kind: ErrorKind, name: &str, reason: &str) -> Error {
+        let error = Error::new(kind, name, reason);
+        let place = format!("{}/{}", self.pointer(), error.refused());
+        error.at(&place)
+    }
 }
 
 /// A value of the tree and where it stands.
 #[derive(Clone, Copy)]
-struct Place<'j> {
+pub(crate) struct Place<'j> {
     json: &'j Json,
     path: &'j Path<'j>,
 }
 
-/// An [`Error`] as `serde` makes it.
-#[derive(Debug)]
-struct Refused(Error);
-
-impl fmt::Display for Refused {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.0.fmt(f)
-    }
+/// What a part of a document is filled with.
+pub(crate) trait Decode: Sized {
+    /// The value at a place of the document.
+    fn decode(place: Place<'_>) -> Result<Self, Error>;
 }
-impl core::error::Error for Refused {}
 
-impl Refused {
-    fn at(self, path: &Path<'_>) -> Self {
-        if !self.0.field().is_empty() {
-            return self;
+impl Decode for bool {
+    fn decode(place: Place<'_>) -> Result<Self, Error> {
+        match place.json {
+            Json::Bool(value) => Ok(*value),
+            _ => Err(place.wrong_type("true or false")),
         }
-        // a missing or repeated field is named under the object it belongs to
-        let place = match self.0.kind() {
-            ErrorKind::MissingField | ErrorKind::RepeatedField => {
-                format!("{}/{}", path.pointer(), self.0.refused())
-            }
-            _ => path.pointer(),
-        };
-        Refused(self.0.at(&place))
     }
 }
 
-impl de::Error for Refused {
-    fn custom<M: fmt::Display>(message: M) -> Self {
-        Refused(Error::new(ErrorKind::WrongType, "", message.to_string()))
+impl<T: Decode> Decode for Option<T> {
+    fn decode(place: Place<'_>) -> Result<Self, Error> {
+        // an optional field is left out; null is refused by what it should hold
+        T::decode(place).map(Some)
     }
-    fn invalid_type(unexpected: Unexpected<'_>, expected: &dyn de::Expected) -> Self {
-        Refused(Error::new(ErrorKind::WrongType, unexpected.to_string(), format!("{expected} is needed")))
+}
+
+impl<T: Decode> Decode for Vec<T> {
+    fn decode(place: Place<'_>) -> Result<Self, Error> {
+        let Json::List(items) = place.json else { return Err(place.wrong_type("a list")) };
+        let mut out = Vec::with_capacity(items.len());
+        for (index, json) in items.iter().enumerate() {
+            out.push(T::decode(Place { json, path: &Path::Item(place.path, index) })?);
+        }
+        Ok(out)
     }
-    fn unknown_field(field: &str, expected: &'static [&'static str]) -> Self {
-        Refused(unknown(ErrorKind::UnknownField, field, expected, "no such field here"))
+}
+
+/// A structure from any other format, by way of the tree.
+pub(crate) fn deserialize<'de, T: Decode, D: Deserializer<'de>>(deserializer: D) -> Result<T, D::Error> {
+    let tree = Json::deserialize(deserializer)?;
+    T::decode(Place { json: &tree, path: &Path::Root }).map_err(de::Error::custom)
+}
+
+impl<'j> Place<'j> {
+    /// What was typed at the place, which may be a number or not, and its JSON Pointer.
+    pub(super) fn typed(self, number: bool) -> Result<(String, String), Error> {
+        match self.json {
+            Json::Text(text) => Ok((text.clone(), self.path.pointer())),
+            Json::Number(text) if number => Ok((text.clone(), self.path.pointer())),
+            _ if number => Err(self.wrong_type("a text or a number")),
+            _ => Err(self.wrong_type("a text")),
+        }
     }
-    fn unknown_variant(variant: &str, expected: &'static [&'static str]) -> Self {
-        Refused(unknown_choice(variant, expected))
+
+    /// A copy of what stands there.
+    pub(super) fn copied(self) -> Json {
+        self.json.clone()
     }
-    fn missing_field(field: &'static str) -> Self {
-        Refused(Error::new(ErrorKind::MissingField, field, "this field is required"))
+
+    /// A job that stands there, as if it stood alone; what is refused in it is named from the root of the whole.
+    pub(super) fn job(self) -> Result<Document, Error> {
+        let heads = self.json.check_heads(super::FORMAT, super::VERSION);
+        let job = heads.and_then(|()| Document::decode(Place { json: self.json, path: &Path::Root }));
+        job.map_err(|e| e.below(&self.path.pointer()))
     }
-    fn duplicate_field(field: &'static str) -> Self {
-        Refused(Error::new(ErrorKind::RepeatedField, field, "this field stands twice in the same object"))
+
+    /// The choice that stands there: a word, or an object with one field.
+    pub(crate) fn choice(self, words: &[&str]) -> Result<Choice<'j>, Error> {
+        let path = self.path;
+        match self.json {
+            Json::Text(word) => Ok(Choice { word, json: None, path }),
+            Json::Object(fields) => match fields.as_slice() {
+                [(word, json)] => Ok(Choice { word, json: Some(json), path }),
+                [(word, _), rest @ ..] if rest.iter().any(|(other, _)| other == word) => {
+                    Err(path.repeated(word))
+                }
+                _ => Err(self.wrong_type(&format!("an object with exactly one of: {}", words.join(", ")))),
+            },
+            _ => Err(self.wrong_type("one of the choices")),
+        }
+    }
+
+    fn wrong_type(self, expected: &str) -> Error {
+        wrong_type(self.json.brief(), expected).at(&self.path.pointer())
+    }
+}
+
+fn wrong_type(refused: impl Into<String>, expected: &str) -> Error {
+    Error::new(ErrorKind::WrongType, refused, format!("{expected} is needed"))
+}
+
+/// The fields of an object, for a structure to take.
+pub(crate) struct Fields<'j> {
+    object: &'j [(String, Json)],
+    path: &'j Path<'j>,
+    /// what is refused first in the order of the document, and its place in that order
+    refused: Option<(usize, Error)>,
+}
+
+impl<'j> Fields<'j> {
+    /// The fields at a place; what is no object is refused.
+    pub(crate) fn of(place: Place<'j>, names: &[&str]) -> Result<Self, Error> {
+        let (Json::Object(object), path) = (place.json, place.path) else {
+            return Err(place.wrong_type("an object"));
+        };
+        let refused = object.iter().enumerate().find_map(|(index, (name, _))| {
+            let error = if !names.contains(&name.as_str()) {
+                let error = unknown(ErrorKind::UnknownField, name, names, "no such field here");
+                error.at(&Path::Field(path, name).pointer())
+            } else if object.iter().take(index).any(|(earlier, _)| earlier == name) {
+                path.repeated(name)
+            } else {
+                return None;
+            };
+            Some((index, error))
+        });
+        Ok(Fields { object, path, refused })
+    }
+
+    /// The field of a name; nothing when it is left out or refused.
+    pub(crate) fn read<T: Decode>(&mut self, name: &str) -> Option<T> {
+        let (index, json) = self.find(name)?;
+        match T::decode(Place { json, path: &Path::Field(self.path, name) }) {
+            Ok(value) => Some(value),
+            Err(error) => {
+                self.refused = Some((index, error));
+                None
+            }
+        }
+    }
+
+    /// A field that stands before what is refused already.
+    fn find(&self, name: &str) -> Option<(usize, &'j Json)> {
+        let before = self.refused.as_ref().map_or(self.object.len(), |(index, _)| *index);
+        let mut fields = self.object.iter().take(before).enumerate();
+        fields.find(|(_, (other, _))| other == name).map(|(index, (_, json))| (index, json))
+    }
+
+    /// Refuses what is to be refused, the first in the order of the document.
+    pub(crate) fn finish(&mut self) -> Result<(), Error> {
+        self.refused.take().map_or(Ok(()), |(_, error)| Err(error))
+    }
+
+    /// The refusal of a field that is left out and may not be.
+    pub(crate) fn missing(&self, name: &str) -> Error {
+        self.path.of_object(ErrorKind::MissingField, name, "this field is required")
+    }
+}
+
+/// A choice of a document: its word and, where it is the name of a field, what that holds.
+pub(crate) struct Choice<'j> {
+    pub(crate) word: &'j str,
+    json: Option<&'j Json>,
+    path: &'j Path<'j>,
+}
+
+impl Choice<'_> {
+    /// A choice that is a word alone.
+    pub(crate) fn alone(&self) -> Result<(), Error> {
+        match self.json {
+            None => Ok(()),
+            Some(json) => Err(Place { json, path: &Path::Field(self.path, self.word) }
+                .wrong_type("the word alone, without an object")),
+        }
+    }
+
+    /// What a choice holds.
+    pub(crate) fn holds<T: Decode>(&self) -> Result<T, Error> {
+        match self.json {
+            Some(json) => T::decode(Place { json, path: &Path::Field(self.path, self.word) }),
+            None => Err(wrong_type("unit variant", "newtype variant").at(&self.path.pointer())),
+        }
+    }
+
+    /// The refusal of a word that is no choice.
+    pub(crate) fn refused(&self, error: Error) -> Error {
+        match self.json {
+            Some(_) => error.at(&Path::Field(self.path, self.word).pointer()),
+            None => error.at(&self.path.pointer()),
+        }
     }
 }
 
@@ -436,203 +538,4 @@ pub(crate) fn nearest(word: &str, accepted: &[&str]) -> Option<String> {
         .filter(|(likeness, _)| *likeness >= 0.6)
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(_, a)| a.to_owned())
-}
-
-impl<'j> Place<'j> {
-    fn items(self, items: &'j [Json]) -> Items<'j> {
-        Items { items: items.iter().enumerate(), path: self.path }
-    }
-
-    fn fields(self, fields: &'j [(String, Json)]) -> Fields<'j> {
-        Fields { fields: fields.iter(), value: None, path: self.path }
-    }
-
-    fn wrong_type(self, expected: &dyn de::Expected) -> Refused {
-        Refused(Error::new(ErrorKind::WrongType, self.json.brief(), format!("{expected} is needed")))
-            .at(self.path)
-    }
-}
-
-impl<'de> Deserializer<'de> for Place<'_> {
-    type Error = Refused;
-
-    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
-        match self.json {
-            Json::Text(text) => visitor.visit_str(text),
-            Json::List(items) => visitor.visit_seq(self.items(items)),
-            Json::Object(fields) => visitor.visit_map(self.fields(fields)),
-            Json::Null | Json::Bool(_) | Json::Number(_) => Err(self.wrong_type(&visitor)),
-        }
-        .map_err(|e| e.at(self.path))
-    }
-
-    fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
-        match self.json {
-            Json::Bool(value) => visitor.visit_bool(*value),
-            _ => Err(self.wrong_type(&"true or false")),
-        }
-    }
-
-    fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
-        // an optional field is left out; null is refused by what it should hold
-        visitor.visit_some(self)
-    }
-
-    fn deserialize_newtype_struct<V: Visitor<'de>>(
-        self,
-        name: &'static str,
-        visitor: V,
-    ) -> Result<V::Value, Refused> {
-        match self.json {
-            Json::Text(text) | Json::Number(text) if name == ENTRY => {
-                let pair = [text.clone(), self.path.pointer()];
-                visitor.visit_seq(SeqDeserializer::new(pair.into_iter()))
-            }
-            Json::Text(text) if name == WORDS => {
-                let pair = [text.clone(), self.path.pointer()];
-                visitor.visit_seq(SeqDeserializer::new(pair.into_iter()))
-            }
-            _ if name == NESTED => {
-                let root = Place { json: self.json, path: &Path::Root };
-                let heads = self.json.check_heads(super::FORMAT, super::VERSION).map_err(Refused);
-                let job = heads.and_then(|()| visitor.visit_newtype_struct(root));
-                job.map_err(|Refused(e)| Refused(e.below(&self.path.pointer())))
-            }
-            _ if name == TREE => visitor.visit_newtype_struct(Plain(self.json)).map_err(|e| e.at(self.path)),
-            _ if name == WORDS => Err(self.wrong_type(&"a text")),
-            _ if name == ENTRY => Err(self.wrong_type(&visitor)),
-            _ => visitor.visit_newtype_struct(self),
-        }
-    }
-
-    fn deserialize_enum<V: Visitor<'de>>(
-        self,
-        _: &'static str,
-        variants: &'static [&'static str],
-        visitor: V,
-    ) -> Result<V::Value, Refused> {
-        match self.json {
-            Json::Text(word) => visitor.visit_enum(word.as_str().into_deserializer()),
-            Json::Object(fields) => match fields.as_slice() {
-                [(word, json)] => visitor.visit_enum(Variant { word, json, path: self.path }),
-                [(word, _), rest @ ..] if rest.iter().any(|(other, _)| other == word) => Err(Refused(
-                    Error::new(ErrorKind::RepeatedField, word, "this field stands twice in the same object"),
-                )),
-                _ => Err(Refused(Error::new(
-                    ErrorKind::WrongType,
-                    self.json.brief(),
-                    format!("an object with exactly one of: {}", variants.join(", ")),
-                ))),
-            },
-            _ => Err(self.wrong_type(&"one of the choices")),
-        }
-        .map_err(|e| e.at(self.path))
-    }
-
-    fn deserialize_struct<V: Visitor<'de>>(
-        self,
-        _: &'static str,
-        _: &'static [&'static str],
-        visitor: V,
-    ) -> Result<V::Value, Refused> {
-        match self.json {
-            // derived code would take a list for a structure, by position; a document names its fields
-            Json::Object(fields) => visitor.visit_map(self.fields(fields)),
-            _ => Err(self.wrong_type(&"an object")),
-        }
-        .map_err(|e| e.at(self.path))
-    }
-
-    fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
-        match self.json {
-            Json::List(items) => visitor.visit_seq(self.items(items)),
-            _ => Err(self.wrong_type(&"a list")),
-        }
-        .map_err(|e| e.at(self.path))
-    }
-
-    forward_to_deserialize_any! {
-        i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf unit unit_struct
-        tuple tuple_struct map identifier ignored_any
-    }
-}
-
-struct Items<'j> {
-    items: core::iter::Enumerate<core::slice::Iter<'j, Json>>,
-    path: &'j Path<'j>,
-}
-
-impl<'de> SeqAccess<'de> for Items<'_> {
-    type Error = Refused;
-    fn next_element_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, Refused> {
-        let Some((index, json)) = self.items.next() else {
-            return Ok(None);
-        };
-        let path = Path::Item(self.path, index);
-        seed.deserialize(Place { json, path: &path }).map(Some).map_err(|e| e.at(&path))
-    }
-}
-
-struct Fields<'j> {
-    fields: core::slice::Iter<'j, (String, Json)>,
-    value: Option<(&'j str, &'j Json)>,
-    path: &'j Path<'j>,
-}
-
-impl<'de> MapAccess<'de> for Fields<'_> {
-    type Error = Refused;
-    fn next_key_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, Refused> {
-        let Some((name, json)) = self.fields.next() else {
-            return Ok(None);
-        };
-        self.value = Some((name, json));
-        let key: de::value::StrDeserializer<'_, Refused> = name.as_str().into_deserializer();
-        seed.deserialize(key).map(Some).map_err(|e| e.at(&Path::Field(self.path, name)))
-    }
-    fn next_value_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<S::Value, Refused> {
-        let Some((name, json)) = self.value.take() else {
-            return Err(de::Error::custom("a value without a name"));
-        };
-        let path = Path::Field(self.path, name);
-        seed.deserialize(Place { json, path: &path }).map_err(|e| e.at(&path))
-    }
-}
-
-struct Variant<'j> {
-    word: &'j str,
-    json: &'j Json,
-    path: &'j Path<'j>,
-}
-
-impl<'de> EnumAccess<'de> for Variant<'_> {
-    type Error = Refused;
-    type Variant = Self;
-    fn variant_seed<S: DeserializeSeed<'de>>(self, seed: S) -> Result<(S::Value, Self), Refused> {
-        let key: de::value::StrDeserializer<'_, Refused> = self.word.into_deserializer();
-        let word = seed.deserialize(key).map_err(|e| e.at(&Path::Field(self.path, self.word)))?;
-        Ok((word, self))
-    }
-}
-
-impl<'de> VariantAccess<'de> for Variant<'_> {
-    type Error = Refused;
-    fn unit_variant(self) -> Result<(), Refused> {
-        let path = Path::Field(self.path, self.word);
-        Err(Place { json: self.json, path: &path }.wrong_type(&"the word alone, without an object"))
-    }
-    fn newtype_variant_seed<S: DeserializeSeed<'de>>(self, seed: S) -> Result<S::Value, Refused> {
-        let path = Path::Field(self.path, self.word);
-        seed.deserialize(Place { json: self.json, path: &path }).map_err(|e| e.at(&path))
-    }
-    fn tuple_variant<V: Visitor<'de>>(self, _: usize, visitor: V) -> Result<V::Value, Refused> {
-        self.struct_variant(&[], visitor)
-    }
-    fn struct_variant<V: Visitor<'de>>(
-        self,
-        _: &'static [&'static str],
-        visitor: V,
-    ) -> Result<V::Value, Refused> {
-        let path = Path::Field(self.path, self.word);
-        Place { json: self.json, path: &path }.deserialize_any(visitor).map_err(|e| e.at(&path))
-    }
 }

@@ -2,23 +2,46 @@
 
 use super::entry::{Count, Date, Entry, Probability, Pure, Words};
 use super::plan::Plan;
-use crate::choice::choices;
+use crate::choice::{alternatives, choices};
 use crate::decision::{Rule, finding, signs};
 use crate::fit::document::{Elastic, Field, Find, Motion, Pictures, PistonShape};
 use crate::quantity::{Angle, Expansion, Length, Temperature, TemperatureInterval};
 use crate::stack::StackEntry;
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// Structures of the document: every field has a meaning in `core/docs/job.md`, and unknown fields are refused.
 macro_rules! document {
-    ($($(#[doc = $doc:literal])+ $name:ident { $($(#[$field_meta:meta])* $field:ident: $type:ty,)+ })+) => {
+    (@value $fields:ident $field:ident) => {
+        $field.ok_or_else(|| $fields.missing(stringify!($field)))?
+    };
+    (@value $fields:ident $field:ident default $($rest:tt)*) => {
+        $field.unwrap_or_default()
+    };
+    ($($(#[doc = $doc:literal])+ $name:ident {
+        $($(#[doc = $field_doc:literal])+ $(#[serde($($serde:tt)*)])? $(#[schemars($($schemars:tt)*)])? $field:ident: $type:ty,)*
+    })+) => {
         $(
             $(#[doc = $doc])+
-            #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+            #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
             #[serde(deny_unknown_fields)]
             pub struct $name {
-                $($(#[$field_meta])* pub $field: $type,)+
+                $($(#[doc = $field_doc])+ $(#[serde($($serde)*)])? $(#[schemars($($schemars)*)])? pub $field: $type,)*
+            }
+
+            impl $crate::job::decode::Decode for $name {
+                fn decode(place: $crate::job::decode::Place<'_>) -> Result<Self, $crate::Error> {
+                    let mut fields = $crate::job::decode::Fields::of(place, &[$(stringify!($field)),*])?;
+                    $(let $field: Option<$type> = fields.read(stringify!($field));)*
+                    fields.finish()?;
+                    Ok($name { $($field: $crate::job::document::document!(@value fields $field $($($serde)*)?),)* })
+                }
+            }
+
+            impl<'de> serde::Deserialize<'de> for $name {
+                fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                    $crate::job::decode::deserialize(deserializer)
+                }
             }
         )+
     };
@@ -698,46 +721,46 @@ choices! {
     }
 }
 
-/// Law of expansion of a material.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum Law {
-    /// One mean coefficient over a range.
-    MeanCoefficient(MeanCoefficient),
-    /// Mean coefficients from one base to several temperatures.
-    MeanTable(MeanTable),
-    /// Instantaneous coefficients at several temperatures.
-    InstantaneousTable(InstantaneousTable),
-    /// Instantaneous coefficient as a polynomial.
-    InstantaneousPolynomial(InstantaneousPolynomial),
-    /// Strain as a polynomial.
-    StrainPolynomial(StrainPolynomial),
-    /// Graphite iron from its structure.
-    GraphiteIron(GraphiteIron),
-    /// The law of a built-in material, by its name.
-    BuiltIn(Entry<Words>),
+alternatives! {
+    /// Law of expansion of a material.
+    Law {
+        /// One mean coefficient over a range.
+        MeanCoefficient(MeanCoefficient) = "mean_coefficient",
+        /// Mean coefficients from one base to several temperatures.
+        MeanTable(MeanTable) = "mean_table",
+        /// Instantaneous coefficients at several temperatures.
+        InstantaneousTable(InstantaneousTable) = "instantaneous_table",
+        /// Instantaneous coefficient as a polynomial.
+        InstantaneousPolynomial(InstantaneousPolynomial) = "instantaneous_polynomial",
+        /// Strain as a polynomial.
+        StrainPolynomial(StrainPolynomial) = "strain_polynomial",
+        /// Graphite iron from its structure.
+        GraphiteIron(GraphiteIron) = "graphite_iron",
+        /// The law of a built-in material, by its name.
+        BuiltIn(Entry<Words>) = "built_in",
+    }
 }
 
-/// How a bore gauge was set.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum Setting {
-    /// On a ring.
-    Ring(OnRing),
-    /// Between the faces of a micrometer.
-    Micrometer(OnMicrometer),
+alternatives! {
+    /// How a bore gauge was set.
+    Setting {
+        /// On a ring.
+        Ring(OnRing) = "ring",
+        /// Between the faces of a micrometer.
+        Micrometer(OnMicrometer) = "micrometer",
+    }
 }
 
-/// Rule for the size of a bore.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum SizeRule {
-    /// The largest reading.
-    Largest,
-    /// The mean of all readings.
-    Mean,
-    /// The mean of the readings at the greatest depth, where wear is least.
-    SmallestWear,
-    /// The reading at a stated place.
-    At(SizeAt),
+alternatives! {
+    /// Rule for the size of a bore.
+    SizeRule {
+        /// The largest reading.
+        Largest = "largest",
+        /// The mean of all readings.
+        Mean = "mean",
+        /// The mean of the readings at the greatest depth, where wear is least.
+        SmallestWear = "smallest_wear",
+        /// The reading at a stated place.
+        At(SizeAt) = "at",
+    }
 }

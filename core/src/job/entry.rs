@@ -1,6 +1,6 @@
 //! A field as it was typed, with its place in the document.
 
-use super::decode::Json;
+use super::decode::{Decode, Json, Place};
 use super::document::Document;
 use crate::bounds::{Bound, Verdict};
 use crate::error::{Error, ErrorKind, moves_the_cursor};
@@ -13,19 +13,9 @@ use crate::quantity::{
 use core::fmt;
 use core::marker::PhantomData;
 use schemars::JsonSchema;
-use serde::de::{SeqAccess, Visitor};
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use serde::{Serialize, Serializer};
 use std::borrow::Cow;
 use uom::si::temperature_interval::kelvin;
-
-/// Name by which [`decode`](super::decode) recognises an entry and hands over its path.
-pub(super) const ENTRY: &str = "gaugepoint::Entry";
-/// The same, of an entry that is never a JSON number: one without its unit is still read, to say that the unit is missing.
-pub(super) const WORDS: &str = "gaugepoint::Entry of words";
-/// The same, of a job within another document: its fields are named from its own root.
-pub(super) const NESTED: &str = "gaugepoint::Nested";
-/// The same, of a part of a document that is kept as it is.
-pub(super) const TREE: &str = "gaugepoint::Tree";
 
 /// A field that holds a `K`, kept as it was typed until it is read.
 #[derive(Clone, PartialEq, Eq)]
@@ -187,19 +177,9 @@ pub(crate) struct Given {
 #[serde(transparent)]
 pub struct Nested(pub Document);
 
-impl<'de> Deserialize<'de> for Nested {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Job;
-        impl<'de> Visitor<'de> for Job {
-            type Value = Nested;
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a job document")
-            }
-            fn visit_newtype_struct<D: Deserializer<'de>>(self, inner: D) -> Result<Nested, D::Error> {
-                Document::deserialize(inner).map(Nested)
-            }
-        }
-        deserializer.deserialize_newtype_struct(NESTED, Job)
+impl Decode for Nested {
+    fn decode(place: Place<'_>) -> Result<Self, Error> {
+        place.job().map(Nested)
     }
 }
 
@@ -208,19 +188,9 @@ impl<'de> Deserialize<'de> for Nested {
 #[serde(transparent)]
 pub struct Tree(pub(crate) Json);
 
-impl<'de> Deserialize<'de> for Tree {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Whole;
-        impl<'de> Visitor<'de> for Whole {
-            type Value = Tree;
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("JSON")
-            }
-            fn visit_newtype_struct<D: Deserializer<'de>>(self, inner: D) -> Result<Tree, D::Error> {
-                Json::deserialize(inner).map(Tree)
-            }
-        }
-        deserializer.deserialize_newtype_struct(TREE, Whole)
+impl Decode for Tree {
+    fn decode(place: Place<'_>) -> Result<Self, Error> {
+        Ok(Tree(place.copied()))
     }
 }
 
@@ -365,28 +335,11 @@ impl<K> Serialize for Entry<K> {
     }
 }
 
-impl<'de, K: Kind> Deserialize<'de> for Entry<K> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct AsTyped<K>(PhantomData<K>);
-        impl<'de, K> Visitor<'de> for AsTyped<K> {
-            type Value = Entry<K>;
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a text or a number")
-            }
-            fn visit_str<E>(self, text: &str) -> Result<Entry<K>, E> {
-                Ok(Entry { text: text.to_owned(), path: String::new(), kind: PhantomData })
-            }
-            fn visit_newtype_struct<D: Deserializer<'de>>(self, inner: D) -> Result<Entry<K>, D::Error> {
-                inner.deserialize_any(self)
-            }
-            fn visit_seq<A: SeqAccess<'de>>(self, mut pair: A) -> Result<Entry<K>, A::Error> {
-                let text = pair.next_element()?.unwrap_or_default();
-                let path = pair.next_element()?.unwrap_or_default();
-                Ok(Entry { text, path, kind: PhantomData })
-            }
-        }
-        let name = if K::WORDS { WORDS } else { ENTRY };
-        deserializer.deserialize_newtype_struct(name, AsTyped(PhantomData))
+impl<K: Kind> Decode for Entry<K> {
+    /// A number without its unit is read, to say that the unit is missing.
+    fn decode(place: Place<'_>) -> Result<Self, Error> {
+        let (text, path) = place.typed(!K::WORDS)?;
+        Ok(Entry { text, path, kind: PhantomData })
     }
 }
 

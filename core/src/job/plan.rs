@@ -5,7 +5,7 @@ use super::entry::{Count, Date, Entry, Mass, Pure, Roughness, Volume, Words};
 use crate::choice::choices;
 use crate::quantity::{Angle, Length, Temperature};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 document! {
     /// What is to be done to the engine.

@@ -1,11 +1,11 @@
 //! The measurement document, as it is written. `core/docs/measurement.md` explains every field.
 
-use crate::choice::choices;
+use crate::choice::{alternatives, choices};
 use crate::job::document::{Gauge, JobHead, Material, OnRing, Shop, document};
 use crate::job::{Count, Date, Entry, Force, Probability, Slope, Stiffness, Words};
 use crate::quantity::{Angle, Length, Temperature};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 document! {
     /// Readings of parts with their gauges, and differences of them.
@@ -291,31 +291,31 @@ choices! {
     }
 }
 
-/// What a depth indicator was set to zero on.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum Zeroed {
-    /// On the flat that the bridge stands on.
-    Flat(OnFlat),
-    /// On a master with a step.
-    Master(OnRing),
+alternatives! {
+    /// What a depth indicator was set to zero on.
+    Zeroed {
+        /// On the flat that the bridge stands on.
+        Flat(OnFlat) = "flat",
+        /// On a master with a step.
+        Master(OnRing) = "master",
+    }
 }
 
-/// One reading.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-#[expect(clippy::large_enum_variant, reason = "a document has at most a thousand, of one kind or another")]
-pub enum Reading {
-    /// A size outside, by a micrometer or caliper.
-    Outside(Outside),
-    /// A size inside, by a bore gauge.
-    Inside(Inside),
-    /// A size inside, by a transfer gauge and a micrometer.
-    Transferred(Transferred),
-    /// A clearance, by feeler strips.
-    Clearance(Clearance),
-    /// A height over the deck, by a depth indicator.
-    Depth(Depth),
+alternatives! {
+    /// One reading.
+    #[expect(clippy::large_enum_variant, reason = "a document has at most a thousand, of one kind or another")]
+    Reading {
+        /// A size outside, by a micrometer or caliper.
+        Outside(Outside) = "outside",
+        /// A size inside, by a bore gauge.
+        Inside(Inside) = "inside",
+        /// A size inside, by a transfer gauge and a micrometer.
+        Transferred(Transferred) = "transferred",
+        /// A clearance, by feeler strips.
+        Clearance(Clearance) = "clearance",
+        /// A height over the deck, by a depth indicator.
+        Depth(Depth) = "depth",
+    }
 }
 
 impl Reading {

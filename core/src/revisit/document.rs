@@ -3,7 +3,7 @@
 use crate::job::document::document;
 use crate::job::{Count, Duration, Entry, Nested, Words};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 document! {
     /// Two jobs of one engine, and the hours between them.

@@ -1,10 +1,10 @@
 //! The sheet as it is printed. `core/docs/sheet.md` explains every field.
 
-use crate::choice::choices;
+use crate::choice::{alternatives, choices};
 use crate::job::document::document;
 use crate::job::{Count, Entry, Words};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 document! {
     /// The entries of one printed sheet for one engine.
@@ -92,20 +92,20 @@ impl SheetDocument {
     }
 }
 
-/// What ties entries together.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum Link {
-    /// clearance = outer - inner.
-    Clearance(ClearanceLink),
-    /// oversize = standard + step.
-    Oversize(OversizeLink),
-    /// Grades in order of size: equally wide, each beginning where its neighbour ends.
-    Ladder(Vec<Entry<Words>>),
-    /// One quantity from two sources.
-    Same(SameLink),
-    /// A limit for a worn part.
-    WearLimit(WearLink),
+alternatives! {
+    /// What ties entries together.
+    Link {
+        /// clearance = outer - inner.
+        Clearance(ClearanceLink) = "clearance",
+        /// oversize = standard + step.
+        Oversize(OversizeLink) = "oversize",
+        /// Grades in order of size: equally wide, each beginning where its neighbour ends.
+        Ladder(Vec<Entry<Words>>) = "ladder",
+        /// One quantity from two sources.
+        Same(SameLink) = "same",
+        /// A limit for a worn part.
+        WearLimit(WearLink) = "wear_limit",
+    }
 }
 
 choices! {

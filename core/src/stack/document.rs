@@ -2,15 +2,15 @@
 
 use super::{EngineStack, Toward};
 use crate::budget::document::{HalfWidth, Normal, Trapezoidal};
-use crate::choice::choices;
+use crate::choice::{alternatives, choices};
 use crate::job::document::document;
 use crate::job::{Count, Entry, Probability, Real, Words};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// A stack in a document of its own and the same within a job: the fields stand here once.
 macro_rules! stacks {
-    ($($(#[$meta:meta])* $field:ident: $type:ty,)+) => {
+    ($($(#[$($meta:tt)*])* $field:ident: $type:ty,)+) => {
         document! {
             /// Contributors, how they add up, and what is asked of the whole.
             StackDocument {
@@ -18,11 +18,11 @@ macro_rules! stacks {
                 format: Entry<Words>,
                 /// Version of the format: 1.
                 version: Entry<Count>,
-                $($(#[$meta])* $field: $type,)+
+                $($(#[$($meta)*])* $field: $type,)+
             }
             /// A stack within a job: as a stack document, without its format and version.
             StackEntry {
-                $($(#[$meta])* $field: $type,)+
+                $($(#[$($meta)*])* $field: $type,)+
             }
         }
 
@@ -224,39 +224,36 @@ document! {
         /// The deviations.
         values: Vec<Entry<Real>>,
     }
+    /// The limits of the contributor say it all.
+    WithinLimits {}
 }
 
-/// The limits of the contributor say it all.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct WithinLimits {}
-
-/// How an actual size varies, in deviations from the nominal. See [`Variation`](super::Variation).
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum VariationEntry {
-    /// Normal, by its standard deviation.
-    Normal(Normal),
-    /// Normal, by the capability of its process.
-    NormalByCapability(Capability),
-    /// Uniform about the centre.
-    Rectangular(HalfWidth),
-    /// Uniform between the limits of the contributor.
-    UniformWithinLimits(WithinLimits),
-    /// Triangle from its ends and its mode.
-    Triangular(Triangle),
-    /// Symmetric trapezoid about the centre.
-    Trapezoidal(Trapezoidal),
-    /// U-shaped about the centre.
-    Arcsine(HalfWidth),
-    /// Beta between two ends.
-    Beta(Beta),
-    /// Normal that was cut off.
-    TruncatedNormal(TruncatedNormal),
-    /// Through measured quantiles.
-    Skewed(Skewed),
-    /// Measured deviations.
-    Sample(Sample),
+alternatives! {
+    /// How an actual size varies, in deviations from the nominal. See [`Variation`](super::Variation).
+    VariationEntry {
+        /// Normal, by its standard deviation.
+        Normal(Normal) = "normal",
+        /// Normal, by the capability of its process.
+        NormalByCapability(Capability) = "normal_by_capability",
+        /// Uniform about the centre.
+        Rectangular(HalfWidth) = "rectangular",
+        /// Uniform between the limits of the contributor.
+        UniformWithinLimits(WithinLimits) = "uniform_within_limits",
+        /// Triangle from its ends and its mode.
+        Triangular(Triangle) = "triangular",
+        /// Symmetric trapezoid about the centre.
+        Trapezoidal(Trapezoidal) = "trapezoidal",
+        /// U-shaped about the centre.
+        Arcsine(HalfWidth) = "arcsine",
+        /// Beta between two ends.
+        Beta(Beta) = "beta",
+        /// Normal that was cut off.
+        TruncatedNormal(TruncatedNormal) = "truncated_normal",
+        /// Through measured quantiles.
+        Skewed(Skewed) = "skewed",
+        /// Measured deviations.
+        Sample(Sample) = "sample",
+    }
 }
 
 choices! {

@@ -3,7 +3,7 @@
 use crate::job::document::{Document, document};
 use crate::job::{Count, Entry, Tree, Words};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 document! {
     /// A job, what to vary in it, and what to show of its report.
