@@ -1,6 +1,9 @@
 //! A formula is written once; its value, its derivatives and its printed text come from that one text.
 
+use super::expression::Expression;
 use super::number::Number;
+use core::any::TypeId;
+use core::array;
 use core::ops::{Add, Div, Mul, Sub};
 
 /// A formula of `N` arguments.
@@ -18,6 +21,32 @@ pub trait Formula<const N: usize>: 'static {
     fn evaluate<T: Number>(arguments: [T; N]) -> T
     where
         f64: Add<T, Output = T> + Sub<T, Output = T> + Mul<T, Output = T> + Div<T, Output = T>;
+}
+
+/// A formula as data: what is printed is printed by the same code for all of them.
+pub(super) struct Form {
+    pub(super) id: fn() -> TypeId,
+    pub(super) symbol: &'static str,
+    pub(super) unit: &'static str,
+    pub(super) arguments: &'static [&'static str],
+    pub(super) source: &'static str,
+    /// the formula of its arguments by number
+    pub(super) evaluate: for<'s, 'a> fn(&'a dyn Fn(usize) -> Expression<'s>) -> Expression<'s>,
+}
+
+impl Form {
+    pub(super) fn of<F: Formula<N>, const N: usize>() -> &'static Self {
+        const {
+            &Form {
+                id: TypeId::of::<F>,
+                symbol: F::SYMBOL,
+                unit: F::UNIT,
+                arguments: &F::ARGUMENTS,
+                source: F::SOURCE,
+                evaluate: |argument| F::evaluate(array::from_fn(argument)),
+            }
+        }
+    }
 }
 
 /// Declares formulas:

@@ -15,6 +15,7 @@ mod tests;
 
 pub(crate) use coverage::ExpandedUncertainty;
 pub use expression::Expression;
+use formula::Form;
 pub use formula::Formula;
 pub(crate) use formula::formula;
 pub(crate) use interval::{Enclosure, Interval};
@@ -28,6 +29,7 @@ use crate::error::Error;
 use crate::measurement::distribution::Distribution;
 use crate::measurement::statistics;
 use crate::measurement::uncertainty::{self, Inputs};
+use crate::order;
 use core::any::TypeId;
 use core::fmt::Write;
 use expression::Sheet;
@@ -170,9 +172,38 @@ struct Formulation {
 }
 
 impl Formulation {
-    fn new<F: Formula<N>, const N: usize>(symbol: String, text: String) -> Self {
-        let mentions = F::ARGUMENTS.into_iter().map(|name| mentions(&text, name)).collect();
+    fn new(symbol: String, text: String, names: &[&str]) -> Self {
+        let mentions = names.iter().map(|name| mentions(&text, name)).collect();
         Formulation { symbol, text, mentions }
+    }
+}
+
+impl Form {
+    /// The formula on a sheet, as its symbols.
+    fn on<'s>(&self, sheet: &'s Sheet, arguments: &[Figure]) -> Expression<'s> {
+        let mut symbols: Vec<Expression<'s>> = Vec::with_capacity(arguments.len());
+        for (name, figure) in self.arguments.iter().zip(arguments) {
+            symbols.push(sheet.symbol(name, figure.value));
+        }
+        (self.evaluate)(&|k| symbols.get(k).copied().unwrap_or_else(|| sheet.plain(f64::NAN)))
+    }
+
+    /// The derivatives of a formula as they are printed.
+    fn derivatives(&self, expression: Expression<'_>) -> Derivatives {
+        let of = |symbol: &&'static str| {
+            let derivative = expression.derivative(symbol);
+            let name = || format!("d_{}_d_{symbol}", self.symbol);
+            derivative.plain().is_none().then(|| Formulation::new(name(), derivative.text(), self.arguments))
+        };
+        self.arguments.iter().map(of).collect()
+    }
+
+    /// Unit of a result: that of the formula, or of its first argument where the formula keeps it.
+    fn unit(&self, first: Option<Figure>) -> &'static str {
+        match (self.unit, first) {
+            ("", Some(first)) => first.unit,
+            (unit, _) => unit,
+        }
     }
 }
 
@@ -351,13 +382,17 @@ impl Calc {
 
     /// A formula of exact numbers.
     pub(crate) fn figure<F: Formula<N>, const N: usize>(&mut self, _: F, arguments: [Figure; N]) -> Figure {
-        let value = no_minus_zero(F::evaluate(arguments.map(|a| a.value)));
-        let unit = unit_of::<F, N>(&arguments);
+        let value = F::evaluate(arguments.map(|a| a.value));
+        self.figure_of(Form::of::<F, N>(), value, &arguments)
+    }
+
+    fn figure_of(&mut self, form: &Form, value: f64, arguments: &[Figure]) -> Figure {
+        let (value, unit) = (no_minus_zero(value), form.unit(arguments.first().copied()));
         if self.working.is_none() {
             return Figure::plain(value, unit);
         }
-        let printed = self.printed::<F, N>(arguments.map(|a| a.value));
-        self.record(F::SOURCE, &printed.formula, F::ARGUMENTS, unit, value, arguments)
+        let printed = self.printed(form, arguments);
+        self.record(form, &printed.formula, unit, value, arguments)
     }
 
     /// A formula of measured values: the value, and the contribution of every source of its arguments.
@@ -366,21 +401,45 @@ impl Calc {
         _: F,
         arguments: [&Measured; N],
     ) -> Measured {
-        let figures = arguments.map(|a| a.figure);
-        let result = F::evaluate(Dual::arguments(figures.map(|f| f.value)));
-        let (value, slope) = (no_minus_zero(result.value), result.slope.map(no_minus_zero));
-        let unit = unit_of::<F, N>(&figures);
-        let node = self.model.as_ref().map(|sheet| F::evaluate(arguments.map(|a| a.on(sheet))).index());
-        let mut slopes = slope.map(|value| Figure::plain(value, ""));
-        if self.working.is_none() {
-            let parts = self.contributions(&arguments, &slopes, unit);
-            return Measured { figure: Figure::plain(value, unit), parts, node };
-        }
-        let printed = self.printed::<F, N>(figures.map(|f| f.value));
-        let figure = self.record(F::SOURCE, &printed.formula, F::ARGUMENTS, unit, value, figures);
+        let result = F::evaluate(Dual::arguments(arguments.map(|a| a.value())));
+        let mut slopes = result.slope.map(|slope| Figure::plain(no_minus_zero(slope), ""));
+        self.measured_of(Form::of::<F, N>(), result.value, &mut slopes, &arguments)
+    }
+
+    fn measured_of(
+        &mut self,
+        form: &Form,
+        value: f64,
+        slopes: &mut [Figure],
+        arguments: &[&Measured],
+    ) -> Measured {
+        let (value, unit) = (no_minus_zero(value), form.unit(arguments.first().map(|a| a.figure)));
+        let node = self.model.as_ref().map(|sheet| {
+            let argument = |k: usize| arguments.get(k).map_or_else(|| sheet.plain(f64::NAN), |a| a.on(sheet));
+            (form.evaluate)(&argument).index()
+        });
+        let figure = match self.working {
+            None => Figure::plain(value, unit),
+            Some(_) => self.worked_out(form, unit, value, slopes, arguments),
+        };
+        Measured { figure, parts: self.contributions(arguments, slopes, unit), node }
+    }
+
+    /// A formula in the working, and its derivatives there as the slopes.
+    fn worked_out(
+        &mut self,
+        form: &Form,
+        unit: &'static str,
+        value: f64,
+        slopes: &mut [Figure],
+        arguments: &[&Measured],
+    ) -> Figure {
+        let figures: Vec<Figure> = arguments.iter().map(|a| a.figure).collect();
+        let printed = self.printed(form, &figures);
+        let figure = self.record(form, &printed.formula, unit, value, &figures);
         let here = match printed.derivatives {
             Some(_) => None,
-            None => Some(derivatives::<F, N>(on_sheet::<F, N>(&Sheet::default(), figures.map(|f| f.value)))),
+            None => Some(form.derivatives(form.on(&Sheet::default(), &figures))),
         };
         let derivatives = printed.derivatives.as_ref().or(here.as_ref());
         for ((slope, derivative), argument) in
@@ -388,11 +447,10 @@ impl Calc {
         {
             if let (Some(derivative), false) = (derivative, argument.parts.is_empty()) {
                 let unit = per(unit, argument.figure.unit);
-                *slope = self.record(F::SOURCE, derivative, F::ARGUMENTS, unit, slope.value, figures);
+                *slope = self.record(form, derivative, unit, slope.value, &figures);
             }
         }
-        let parts = self.contributions(&arguments, &slopes, unit);
-        Measured { figure, parts, node }
+        figure
     }
 
     /// Mean, largest or smallest of measured values; of none, nothing.
@@ -528,7 +586,7 @@ impl Calc {
             lines.push(Line { source: part.source, contribution: part.contribution, share });
         }
         let dof = self.effective_dof(&lines);
-        lines.sort_by(|a, b| b.share.value.total_cmp(&a.share.value));
+        order::sort_by(&mut lines, |a, b| b.share.value.total_cmp(&a.share.value));
         Budget { standard, dof, lines }
     }
 
@@ -540,21 +598,16 @@ impl Calc {
     }
 
     /// Contribution of every source: over the arguments, slope times contribution, summed in order.
-    fn contributions<const N: usize>(
-        &mut self,
-        arguments: &[&Measured; N],
-        slopes: &[Figure; N],
-        unit: &'static str,
-    ) -> Vec<Part> {
+    fn contributions(&mut self, arguments: &[&Measured], slopes: &[Figure], unit: &'static str) -> Vec<Part> {
         let of = |source| Part { source, contribution: self.contribution(source, arguments, slopes, unit) };
         sources(arguments).into_iter().map(of).collect()
     }
 
-    fn contribution<const N: usize>(
+    fn contribution(
         &mut self,
         source: SourceId,
-        arguments: &[&Measured; N],
-        slopes: &[Figure; N],
+        arguments: &[&Measured],
+        slopes: &[Figure],
         unit: &'static str,
     ) -> Figure {
         let terms =
@@ -595,31 +648,30 @@ impl Calc {
     }
 
     /// A formula as it is printed.
-    fn printed<F: Formula<N>, const N: usize>(&mut self, values: [f64; N]) -> Arc<Printed> {
+    fn printed(&mut self, form: &Form, arguments: &[Figure]) -> Arc<Printed> {
         let print = || {
             let sheet = Sheet::default();
-            let expression = on_sheet::<F, N>(&sheet, values);
-            let formula = Formulation::new::<F, N>(F::SYMBOL.to_owned(), expression.text());
+            let expression = form.on(&sheet, arguments);
+            let formula = Formulation::new(form.symbol.to_owned(), expression.text(), form.arguments);
             // at a corner, and where a function has a slope of its own, they depend on the values
-            let derivatives = sheet.is_smooth().then(|| derivatives::<F, N>(expression));
+            let derivatives = sheet.is_smooth().then(|| form.derivatives(expression));
             Arc::new(Printed { formula, derivatives })
         };
-        Arc::clone(self.printed.entry(TypeId::of::<F>()).or_insert_with(print))
+        Arc::clone(self.printed.entry((form.id)()).or_insert_with(print))
     }
 
-    fn record<const N: usize>(
+    fn record(
         &mut self,
-        source: &str,
+        form: &Form,
         formulation: &Formulation,
-        names: [&'static str; N],
         unit: &'static str,
         value: f64,
-        figures: [Figure; N],
+        figures: &[Figure],
     ) -> Figure {
-        let mut arguments: Vec<(&str, Figure)> = Vec::with_capacity(N);
-        let all = names.into_iter().zip(figures).zip(&formulation.mentions);
+        let mut arguments: Vec<(&str, Figure)> = Vec::with_capacity(figures.len());
+        let all = form.arguments.iter().copied().zip(figures.iter().copied()).zip(&formulation.mentions);
         arguments.extend(all.filter(|(_, is_mentioned)| **is_mentioned).map(|(argument, _)| argument));
-        self.step(&formulation.symbol, &formulation.text, &arguments, value, unit, source)
+        self.step(&formulation.symbol, &formulation.text, &arguments, value, unit, form.source)
     }
 
     /// A step over several figures of one unit, named by a letter and their number.
@@ -744,32 +796,9 @@ formula! {
     Share: share ["1"] = (c, u) => c * c / (u * u); source "JCGM 100:2008, F.1.2.4 (share of the combined variance)";
 }
 
-fn on_sheet<F: Formula<N>, const N: usize>(sheet: &Sheet, values: [f64; N]) -> Expression<'_> {
-    let mut names = F::ARGUMENTS.into_iter();
-    F::evaluate(values.map(|value| sheet.symbol(names.next().unwrap_or("?"), value)))
-}
-
-/// The derivatives of a formula as they are printed.
-fn derivatives<F: Formula<N>, const N: usize>(expression: Expression<'_>) -> Derivatives {
-    let of = |symbol: &'static str| {
-        let derivative = expression.derivative(symbol);
-        let name = || format!("d_{}_d_{symbol}", F::SYMBOL);
-        derivative.plain().is_none().then(|| Formulation::new::<F, N>(name(), derivative.text()))
-    };
-    F::ARGUMENTS.into_iter().map(of).collect()
-}
-
 /// Minus zero is zero: it would print as another number, and derivatives with terms left out differ only in it.
 fn no_minus_zero(value: f64) -> f64 {
     value + 0.0
-}
-
-/// Unit of a result: that of the formula, or of its first argument where the formula keeps it.
-fn unit_of<F: Formula<N>, const N: usize>(arguments: &[Figure; N]) -> &'static str {
-    match (F::UNIT, arguments.first()) {
-        ("", Some(first)) => first.unit,
-        (unit, _) => unit,
-    }
 }
 
 /// Unit of a sensitivity.
