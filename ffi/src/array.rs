@@ -1,7 +1,7 @@
 //! Arrays of numbers, and numbers that only some choices use.
 
 use crate::error::Failure;
-use crate::guard::Outs;
+use crate::guard::{Outs, Places};
 use crate::job::flag;
 use crate::status::NULL_POINTER;
 use core::slice;
@@ -86,9 +86,7 @@ pub(crate) fn fitting<T>(values: Vec<T>, field: &'static str, room: usize) -> Re
     }
 }
 
-impl<T: Copy> Outs for ArrayOut<T> {
-    type Values = Vec<T>;
-
+impl<T: Copy> Places for ArrayOut<T> {
     unsafe fn clear(&self) {}
 
     unsafe fn check(&self) -> Result<(), Failure> {
@@ -97,6 +95,10 @@ impl<T: Copy> Outs for ArrayOut<T> {
             false => Ok(()),
         }
     }
+}
+
+impl<T: Copy> Outs for ArrayOut<T> {
+    type Values = Vec<T>;
 
     unsafe fn write(&self, values: Vec<T>) {
         let count = values.len().min(self.room);

@@ -33,18 +33,38 @@ pub(crate) unsafe fn status<O: Outs>(
     outs: O,
     body: impl FnOnce() -> Result<O::Values, Failure>,
 ) -> i32 {
-    let run = || {
+    let mut body = Some(body);
+    let mut run = || {
+        if let Some(body) = body.take() {
+            let values = body()?;
+            // SAFETY: the caller's promise, and it runs after the check
+            unsafe { outs.write(values) };
+        }
+        Ok(())
+    };
+    // SAFETY: the caller's promise
+    unsafe { guarded(error, &outs, &mut run) }
+}
+
+/// What is the same code for every function with a status.
+///
+/// # Safety
+/// As [`status`].
+unsafe fn guarded(
+    error: *mut GaugepointError,
+    outs: &dyn Places,
+    run: &mut dyn FnMut() -> Result<(), Failure>,
+) -> i32 {
+    let all = || {
         // SAFETY: the caller's promise
         unsafe {
             outs.clear();
             error::check(error)?;
             outs.check()?;
-            let values = body()?;
-            outs.write(values);
         }
-        Ok(())
+        run()
     };
-    let done = boundary(run, |text| Err(Failure::own(status::PANIC, "", text)));
+    let done = boundary(all, |text| Err(Failure::own(status::PANIC, "", text)));
     plain(status::PANIC.code, || match done {
         Ok(()) => status::OK.code,
         Err(failure) => {
@@ -55,10 +75,8 @@ pub(crate) unsafe fn status<O: Outs>(
     })
 }
 
-/// The outputs of a function.
-pub(crate) trait Outs {
-    /// What they receive.
-    type Values;
+/// Where the outputs of a function go.
+pub(crate) trait Places {
     /// Sets what an ignored status must not leave readable.
     ///
     /// # Safety
@@ -69,6 +87,12 @@ pub(crate) trait Outs {
     /// # Safety
     /// Each pointer is NULL or points to its type.
     unsafe fn check(&self) -> Result<(), Failure>;
+}
+
+/// The outputs of a function.
+pub(crate) trait Outs: Places {
+    /// What they receive.
+    type Values;
     /// Writes the results.
     ///
     /// # Safety
@@ -93,9 +117,7 @@ pub(crate) fn cleared<T>(name: &'static str, place: *mut T, value: T) -> Out<T> 
     Out { name, place, on_failure: Some(value) }
 }
 
-impl<T: Copy> Outs for Out<T> {
-    type Values = T;
-
+impl<T: Copy> Places for Out<T> {
     unsafe fn clear(&self) {
         if let (Some(value), false) = (self.on_failure, self.place.is_null()) {
             // SAFETY: the caller's promise
@@ -109,6 +131,10 @@ impl<T: Copy> Outs for Out<T> {
             false => Ok(()),
         }
     }
+}
+
+impl<T: Copy> Outs for Out<T> {
+    type Values = T;
 
     unsafe fn write(&self, value: T) {
         // SAFETY: the caller's promise
@@ -117,21 +143,21 @@ impl<T: Copy> Outs for Out<T> {
 }
 
 /// No output.
-impl Outs for () {
-    type Values = ();
-
+impl Places for () {
     unsafe fn clear(&self) {}
 
     unsafe fn check(&self) -> Result<(), Failure> {
         Ok(())
     }
+}
+
+impl Outs for () {
+    type Values = ();
 
     unsafe fn write(&self, (): ()) {}
 }
 
-impl<A: Outs, B: Outs> Outs for (A, B) {
-    type Values = (A::Values, B::Values);
-
+impl<A: Places, B: Places> Places for (A, B) {
     unsafe fn clear(&self) {
         // SAFETY: the caller's promise
         unsafe {
@@ -147,6 +173,10 @@ impl<A: Outs, B: Outs> Outs for (A, B) {
             self.1.check()
         }
     }
+}
+
+impl<A: Outs, B: Outs> Outs for (A, B) {
+    type Values = (A::Values, B::Values);
 
     unsafe fn write(&self, values: Self::Values) {
         // SAFETY: the caller's promise

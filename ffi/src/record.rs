@@ -1,7 +1,7 @@
 //! Records: results of several numbers, in the caller's memory.
 
 use crate::error::Failure;
-use crate::guard::Outs;
+use crate::guard::{Outs, Places};
 use crate::status::{NULL_POINTER, STRUCT_SIZE};
 
 /// No version of a record will be larger; memory that was not set is mostly refused by this.
@@ -35,9 +35,7 @@ impl<R> RecordOut<R> {
     }
 }
 
-impl<R: Record> Outs for RecordOut<R> {
-    type Values = R;
-
+impl<R: Record> Places for RecordOut<R> {
     unsafe fn clear(&self) {}
 
     unsafe fn check(&self) -> Result<(), Failure> {
@@ -50,6 +48,10 @@ impl<R: Record> Outs for RecordOut<R> {
             false => Err(Failure::own(STRUCT_SIZE, self.name, STRUCT_SIZE.meaning)),
         }
     }
+}
+
+impl<R: Record> Outs for RecordOut<R> {
+    type Values = R;
 
     unsafe fn write(&self, values: R) {
         let head = size_of::<usize>();
