@@ -18,6 +18,8 @@ pub mod special;
 
 mod quadrature;
 
+mod order;
+
 pub mod wide;
 
 pub mod job;

@@ -666,10 +666,10 @@ pub fn explain(place: Place, what: What, answers: &[(Question, bool)]) -> Result
             });
         }
     }
-    candidates.sort_by_key(|c| !c.confirmed);
+    crate::order::sort_by(&mut candidates, |a, b| b.confirmed.cmp(&a.confirmed));
     let depends = |q: Question| candidates.iter().filter(|c| c.open.contains(&q)).count();
     let mut ask: Vec<Question> = Question::ALL.iter().copied().filter(|q| depends(*q) > 0).collect();
-    ask.sort_by_key(|q| core::cmp::Reverse(depends(*q)));
+    crate::order::sort_by(&mut ask, |a, b| depends(*b).cmp(&depends(*a)));
     Ok(Explanation { candidates, ask, answered })
 }
 

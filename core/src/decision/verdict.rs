@@ -174,7 +174,7 @@ pub(crate) fn verdict(grounds: &[Ground]) -> Verdict {
         .filter(|g| g.outcome > Outcome::Reuse || outcome == Outcome::Reuse || g.remark)
         .collect();
     // stable: equal weights stay in the order of the work
-    told.sort_by_key(|g| core::cmp::Reverse(g.outcome));
+    crate::order::sort_by(&mut told, |a, b| b.outcome.cmp(&a.outcome));
     let decided = grounds
         .iter()
         .filter(|g| g.outcome == outcome)

@@ -307,7 +307,7 @@ impl Inputs {
                 }
             }
         }
-        out.sort_by(|a, b| b.contribution.total_cmp(&a.contribution));
+        crate::order::sort_by(&mut out, |a, b| b.contribution.total_cmp(&a.contribution));
         out
     }
 

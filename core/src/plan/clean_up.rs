@@ -527,6 +527,6 @@ fn held_by(lowest: &Lowest, planes: &[(usize, Seen)]) -> Vec<Held> {
             None => out.push(Held { place: *place, share: *share }),
         }
     }
-    out.sort_by_key(|h| h.place);
+    crate::order::sort_by(&mut out, |a, b| a.place.cmp(&b.place));
     out
 }

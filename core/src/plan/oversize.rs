@@ -201,7 +201,7 @@ pub fn oversizes(block: &Block, bores: &[WornBore], steps: &[Step]) -> Result<Ov
         of.len()
     };
     let metal = |c: &Choice| sum(c.actions.iter().filter_map(|a| a.step()).map(|step| table.bore_of(step)));
-    choices.sort_by(|a, b| {
+    crate::order::sort_by(&mut choices, |a, b| {
         let ruled_out = |c: &Choice| !c.ruled_out.is_empty();
         let by_price = ruled_out(a).cmp(&ruled_out(b)).then(a.price.total_cmp(&b.price));
         by_price.then(sizes(a).cmp(&sizes(b))).then(metal(a).total_cmp(&metal(b)))

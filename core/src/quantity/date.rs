@@ -52,7 +52,7 @@ fn meant(text: &str) -> Option<String> {
         [month, day, year] if year > 999 && day > 12 => date(year, month, day),
         _ => None,
     };
-    date.map(|date| date.to_string())
+    date.map(|date| format!("{:04}-{:02}-{:02}", date.year(), date.month(), date.day()))
 }
 
 fn numbers(text: &str, separator: char) -> Option<[i16; 3]> {

@@ -359,7 +359,7 @@ impl Visits<'_> {
     fn surfaces(&self, piston: &PistonReport) -> Vec<(doc::Surface, bool)> {
         let here = piston.sizes.iter().filter(|s| self.at_gauge_point(s));
         let mut out: Vec<_> = here.map(|s| (s.over, s.bare_size.is_some())).collect();
-        out.sort_unstable();
+        crate::order::sort_by(&mut out, Ord::cmp);
         out
     }
 

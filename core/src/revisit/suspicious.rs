@@ -3,6 +3,7 @@
 use super::{CylinderChange, Visits};
 use crate::decision::{Limit, LimitSets, WHICH, named};
 use crate::job::Warning;
+use crate::order;
 use crate::special::chi2_quantile;
 
 /// Probability of the test by which pistons fit their own cylinders.
@@ -184,8 +185,8 @@ fn swapped(cylinders: &[CylinderChange]) -> Option<Warning> {
             / variance
     };
     let (mut before, mut now) = (sizes.clone(), sizes.clone());
-    before.sort_by(|a, b| a.1.total_cmp(&b.1));
-    now.sort_by(|a, b| a.2.total_cmp(&b.2));
+    order::sort_by(&mut before, |a, b| a.1.total_cmp(&b.1));
+    order::sort_by(&mut now, |a, b| a.2.total_cmp(&b.2));
     let own: Vec<(f64, f64)> = sizes.iter().map(|s| (s.1, s.2)).collect();
     let ordered: Vec<(f64, f64)> = before.iter().zip(&now).map(|(a, b)| (a.1, b.2)).collect();
     let most = chi2_quantile(FIT, count - 1.0);
@@ -194,7 +195,7 @@ fn swapped(cylinders: &[CylinderChange]) -> Option<Warning> {
     }
     let mut moved: Vec<(u32, u32)> =
         before.iter().zip(&now).map(|(a, b)| (b.0, a.0)).filter(|(n, p)| n != p).collect();
-    moved.sort_unstable();
+    order::sort_by(&mut moved, Ord::cmp);
     let moved: Vec<String> =
         moved.iter().map(|(n, p)| format!("that of cylinder {n} was in cylinder {p}")).collect();
     let text =

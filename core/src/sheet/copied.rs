@@ -35,7 +35,9 @@ pub(super) fn check(rows: &[Row], bore: Option<&NominalBore<'_>>, findings: &mut
     }
     let mut groups: Vec<Vec<Read<'_>>> =
         prints.into_values().filter(|group| tells(group, bore, findings)).collect();
-    groups.sort_by_key(|group| group.iter().map(|read| read.row.index).collect::<Vec<_>>());
+    crate::order::sort_by(&mut groups, |a, b| {
+        a.iter().map(|r| r.row.index).cmp(b.iter().map(|r| r.row.index))
+    });
     // rows that are the same in both units are one finding
     groups.dedup_by(|a, b| a.iter().map(|r| r.row.index).eq(b.iter().map(|r| r.row.index)));
     groups.iter().for_each(|group| report(group, bore, findings));

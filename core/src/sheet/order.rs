@@ -61,7 +61,7 @@ fn alone(read: &Read<'_>) -> Vec<Suspicion> {
     let of_first = narrowest(&first, |changed| width(changed, &second));
     let of_second = narrowest(&second, |changed| width(&first, changed));
     let mut found: Vec<(Change, Number, i128)> = of_first.into_iter().chain(of_second).collect();
-    found.sort_by_key(|(_, _, width)| *width);
+    crate::order::sort_by(&mut found, |(_, _, a), (_, _, b)| a.cmp(b));
     out.extend(
         found
             .iter()

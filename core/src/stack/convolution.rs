@@ -47,7 +47,7 @@ fn split(sum: &Sum) -> Option<(Scaled, Sum)> {
     }
     let mut kernels = sum.kernels.clone();
     let narrow = |k: &Scaled| k.ends().1 - k.ends().0;
-    kernels.sort_by(|a, b| {
+    crate::order::sort_by(&mut kernels, |a, b| {
         let samples_last = a.atoms().is_some().cmp(&b.atoms().is_some());
         let triangles_first = b.triangle().is_some().cmp(&a.triangle().is_some());
         samples_last.then(triangles_first).then(narrow(b).total_cmp(&narrow(a)))

@@ -390,7 +390,7 @@ impl<L: Law> Function<L> {
                 together: share(together.get(k).copied().unwrap_or(f64::NAN), variance),
             })
             .collect();
-        effects.sort_by(|a, b| b.share.total_cmp(&a.share));
+        crate::order::sort_by(&mut effects, |a, b| b.share.total_cmp(&a.share));
         Ok(Propagation {
             derivation: of.derivation,
             nominal: self.nominal()?,

@@ -326,7 +326,7 @@ impl Stack {
             share: of(sd),
         };
         let mut out: Vec<Share> = own.chain(shared).zip(self.deviations()).map(share).collect();
-        out.sort_by(|a, b| b.share.total_cmp(&a.share));
+        crate::order::sort_by(&mut out, |a, b| b.share.total_cmp(&a.share));
         out
     }
 

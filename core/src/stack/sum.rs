@@ -99,7 +99,8 @@ const QUICK_TERMS: u64 = 300;
 impl Sum {
     pub(super) fn new(widths: &[f64], variance: f64, kernels: Vec<Scaled>) -> Self {
         let mut widths: Vec<f64> = widths.iter().copied().filter(|w| *w > 0.0).collect();
-        widths.sort_by(|a, b| b.total_cmp(a));
+        widths.sort_by(f64::total_cmp);
+        widths.reverse();
         let mut rectangles: Vec<Rectangles> = Vec::new();
         for half_width in widths {
             match rectangles.last_mut() {

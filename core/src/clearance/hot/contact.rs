@@ -166,7 +166,7 @@ fn joined(mut parts: Vec<(f64, f64)>) -> Vec<(f64, f64)> {
         let turn = if part.0 >= 360.0 { 360.0 } else { 0.0 };
         *part = (part.0 - turn, part.1 - turn);
     }
-    parts.sort_by(|a, b| a.0.total_cmp(&b.0));
+    crate::order::sort_by(&mut parts, |a, b| a.0.total_cmp(&b.0));
     let mut out: Vec<(f64, f64)> = Vec::with_capacity(parts.len());
     for (from, to) in parts {
         match out.last_mut() {

@@ -292,7 +292,7 @@ fn check_points(points: &Points<'_>) -> Result<(), Error> {
 /// Heights, rising, with the places of their points; what lies within a micrometre of the lowest belongs to it.
 fn stations(heights_mm: &[f64]) -> Vec<(f64, Vec<usize>)> {
     let mut places: Vec<(usize, f64)> = heights_mm.iter().copied().enumerate().collect();
-    places.sort_by(|(_, a), (_, b)| a.total_cmp(b));
+    crate::order::sort_by(&mut places, |(_, a), (_, b)| a.total_cmp(b));
     let mut stations: Vec<(f64, Vec<usize>)> = Vec::new();
     for (place, height) in places {
         match stations.last_mut() {
