@@ -127,8 +127,10 @@ struct Refusal {
 /// Longest piece of refused text that is repeated in an error, in characters.
 const LONGEST_QUOTE: usize = 80;
 
+// a refusal is rare: what leads to one is compiled for size
 impl Error {
     /// A refusal of `refused` for `reason`, not yet tied to a field.
+    #[cold]
     pub(crate) fn new(kind: ErrorKind, refused: impl Into<String>, reason: impl Into<String>) -> Self {
         Error(Box::new(Refusal {
             kind,
@@ -142,6 +144,7 @@ impl Error {
     }
 
     /// The same refusal, tied to a field unless it already is.
+    #[cold]
     pub(crate) fn at(mut self, field: &str) -> Self {
         if self.0.field.is_empty() {
             self.0.field = field.to_owned();
@@ -150,6 +153,7 @@ impl Error {
     }
 
     /// The same refusal, at another field.
+    #[cold]
     pub(crate) fn moved(mut self, field: String) -> Self {
         self.0.field = field;
         self
@@ -162,6 +166,7 @@ impl Error {
     }
 
     /// The same refusal, of a document that stands at `place` of another: its JSON Pointer goes on from there.
+    #[cold]
     pub(crate) fn below(self, place: &str) -> Self {
         let field = format!("{place}{}", self.field());
         self.moved(field)
@@ -169,6 +174,7 @@ impl Error {
 
     /// The same refusal, with its field below `parent`.
     #[must_use]
+    #[cold]
     pub fn under(self, parent: &str) -> Self {
         let field =
             if self.field().is_empty() { parent.to_owned() } else { format!("{parent}/{}", self.field()) };
@@ -177,20 +183,24 @@ impl Error {
 
     /// The same refusal as that of a parameter, for callers that know its name.
     #[must_use]
+    #[cold]
     pub fn named(self, parameter: &str) -> Self {
         self.at(parameter)
     }
 
+    #[cold]
     pub(crate) fn value(mut self, value: f64) -> Self {
         self.0.value = Some(value);
         self
     }
 
+    #[cold]
     pub(crate) fn limits(mut self, lower: f64, upper: f64, unit: &'static str) -> Self {
         self.0.limits = Some(Limits { lower, upper, unit });
         self
     }
 
+    #[cold]
     pub(crate) fn suggest(mut self, meant: Option<String>) -> Self {
         self.0.did_you_mean = meant;
         self

@@ -1,7 +1,6 @@
 //! Uncertain quantities: a whole budget, and the common numbers.
 
 use crate::error::{Fault, guarded};
-use crate::job::json;
 use gaugepoint::Error;
 use gaugepoint::budget::{Budget, BudgetDocument, BudgetReport};
 use gaugepoint::measurement::distribution::{self, Bounded, Distribution};
@@ -44,8 +43,8 @@ fn written(document: &[u8]) -> Result<Written, Error> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn budget_schema() -> Result<String, Fault> {
-    json(&BudgetDocument::schema())
+pub(crate) fn budget_schema() -> &'static str {
+    BudgetDocument::schema_json()
 }
 
 /// Give the JSON Schema of the report on a budget.
@@ -55,8 +54,8 @@ pub(crate) fn budget_schema() -> Result<String, Fault> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn budget_report_schema() -> Result<String, Fault> {
-    json(&BudgetReport::schema())
+pub(crate) fn budget_report_schema() -> &'static str {
+    BudgetReport::schema_json()
 }
 
 /// Give the coverage factor of Student's t, ``t_p(dof)``.

@@ -1,7 +1,6 @@
 //! Jobs compared: from a revisit or what-if document to its report, and the schemas of both.
 
 use crate::error::{Fault, guarded};
-use crate::job::json;
 use gaugepoint::revisit::{RevisitDocument, RevisitReport};
 use gaugepoint::what_if::{WhatIfDocument, WhatIfReport};
 use pyo3::prelude::*;
@@ -42,8 +41,8 @@ pub(crate) fn revisit(py: Python<'_>, document: &[u8]) -> Result<Written, Fault>
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn revisit_schema() -> Result<String, Fault> {
-    json(&RevisitDocument::schema())
+pub(crate) fn revisit_schema() -> &'static str {
+    RevisitDocument::schema_json()
 }
 
 /// Give the JSON Schema of a report on a revisit.
@@ -53,8 +52,8 @@ pub(crate) fn revisit_schema() -> Result<String, Fault> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn revisit_report_schema() -> Result<String, Fault> {
-    json(&RevisitReport::schema())
+pub(crate) fn revisit_report_schema() -> &'static str {
+    RevisitReport::schema_json()
 }
 
 /// Assess a job with every combination of values, given as JSON. Other threads run meanwhile.
@@ -90,8 +89,8 @@ pub(crate) fn what_if(py: Python<'_>, document: &[u8]) -> Result<Written, Fault>
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn what_if_schema() -> Result<String, Fault> {
-    json(&WhatIfDocument::schema())
+pub(crate) fn what_if_schema() -> &'static str {
+    WhatIfDocument::schema_json()
 }
 
 /// Give the JSON Schema of a report on a what-if.
@@ -101,6 +100,6 @@ pub(crate) fn what_if_schema() -> Result<String, Fault> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn what_if_report_schema() -> Result<String, Fault> {
-    json(&WhatIfReport::schema())
+pub(crate) fn what_if_report_schema() -> &'static str {
+    WhatIfReport::schema_json()
 }

@@ -1,7 +1,6 @@
 //! From a fit document to its report, and the schemas of both.
 
 use crate::error::{Fault, guarded};
-use crate::job::json;
 use gaugepoint::fit::{FitDocument, FitReport};
 use gaugepoint::{Error, Options};
 use pyo3::prelude::*;
@@ -44,8 +43,8 @@ fn written(document: &[u8], options: Options) -> Result<Written, Error> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn fit_schema() -> Result<String, Fault> {
-    json(&FitDocument::schema())
+pub(crate) fn fit_schema() -> &'static str {
+    FitDocument::schema_json()
 }
 
 /// Give the JSON Schema of a report on a hot fit.
@@ -55,6 +54,6 @@ pub(crate) fn fit_schema() -> Result<String, Fault> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn fit_report_schema() -> Result<String, Fault> {
-    json(&FitReport::schema())
+pub(crate) fn fit_report_schema() -> &'static str {
+    FitReport::schema_json()
 }

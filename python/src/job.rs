@@ -43,8 +43,8 @@ fn written(job: &[u8], options: Options) -> Result<Written, Error> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn job_schema() -> Result<String, Fault> {
-    json(&Document::schema())
+pub(crate) fn job_schema() -> &'static str {
+    Document::schema_json()
 }
 
 /// Give the JSON Schema of a report.
@@ -54,8 +54,8 @@ pub(crate) fn job_schema() -> Result<String, Fault> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn report_schema() -> Result<String, Fault> {
-    json(&Report::schema())
+pub(crate) fn report_schema() -> &'static str {
+    Report::schema_json()
 }
 
 /// Data of the core as JSON.

@@ -1,7 +1,6 @@
 //! From a measurement document to its report, the schemas of both, and the presets of gauges.
 
 use crate::error::{Fault, guarded};
-use crate::job::json;
 use gaugepoint::measure::{MeasurementDocument, MeasurementReport};
 use gaugepoint::measurement::preset;
 use gaugepoint::{Error, Options};
@@ -56,8 +55,8 @@ pub(crate) fn presets() -> Result<String, Fault> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn measurement_schema() -> Result<String, Fault> {
-    json(&MeasurementDocument::schema())
+pub(crate) fn measurement_schema() -> &'static str {
+    MeasurementDocument::schema_json()
 }
 
 /// Give the JSON Schema of a report on a measurement.
@@ -67,6 +66,6 @@ pub(crate) fn measurement_schema() -> Result<String, Fault> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn measurement_report_schema() -> Result<String, Fault> {
-    json(&MeasurementReport::schema())
+pub(crate) fn measurement_report_schema() -> &'static str {
+    MeasurementReport::schema_json()
 }

@@ -1,7 +1,6 @@
 //! From a printed sheet to its report, and the schemas of both.
 
 use crate::error::{Fault, guarded};
-use crate::job::json;
 use gaugepoint::sheet::{SheetDocument, SheetReport, check_json_bytes};
 use pyo3::prelude::*;
 
@@ -33,8 +32,8 @@ pub(crate) fn check_sheet(py: Python<'_>, sheet: &[u8]) -> Result<String, Fault>
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn sheet_schema() -> Result<String, Fault> {
-    json(&SheetDocument::schema())
+pub(crate) fn sheet_schema() -> &'static str {
+    SheetDocument::schema_json()
 }
 
 /// Give the JSON Schema of the report on a sheet.
@@ -44,6 +43,6 @@ pub(crate) fn sheet_schema() -> Result<String, Fault> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn sheet_report_schema() -> Result<String, Fault> {
-    json(&SheetReport::schema())
+pub(crate) fn sheet_report_schema() -> &'static str {
+    SheetReport::schema_json()
 }

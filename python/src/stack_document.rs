@@ -1,7 +1,6 @@
 //! From a stack document to its report, and the schemas of both.
 
 use crate::error::{Fault, guarded};
-use crate::job::json;
 use gaugepoint::stack::{StackDocument, StackReport};
 use gaugepoint::{Error, Options};
 use pyo3::prelude::*;
@@ -44,8 +43,8 @@ fn written(document: &[u8], options: Options) -> Result<Written, Error> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn stack_schema() -> Result<String, Fault> {
-    json(&StackDocument::schema())
+pub(crate) fn stack_schema() -> &'static str {
+    StackDocument::schema_json()
 }
 
 /// Give the JSON Schema of a report on a stack.
@@ -55,6 +54,6 @@ pub(crate) fn stack_schema() -> Result<String, Fault> {
 /// str
 ///     The schema, as JSON.
 #[pyfunction]
-pub(crate) fn stack_report_schema() -> Result<String, Fault> {
-    json(&StackReport::schema())
+pub(crate) fn stack_report_schema() -> &'static str {
+    StackReport::schema_json()
 }

@@ -13,7 +13,7 @@ pub use report::{
 
 use crate::calc::Model;
 use crate::error::{Error, ErrorKind};
-use crate::job::{Entry, Numeric, Probability, Warning, decode, document_schema};
+use crate::job::{Entry, Numeric, Probability, Warning, decode};
 use crate::measurement::distribution;
 use crate::measurement::monte_carlo::{self, Adaptive, Goal, Interval, MOST_TRIALS, MonteCarlo, Summary};
 use crate::measurement::uncertainty::{
@@ -55,13 +55,7 @@ enum Length {
     Adaptive(u64),
 }
 
-impl BudgetDocument {
-    /// JSON Schema (draft 2020-12) of the document.
-    #[must_use]
-    pub fn schema() -> schemars::Schema {
-        document_schema::<BudgetDocument>()
-    }
-}
+crate::job::schema!(BudgetDocument, crate::job::document_schema, "budget");
 
 impl Budget {
     /// Reads a budget from JSON text.

@@ -166,4 +166,4 @@ report! {
     }
 }
 
-written!(BudgetReport);
+written!(BudgetReport, "budget-report");

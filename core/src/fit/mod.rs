@@ -35,7 +35,7 @@ pub const FORMAT: &str = "gaugepoint-fit";
 /// Version of the format of a hot fit.
 pub const VERSION: u32 = 1;
 
-readable!(FitDocument, FORMAT, VERSION);
+readable!(FitDocument, FORMAT, VERSION, "fit");
 
 /// Computes a hot fit.
 ///

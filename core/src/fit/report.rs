@@ -271,4 +271,4 @@ report! {
     }
 }
 
-written!(FitReport);
+written!(FitReport, "fit-report");

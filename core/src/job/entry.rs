@@ -236,23 +236,28 @@ impl<K: Kind> Entry<K> {
 impl<K: Numeric> Entry<K> {
     /// The number, refused where it is impossible and with a warning where it is odd.
     pub(crate) fn read(&self, bound: &Bound, warnings: &mut Vec<Warning>) -> Result<Given, Error> {
-        let value = K::number(&self.text).map_err(|e| e.at(&self.path))?;
-        match bound.judge(value) {
-            Verdict::Usual => {}
-            Verdict::Odd => warnings.push(Warning {
-                kind: "odd_value".to_owned(),
-                path: self.path.clone(),
-                text: format!(
-                    "{} is odd for the {}: usual is {}",
-                    self.text,
-                    bound.label,
-                    bound.usual_text()
-                ),
-            }),
-            Verdict::Impossible => return Err(bound.refuse(value, &self.text).at(&self.path)),
-        }
-        Ok(Given { value, unit: K::UNIT, text: self.text.trim().to_owned(), path: self.path.clone() })
+        given(K::number(&self.text), K::UNIT, (&self.text, &self.path), bound, warnings)
     }
+}
+
+fn given(
+    number: Result<f64, Error>,
+    unit: &'static str,
+    (text, path): (&str, &str),
+    bound: &Bound,
+    warnings: &mut Vec<Warning>,
+) -> Result<Given, Error> {
+    let value = number.map_err(|e| e.at(path))?;
+    match bound.judge(value) {
+        Verdict::Usual => {}
+        Verdict::Odd => warnings.push(Warning {
+            kind: "odd_value".to_owned(),
+            path: path.to_owned(),
+            text: format!("{text} is odd for the {}: usual is {}", bound.label, bound.usual_text()),
+        }),
+        Verdict::Impossible => return Err(bound.refuse(value, text).at(path)),
+    }
+    Ok(Given { value, unit, text: text.trim().to_owned(), path: path.to_owned() })
 }
 
 /// Most entries of a list. No job needs more; a list without end would make a report without end.

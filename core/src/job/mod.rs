@@ -26,7 +26,9 @@ pub const VERSION: u32 = 1;
 
 /// How a document is read, and the schema of it.
 macro_rules! readable {
-    ($name:ident, $format:expr, $version:expr) => {
+    ($name:ident, $format:expr, $version:expr, $file:literal) => {
+        $crate::job::schema!($name, $crate::job::document_schema, $file);
+
         impl $name {
             /// Reads a document from JSON text. Its quantities are read when it is computed with.
             ///
@@ -46,18 +48,33 @@ macro_rules! readable {
             pub fn from_json_bytes(bytes: &[u8]) -> Result<Self, $crate::Error> {
                 Self::from_json($crate::job::decode::text(bytes)?)
             }
-
-            /// JSON Schema (draft 2020-12) of the document.
-            #[must_use]
-            pub fn schema() -> schemars::Schema {
-                $crate::job::document_schema::<$name>()
-            }
         }
     };
 }
 pub(crate) use readable;
 
-readable!(Document, FORMAT, VERSION);
+/// The schema of a document or report, as it is made and as it is kept in the documentation.
+macro_rules! schema {
+    ($name:ident, $make:path, $file:literal) => {
+        impl $name {
+            /// JSON Schema (draft 2020-12) of it, made from the structures.
+            #[must_use]
+            pub fn schema() -> schemars::Schema {
+                use $make as make;
+                make::<$name>()
+            }
+
+            /// The same as text, from the documentation: for a host that needs no other way to it.
+            #[must_use]
+            pub const fn schema_json() -> &'static str {
+                include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/docs/", $file, ".schema.json"))
+            }
+        }
+    };
+}
+pub(crate) use schema;
+
+readable!(Document, FORMAT, VERSION, "job");
 
 /// The schema of a document.
 pub(crate) fn document_schema<T: schemars::JsonSchema>() -> schemars::Schema {

@@ -36,7 +36,7 @@ formula! {
     Difference: difference ["mm"] = (larger, smaller) => larger - smaller; source "definition";
 }
 
-readable!(MeasurementDocument, FORMAT, VERSION);
+readable!(MeasurementDocument, FORMAT, VERSION, "measurement");
 
 /// Evaluates the readings of a document and their differences.
 ///

@@ -153,7 +153,7 @@ report! {
     }
 }
 
-written!(MeasurementReport);
+written!(MeasurementReport, "measurement-report");
 
 impl MeasurementReport {
     /// The difference of that name.

@@ -88,8 +88,16 @@ pub trait Trials {
     /// Makes room, for use block after block.
     fn space(&self) -> Self::Space;
 
-    /// The value of the trials `lanes` of a block, from a column for each input. What it writes for other trials does not matter.
-    fn block(&self, inputs: &[Column], lanes: Range<usize>, space: &mut Self::Space, values: &mut Column);
+    /// The value of the trials `lanes` of a block, from a column for each input, by instructions of a width. What it writes for other trials
+    /// does not matter.
+    fn block(
+        &self,
+        width: Width,
+        inputs: &[Column],
+        lanes: Range<usize>,
+        space: &mut Self::Space,
+        values: &mut Column,
+    );
 
     /// How many trials it takes by [`Self::together`]; none when it goes block by block.
     fn most_together(&self) -> Option<usize> {
@@ -107,7 +115,14 @@ impl<F: Fn(&[Jet]) -> Jet> Trials for F {
         Vec::new()
     }
 
-    fn block(&self, inputs: &[Column], lanes: Range<usize>, space: &mut Vec<Jet>, values: &mut Column) {
+    fn block(
+        &self,
+        _: Width,
+        inputs: &[Column],
+        lanes: Range<usize>,
+        space: &mut Vec<Jet>,
+        values: &mut Column,
+    ) {
         space.resize(inputs.len(), Jet::constant(0.0));
         for (lane, value) in values.iter_mut().enumerate().take(lanes.end).skip(lanes.start) {
             for (argument, column) in space.iter_mut().zip(inputs) {
@@ -125,9 +140,30 @@ impl Trials for &Model {
         Model::space(self)
     }
 
+    fn block(
+        &self,
+        width: Width,
+        inputs: &[Column],
+        _: Range<usize>,
+        space: &mut Vec<Column>,
+        values: &mut Column,
+    ) {
+        width.run(Operations { model: self, inputs, space, values });
+    }
+}
+
+/// The operations of a model on a block.
+struct Operations<'r> {
+    model: &'r Model,
+    inputs: &'r [Column],
+    space: &'r mut Vec<Column>,
+    values: &'r mut Column,
+}
+
+impl Columnar for Operations<'_> {
     #[inline(always)]
-    fn block(&self, inputs: &[Column], _: Range<usize>, space: &mut Vec<Column>, values: &mut Column) {
-        self.column(inputs, space, values);
+    fn run(self) {
+        self.model.column(self.inputs, self.space, self.values);
     }
 }
 
@@ -360,79 +396,21 @@ impl<T: Trials> MonteCarlo<'_, T> {
     /// [`ErrorKind::OutOfRange`] for an empty range, [`ErrorKind::TooLarge`] for more than [`MOST_TRIALS`],
     /// [`ErrorKind::NotFinite`] when the model is not finite in a trial, which the reason names.
     pub fn part(&self, trials: Range<u64>) -> Result<Part, Error> {
-        let mut values = room(trials.end.saturating_sub(trials.start))?;
-        self.each_block(&trials, &mut values)?;
-        Ok(Part {
-            seed: self.sampler.seed,
-            points: self.sampler.points.points(),
-            first: trials.start,
-            values,
+        self.with(|run| run.part(trials))
+    }
+
+    /// Does something with the run without the type of its model, by code that is compiled once for all of them.
+    fn with<R>(&self, what: impl FnOnce(&mut Run<'_>) -> R) -> R {
+        let mut space = self.model.space();
+        what(&mut Run {
+            sampler: &self.sampler,
+            width: self.width,
+            block: &mut |inputs, lanes, values| {
+                self.model.block(self.width, inputs, lanes, &mut space, values);
+            },
+            most_together: self.model.most_together(),
+            together: &|inputs, values| self.model.together(inputs, values),
         })
-    }
-
-    /// Makes the values of a range of trials, block by block.
-    fn each_block(&self, trials: &Range<u64>, keeper: &mut impl Keeper) -> Result<(), Error> {
-        if let Some(most) = self.sampler.points.points().most_trials()
-            && trials.end > most
-        {
-            let reason = "these points are fewer";
-            return Err(refused("trials", as_float(trials.end), reason, 1.0, as_float(most)));
-        }
-        if let Some(most) = self.model.most_together() {
-            return self.together(trials, most, keeper);
-        }
-        let mut space = self.sampler.space();
-        let mut model_space = self.model.space();
-        let mut column = [0.0; BLOCK];
-        let mut next = trials.start;
-        while next < trials.end {
-            let Range { start, end } = lanes(next, trials.end);
-            let block = next / BLOCK_TRIALS;
-            self.width.run(Arguments { sampler: &self.sampler, block, space: &mut space });
-            self.width.run(Values {
-                model: &self.model,
-                inputs: self.sampler.inputs(&space),
-                lanes: start..end,
-                space: &mut model_space,
-                values: &mut column,
-            });
-            let made = column.get(start..end).unwrap_or_default();
-            self.keep(made, next, keeper)?;
-            next += as_count(end - start);
-        }
-        Ok(())
-    }
-
-    /// The same of a model that takes many trials at once.
-    fn together(&self, trials: &Range<u64>, most: usize, keeper: &mut impl Keeper) -> Result<(), Error> {
-        let mut space = self.sampler.space();
-        let mut columns = vec![Vec::new(); self.sampler.inputs(&space).len()];
-        let mut next = trials.start;
-        while next < trials.end {
-            let first = next;
-            let end = trials.end.min(first.saturating_add(as_count(most.max(1))));
-            columns.iter_mut().for_each(Vec::clear);
-            while next < end {
-                let (lanes, block) = (lanes(next, end), next / BLOCK_TRIALS);
-                self.width.run(Arguments { sampler: &self.sampler, block, space: &mut space });
-                for (column, made) in columns.iter_mut().zip(self.sampler.inputs(&space)) {
-                    column.extend_from_slice(made.get(lanes.clone()).unwrap_or_default());
-                }
-                next += as_count(lanes.len());
-            }
-            let inputs: Vec<&[f64]> = columns.iter().map(Vec::as_slice).collect();
-            let mut made = vec![f64::NAN; lane(next - first)];
-            self.model.together(&inputs, &mut made);
-            self.keep(&made, first, keeper)?;
-        }
-        Ok(())
-    }
-
-    /// Keeps the values of the trials from `first` on, when all of them are finite.
-    fn keep(&self, made: &[f64], first: u64, keeper: &mut impl Keeper) -> Result<(), Error> {
-        let mut finite = true;
-        self.width.run(Keep { made, keeper, finite: &mut finite });
-        if finite { Ok(()) } else { Err(not_finite(made, first)) }
     }
 
     /// Results of the trials 0 to `trials - 1`.
@@ -440,8 +418,9 @@ impl<T: Trials> MonteCarlo<'_, T> {
     /// # Errors
     /// As [`Self::part`] and [`Part::summary`].
     pub fn run(&self, trials: u64, probability: f64) -> Result<Summary, Error> {
-        let all = |plan| Ok(vec![self.digest(plan, 0..trials)?]);
-        Ok(self.tally_by(trials, probability, (f64::NEG_INFINITY, f64::INFINITY), all)?.summary)
+        let no_limits = (f64::NEG_INFINITY, f64::INFINITY);
+        let all = |run: &mut Run<'_>, plan| Ok(vec![run.digest(plan, 0..trials)?]);
+        Ok(self.with(|run| run.tally(trials, probability, no_limits, &all))?.summary)
     }
 
     /// Results of the trials 0 to `trials - 1`, and how many of them are outside limits, infinite where there is none. The same bits on any number of
@@ -467,7 +446,7 @@ impl<T: Trials> MonteCarlo<'_, T> {
         let span = as_count(SPAN);
         // whole spans for all but the last
         let length = trials.div_ceil(span).div_ceil(as_count(threads)) * span;
-        self.tally_by(trials, probability, limits, |plan| {
+        let digests = |_: &mut Run<'_>, plan| {
             std::thread::scope(|scope| {
                 let starts = (length..trials).step_by(as_size(length));
                 let begun = |range: Range<u64>| {
@@ -484,37 +463,12 @@ impl<T: Trials> MonteCarlo<'_, T> {
                 digests.extend(others.into_iter().map(joined));
                 digests.into_iter().collect()
             })
-        })
-    }
-
-    /// Results of a run whose digests are made in some way.
-    fn tally_by(
-        &self,
-        trials: u64,
-        probability: f64,
-        limits: (f64, f64),
-        digests: impl FnOnce(Plan) -> Result<Vec<Digest>, Error>,
-    ) -> Result<Tally, Error> {
-        check_room(trials)?;
-        let points = self.sampler.points.points();
-        if let Some(glance) = Plan::glance(trials) {
-            let first = self.part(0..glance)?;
-            let plan = Plan::new(&first.values, as_size(trials), probability, limits)?;
-            if let Some((summary, [below, above])) = Digest::concluded(&plan, digests(plan)?) {
-                return Ok(Tally { summary, below, above, points });
-            }
-        }
-        // few trials, or the first ones were not like the others
-        let part = self.part(0..trials)?;
-        let summary = part.summary(probability)?;
-        let (below, above) = (count(&part.values, |v| v < limits.0), count(&part.values, |v| v > limits.1));
-        Ok(Tally { summary, below, above, points })
+        };
+        self.with(|run| run.tally(trials, probability, limits, &digests))
     }
 
     fn digest(&self, plan: Plan, trials: Range<u64>) -> Result<Digest, Error> {
-        let mut digest = Digest::new(plan);
-        self.each_block(&trials, &mut digest)?;
-        Ok(digest)
+        self.with(|run| run.digest(plan, trials))
     }
 
     /// Runs sequences of trials until mean, deviation and both ends of the interval are stable to the numerical tolerance, from trial 0 on.
@@ -532,7 +486,126 @@ impl<T: Trials> MonteCarlo<'_, T> {
 
     /// As [`Self::adaptive`], with the trials.
     pub(crate) fn settle(&self, goal: Goal) -> Result<(Adaptive, Part), Error> {
-        let length = sequence_length(&goal)?;
+        self.with(|run| run.settle(&goal))
+    }
+}
+
+/// What makes the values of a block.
+type Block<'r> = dyn FnMut(&[Column], Range<usize>, &mut Column) + 'r;
+
+/// What makes the digests of a run.
+type Digests<'r> = dyn Fn(&mut Run<'_>, Plan) -> Result<Vec<Digest>, Error> + 'r;
+
+/// A run of any model.
+struct Run<'r> {
+    sampler: &'r Sampler,
+    width: Width,
+    block: &'r mut Block<'r>,
+    most_together: Option<usize>,
+    together: &'r dyn Fn(&[&[f64]], &mut [f64]),
+}
+
+impl Run<'_> {
+    /// The values of a range of trials.
+    fn part(&mut self, trials: Range<u64>) -> Result<Part, Error> {
+        let mut values = room(trials.end.saturating_sub(trials.start))?;
+        self.each_block(&trials, &mut values)?;
+        Ok(Part {
+            seed: self.sampler.seed,
+            points: self.sampler.points.points(),
+            first: trials.start,
+            values,
+        })
+    }
+
+    fn digest(&mut self, plan: Plan, trials: Range<u64>) -> Result<Digest, Error> {
+        let mut digest = Digest::new(plan);
+        self.each_block(&trials, &mut digest)?;
+        Ok(digest)
+    }
+
+    /// Makes the values of a range of trials, block by block.
+    fn each_block(&mut self, trials: &Range<u64>, keeper: &mut dyn Keeper) -> Result<(), Error> {
+        if let Some(most) = self.sampler.points.points().most_trials()
+            && trials.end > most
+        {
+            let reason = "these points are fewer";
+            return Err(refused("trials", as_float(trials.end), reason, 1.0, as_float(most)));
+        }
+        if let Some(most) = self.most_together {
+            return self.together(trials, most, keeper);
+        }
+        let mut space = self.sampler.space();
+        let mut column = [0.0; BLOCK];
+        let mut next = trials.start;
+        while next < trials.end {
+            let Range { start, end } = lanes(next, trials.end);
+            let block = next / BLOCK_TRIALS;
+            self.width.run(Arguments { sampler: self.sampler, block, space: &mut space });
+            (self.block)(self.sampler.inputs(&space), start..end, &mut column);
+            let made = column.get(start..end).unwrap_or_default();
+            self.keep(made, next, keeper)?;
+            next += as_count(end - start);
+        }
+        Ok(())
+    }
+
+    /// The same of a model that takes many trials at once.
+    fn together(&self, trials: &Range<u64>, most: usize, keeper: &mut dyn Keeper) -> Result<(), Error> {
+        let mut space = self.sampler.space();
+        let mut columns = vec![Vec::new(); self.sampler.inputs(&space).len()];
+        let mut next = trials.start;
+        while next < trials.end {
+            let first = next;
+            let end = trials.end.min(first.saturating_add(as_count(most.max(1))));
+            columns.iter_mut().for_each(Vec::clear);
+            while next < end {
+                let (lanes, block) = (lanes(next, end), next / BLOCK_TRIALS);
+                self.width.run(Arguments { sampler: self.sampler, block, space: &mut space });
+                for (column, made) in columns.iter_mut().zip(self.sampler.inputs(&space)) {
+                    column.extend_from_slice(made.get(lanes.clone()).unwrap_or_default());
+                }
+                next += as_count(lanes.len());
+            }
+            let inputs: Vec<&[f64]> = columns.iter().map(Vec::as_slice).collect();
+            let mut made = vec![f64::NAN; lane(next - first)];
+            (self.together)(&inputs, &mut made);
+            self.keep(&made, first, keeper)?;
+        }
+        Ok(())
+    }
+
+    /// Keeps the values of the trials from `first` on, when all of them are finite.
+    fn keep(&self, made: &[f64], first: u64, keeper: &mut dyn Keeper) -> Result<(), Error> {
+        if keeper.keep_finite(self.width, made) { Ok(()) } else { Err(not_finite(made, first)) }
+    }
+
+    /// Results of a run whose digests are made in some way.
+    fn tally(
+        &mut self,
+        trials: u64,
+        probability: f64,
+        limits: (f64, f64),
+        digests: &Digests<'_>,
+    ) -> Result<Tally, Error> {
+        check_room(trials)?;
+        let points = self.sampler.points.points();
+        if let Some(glance) = Plan::glance(trials) {
+            let first = self.part(0..glance)?;
+            let plan = Plan::new(&first.values, as_size(trials), probability, limits)?;
+            if let Some((summary, [below, above])) = Digest::concluded(&plan, digests(self, plan)?) {
+                return Ok(Tally { summary, below, above, points });
+            }
+        }
+        // few trials, or the first ones were not like the others
+        let part = self.part(0..trials)?;
+        let summary = part.summary(probability)?;
+        let (below, above) = (count(&part.values, |v| v < limits.0), count(&part.values, |v| v > limits.1));
+        Ok(Tally { summary, below, above, points })
+    }
+
+    fn settle(&mut self, goal: &Goal) -> Result<(Adaptive, Part), Error> {
+        let length = sequence_length(goal)?;
         let points = self.sampler.points.points();
         if points != Points::Random {
             let reason = "only independent trials say when they have settled";
@@ -563,6 +636,15 @@ impl<T: Trials> MonteCarlo<'_, T> {
 /// What is done with the values of block after block.
 trait Keeper {
     fn keep(&mut self, values: &[f64]);
+
+    /// Keeps them when all of them are finite, by instructions of a width; whether they are.
+    fn keep_finite(&mut self, width: Width, made: &[f64]) -> bool;
+}
+
+fn keep_finite(keeper: &mut impl Keeper, width: Width, made: &[f64]) -> bool {
+    let mut finite = true;
+    width.run(Keep { made, keeper, finite: &mut finite });
+    finite
 }
 
 impl Keeper for Vec<f64> {
@@ -570,12 +652,20 @@ impl Keeper for Vec<f64> {
     fn keep(&mut self, values: &[f64]) {
         self.extend_from_slice(values);
     }
+
+    fn keep_finite(&mut self, width: Width, made: &[f64]) -> bool {
+        keep_finite(self, width, made)
+    }
 }
 
 impl Keeper for Digest {
     #[inline(always)]
     fn keep(&mut self, values: &[f64]) {
         self.add(values);
+    }
+
+    fn keep_finite(&mut self, width: Width, made: &[f64]) -> bool {
+        keep_finite(self, width, made)
     }
 }
 
@@ -590,22 +680,6 @@ impl Columnar for Arguments<'_> {
     #[inline(always)]
     fn run(self) {
         self.sampler.make(self.block, self.space);
-    }
-}
-
-/// The values of a block.
-struct Values<'r, T: Trials> {
-    model: &'r T,
-    inputs: &'r [Column],
-    lanes: Range<usize>,
-    space: &'r mut T::Space,
-    values: &'r mut Column,
-}
-
-impl<T: Trials> Columnar for Values<'_, T> {
-    #[inline(always)]
-    fn run(self) {
-        self.model.block(self.inputs, self.lanes, self.space, self.values);
     }
 }
 

@@ -30,19 +30,15 @@ pub(crate) use report;
 
 /// How a report is written, and the schema of that.
 macro_rules! written {
-    ($name:ident) => {
+    ($name:ident, $file:literal) => {
+        $crate::job::schema!($name, $crate::job::report_schema, $file);
+
         impl $name {
             /// The report as JSON on one line.
             #[must_use]
             pub fn to_json(&self) -> String {
                 // a report holds finite numbers, texts and lists only: nothing in it can fail to be written
                 serde_json::to_string(self).unwrap_or_default()
-            }
-
-            /// JSON Schema (draft 2020-12) of the report.
-            #[must_use]
-            pub fn schema() -> schemars::Schema {
-                $crate::job::report_schema::<$name>()
             }
         }
     };
@@ -323,7 +319,7 @@ report! {
     }
 }
 
-written!(Report);
+written!(Report, "report");
 
 impl CylinderReport {
     /// Every decision on it, in the order of the work.

@@ -32,7 +32,7 @@ pub const VERSION: u32 = 1;
 /// Most hours of a day.
 const HOURS_OF_A_DAY: f64 = 24.0;
 
-readable!(RevisitDocument, FORMAT, VERSION);
+readable!(RevisitDocument, FORMAT, VERSION, "revisit");
 
 impl RevisitDocument {
     /// Compares both jobs: [`revisit`].

@@ -139,4 +139,4 @@ report! {
     }
 }
 
-written!(RevisitReport);
+written!(RevisitReport, "revisit-report");

@@ -84,13 +84,7 @@ document! {
     }
 }
 
-impl SheetDocument {
-    /// JSON Schema (draft 2020-12) of the document.
-    #[must_use]
-    pub fn schema() -> schemars::Schema {
-        crate::job::document_schema::<SheetDocument>()
-    }
-}
+crate::job::schema!(SheetDocument, crate::job::document_schema, "sheet");
 
 alternatives! {
     /// What ties entries together.

@@ -177,7 +177,7 @@ pub struct SheetReport {
     pub warnings: Vec<Warning>,
 }
 
-written!(SheetReport);
+written!(SheetReport, "sheet-report");
 
 impl SheetReport {
     /// The contradictions that name an entry.

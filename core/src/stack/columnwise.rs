@@ -5,6 +5,7 @@ use super::worst::WorstCase;
 use crate::error::Error;
 use crate::measurement::monte_carlo::Trials;
 use crate::measurement::random::{BLOCK, Column};
+use crate::wide::Width;
 use core::cell::RefCell;
 use core::ops::Range;
 
@@ -97,7 +98,7 @@ impl<E, F: Fn(&[&[f64]], &mut [f64]) -> Result<(), E>> Trials for &Columnwise<F,
 
     fn space(&self) {}
 
-    fn block(&self, inputs: &[Column], lanes: Range<usize>, (): &mut (), values: &mut Column) {
+    fn block(&self, _: Width, inputs: &[Column], lanes: Range<usize>, (): &mut (), values: &mut Column) {
         let sizes: Vec<&[f64]> = inputs.iter().filter_map(|column| column.get(lanes.clone())).collect();
         if let Some(values) = values.get_mut(lanes) {
             self.fill(&sizes, values);

@@ -22,7 +22,7 @@ pub const FORMAT: &str = "gaugepoint-stack";
 /// Version of the stack format.
 pub const VERSION: u32 = 1;
 
-readable!(StackDocument, FORMAT, VERSION);
+readable!(StackDocument, FORMAT, VERSION, "stack");
 
 /// [`StackDocument::evaluate`] from JSON to JSON.
 ///

@@ -13,6 +13,7 @@ use crate::measurement::jet::Jet;
 use crate::measurement::monte_carlo::{MonteCarlo, Trials};
 use crate::measurement::random::Column;
 use crate::measurement::statistics::sum;
+use crate::wide::Width;
 use core::ops::Range;
 
 /// Most contributors of a function.
@@ -192,7 +193,14 @@ impl<F: Fn(&[f64]) -> f64> Trials for Called<'_, F> {
         Vec::new()
     }
 
-    fn block(&self, inputs: &[Column], lanes: Range<usize>, space: &mut Vec<f64>, values: &mut Column) {
+    fn block(
+        &self,
+        _: Width,
+        inputs: &[Column],
+        lanes: Range<usize>,
+        space: &mut Vec<f64>,
+        values: &mut Column,
+    ) {
         space.resize(inputs.len(), 0.0);
         for (lane, value) in values.iter_mut().enumerate().take(lanes.end).skip(lanes.start) {
             for (place, column) in space.iter_mut().zip(inputs) {

@@ -238,4 +238,4 @@ report! {
     }
 }
 
-written!(StackReport);
+written!(StackReport, "stack-report");

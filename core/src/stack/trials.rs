@@ -7,6 +7,7 @@ use crate::measurement::monte_carlo::{Drawn, Trials};
 use crate::measurement::points::Points;
 use crate::measurement::random::Column;
 use crate::measurement::uncertainty::{Input, root_sum_square};
+use crate::wide::{Columnar, Width};
 use core::ops::Range;
 
 impl PointsChoice {
@@ -77,8 +78,7 @@ impl Trials for Only {
 
     fn space(&self) {}
 
-    #[inline(always)]
-    fn block(&self, inputs: &[Column], _: Range<usize>, (): &mut (), values: &mut Column) {
+    fn block(&self, _: Width, inputs: &[Column], _: Range<usize>, (): &mut (), values: &mut Column) {
         if let Some(only) = inputs.first() {
             *values = *only;
         }
@@ -99,11 +99,17 @@ impl<T: Trials> Trials for Beyond<T> {
         self.of.space()
     }
 
-    #[inline(always)]
-    fn block(&self, inputs: &[Column], lanes: Range<usize>, space: &mut T::Space, values: &mut Column) {
+    fn block(
+        &self,
+        width: Width,
+        inputs: &[Column],
+        lanes: Range<usize>,
+        space: &mut T::Space,
+        values: &mut Column,
+    ) {
         let Some((weights, inputs)) = inputs.split_last() else { return };
-        self.of.block(inputs, lanes, space, values);
-        self.weigh(values, weights);
+        self.of.block(width, inputs, lanes, space, values);
+        self.weigh(width, values, weights);
     }
 
     fn most_together(&self) -> Option<usize> {
@@ -113,14 +119,28 @@ impl<T: Trials> Trials for Beyond<T> {
     fn together(&self, inputs: &[&[f64]], values: &mut [f64]) {
         let Some((weights, inputs)) = inputs.split_last() else { return };
         self.of.together(inputs, values);
-        self.weigh(values, weights);
+        self.weigh(Width::baseline(), values, weights);
     }
 }
 
 impl<T> Beyond<T> {
+    fn weigh(&self, width: Width, values: &mut [f64], weights: &[f64]) {
+        width.run(Weigh { toward: self.toward, limit: self.limit, values, weights });
+    }
+}
+
+/// The weight of each trial beyond a limit in place of its value.
+struct Weigh<'r> {
+    toward: Toward,
+    limit: f64,
+    values: &'r mut [f64],
+    weights: &'r [f64],
+}
+
+impl Columnar for Weigh<'_> {
     #[inline(always)]
-    fn weigh(&self, values: &mut [f64], weights: &[f64]) {
-        for (value, weight) in values.iter_mut().zip(weights) {
+    fn run(self) {
+        for (value, weight) in self.values.iter_mut().zip(self.weights) {
             let beyond = match self.toward {
                 Toward::Lower => *value < self.limit,
                 Toward::Upper => *value > self.limit,

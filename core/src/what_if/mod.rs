@@ -22,7 +22,7 @@ pub const VERSION: u32 = 1;
 /// Most combinations of one document.
 const MOST_ROWS: usize = 1000;
 
-readable!(WhatIfDocument, FORMAT, VERSION);
+readable!(WhatIfDocument, FORMAT, VERSION, "what-if");
 
 /// Fields that change in step, each by the entry that names it, and their values step by step.
 struct Steps<'d> {

@@ -74,4 +74,4 @@ pub enum Cell {
     Word(String),
 }
 
-written!(WhatIfReport);
+written!(WhatIfReport, "what-if-report");
