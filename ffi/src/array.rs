@@ -2,8 +2,8 @@
 
 use crate::error::Failure;
 use crate::guard::{Outs, Places};
-use crate::job::flag;
 use crate::status::NULL_POINTER;
+use crate::text::flag;
 use core::slice;
 use gaugepoint::ErrorKind;
 

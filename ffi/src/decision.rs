@@ -2,8 +2,8 @@
 
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{Out, cleared, status};
-use crate::job::flag;
 use crate::status::PANIC;
+use crate::text::flag;
 use gaugepoint::decision::{Conformity, Rule, decide_mm};
 
 /// Rule of decision.

@@ -4,10 +4,10 @@ use crate::array::{ArrayOut, array, array_out, fitting, given};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{cleared, kept, plain, status};
 use crate::handle::{self, freed, lent};
-use crate::job;
 use crate::record::{Record, record};
 use crate::stack::{GaugepointContributor, all};
 use crate::status::{CALLBACK_FAILED, NULL_POINTER};
+use crate::text;
 use crate::trials::{Asked, GaugepointAdaptive, GaugepointGoal, GaugepointRun, adaptive, goal_of, toward_of};
 use core::ffi::{c_char, c_void};
 use gaugepoint::calc::Model;
@@ -221,7 +221,7 @@ pub unsafe extern "C" fn gaugepoint_function_from_formula(
     unsafe {
         status(error, kept("function", function), || {
             let contributors = all(contributors, count)?;
-            let formula = job::name("formula", formula, formula_length)?;
+            let formula = text::name("formula", formula, formula_length)?;
             let names = names(&contributors);
             let symbols = match symbols.is_null() && symbol_lengths.is_null() {
                 true => names.iter().map(String::as_str).collect(),
@@ -508,7 +508,7 @@ unsafe fn texts<'a>(symbols: &[*const c_char], lengths: *const usize) -> Result<
     let lengths = unsafe { array("symbol_lengths", lengths, Some(symbols.len())) }?;
     let text = |(k, (symbol, length)): (usize, (&*const c_char, &usize))| {
         // SAFETY: the caller's promise
-        unsafe { job::name("", *symbol, *length) }.map_err(|f| f.under(&format!("symbols/{k}")))
+        unsafe { text::name("", *symbol, *length) }.map_err(|f| f.under(&format!("symbols/{k}")))
     };
     symbols.iter().zip(lengths).enumerate().map(text).collect()
 }

@@ -3,9 +3,9 @@
 use crate::array::array;
 use crate::error::{Failure, GaugepointError};
 use crate::guard::status;
-use crate::job;
 use crate::record::{Record, record};
 use crate::status::{Text, terminated};
+use crate::text;
 use core::ffi::c_char;
 use gaugepoint::ErrorKind;
 use gaugepoint::growth::duty;
@@ -198,10 +198,10 @@ fn instantaneous_table(temperatures_c: &[f64], instantaneous_per_k: &[f64]) -> R
 }
 
 /// # Safety
-/// As [`job::name`].
+/// As [`text::name`].
 unsafe fn built_in(name: *const c_char, name_length: usize) -> Result<Law, Failure> {
     // SAFETY: the caller's promise
-    Ok(library::named(unsafe { job::name("name", name, name_length)? })?.law())
+    Ok(library::named(unsafe { text::name("name", name, name_length)? })?.law())
 }
 
 /// The caller's law.

@@ -77,9 +77,14 @@ pub mod status;
 pub mod error;
 mod guard;
 mod caution;
+#[cfg(feature = "documents")]
 pub mod job;
+pub mod text;
+#[cfg(feature = "documents")]
 pub mod sheet;
+#[cfg(feature = "documents")]
 pub mod measure;
+#[cfg(feature = "documents")]
 pub mod fit;
 #[rustfmt::skip]
 pub mod flat;
@@ -118,6 +123,9 @@ pub mod machining;
 pub mod oversize;
 pub mod shims;
 pub mod assembly;
+#[cfg(feature = "documents")]
 pub mod stack_document;
+#[cfg(feature = "documents")]
 pub mod comparing;
+#[cfg(feature = "documents")]
 pub mod report;

@@ -4,8 +4,8 @@ use crate::array::given;
 use crate::caution::caution;
 use crate::error::GaugepointError;
 use crate::guard::status;
-use crate::job::flag;
 use crate::record::{Record, record};
+use crate::text::flag;
 use core::ffi::c_char;
 use gaugepoint::growth::liner::{self, LinerFit, LinerParts};
 

@@ -3,9 +3,9 @@
 use crate::array::{array, array_out, fitting, given};
 use crate::error::{Failure, GaugepointError, cut};
 use crate::guard::status;
-use crate::job::{flag, name};
 use crate::record::{Record, record};
 use crate::shims::all;
+use crate::text::{flag, name};
 use core::ffi::c_char;
 use gaugepoint::plan::matching::{
     Bore, Case, Conditions, Matched, Matching, Merit, Piston, WantedClearance, match_pistons,

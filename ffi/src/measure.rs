@@ -2,7 +2,7 @@
 
 use crate::error::GaugepointError;
 use crate::guard::{kept, status};
-use crate::job::{bytes, flag, give};
+use crate::text::{bytes, flag, give};
 use core::ffi::c_char;
 use gaugepoint::Options;
 use gaugepoint::measure::measure_json_bytes;

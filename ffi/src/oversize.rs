@@ -4,9 +4,9 @@ use crate::array::{array, array_out, fitting, given};
 use crate::deck::GaugepointChamber;
 use crate::error::{Failure, GaugepointError};
 use crate::guard::status;
-use crate::job::flag;
 use crate::record::{Record, record};
 use crate::shims::all;
+use crate::text::flag;
 use gaugepoint::plan::oversize::{
     Action, Block, Choice, Consequence, RuledOut, Step, Way, WornBore, oversizes,
 };

@@ -3,8 +3,8 @@
 use crate::array::{array, array_out, fitting, given};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{cleared, kept, status};
-use crate::job::flag;
 use crate::record::{Record, record};
+use crate::text::flag;
 use gaugepoint::shape::piston::{
     Asymmetric, Counted, Estimate, FittedSurface, Form, FormWarning, Largest, OddForm, PistonShape, Points,
     Reading, Station, SurfaceDrawing, Symmetric, Table, TraceFit, Window, WindowKind, fit_surface, fit_trace,

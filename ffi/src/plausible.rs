@@ -2,9 +2,9 @@
 
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{kept, status};
-use crate::job::{self, flag};
 use crate::record::{Record, record};
 use crate::status::{Text, terminated};
+use crate::text::{self, flag};
 use core::ffi::c_char;
 use core::ptr::null;
 use gaugepoint::ErrorKind;
@@ -118,7 +118,7 @@ pub unsafe extern "C" fn gaugepoint_judge(
     // SAFETY: the contract of the header
     unsafe {
         status(error, kept("verdict", verdict), || {
-            let name = job::name("name", name, name_length)?;
+            let name = text::name("name", name, name_length)?;
             let diameter = flag("has_diameter", has_diameter)?.then_some(diameter_mm);
             Ok(match judge(name, value, diameter)? {
                 Verdict::Usual => GaugepointPlausibility::Usual as i32,

@@ -3,8 +3,8 @@
 use crate::array::{given, number_of_choice};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{kept, status};
-use crate::job::flag;
 use crate::record::{Record, record};
+use crate::text::flag;
 use gaugepoint::decision::risk::{
     self, Capability, Guard, Interval, Items, Risks, acceptance_for_risk, global_risks,
 };

@@ -3,8 +3,8 @@
 use crate::array::{array, array_out, fitting};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{cleared, status};
-use crate::job::flag;
 use crate::record::{Record, record};
+use crate::text::flag;
 use gaugepoint::shape::circle::{self, Algebraic, Circle, Form, Reference};
 use gaugepoint::shape::cylinder::{self, Cylinder};
 use gaugepoint::shape::plane::{self, BoreAxis, Plane};

@@ -2,7 +2,7 @@
 
 use crate::error::GaugepointError;
 use crate::guard::{kept, status};
-use crate::job::{bytes, give};
+use crate::text::{bytes, give};
 use core::ffi::c_char;
 use gaugepoint::sheet::check_json_bytes;
 

@@ -4,8 +4,8 @@ use crate::array::{array, array_out, fitting, given};
 use crate::caution::caution;
 use crate::error::{Failure, GaugepointError};
 use crate::guard::status;
-use crate::job::flag;
 use crate::record::{Record, record};
+use crate::text::flag;
 use core::ffi::c_char;
 use gaugepoint::plan::shims::{Liner, RuledOut, Shim, ShimPlan, Shimmed, Wanted, shim_plan};
 

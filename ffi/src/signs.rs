@@ -3,10 +3,10 @@
 use crate::array::{array_out, fitting};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{plain, status};
-use crate::job::flag;
 use crate::piston::rows;
 use crate::record::{Record, record};
 use crate::status::{Text, terminated};
+use crate::text::flag;
 use core::ffi::c_char;
 use gaugepoint::decision::finding::{Place, What};
 use gaugepoint::decision::signs::{self, Candidate, Cause, Group, Question, SIGNS};

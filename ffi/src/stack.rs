@@ -4,8 +4,8 @@ use crate::array::{array, array_out, fitting};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{cleared, kept, plain, status};
 use crate::handle::{self, freed, lent, lent_to_change};
-use crate::job;
 use crate::record::{Record, record};
+use crate::text;
 use core::ffi::c_char;
 use gaugepoint::ErrorKind;
 use gaugepoint::stack::{
@@ -320,7 +320,7 @@ pub unsafe extern "C" fn gaugepoint_stack_add_cause(
                 named.push((contributor.name(), *factor));
             }
             handle.stack = Some(stack.clone().with_cause(
-                job::name("name", name, name_length)?,
+                text::name("name", name, name_length)?,
                 distribution,
                 &named,
             )?);
@@ -635,7 +635,7 @@ pub(crate) unsafe fn all(
 unsafe fn contributor_of(c: &GaugepointContributor) -> Result<Contributor, Failure> {
     // SAFETY: the caller's promise
     let (name, numbers) = unsafe {
-        (job::name("name", c.name, c.name_length)?, array("numbers", c.numbers, Some(c.number_count))?)
+        (text::name("name", c.name, c.name_length)?, array("numbers", c.numbers, Some(c.number_count))?)
     };
     let variation = Variation::of_kind(kind_of(c.kind)?, numbers)?;
     let pieces = u32::try_from(c.count).unwrap_or(u32::MAX);

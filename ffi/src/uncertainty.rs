@@ -3,7 +3,7 @@
 use crate::array::{array, number_of_choice};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{cleared, kept, status};
-use crate::job::{bytes, give};
+use crate::text::{bytes, give};
 use core::ffi::c_char;
 use gaugepoint::ErrorKind;
 use gaugepoint::budget::budget_json_bytes;

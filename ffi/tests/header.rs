@@ -13,6 +13,7 @@ const SOURCES: &[&str] = &[
     "error",
     "status",
     "job",
+    "text",
     "sheet",
     "measure",
     "fit",

@@ -29,7 +29,6 @@ use crate::error::Error;
 use crate::measurement::distribution::Distribution;
 use crate::measurement::statistics;
 use crate::measurement::uncertainty::{self, Inputs};
-use crate::order;
 use core::any::TypeId;
 use core::fmt::Write;
 use expression::Sheet;
@@ -586,7 +585,7 @@ impl Calc {
             lines.push(Line { source: part.source, contribution: part.contribution, share });
         }
         let dof = self.effective_dof(&lines);
-        order::sort_by(&mut lines, |a, b| b.share.value.total_cmp(&a.share.value));
+        lines.sort_by(|a, b| b.share.value.total_cmp(&a.share.value));
         Budget { standard, dof, lines }
     }
 

@@ -216,7 +216,7 @@ fn row(document: &WhatIfDocument, chosen: &[(&Entry<Words>, &Json)]) -> Result<W
 
 fn accepted(values: Vec<Option<String>>, report: &Report, show: &[Entry<Words>]) -> Result<WhatIfRow, Error> {
     // a report holds finite numbers, texts and lists only: nothing in it can fail to be written
-    let tree = serde_json::from_str(&report.to_json()).unwrap_or_default();
+    let tree = serde_json::to_value(report).unwrap_or_default();
     Ok(WhatIfRow {
         values,
         shown: show.iter().map(|show| cell(&tree, show)).collect::<Result<_, _>>()?,
