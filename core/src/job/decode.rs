@@ -409,7 +409,10 @@ impl<'j> Place<'j> {
                 [(word, _), rest @ ..] if rest.iter().any(|(other, _)| other == word) => {
                     Err(path.repeated(word))
                 }
-                _ => Err(self.wrong_type(&format!("an object with exactly one of: {}", words.join(", ")))),
+                _ => {
+                    let reason = format!("an object with exactly one of: {}", words.join(", "));
+                    Err(Error::new(ErrorKind::WrongType, self.json.brief(), reason).at(&path.pointer()))
+                }
             },
             _ => Err(self.wrong_type("one of the choices")),
         }
