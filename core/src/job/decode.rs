@@ -456,15 +456,17 @@ impl<'j> Fields<'j> {
     }
 
     /// The field of a name; nothing when it is left out or refused.
+    // once for every type, not once for every field
+    #[inline(never)]
     pub(crate) fn read<T: Decode>(&mut self, name: &str) -> Option<T> {
         let (index, json) = self.find(name)?;
-        match T::decode(Place { json, path: &Path::Field(self.path, name) }) {
-            Ok(value) => Some(value),
-            Err(error) => {
-                self.refused = Some((index, error));
-                None
-            }
-        }
+        let value = T::decode(Place { json, path: &Path::Field(self.path, name) });
+        value.map_err(|error| self.refuse(index, error)).ok()
+    }
+
+    #[cold]
+    fn refuse(&mut self, index: usize, error: Error) {
+        self.refused = Some((index, error));
     }
 
     /// A field that stands before what is refused already.
