@@ -151,9 +151,10 @@ impl Worker {
             let (columns, results) = self.rows.with_status();
             let column = |values| flat::Column { values, stride: 1 };
             let columns = [columns.bore_mm, columns.piston_mm].map(column);
-            flat::row::bench_clearance_mm.each(&columns, &mut results.bench_mm[..FEW], None)?;
+            let out = results.bench_mm.get_mut(..FEW).unwrap_or_default();
+            flat::row::bench_clearance_mm.each(&columns, out, None)?;
         }
-        Ok(vec![self.rows.bench_mm()[FEW - 1]])
+        Ok(self.rows.bench_mm().get(FEW - 1).copied().into_iter().collect())
     }
 
     fn blocks(&mut self, count: u64, fill: impl Fn(&NormalTable, u64, &mut Column)) -> Vec<f64> {

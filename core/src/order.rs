@@ -45,7 +45,7 @@ mod tests {
             let mut ours: Vec<(u8, usize)> = keys.into_iter().enumerate().map(|(k, key)| (key, k)).collect();
             let mut theirs = ours.clone();
             super::sort_by(&mut ours, |a, b| b.0.cmp(&a.0));
-            theirs.sort_by(|a, b| b.0.cmp(&a.0));
+            theirs.sort_by_key(|of| std::cmp::Reverse(of.0));
             prop_assert_eq!(ours, theirs);
         }
     }

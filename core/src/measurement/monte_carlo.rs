@@ -496,13 +496,16 @@ type Block<'r> = dyn FnMut(&[Column], Range<usize>, &mut Column) + 'r;
 /// What makes the digests of a run.
 type Digests<'r> = dyn Fn(&mut Run<'_>, Plan) -> Result<Vec<Digest>, Error> + 'r;
 
+/// What gives the values of trials that are next to each other.
+type Together<'r> = dyn Fn(&[&[f64]], &mut [f64]) + 'r;
+
 /// A run of any model.
 struct Run<'r> {
     sampler: &'r Sampler,
     width: Width,
     block: &'r mut Block<'r>,
     most_together: Option<usize>,
-    together: &'r dyn Fn(&[&[f64]], &mut [f64]),
+    together: &'r Together<'r>,
 }
 
 impl Run<'_> {
