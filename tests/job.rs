@@ -19,7 +19,7 @@ use gaugepoint::sheet::{SheetDocument, SheetReport};
 use gaugepoint::stack::{StackDocument, StackReport};
 use gaugepoint::what_if::{WhatIfDocument, WhatIfReport};
 use gaugepoint::{Document, ErrorKind, Options, Report, assess};
-use gaugepoint_tests::{EXAMPLES, JOBS, MEASUREMENTS, job, measurement, text, workspace};
+use gaugepoint_tests::{EXAMPLES, JOBS, MEASUREMENTS, job, measurement, workspace};
 use serde_json::{Value, json};
 
 fn document(name: &str) -> Value {
