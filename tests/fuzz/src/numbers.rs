@@ -1,6 +1,7 @@
 use crate::feed::{Feed, answered, error, number_or_nan};
+use gaugepoint_c::batch::GaugepointColumn;
+use gaugepoint_c::columns::{gaugepoint_flat_count, gaugepoint_flat_parameter, gaugepoint_flat_strided};
 use gaugepoint_c::decision::gaugepoint_decide_mm;
-use gaugepoint_c::flat::{gaugepoint_bench_clearance_mm, gaugepoint_running_clearance_mm, gaugepoint_size_at_20_mm};
 use gaugepoint_c::uncertainty::{gaugepoint_coverage_factor, gaugepoint_standard_uncertainty};
 
 /// The door of the numbers: flat functions and the decision, of any doubles.
@@ -16,19 +17,47 @@ pub fn numbers(data: &[u8]) {
 
 fn one(feed: &mut Feed<'_>) {
     let (mut out, mut e) = (f64::NAN, error());
-    let [a, b, c, d, f, g] = feed.numbers();
+    let numbers = feed.numbers();
+    let [a, b, c, d, f, _] = numbers;
     // SAFETY: the contract of the header
     let status = unsafe {
         match feed.byte() % 6 {
-            0 => gaugepoint_size_at_20_mm(a, b, c, d, f, g, &raw mut out, &raw mut e),
-            1 => gaugepoint_bench_clearance_mm(a, b, &raw mut out, &raw mut e),
-            2 => gaugepoint_running_clearance_mm(a, b, c, d, f, g, &raw mut out, &raw mut e),
+            0..3 => return flat(feed, numbers),
             3 => gaugepoint_coverage_factor(a, b, &raw mut out, &raw mut e),
             4 => gaugepoint_standard_uncertainty(feed.choice(8), a, feed.flag(), b, &raw mut out, &raw mut e),
             _ => return decided(feed, [a, b, c, d, f]),
         }
     };
     number_or_nan(answered(status, &e), out);
+}
+
+/// A flat function of one row, then of three with the strides of any caller: the first row has the same bits.
+fn flat(feed: &mut Feed<'_>, first: [f64; 6]) {
+    let function = feed.choice(gaugepoint_flat_count());
+    let parameters = (0..6).take_while(|k| !gaugepoint_flat_parameter(function, *k).is_null()).count();
+    let rows: [[f64; 6]; 3] = [first, feed.numbers(), feed.numbers()];
+    let (mut one, mut three, mut states) = ([7.0], [7.0; 3], [7; 3]);
+    let stride = if feed.flag() == 0 { 0 } else { size_of::<[f64; 6]>().cast_signed() };
+    let first_row: [*const f64; 6] = std::array::from_fn(|k| rows.as_ptr().cast::<f64>().wrapping_add(k));
+    let columns = |stride| first_row.map(|values| GaugepointColumn { values, stride });
+    let (alone, together) = (columns(0), columns(stride));
+    let call = |columns: &[GaugepointColumn; 6], out: &mut [f64], status: *mut i32| {
+        let mut e = error();
+        // SAFETY: the contract of the header: three rows are there, and as many results
+        let given = unsafe {
+            gaugepoint_flat_strided(function, columns.as_ptr(), parameters, out.len(), out.as_mut_ptr(), 8, status, 4, &raw mut e)
+        };
+        answered(given, &e)
+    };
+    if call(&alone, &mut one, std::ptr::null_mut()) {
+        assert!(one[0].is_finite(), "{one:?}");
+    } else {
+        assert!(one[0] == 7.0, "an array is left as it was");
+    }
+    if call(&together, &mut three, states.as_mut_ptr()) {
+        assert!(three.iter().zip(states).all(|(x, status)| if status == 0 { x.is_finite() } else { x.is_nan() }), "{three:?}");
+        assert!(states[0] != 0 || three[0].to_bits() == one[0].to_bits(), "{three:?} {one:?}");
+    }
 }
 
 fn decided(feed: &mut Feed<'_>, [value, uncertainty, lower, upper, at_least]: [f64; 5]) {
