@@ -1,10 +1,10 @@
 use crate::feed::{Feed, answered, error, record};
 use core::ptr::null_mut;
-use gaugepoint_c::job::gaugepoint_text_free;
 use gaugepoint_c::report::{
     GaugepointCylinderVerdict, GaugepointJobVerdict, GaugepointReport, gaugepoint_report_cylinder,
     gaugepoint_report_free, gaugepoint_report_job, gaugepoint_report_new, gaugepoint_report_text,
 };
+use gaugepoint_c::text::gaugepoint_text_free;
 
 /// The door of the documents: the first byte says which document and whether with working, the rest is its text.
 ///
@@ -18,7 +18,14 @@ pub fn documents(data: &[u8]) {
     let mut e = error();
     // SAFETY: the contract of the header; the handle is freed once below
     let status = unsafe {
-        gaugepoint_report_new(kind, feed.0.as_ptr().cast(), feed.0.len(), working, &raw mut report, &raw mut e)
+        gaugepoint_report_new(
+            kind,
+            feed.0.as_ptr().cast(),
+            feed.0.len(),
+            working,
+            &raw mut report,
+            &raw mut e,
+        )
     };
     if !answered(status, &e) {
         assert!(report.is_null(), "a refusal gave a report");

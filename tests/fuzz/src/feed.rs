@@ -8,8 +8,30 @@ pub(crate) struct Feed<'d>(pub(crate) &'d [u8]);
 
 /// Sizes, temperatures, coefficients and probabilities that a shop could mean, and doubles that it could not.
 const KNOWN: [f64; 24] = [
-    86.0, 85.96, 0.04, 0.01, 1.2, 20.0, 120.0, 250.0, 20.5e-6, 11.4e-6, 0.5, 0.95, 1.0, -1.0, 2.0, 3.0, 90.0, 0.0, -0.0, 1e308,
-    5e-324, f64::NAN, f64::INFINITY, f64::NEG_INFINITY,
+    86.0,
+    85.96,
+    0.04,
+    0.01,
+    1.2,
+    20.0,
+    120.0,
+    250.0,
+    20.5e-6,
+    11.4e-6,
+    0.5,
+    0.95,
+    1.0,
+    -1.0,
+    2.0,
+    3.0,
+    90.0,
+    0.0,
+    -0.0,
+    1e308,
+    5e-324,
+    f64::NAN,
+    f64::INFINITY,
+    f64::NEG_INFINITY,
 ];
 
 impl Feed<'_> {

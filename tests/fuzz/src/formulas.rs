@@ -2,8 +2,9 @@ use crate::feed::{Feed, answered, error, number_or_nan, record, zeroed};
 use crate::handles::Written;
 use core::ptr::null_mut;
 use gaugepoint_c::function::{
-    GaugepointEffect, GaugepointFunction, GaugepointPropagation, gaugepoint_function_free, gaugepoint_function_from_formula, gaugepoint_function_nominal,
-    gaugepoint_function_propagation, gaugepoint_function_trials,
+    GaugepointEffect, GaugepointFunction, GaugepointPropagation, gaugepoint_function_free,
+    gaugepoint_function_from_formula, gaugepoint_function_nominal, gaugepoint_function_propagation,
+    gaugepoint_function_trials,
 };
 use gaugepoint_c::trials::GaugepointRun;
 
@@ -47,10 +48,12 @@ pub fn formulas(data: &[u8]) {
         number_or_nan(answered(status, &e), out);
         let (mut moments, mut e) = (record!(GaugepointPropagation), error());
         let mut effects: [GaugepointEffect; 3] = zeroed();
-        let status = gaugepoint_function_propagation(function, &raw mut moments, effects.as_mut_ptr(), 3, &raw mut e);
+        let status =
+            gaugepoint_function_propagation(function, &raw mut moments, effects.as_mut_ptr(), 3, &raw mut e);
         answered(status, &e);
         let (mut values, mut e) = ([5.0; 64], error());
-        let status = gaugepoint_function_trials(function, &raw const run, values.as_mut_ptr(), 64, &raw mut e);
+        let status =
+            gaugepoint_function_trials(function, &raw const run, values.as_mut_ptr(), 64, &raw mut e);
         let succeeded = answered(status, &e);
         assert!(values.iter().all(|v| if succeeded { v.is_finite() } else { *v == 5.0 }), "{values:?}");
         gaugepoint_function_free(function);

@@ -1,14 +1,15 @@
 use crate::feed::{Feed, answered, error, number_or_nan, record};
 use core::ptr::{null, null_mut};
 use gaugepoint_c::expansion::{
-    GaugepointExpansion, gaugepoint_expansion_at, gaugepoint_expansion_free, gaugepoint_expansion_new, gaugepoint_expansion_range,
-    gaugepoint_expansion_strains,
+    GaugepointExpansion, gaugepoint_expansion_at, gaugepoint_expansion_free, gaugepoint_expansion_new,
+    gaugepoint_expansion_range, gaugepoint_expansion_strains,
 };
 use gaugepoint_c::growth::{GaugepointGrowth, GaugepointLaw};
 use gaugepoint_c::stack::{
-    GaugepointContributor, GaugepointStack, GaugepointStackForms, GaugepointTail, gaugepoint_stack_add, gaugepoint_stack_add_cause,
-    gaugepoint_stack_densities, gaugepoint_stack_forms, gaugepoint_stack_free, gaugepoint_stack_new, gaugepoint_stack_outside,
-    gaugepoint_stack_quantile, gaugepoint_stack_quantile_above, gaugepoint_stack_root_sum_square,
+    GaugepointContributor, GaugepointStack, GaugepointStackForms, GaugepointTail, gaugepoint_stack_add,
+    gaugepoint_stack_add_cause, gaugepoint_stack_densities, gaugepoint_stack_forms, gaugepoint_stack_free,
+    gaugepoint_stack_new, gaugepoint_stack_outside, gaugepoint_stack_quantile,
+    gaugepoint_stack_quantile_above, gaugepoint_stack_root_sum_square,
 };
 
 /// The door of the handles: made, asked, changed, asked again and freed.
@@ -69,7 +70,9 @@ fn stack(feed: &mut Feed<'_>) {
     let contributors = written.contributors(feed);
     let (mut stack, mut e): (*mut GaugepointStack, _) = (null_mut(), error());
     // SAFETY: the contract of the header; the stack is freed once below
-    let status = unsafe { gaugepoint_stack_new(contributors.as_ptr(), contributors.len(), &raw mut stack, &raw mut e) };
+    let status = unsafe {
+        gaugepoint_stack_new(contributors.as_ptr(), contributors.len(), &raw mut stack, &raw mut e)
+    };
     if !answered(status, &e) {
         assert!(stack.is_null());
         return;
@@ -128,7 +131,8 @@ fn asked(feed: &mut Feed<'_>, stack: *const GaugepointStack) {
         let (mut forms, mut e) = (record!(GaugepointStackForms), error());
         answered(gaugepoint_stack_forms(stack, &raw mut forms, &raw mut e), &e);
         let mut e = error();
-        let status = gaugepoint_stack_root_sum_square(stack, factor, &raw mut out, &raw mut other, &raw mut e);
+        let status =
+            gaugepoint_stack_root_sum_square(stack, factor, &raw mut out, &raw mut other, &raw mut e);
         let succeeded = answered(status, &e);
         number_or_nan(succeeded, out);
         number_or_nan(succeeded, other);
@@ -147,7 +151,8 @@ fn expansion(feed: &mut Feed<'_>) {
     let temperatures: Vec<f64> = (0..count).map(|_| feed.number()).collect();
     let coefficients: Vec<f64> = (0..count).map(|_| feed.number()).collect();
     let name = feed.text(24);
-    let [base_c, mean_per_k, from_c, to_c, nodularity_percent, graphite_percent, pearlite_to_ferrite] = feed.numbers();
+    let [base_c, mean_per_k, from_c, to_c, nodularity_percent, graphite_percent, pearlite_to_ferrite] =
+        feed.numbers();
     let law = GaugepointLaw {
         form: feed.choice(7),
         reserved: 0,
@@ -179,7 +184,8 @@ fn expansion(feed: &mut Feed<'_>) {
             assert_eq!(succeeded, (from..=to).contains(&t), "{t} of {from} to {to}");
             assert!(!succeeded || growth.strain.is_finite());
             let (mut strain, mut e) = (5.0, error());
-            let status = gaugepoint_expansion_strains(expansion, &raw const t, 1, &raw mut strain, &raw mut e);
+            let status =
+                gaugepoint_expansion_strains(expansion, &raw const t, 1, &raw mut strain, &raw mut e);
             assert_eq!(answered(status, &e), succeeded);
             assert_eq!(strain.to_bits(), if succeeded { growth.strain } else { 5.0 }.to_bits());
         }

@@ -45,7 +45,17 @@ fn flat(feed: &mut Feed<'_>, first: [f64; 6]) {
         let mut e = error();
         // SAFETY: the contract of the header: three rows are there, and as many results
         let given = unsafe {
-            gaugepoint_flat_strided(function, columns.as_ptr(), parameters, out.len(), out.as_mut_ptr(), 8, status, 4, &raw mut e)
+            gaugepoint_flat_strided(
+                function,
+                columns.as_ptr(),
+                parameters,
+                out.len(),
+                out.as_mut_ptr(),
+                8,
+                status,
+                4,
+                &raw mut e,
+            )
         };
         answered(given, &e)
     };
@@ -55,7 +65,10 @@ fn flat(feed: &mut Feed<'_>, first: [f64; 6]) {
         assert!(one[0] == 7.0, "an array is left as it was");
     }
     if call(&together, &mut three, states.as_mut_ptr()) {
-        assert!(three.iter().zip(states).all(|(x, status)| if status == 0 { x.is_finite() } else { x.is_nan() }), "{three:?}");
+        assert!(
+            three.iter().zip(states).all(|(x, status)| if status == 0 { x.is_finite() } else { x.is_nan() }),
+            "{three:?}"
+        );
         assert!(states[0] != 0 || three[0].to_bits() == one[0].to_bits(), "{three:?} {one:?}");
     }
 }

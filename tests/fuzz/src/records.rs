@@ -1,11 +1,12 @@
 use crate::feed::{Feed, answered, error, number_or_nan, record, zeroed};
 use gaugepoint_c::chart::{GaugepointChart, GaugepointPoint, gaugepoint_control_chart};
 use gaugepoint_c::clean_up::{GaugepointCleanUpRange, gaugepoint_clean_up_from_diameters};
+use gaugepoint_c::flat::gaugepoint_keystone_groove_width_mm;
 use gaugepoint_c::pin::{GaugepointPressFit, GaugepointPressFitParts, gaugepoint_press_fit};
-use gaugepoint_c::ring::{GaugepointRingHotGap, gaugepoint_keystone_groove_width_mm, gaugepoint_ring_hot_gap};
+use gaugepoint_c::ring::{GaugepointRingHotGap, gaugepoint_ring_hot_gap};
 use gaugepoint_c::shape::{
-    GaugepointCircle, GaugepointCylinder, GaugepointHarmonic, GaugepointSection, gaugepoint_fit_circle, gaugepoint_fit_cylinder,
-    gaugepoint_section_from_diameters, gaugepoint_section_from_radii,
+    GaugepointCircle, GaugepointCylinder, GaugepointHarmonic, GaugepointSection, gaugepoint_fit_circle,
+    gaugepoint_fit_cylinder, gaugepoint_section_from_diameters, gaugepoint_section_from_radii,
 };
 use gaugepoint_c::statistics::{GaugepointSample, gaugepoint_sample};
 
@@ -35,7 +36,9 @@ fn circle(feed: &mut Feed<'_>) {
     let (x, y) = (column(feed, count), column(feed, count));
     let (mut out, mut e) = (record!(GaugepointCircle), error());
     // SAFETY: the contract of the header
-    let status = unsafe { gaugepoint_fit_circle(x.as_ptr(), y.as_ptr(), count, feed.choice(4), &raw mut out, &raw mut e) };
+    let status = unsafe {
+        gaugepoint_fit_circle(x.as_ptr(), y.as_ptr(), count, feed.choice(4), &raw mut out, &raw mut e)
+    };
     assert!(!answered(status, &e) || out.form.total_mm >= 0.0, "{out:?}");
 }
 
@@ -45,7 +48,15 @@ fn cylinder(feed: &mut Feed<'_>) {
     let (mut out, mut e) = (record!(GaugepointCylinder), error());
     // SAFETY: the contract of the header
     let status = unsafe {
-        gaugepoint_fit_cylinder(x.as_ptr(), y.as_ptr(), z.as_ptr(), count, feed.choice(4), &raw mut out, &raw mut e)
+        gaugepoint_fit_cylinder(
+            x.as_ptr(),
+            y.as_ptr(),
+            z.as_ptr(),
+            count,
+            feed.choice(4),
+            &raw mut out,
+            &raw mut e,
+        )
     };
     assert!(!answered(status, &e) || out.form.total_mm >= 0.0, "{out:?}");
 }
@@ -57,8 +68,18 @@ fn section(feed: &mut Feed<'_>) {
     // SAFETY: the contract of the header
     let status = unsafe {
         let mut harmonics: [GaugepointHarmonic; 8] = zeroed();
-        let of = if feed.flag() == 1 { gaugepoint_section_from_radii } else { gaugepoint_section_from_diameters };
-        of(angles.as_ptr(), sizes.as_ptr(), count, order, harmonics.as_mut_ptr(), room, &raw mut out, &raw mut e)
+        let of =
+            if feed.flag() == 1 { gaugepoint_section_from_radii } else { gaugepoint_section_from_diameters };
+        of(
+            angles.as_ptr(),
+            sizes.as_ptr(),
+            count,
+            order,
+            harmonics.as_mut_ptr(),
+            room,
+            &raw mut out,
+            &raw mut e,
+        )
     };
     assert!(!answered(status, &e) || out.mean_radius_mm.is_finite(), "{out:?}");
 }
@@ -73,8 +94,15 @@ fn chart(feed: &mut Feed<'_>) {
         let (mut chart, mut e) = (record!(GaugepointChart), error());
         let mut points: [GaugepointPoint; 30] = zeroed();
         let kind = feed.choice(6);
-        let status =
-            gaugepoint_control_chart(values.as_ptr(), groups, size, kind, &raw mut chart, points.as_mut_ptr(), &raw mut e);
+        let status = gaugepoint_control_chart(
+            values.as_ptr(),
+            groups,
+            size,
+            kind,
+            &raw mut chart,
+            points.as_mut_ptr(),
+            &raw mut e,
+        );
         assert!(!answered(status, &e) || chart.upper.is_finite(), "{chart:?}");
     }
 }
@@ -92,8 +120,10 @@ fn ring(feed: &mut Feed<'_>) {
 }
 
 fn press(feed: &mut Feed<'_>) {
-    let [pin_mm, pin_hole_mm, eye_mm, width_mm, interference_least_mm, interference_most_mm, smoothing_mm] = feed.numbers();
-    let [friction_least, friction_most, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson] = feed.numbers();
+    let [pin_mm, pin_hole_mm, eye_mm, width_mm, interference_least_mm, interference_most_mm, smoothing_mm] =
+        feed.numbers();
+    let [friction_least, friction_most, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson] =
+        feed.numbers();
     let parts = GaugepointPressFitParts {
         pin_mm,
         pin_hole_mm,
@@ -119,6 +149,7 @@ fn clean_up(feed: &mut Feed<'_>) {
     let [unworn, largest, stock] = feed.numbers();
     let (mut out, mut e) = (record!(GaugepointCleanUpRange), error());
     // SAFETY: the contract of the header
-    let status = unsafe { gaugepoint_clean_up_from_diameters(unworn, largest, stock, &raw mut out, &raw mut e) };
+    let status =
+        unsafe { gaugepoint_clean_up_from_diameters(unworn, largest, stock, &raw mut out, &raw mut e) };
     answered(status, &e);
 }
