@@ -367,6 +367,7 @@ fn paragraphs() {
         "ENUMS",
         "THREADS",
         "PANICS",
+        "MEMORY",
         "VERSIONS",
     ];
     assert_eq!(found, expected);
