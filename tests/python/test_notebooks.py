@@ -31,6 +31,7 @@ def test_runs(path, monkeypatch):
 @pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
 def test_wrong_answers_are_told(path, monkeypatch):
     monkeypatch.syspath_prepend(FOLDER)
+    monkeypatch.chdir(FOLDER)
     cells, names = code(path), {}
     asked = [place for place, cell in enumerate(cells) if cell.startswith("answer")]
     assert len(asked) == path.read_text(encoding="utf-8").count("**Exercise ") > 0

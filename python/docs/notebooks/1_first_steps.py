@@ -13,13 +13,13 @@
 # %% [markdown]
 # # First steps: from readings to a verdict
 #
-# A piston was read with a micrometer, its bore with a bore gauge. May they go back together? This notebook takes the way from the
-# reading to the verdict: first in single numbers, then for a frame of cylinders, then for a whole job with its report.
+# A piston was read with a micrometer, its bore with a bore gauge. May they go back together? This notebook takes the way from the reading
+# to the verdict: first in single numbers, then for a frame of cylinders, then for a whole job with its report.
 #
 # Each part has three steps. **Predict**: write a number down before you compute. **Compute**. **See the working**: the same number by hand.
 #
-# All numbers are invented: they describe no real engine and no real gauge. Nothing here replaces the maker's service data. A wrong clearance
-# seizes an engine, and a seized engine hurts people.
+# All numbers are invented: they describe no real engine and no real gauge. Nothing here replaces the maker's service data. A wrong
+# clearance seizes an engine, and a seized engine hurts people.
 
 # %%
 # %matplotlib inline
@@ -34,8 +34,8 @@ from gaugepoint.frames import BenchLimits, decide
 # %% [markdown]
 # ## A reading is not a size
 #
-# Sizes are told at 20 C (ISO 1). The workshop is at 27 C, and so are the piston (an aluminium alloy that grows by 19.4e-6 per kelvin) and the
-# micrometer (steel, 11.5e-6 per kelvin). It reads 95.9571 mm and is known to read 0.0023 mm too much.
+# Sizes are told at 20 C (ISO 1). The workshop is at 27 C, and so are the piston (an aluminium alloy that grows by 19.4e-6 per kelvin) and
+# the micrometer (steel, 11.5e-6 per kelvin). It reads 95.9571 mm and is known to read 0.0023 mm too much.
 #
 # **Predict:** by how many micrometres is the piston smaller at 20 C than the corrected reading says?
 
@@ -51,8 +51,8 @@ compare(predicted_um, smaller_um, "um")
 
 # %% [markdown]
 # **The working.** Piston and micrometer both grow by 7 K. The micrometer measures the piston with a scale that grew along with it, so only
-# the difference of the two coefficients counts: 96 mm x 7 K x 7.9e-6 / K = 5.3 um. The whole growth of the piston, 13 um, would be the wrong
-# number.
+# the difference of the two coefficients counts: 96 mm x 7 K x 7.9e-6 / K = 5.3 um. The whole growth of the piston, 13 um, would be the
+# wrong number.
 
 # %%
 by_hand_um = 1000 * 96 * 7 * (alloy - steel)
@@ -60,8 +60,8 @@ assert round(by_hand_um, 1) == 5.3 and round(1000 * 96 * 7 * alloy) == 13
 assert abs(smaller_um - by_hand_um) < 0.01
 
 # %% [markdown]
-# **Exercise 1.** The micrometer came from a drawer at 20 C, all else is the same. Now by how many micrometres is the piston smaller at 20 C than
-# the corrected reading?
+# **Exercise 1.** The micrometer came from a drawer at 20 C, all else is the same. Now by how many micrometres is the piston smaller at 20 C
+# than the corrected reading?
 
 # %%
 answer_um = None  # your number
@@ -77,8 +77,8 @@ check(answer_um, solution_um, 1000 * (reading - zero - cold_gauge), 0.1)
 # %% [markdown]
 # ## Clearance on the bench, and in the running engine
 #
-# The bore is of iron (11.4e-6 per kelvin) and measures 96.0170 mm at 20 C. Clearances are over the diameter. In the running engine the piston is at
-# 125 C and grows by 20e-6 per kelvin as a mean up to there; the wall is at 85 C.
+# The bore is of iron (11.4e-6 per kelvin) and measures 96.0170 mm at 20 C. Clearances are over the diameter. In the running engine the
+# piston is at 125 C and grows by 20e-6 per kelvin as a mean up to there; the wall is at 85 C.
 #
 # **Predict:** how many micrometres of clearance are left when both have grown freely?
 
@@ -92,11 +92,11 @@ running = gaugepoint.running_clearance_mm(bore, 85.0, iron, piston, 125.0, 20e-6
 compare(predicted_um, 1000 * running, "um")
 
 # %% [markdown]
-# **The working.** On the bench there are 67.5 um. The bore grows by 96 mm x 65 K x 11.4e-6 / K = 71 um, the piston by
-# 96 mm x 105 K x 20e-6 / K = 202 um: 67.5 + 71 - 202 is about -63 um.
+# **The working.** On the bench there are 67.5 um. The bore grows by 96 mm x 65 K x 11.4e-6 / K = 71 um, the piston by 96 mm x 105 K x 20e-6
+# / K = 202 um: 67.5 + 71 - 202 is about -63 um.
 #
-# Less than nothing is left, and yet engines run for years like that: skirts are elastic, and the oval skirt touches only where it is widest. So
-# a running clearance below zero is no verdict. What counts is whether this piston is tighter than one that the maker accepts.
+# Less than nothing is left, and yet engines run for years like that: skirts are elastic, and the oval skirt touches only where it is
+# widest. So a running clearance below zero is no verdict. What counts is whether this piston is tighter than one that the maker accepts.
 
 # %%
 assert round(1000 * bench, 1) == 67.5
@@ -107,7 +107,8 @@ assert round(1000 * running) == -63 and abs(1000 * bench + bore_growth_um - pist
 # %% [markdown]
 # ## Is it proven?
 #
-# The sheet of limits allows 60 um to 150 um on the bench. The 67.5 um lie inside. But they are uncertain: their standard uncertainty is 5 um.
+# The sheet of limits allows 60 um to 150 um on the bench. The 67.5 um lie inside. But they are uncertain: their standard uncertainty is 5
+# um.
 #
 # **Predict:** does the clearance conform, fail, or is neither proven?
 
@@ -127,8 +128,8 @@ assert decision.result == "not proven"
 assert abs(1000 * decision.guard_band_mm - 8.25) < 1e-9 and abs(1000 * (decision.value_mm - 0.060) - 7.5) < 0.05
 
 # %% [markdown]
-# **Exercise 2.** You measure again with a better gauge and find the same clearance. How large may the standard uncertainty be, in um, so that
-# conformity is proven?
+# **Exercise 2.** You measure again with a better gauge and find the same clearance. How large may the standard uncertainty be, in um, so
+# that conformity is proven?
 
 # %%
 answer_um = None  # your number
@@ -139,7 +140,9 @@ solution_um = (1000 * bench - 60) / 1.65
 
 # %%
 asked_um = solution_um if answer_um is None else answer_um
-results = [gaugepoint.decide_mm(bench, u / 1000, lower_mm=0.060, upper_mm=0.150).result for u in (asked_um - 0.05, asked_um + 0.05)]
+results = [
+    gaugepoint.decide_mm(bench, u / 1000, lower_mm=0.060, upper_mm=0.150).result for u in (asked_um - 0.05, asked_um + 0.05)
+]
 assert results == ["conforms", "not proven"], "not the edge: " + " and ".join(results)
 print(f"{asked_um:.2f} um is the edge")
 
@@ -191,8 +194,8 @@ again.frame[["bench_mm", "decision"]].round(4)
 # %% [markdown]
 # ## The whole job
 #
-# Until now somebody had told us the uncertainty. A job document says instead what was read, with what, at which temperature, and how good the
-# gauges are. The uncertainty follows. A quantity is a text with its unit, so that none has to be guessed.
+# Until now somebody had told us the uncertainty. A job document says instead what was read, with what, at which temperature, and how good
+# the gauges are. The uncertainty follows. A quantity is a text with its unit, so that none has to be guessed.
 
 # %%
 engine = {
@@ -221,7 +224,13 @@ engine["limits"] = {
 # %%
 def material(name, per_kelvin, error):
     law = {"mean_coefficient": {"base": "20 C", "value": f"{per_kelvin} /K", "from": "0 C", "to": "200 C"}}
-    return {"name": name, "law": law, "coefficient_permissible_error": f"{error} /K", "source": "invented", "confidence": "unverified"}
+    return {
+        "name": name,
+        "law": law,
+        "coefficient_permissible_error": f"{error} /K",
+        "source": "invented",
+        "confidence": "unverified",
+    }
 
 
 rod = {"standard": "setting rod 75 mm", "size": "75.0003 mm", "expanded_uncertainty": "1.2 um", "coverage_factor": 2}
@@ -247,8 +256,8 @@ bore_gauge = {
 }
 
 # %% [markdown]
-# The readings, as they would stand on a sheet of paper: the piston over its thrust axis, the bore as its deviation from the ring at two depths
-# on two axes.
+# The readings, as they would stand on a sheet of paper: the piston over its thrust axis, the bore as its deviation from the ring at two
+# depths on two axes.
 
 # %%
 readings = pandas.DataFrame(
@@ -264,9 +273,20 @@ readings = pandas.DataFrame(
 
 
 def cylinder(number, row):
-    places = {"top_thrust_mm": ("20 mm", "0 deg"), "top_pin_mm": ("20 mm", "90 deg"), "bottom_thrust_mm": ("140 mm", "0 deg"), "bottom_pin_mm": ("140 mm", "90 deg")}
+    places = {
+        "top_thrust_mm": ("20 mm", "0 deg"),
+        "top_pin_mm": ("20 mm", "90 deg"),
+        "bottom_thrust_mm": ("140 mm", "0 deg"),
+        "bottom_pin_mm": ("140 mm", "90 deg"),
+    }
     gauge_point = engine["piston"]["gauge_point"]
-    piston = {"gauge": "micrometer", **gauge_point, "over": "bare_metal", "temperature": "27 C", "repeats": [f"{row['piston_mm']} mm"] * 2}
+    piston = {
+        "gauge": "micrometer",
+        **gauge_point,
+        "over": "bare_metal",
+        "temperature": "27 C",
+        "repeats": [f"{row['piston_mm']} mm"] * 2,
+    }
     bore = [{"depth": depth, "axis": axis, "repeats": [f"{row[name]} mm"] * 2} for name, (depth, axis) in places.items()]
     return {
         "number": number,
@@ -302,8 +322,8 @@ first, second = report.cylinders
 assert (first.verdict.outcome, second.verdict.outcome) == ("reuse", "not proven")
 
 # %% [markdown]
-# **The working** is in the report when it is asked for: every number names its formula, the numbers that went in, and the source. Here is the
-# size of the first piston, worked again from what stands there.
+# **The working** is in the report when it is asked for: every number names its formula, the numbers that went in, and the source. Here is
+# the size of the first piston, worked again from what stands there.
 
 # %%
 working = gaugepoint.assess(job, working=True).working
@@ -314,8 +334,8 @@ print({symbol: values[number] for symbol, number in step.arguments.items()})
 assert eval(step.formula, {symbol: values[number] for symbol, number in step.arguments.items()}) == step.value
 
 # %% [markdown]
-# By hand: the rod says that the micrometer reads 75.002 - 75.0003 = 0.0017 mm too much. 95.9570 - 0.0017 mm, less
-# 96 mm x 7 K x (20.0 - 11.5)e-6 / K = 0.0057 mm, is 95.9496 mm. The largest diameter of the bore is 96.030 mm, so the clearance is about 0.080 mm.
+# By hand: the rod says that the micrometer reads 75.002 - 75.0003 = 0.0017 mm too much. 95.9570 - 0.0017 mm, less 96 mm x 7 K x (20.0 -
+# 11.5)e-6 / K = 0.0057 mm, is 95.9496 mm. The largest diameter of the bore is 96.030 mm, so the clearance is about 0.080 mm.
 
 # %%
 by_hand = 95.9570 - 0.0017 - 96 * 7 * (20.0 - 11.5) * 1e-6
@@ -355,8 +375,8 @@ check(answer_um, solution_um, 1000 * gaugepoint.assess(better).cylinders[0].clea
 # %% [markdown]
 # ## What is refused
 #
-# A temperature of 80.6 "C" in the workshop is 27 C, typed in Fahrenheit. It could be converted. It is refused, because a library that repairs
-# what it is told will one day repair what was right.
+# A temperature of 80.6 "C" in the workshop is 27 C, typed in Fahrenheit. It could be converted. It is refused, because a library that
+# repairs what it is told will one day repair what was right.
 
 # %%
 wrong = {**job, "shop": {**job["shop"], "temperature": "80.6 C"}}

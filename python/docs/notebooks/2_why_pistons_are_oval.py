@@ -13,13 +13,14 @@
 # %% [markdown]
 # # Why pistons are oval
 #
-# A cold piston is no cylinder. It is smaller across the pin than across the thrust sides, by some tenths of a millimetre, and smaller at the top than
-# at the gauge point. This notebook asks why, and what that does to a micrometer.
+# A cold piston is no cylinder. It is smaller across the pin than across the thrust sides, by some tenths of a millimetre, and smaller at
+# the top than at the gauge point. This notebook asks why, and what that does to a micrometer.
 #
 # The usual answer is heat: the pin bosses are hotter and have more metal, so the piston grows more there and runs round. How much of the
 # ovality does that explain? Guess before you compute.
 #
-# All numbers are invented: they describe no real engine. Growth is free: no pressure, no oil film, no bending. The maker's service data come first.
+# All numbers are invented: they describe no real engine. Growth is free: no pressure, no oil film, no bending. The maker's service data
+# come first.
 
 # %%
 # %matplotlib inline
@@ -32,7 +33,8 @@ from gaugepoint import growth, hot, plot, shape
 # %% [markdown]
 # ## What a micrometer sees
 #
-# A piston of 86 mm with an ovality of 0.40 mm: its diameter is 86.00 mm on the thrust axis (0 degrees) and 85.60 mm on the pin axis (90 degrees).
+# A piston of 86 mm with an ovality of 0.40 mm: its diameter is 86.00 mm on the thrust axis (0 degrees) and 85.60 mm on the pin axis (90
+# degrees).
 #
 # **Predict:** the micrometer stands 10 degrees beside the thrust axis. By how many micrometres does it read low?
 
@@ -75,8 +77,8 @@ print(f"{asked_deg:.1f} degrees")
 # %% [markdown]
 # ## How much does heat explain?
 #
-# The piston grows by 20.5e-6 per kelvin. In the running engine it is at 120 C on the thrust axis and at 130 C on the pin axis. The bore is of iron, at 110 C.
-# The ovality is 0.30 mm now.
+# The piston grows by 20.5e-6 per kelvin. In the running engine it is at 120 C on the thrust axis and at 130 C on the pin axis. The bore is
+# of iron, at 110 C. The ovality is 0.30 mm now.
 #
 # **Predict:** with how much ovality at 20 C would this piston run round?
 
@@ -91,7 +93,9 @@ iron = growth.MeanCoefficient(20.0, 11.4e-6, -50.0, 400.0)
 def running(piston, bore_mm=86.05, thrust_ratio=1.0, pin_ratio=1.0, rows=((0.0, 120.0, 130.0),)):
     """A piston of 86 mm in its bore, at temperature."""
     grows = hot.SurfaceGrowth(alloy, thrust_ratio, pin_ratio)
-    return gaugepoint.HotFit(86.0, piston, [grows], hot.PistonField(rows), shape.Bore(bore_mm), iron, hot.BoreField([(0.0, 110.0)]))
+    return gaugepoint.HotFit(
+        86.0, piston, [grows], hot.PistonField(rows), shape.Bore(bore_mm), iron, hot.BoreField([(0.0, 110.0)])
+    )
 
 
 oval = running(skirt(0.30)).ovality(0, 20.0)
@@ -99,9 +103,9 @@ compare(predicted_um, 1000 * oval.round_running_mm, "um")
 print(f"cold {oval.cold_mm:.3f} mm, running {oval.running_mm:.3f} mm")
 
 # %% [markdown]
-# **The working.** Running, the thrust diameter is D (1 + e) and the pin diameter (D - o)(1 + p), with e = 20.5e-6 x 100 and p = 20.5e-6 x 110. They are equal when
-# o = D (p - e) / (1 + p), which is 86 mm x 205e-6 = 18 um. Ten kelvin explain 18 um of the 300 um: a piston that is only warmer at the pin
-# stays oval when it runs.
+# **The working.** Running, the thrust diameter is D (1 + e) and the pin diameter (D - o)(1 + p), with e = 20.5e-6 x 100 and p = 20.5e-6 x
+# 110. They are equal when o = D (p - e) / (1 + p), which is 86 mm x 205e-6 = 18 um. Ten kelvin explain 18 um of the 300 um: a piston that
+# is only warmer at the pin stays oval when it runs.
 
 # %%
 e, p = 20.5e-6 * 100, 20.5e-6 * 110
@@ -109,11 +113,11 @@ assert abs(oval.round_running_mm - 86 * (p - e) / (1 + p)) < 1e-12 and round(100
 assert abs(oval.running_mm - (86 * (1 + e) - 85.7 * (1 + p))) < 1e-9
 
 # %% [markdown]
-# Cast-in steel struts change more: they hold the growth back on the thrust axis and push it out along the pin. That is told by two ratios: growth on
-# each axis over that of the alloy.
+# Cast-in steel struts change more: they hold the growth back on the thrust axis and push it out along the pin. That is told by two ratios:
+# growth on each axis over that of the alloy.
 #
-# **Exercise 2.** A piston with struts grows 0.70 times as much as its alloy on the thrust axis and 1.05 times on the pin axis, at the same temperatures. With how many
-# micrometres of ovality at 20 C does it run round?
+# **Exercise 2.** A piston with struts grows 0.70 times as much as its alloy on the thrust axis and 1.05 times on the pin axis, at the same
+# temperatures. With how many micrometres of ovality at 20 C does it run round?
 
 # %%
 answer_um = None  # your number
@@ -128,13 +132,14 @@ check(answer_um, solution_um, 1000 * strutted.round_running_mm, 0.1)
 assert round(1000 * strutted.round_running_mm) == 80
 
 # %% [markdown]
-# Still only 80 um of 300 um. The rest has reasons that this library does not compute (common knowledge of the trade, no source): under load the skirt is
-# pressed flat on the thrust sides and widens along the pin, the bosses bend under gas pressure, and an oil film forms on a panel but not around a
-# ring. What the library can show is the panel.
+# Still only 80 um of 300 um. The rest has reasons that this library does not compute (common knowledge of the trade, no source): under load
+# the skirt is pressed flat on the thrust sides and widens along the pin, the bosses bend under gas pressure, and an oil film forms on a
+# panel but not around a ring. What the library can show is the panel.
 #
 # ## Where it touches
 #
-# The bore is 86.05 mm at 20 C. Here are a round piston and the oval one of 0.30 mm, running. The picture magnifies what the radii differ by.
+# The bore is 86.05 mm at 20 C. Here are a round piston and the oval one of 0.30 mm, running. The picture magnifies what the radii differ
+# by.
 
 # %%
 round_fit, oval_fit = running(skirt(0.0)), running(skirt(0.30))
@@ -157,8 +162,8 @@ for fit, predicted in ((round_fit, predicted_round), (oval_fit, predicted_oval))
     compare(predicted, 100 * fit.contact().area_mm2 / whole_mm2, "%")
 
 # %% [markdown]
-# **The working.** The round piston overlaps everywhere, and most at the pin, where it is hottest and where there is no room to bend. The oval one overlaps
-# on two panels, a quarter of the skirt, and has room beside them.
+# **The working.** The round piston overlaps everywhere, and most at the pin, where it is hottest and where there is no room to bend. The
+# oval one overlaps on two panels, a quarter of the skirt, and has room beside them.
 
 # %%
 assert round_fit.contact().area_mm2 / whole_mm2 > 0.99 and round_fit.smallest().place.angle_deg in (90.0, 270.0)
@@ -166,8 +171,8 @@ assert 0.2 < oval_fit.contact().area_mm2 / whole_mm2 < 0.3 and oval_fit.smallest
 assert oval_fit.clearance_mm(90.0, 20.0) > 0.1
 
 # %% [markdown]
-# **Exercise 3.** How wide is a panel? Running, the clearance on one side is c0 + o/4 (1 - cos 2t), with c0 = -19.0 um on the thrust axis and o = 283.0 um. At how
-# many degrees from the thrust axis does the overlap end?
+# **Exercise 3.** How wide is a panel? Running, the clearance on one side is c0 + o/4 (1 - cos 2t), with c0 = -19.0 um on the thrust axis
+# and o = 283.0 um. At how many degrees from the thrust axis does the overlap end?
 
 # %%
 answer_deg = None  # your number
@@ -184,9 +189,11 @@ check(answer_deg, solution_deg, band.to_deg - 360.0, 0.1)
 # %% [markdown]
 # ## And over its height
 #
-# A piston is hotter at the top. Let it be 120 C at the bottom and up to the gauge point, 20 mm up, and 160 C at the top of the skirt, on both axes.
+# A piston is hotter at the top. Let it be 120 C at the bottom and up to the gauge point, 20 mm up, and 160 C at the top of the skirt, on
+# both axes.
 #
-# **Exercise 4.** By how many micrometres must the diameter at the top be smaller at 20 C, so that the running piston is as wide there as at the gauge point?
+# **Exercise 4.** By how many micrometres must the diameter at the top be smaller at 20 C, so that the running piston is as wide there as at
+# the gauge point?
 
 # %%
 answer_um = None  # your number
@@ -210,7 +217,7 @@ assert 1000 * (max(barrelled.hot_thrust_mm) - min(barrelled.hot_thrust_mm)) < 1.
 plot.profile(barrelled).figure
 
 # %% [markdown]
-# Cold it is a barrel, running it is nearly straight. So neither the ovality nor the barrel of a worn piston can be judged by eye or by one reading: the size of
-# a piston is that at its gauge point, on the thrust axis, at 20 C.
+# Cold it is a barrel, running it is nearly straight. So neither the ovality nor the barrel of a worn piston can be judged by eye or by one
+# reading: the size of a piston is that at its gauge point, on the thrust axis, at 20 C.
 #
 # Next: [how hot before it touches](3_how_hot_before_it_touches.py).

@@ -13,11 +13,12 @@
 # %% [markdown]
 # # How hot before it touches
 #
-# On the bench there is clearance. The piston warms up, grows, and at some temperature it touches the wall. Which temperature is that, where does it touch first,
-# and is it a reason to worry?
+# On the bench there is clearance. The piston warms up, grows, and at some temperature it touches the wall. Which temperature is that, where
+# does it touch first, and is it a reason to worry?
 #
-# All numbers are invented: they describe no real engine. Growth is free: no pressure, no oil film, no bending of the skirt. So a temperature of first
-# contact is no permission to run up to it and no proof that the engine seizes there. The maker's service data come first.
+# All numbers are invented: they describe no real engine. Growth is free: no pressure, no oil film, no bending of the skirt. So a
+# temperature of first contact is no permission to run up to it and no proof that the engine seizes there. The maker's service data come
+# first.
 
 # %%
 # %matplotlib inline
@@ -30,8 +31,9 @@ from gaugepoint import growth, hot, plot, shape
 # %% [markdown]
 # ## A straight piston
 #
-# The piston has 86.00 mm on its thrust axis and is oval by 0.30 mm. The bore has 86.06 mm: 60 um of clearance over the diameter. The piston grows by
-# 20.5e-6 per kelvin and runs at 120 C, the bore is of iron with 11.4e-6 per kelvin and runs at 100 C. All of it is straight and evenly warm.
+# The piston has 86.00 mm on its thrust axis and is oval by 0.30 mm. The bore has 86.06 mm: 60 um of clearance over the diameter. The piston
+# grows by 20.5e-6 per kelvin and runs at 120 C, the bore is of iron with 11.4e-6 per kelvin and runs at 100 C. All of it is straight and
+# evenly warm.
 #
 # **Predict:** the bore stays at 20 C and only the piston warms up. At how many C does it touch?
 
@@ -48,7 +50,9 @@ def fit(per_kelvin, rows=((0.0, 120.0, 120.0),), barrel=((0.0, 0.0), (50.0, 0.0)
     """An invented piston of 86 mm in its bore; the skirt is 50 mm high and the gauge point 20 mm up."""
     skirt = shape.SymmetricSurface(0.0, 50.0, barrel, [(0.0, 0.30), (50.0, 0.30)])
     grows, wall = hot.SurfaceGrowth(law(per_kelvin)), hot.BoreField([(0.0, 100.0)])
-    return gaugepoint.HotFit(86.0, shape.Piston(20.0, [skirt]), [grows], hot.PistonField(rows), shape.Bore(86.06), law(11.4e-6), wall)
+    return gaugepoint.HotFit(
+        86.0, shape.Piston(20.0, [skirt]), [grows], hot.PistonField(rows), shape.Bore(86.06), law(11.4e-6), wall
+    )
 
 
 straight = fit(20.5e-6)
@@ -56,7 +60,8 @@ cold_bore = straight.onset("piston_with_cold_bore")
 compare(predicted_c, cold_bore.thrust_c, "C")
 
 # %% [markdown]
-# **The working.** For every kelvin the piston grows by 86 mm x 20.5e-6 = 1.76 um over the diameter. The 60 um are used up after 34 K: at 54 C.
+# **The working.** For every kelvin the piston grows by 86 mm x 20.5e-6 = 1.76 um over the diameter. The 60 um are used up after 34 K: at 54
+# C.
 #
 # That is little, and it is the reason for warming up an engine before it is loaded: the piston warms up before the block does.
 #
@@ -73,8 +78,9 @@ both = straight.onset("piston_and_bore")
 compare(predicted_c, both.thrust_c, "C")
 
 # %% [markdown]
-# **The working.** At a share k of the rise, piston and bore have grown by k x 86 mm x 20.5e-6 x 100 = k x 176.3 um and by k x 86.06 mm x 11.4e-6 x 80 = k x 78.5 um. The
-# clearance of 60 um is used up at k = 60 / (176.3 - 78.5) = 0.61: the piston is at 81 C then. The running engine goes to k = 1.
+# **The working.** At a share k of the rise, piston and bore have grown by k x 86 mm x 20.5e-6 x 100 = k x 176.3 um and by k x 86.06 mm x
+# 11.4e-6 x 80 = k x 78.5 um. The clearance of 60 um is used up at k = 60 / (176.3 - 78.5) = 0.61: the piston is at 81 C then. The running
+# engine goes to k = 1.
 
 # %%
 piston_um, bore_um = 1000 * 86 * 20.5e-6 * 100, 1000 * 86.06 * 11.4e-6 * 80
@@ -82,7 +88,8 @@ assert (round(piston_um, 1), round(bore_um, 1)) == (176.3, 78.5)
 assert abs(both.factor - 60 / (piston_um - bore_um)) < 1e-9 and round(both.factor, 2) == 0.61 and round(both.thrust_c) == 81
 
 # %% [markdown]
-# **Exercise 1.** The same piston of steel, 12.0e-6 per kelvin, in the same iron bore. At how many C does the piston touch when both warm up?
+# **Exercise 1.** The same piston of steel, 12.0e-6 per kelvin, in the same iron bore. At how many C does the piston touch when both warm
+# up?
 
 # %%
 answer_c = None  # your number
@@ -95,7 +102,8 @@ solution_c = 20 + 100 * 60 / (86000 * 12.0e-6 * 100 - bore_um)
 check(answer_c, solution_c, fit(12.0e-6).onset("piston_and_bore").thrust_c, 0.1)
 
 # %% [markdown]
-# **Exercise 2.** How many micrometres of clearance on the bench would the aluminium piston need, so that it just does not touch at its running temperatures?
+# **Exercise 2.** How many micrometres of clearance on the bench would the aluminium piston need, so that it just does not touch at its
+# running temperatures?
 
 # %%
 answer_um = None  # your number
@@ -110,8 +118,8 @@ check(answer_um, solution_um, 1000 * (straight.bore_for_smallest_mm(0.0).value -
 # %% [markdown]
 # ## Where first?
 #
-# A real skirt is hotter at the top: here 110 C at the bottom, 120 C at the gauge point (20 mm up) and 160 C at the top (50 mm). It is a barrel: 0.050 mm smaller
-# at the top, over the diameter, and 0.010 mm at the bottom.
+# A real skirt is hotter at the top: here 110 C at the bottom, 120 C at the gauge point (20 mm up) and 160 C at the top (50 mm). It is a
+# barrel: 0.050 mm smaller at the top, over the diameter, and 0.010 mm at the bottom.
 #
 # **Predict:** how many millimetres above the bottom edge does it touch first, when both warm up? At the gauge point, or elsewhere?
 
@@ -124,16 +132,19 @@ barrel = [(0.0, -0.010), (20.0, 0.0), (50.0, -0.050)]
 real = fit(20.5e-6, rows, barrel)
 first = real.onset("piston_and_bore")
 compare(predicted_mm, first.place.height_mm, "mm")
-print(f"at {first.thrust_c:.1f} C at the gauge point, on the axis of {first.place.angle_deg:.0f} degrees; proven that not before: {first.proven}")
+print(
+    f"at {first.thrust_c:.1f} C at the gauge point, on the axis of {first.place.angle_deg:.0f} degrees; proven that not before: {first.proven}"
+)
 
 # %%
 plot.clearance_map(real).figure
 
 # %% [markdown]
-# **The working.** The map is that of the running engine, where the free skirt overlaps. Going up from the gauge point the piston gets narrower by
-# its barrel and grows more by its heat. Where the growth wins it is tighter than at the gauge point, and no micrometer sees that. Every diameter grows in
-# proportion to the rise, because the coefficients are constant. So the clearance on the way follows from both its ends, and a grid of heights finds
-# the same place. The running engine is tightest at the top of the skirt, and yet it touched lower down first.
+# **The working.** The map is that of the running engine, where the free skirt overlaps. Going up from the gauge point the piston gets
+# narrower by its barrel and grows more by its heat. Where the growth wins it is tighter than at the gauge point, and no micrometer sees
+# that. Every diameter grows in proportion to the rise, because the coefficients are constant. So the clearance on the way follows from both
+# its ends, and a grid of heights finds the same place. The running engine is tightest at the top of the skirt, and yet it touched lower
+# down first.
 
 # %%
 assert real.smallest().place.height_mm == 50.0
@@ -153,9 +164,9 @@ assert abs(tightest - first.place.height_mm) <= 0.1 and abs(on_the_way_mm(tighte
 # %% [markdown]
 # ## A reason to worry?
 #
-# It touches before it runs, and engines run for years like that: skirts are elastic. So the question is another one: is this piston tighter than
-# one that the maker accepts? The sheet of this invented engine allows 45 um on the bench at the least. Our piston has 60 um, 15 um more. But it is a
-# replacement of an alloy with 22.0e-6 per kelvin, and the original has 19.0e-6.
+# It touches before it runs, and engines run for years like that: skirts are elastic. So the question is another one: is this piston tighter
+# than one that the maker accepts? The sheet of this invented engine allows 45 um on the bench at the least. Our piston has 60 um, 15 um
+# more. But it is a replacement of an alloy with 22.0e-6 per kelvin, and the original has 19.0e-6.
 #
 # **Predict:** running, by how many micrometres is our piston looser (or, below zero, tighter) than the original at its least clearance?
 
@@ -166,19 +177,35 @@ predicted_um = None  # your number
 # %%
 def material(name, per_kelvin):
     mean = {"mean_coefficient": {"base": "20 C", "value": f"{per_kelvin} /K", "from": "0 C", "to": "300 C"}}
-    return {"name": name, "law": mean, "coefficient_permissible_error": "0.4e-6 /K", "source": "invented", "confidence": "unverified"}
+    return {
+        "name": name,
+        "law": mean,
+        "coefficient_permissible_error": "0.4e-6 /K",
+        "source": "invented",
+        "confidence": "unverified",
+    }
 
 
 def size(value):
     return {"value": value, "expanded_uncertainty": "4 um", "coverage_factor": 2}
 
 
-surface = {"name": "skirt", "rows": [{"height": "0 mm", "below": "0 mm", "ovality": "0.30 mm"}, {"height": "50 mm", "below": "0 mm", "ovality": "0.30 mm"}]}
+surface = {
+    "name": "skirt",
+    "rows": [
+        {"height": "0 mm", "below": "0 mm", "ovality": "0.30 mm"},
+        {"height": "50 mm", "below": "0 mm", "ovality": "0.30 mm"},
+    ],
+}
 document = {
     "format": "gaugepoint-fit",
     "version": 1,
     "fit": {"id": "replacement", "date": "2026-03-14", "note": "Invented: no such engine exists."},
-    "materials": [material("replacement alloy", "22.0e-6"), material("original alloy", "19.0e-6"), material("grey iron", "11.4e-6")],
+    "materials": [
+        material("replacement alloy", "22.0e-6"),
+        material("original alloy", "19.0e-6"),
+        material("grey iron", "11.4e-6"),
+    ],
     "bore": {"size": size("86.060 mm"), "material": "grey iron"},
     "piston": {
         "size": size("86.000 mm"),
@@ -193,7 +220,12 @@ document = {
         "bore_permissible_error": "6 K",
         "origin": "invented",
     },
-    "reference": {"least_clearance": "0.045 mm", "reference_temperature": "20 C", "origin": "invented sheet", "material": "original alloy"},
+    "reference": {
+        "least_clearance": "0.045 mm",
+        "reference_temperature": "20 C",
+        "origin": "invented sheet",
+        "material": "original alloy",
+    },
     "pictures": {"angles": 37, "heights": 11},
 }
 report = gaugepoint.fit(document)
@@ -201,8 +233,9 @@ margin = report.hot.reference.margin
 compare(predicted_um, 1000 * margin.value_mm, "um")
 
 # %% [markdown]
-# **The working.** In the same bore the original at 45 um has 86.015 mm, and running 86.015 mm x (1 + 19.0e-6 x 100). Ours has 86.000 mm x (1 + 22.0e-6 x 100). The difference is
-# 15 + 163 - 189 = -11 um. On the bench it is the looser one, running the tighter one. A sheet of limits is made for the pistons of its maker.
+# **The working.** In the same bore the original at 45 um has 86.015 mm, and running 86.015 mm x (1 + 19.0e-6 x 100). Ours has 86.000 mm x
+# (1 + 22.0e-6 x 100). The difference is 15 + 163 - 189 = -11 um. On the bench it is the looser one, running the tighter one. A sheet of
+# limits is made for the pistons of its maker.
 
 # %%
 original_um, ours_um = 1000 * 86.015 * 19.0e-6 * 100, 1000 * 86.0 * 22.0e-6 * 100
@@ -213,7 +246,8 @@ assert abs(1000 * margin.value_mm - (15 + original_um - ours_um)) < 0.01
 plot.against_temperature(report).figure
 
 # %% [markdown]
-# **Exercise 3.** How many micrometres of clearance on the bench does this replacement need, to be no tighter at these temperatures than the original at its 45 um?
+# **Exercise 3.** How many micrometres of clearance on the bench does this replacement need, to be no tighter at these temperatures than the
+# original at its 45 um?
 
 # %%
 answer_um = None  # your number
@@ -232,8 +266,8 @@ print("the margin is used up exactly there")
 # %% [markdown]
 # ## How sure is the temperature?
 #
-# **Exercise 4.** The first piston touched in a cold bore at 54 C. Its clearance on the bench has a standard uncertainty of 2.5 um. What does this alone make of the
-# temperature, in kelvin?
+# **Exercise 4.** The first piston touched in a cold bore at 54 C. Its clearance on the bench has a standard uncertainty of 2.5 um. What
+# does this alone make of the temperature, in kelvin?
 
 # %%
 answer_k = None  # your number

@@ -13,8 +13,8 @@
 # %% [markdown]
 # # Whose error is it?
 #
-# A clearance is the difference of two readings. How sure it is depends not only on how good the two gauges are, but on what they share: an error that stands in
-# both readings goes out of the difference. This notebook holds the gauges in three ways and asks which is best.
+# A clearance is the difference of two readings. How sure it is depends not only on how good the two gauges are, but on what they share: an
+# error that stands in both readings goes out of the difference. This notebook holds the gauges in three ways and asks which is best.
 #
 # All parts, gauges and readings are invented. A better gauge does not make a tight piston safe: the maker's service data come first.
 
@@ -32,15 +32,16 @@ from gaugepoint import plot
 # %% [markdown]
 # ## Three ways to hold the gauges
 #
-# The piston is read with a micrometer: 85.952 mm. Its bore of 86 mm is read with a bore gauge, which must first be set to a known size. Three ways are usual:
+# The piston is read with a micrometer: 85.952 mm. Its bore of 86 mm is read with a bore gauge, which must first be set to a known size.
+# Three ways are usual:
 #
 # 1. **ring**: the bore gauge is set on a ring of certified size;
 # 2. **round size**: it is set between the faces of the same micrometer, locked at 86.000 mm;
 # 3. **zeroed**: it is set between the faces of the same micrometer, locked at the very reading of the piston.
 #
-# How good they are (half-widths between which everything is equally likely, unless it says otherwise): scale of the micrometer 3 um, parallelism of its faces 2 um, travel of the
-# bore gauge 2 um, steps of both 1 um. Standard deviation of one reading 1.2 um, each part is read three times. The ring is certified to 1.5 um and the rod for
-# the zero of the micrometer to 1.2 um, both with k = 2.
+# How good they are (half-widths between which everything is equally likely, unless it says otherwise): scale of the micrometer 3 um,
+# parallelism of its faces 2 um, travel of the bore gauge 2 um, steps of both 1 um. Standard deviation of one reading 1.2 um, each part is
+# read three times. The ring is certified to 1.5 um and the rod for the zero of the micrometer to 1.2 um, both with k = 2.
 #
 # **Predict:** which way knows the *bore* best, and which the *clearance*?
 
@@ -51,23 +52,74 @@ predicted_bore, predicted_clearance = None, None  # "ring", "round size" or "zer
 # %%
 def material(name, per_kelvin, error):
     law = {"mean_coefficient": {"base": "20 C", "value": f"{per_kelvin} /K", "from": "0 C", "to": "100 C"}}
-    return {"name": name, "law": law, "coefficient_permissible_error": f"{error} /K", "source": "invented", "confidence": "unverified"}
+    return {
+        "name": name,
+        "law": law,
+        "coefficient_permissible_error": f"{error} /K",
+        "source": "invented",
+        "confidence": "unverified",
+    }
 
 
-gauge = {"resolution": "0.001 mm", "repeatability": "0.0012 mm", "material": "gauge steel", "calibrated": "2026-01-12", "calibration_due": "2027-01-12"}
-rod = {"standard": "rod 75 mm", "size": "75.0003 mm", "expanded_uncertainty": "1.2 um", "coverage_factor": 2, "material": "gauge steel", "reading": "75.002 mm", "temperature": "23 C"}
-ring = {"name": "ring 86 mm", "size": "85.9996 mm", "expanded_uncertainty": "1.5 um", "coverage_factor": 2, "material": "gauge steel", "temperature": "23 C"}
+gauge = {
+    "resolution": "0.001 mm",
+    "repeatability": "0.0012 mm",
+    "material": "gauge steel",
+    "calibrated": "2026-01-12",
+    "calibration_due": "2027-01-12",
+}
+rod = {
+    "standard": "rod 75 mm",
+    "size": "75.0003 mm",
+    "expanded_uncertainty": "1.2 um",
+    "coverage_factor": 2,
+    "material": "gauge steel",
+    "reading": "75.002 mm",
+    "temperature": "23 C",
+}
+ring = {
+    "name": "ring 86 mm",
+    "size": "85.9996 mm",
+    "expanded_uncertainty": "1.5 um",
+    "coverage_factor": 2,
+    "material": "gauge steel",
+    "temperature": "23 C",
+}
 settings = {
     "ring": {"ring": ring},
     "round size": {"micrometer": {"gauge": "micrometer", "reading": "86.000 mm", "temperature": "23 C"}},
     "zeroed": {"micrometer": {"gauge": "micrometer", "reading": "85.952 mm", "temperature": "23 C"}},
 }
-micrometer = {"name": "micrometer", "kind": "outside_micrometer", "permissible_error": "0.003 mm", "face_parallelism": "0.002 mm", "zero_check": rod, **gauge}
-bore_gauges = [{"name": f"bore gauge, {way}", "kind": "bore_gauge", "permissible_error": "0.002 mm", "setting": setting, **gauge} for way, setting in settings.items()]
+micrometer = {
+    "name": "micrometer",
+    "kind": "outside_micrometer",
+    "permissible_error": "0.003 mm",
+    "face_parallelism": "0.002 mm",
+    "zero_check": rod,
+    **gauge,
+}
+bore_gauges = [
+    {"name": f"bore gauge, {way}", "kind": "bore_gauge", "permissible_error": "0.002 mm", "setting": setting, **gauge}
+    for way, setting in settings.items()
+]
 deviations = {"ring": "0.005 mm", "round size": "0.007 mm", "zeroed": "0.055 mm"}
-piston = {"name": "piston", "gauge": "micrometer", "nominal": "85.95 mm", "material": "piston alloy", "temperature": "23 C", "repeats": ["85.952 mm"] * 3}
+piston = {
+    "name": "piston",
+    "gauge": "micrometer",
+    "nominal": "85.95 mm",
+    "material": "piston alloy",
+    "temperature": "23 C",
+    "repeats": ["85.952 mm"] * 3,
+}
 bores = [
-    {"name": f"bore, {way}", "gauge": f"bore gauge, {way}", "nominal": "86 mm", "material": "grey iron", "temperature": "23 C", "repeats": [deviation] * 3}
+    {
+        "name": f"bore, {way}",
+        "gauge": f"bore gauge, {way}",
+        "nominal": "86 mm",
+        "material": "grey iron",
+        "temperature": "23 C",
+        "repeats": [deviation] * 3,
+    }
     for way, deviation in deviations.items()
 ]
 document = {
@@ -75,7 +127,11 @@ document = {
     "version": 1,
     "measurement": {"id": "three-ways", "date": "2026-03-14", "note": "Invented: no such part, gauge or reading exists."},
     "shop": {"temperature": "23 C", "thermometer": {"permissible_error": "0.5 K"}},
-    "materials": [material("piston alloy", "20.0e-6", "0.5e-6"), material("grey iron", "11.2e-6", "0.6e-6"), material("gauge steel", "11.5e-6", "1.0e-6")],
+    "materials": [
+        material("piston alloy", "20.0e-6", "0.5e-6"),
+        material("grey iron", "11.2e-6", "0.6e-6"),
+        material("gauge steel", "11.5e-6", "1.0e-6"),
+    ],
     "gauges": [micrometer, *bore_gauges],
     "readings": [{"outside": piston}, *({"inside": bore} for bore in bores)],
     "differences": [{"name": way, "larger": f"bore, {way}", "smaller": "piston"} for way in settings],
@@ -88,11 +144,15 @@ u_clearance = {difference.name: 1000 * difference.result.standard_uncertainty_mm
 pandas.DataFrame({"u of the bore, um": {way: u[way] for way in settings}, "u of the clearance, um": u_clearance}).round(2)
 
 # %% [markdown]
-# The ring knows the bore best. It is not the best for the clearance: zeroed on the piston the bore is known worse, and the clearance better. The round size is
-# the worst of all.
+# The ring knows the bore best. It is not the best for the clearance: zeroed on the piston the bore is known worse, and the clearance
+# better. The round size is the worst of all.
 
 # %%
-assert min(settings, key=u.get) == "ring" and min(u_clearance, key=u_clearance.get) == "zeroed" and max(u_clearance, key=u_clearance.get) == "round size"
+assert (
+    min(settings, key=u.get) == "ring"
+    and min(u_clearance, key=u_clearance.get) == "zeroed"
+    and max(u_clearance, key=u_clearance.get) == "round size"
+)
 assert u["zeroed"] > u["ring"] and u_clearance["zeroed"] < u_clearance["ring"]
 
 # %% [markdown]
@@ -103,7 +163,9 @@ assert u["zeroed"] > u["ring"] and u_clearance["zeroed"] < u_clearance["ring"]
 # %%
 lines = {d.name: {line.source: 1000 * line.contribution_mm for line in d.result.budget} for d in report.differences}
 # without the names of the three bore gauges the same source of each is one row
-table = pandas.DataFrame({way: {source.replace(f", {way}", ""): um for source, um in of_way.items()} for way, of_way in lines.items()})
+table = pandas.DataFrame(
+    {way: {source.replace(f", {way}", ""): um for source, um in of_way.items()} for way, of_way in lines.items()}
+)
 print(table[table.abs().max(axis=1) > 0.05].to_string(na_rep="", float_format="{:+.2f}".format))
 
 # %% [markdown]
@@ -115,7 +177,8 @@ print(table[table.abs().max(axis=1) > 0.05].to_string(na_rep="", float_format="{
 #
 # The zero of the micrometer goes out as soon as both readings stand on it. The faces are touched anew each time, and do not go out.
 #
-# By hand: half-widths over sqrt(3), deviations of means over sqrt(3 readings), half steps over sqrt(3). Temperatures and coefficients are left out, they are small.
+# By hand: half-widths over sqrt(3), deviations of means over sqrt(3 readings), half steps over sqrt(3). Temperatures and coefficients are
+# left out, they are small.
 
 # %%
 scale, faces, travel, step = 3 / sqrt(3), 2 / sqrt(3), 2 / sqrt(3), 0.5 / sqrt(3)
@@ -135,8 +198,8 @@ assert round(scale, 2) == 1.73
 # %% [markdown]
 # ## The same with trials
 #
-# Whoever does not believe in budgets draws the errors. The trials below know nothing of correlation: they draw one error of the scale for each reading of the
-# micrometer, and add it wherever that reading is used.
+# Whoever does not believe in budgets draws the errors. The trials below know nothing of correlation: they draw one error of the scale for
+# each reading of the micrometer, and add it wherever that reading is used.
 
 # %%
 draws, trials = numpy.random.default_rng(20260314), 200_000
@@ -176,7 +239,8 @@ for way, setting in set_on.items():
 predicted_r = None  # your number
 
 # %% [markdown]
-# **Exercise 1.** Compute r from the three standard uncertainties of the way "zeroed": those of the bore and of its clearance in the table, and `u["piston"]`.
+# **Exercise 1.** Compute r from the three standard uncertainties of the way "zeroed": those of the bore and of its clearance in the table,
+# and `u["piston"]`.
 
 # %%
 answer_r = None  # your number
@@ -186,14 +250,17 @@ answer_r = None  # your number
 solution_r = (u["zeroed"] ** 2 + u["piston"] ** 2 - u_clearance["zeroed"] ** 2) / (2 * u["zeroed"] * u["piston"])
 
 # %%
-of = {reading.name.removeprefix("bore, "): {line.source: 1000 * line.contribution_mm for line in reading.result.budget} for reading in report.readings}
+of = {
+    reading.name.removeprefix("bore, "): {line.source: 1000 * line.contribution_mm for line in reading.result.budget}
+    for reading in report.readings
+}
 shared = sum(of["zeroed"][source] * of["piston"][source] for source in of["zeroed"].keys() & of["piston"].keys())
 check(answer_r, solution_r, shared / (u["zeroed"] * u["piston"]), 0.005)
 compare(predicted_r, solution_r, "")
 
 # %% [markdown]
-# **Exercise 2.** The thermometer of the workshop is one error, +-0.5 K, in both parts. The piston grows by 20.0e-6 per kelvin and the bore by 11.2e-6, both gauges by
-# 11.5e-6. What does it do to the clearance, as a standard uncertainty in um?
+# **Exercise 2.** The thermometer of the workshop is one error, +-0.5 K, in both parts. The piston grows by 20.0e-6 per kelvin and the bore
+# by 11.2e-6, both gauges by 11.5e-6. What does it do to the clearance, as a standard uncertainty in um?
 
 # %%
 answer_um = None  # your number
@@ -206,8 +273,8 @@ solution_um = 86000 * 8.8e-6 * 0.5 / sqrt(3)
 check(answer_um, solution_um, abs(lines["ring"]["thermometer"]), 0.005)
 
 # %% [markdown]
-# **Exercise 3.** The scale of the micrometer turns out to be good to 6 um only, in place of 3 um. What is the standard uncertainty of the clearance with the ring then? And what of the
-# way "zeroed"? Answer the first in um.
+# **Exercise 3.** The scale of the micrometer turns out to be good to 6 um only, in place of 3 um. What is the standard uncertainty of the
+# clearance with the ring then? And what of the way "zeroed"? Answer the first in um.
 
 # %%
 answer_um = None  # your number
@@ -226,8 +293,8 @@ assert abs(u_worse["zeroed"] - u_clearance["zeroed"]) < 0.001
 # %% [markdown]
 # ## A budget of your own
 #
-# `gaugepoint.budget` takes any formula. An input names the sources that it rests on; two inputs that name one source share it. Here is the way "zeroed", written down from
-# the list above: the scale is in both.
+# `gaugepoint.budget` takes any formula. An input names the sources that it rests on; two inputs that name one source share it. Here is the
+# way "zeroed", written down from the list above: the scale is in both.
 
 # %%
 widths = {"scale": 3, "faces on piston": 2, "faces at setting": 2, "travel": 2, "steps": 0.5}
@@ -237,13 +304,30 @@ budget = {
     "name": "clearance, zeroed on the piston",
     "unit": "um",
     "sources": [
-        *({"name": name, "distribution": {"rectangular": {"half_width": width}}} for name, width in widths.items() if name != "steps"),
+        *(
+            {"name": name, "distribution": {"rectangular": {"half_width": width}}}
+            for name, width in widths.items()
+            if name != "steps"
+        ),
         *({"name": f"step {k}", "distribution": {"rectangular": {"half_width": widths["steps"]}}} for k in range(1, 5)),
-        *({"name": f"repeats of {part}", "distribution": {"normal": {"standard_deviation": repeat}}} for part in ("piston", "bore")),
+        *(
+            {"name": f"repeats of {part}", "distribution": {"normal": {"standard_deviation": repeat}}}
+            for part in ("piston", "bore")
+        ),
     ],
     "inputs": [
-        {"symbol": "bore", "estimate": 56.5, "terms": [{"source": s} for s in ("scale", "faces at setting", "travel", "step 1", "step 2", "step 3", "repeats of bore")]},
-        {"symbol": "piston", "estimate": 0, "terms": [{"source": s} for s in ("scale", "faces on piston", "step 4", "repeats of piston")]},
+        {
+            "symbol": "bore",
+            "estimate": 56.5,
+            "terms": [
+                {"source": s} for s in ("scale", "faces at setting", "travel", "step 1", "step 2", "step 3", "repeats of bore")
+            ],
+        },
+        {
+            "symbol": "piston",
+            "estimate": 0,
+            "terms": [{"source": s} for s in ("scale", "faces on piston", "step 4", "repeats of piston")],
+        },
     ],
     "model": "bore - piston",
     "probability": 0.95,
@@ -253,8 +337,10 @@ assert abs(own.standard_uncertainty - u_clearance["zeroed"]) < 0.02
 plot.budget_bars(own).figure
 
 # %% [markdown]
-# So it is the faces and the travel of the bore gauge that are left. Both can be made smaller by hand: wipe the faces, and keep the travel short.
+# So it is the faces and the travel of the bore gauge that are left. Both can be made smaller by hand: wipe the faces, and keep the travel
+# short.
 #
-# But remember what "zeroed" cannot do: its bore is known to no better than its micrometer. Limits of the bore alone are judged with the ring.
+# But remember what "zeroed" cannot do: its bore is known to no better than its micrometer. Limits of the bore alone are judged with the
+# ring.
 #
 # Next: [stack tails against Monte Carlo](5_stack_tails_against_monte_carlo.py).

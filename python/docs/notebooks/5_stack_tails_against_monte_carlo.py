@@ -13,10 +13,12 @@
 # %% [markdown]
 # # Stack tails against Monte Carlo
 #
-# Four parts decide how far a piston stands below the deck at top dead centre: the block, the rod, the piston and the crank. Each is within its limits. How often is the
-# sum outside of its own? There are rules of thumb, there are trials, and there is the exact distribution. This notebook holds them against each other, where it matters: far out.
+# Four parts decide how far a piston stands below the deck at top dead centre: the block, the rod, the piston and the crank. Each is within
+# its limits. How often is the sum outside of its own? There are rules of thumb, there are trials, and there is the exact distribution. This
+# notebook holds them against each other, where it matters: far out.
 #
-# All parts are invented. A piston that meets the head wrecks an engine: the least clearance is the maker's to say, and the assembled engine is measured.
+# All parts are invented. A piston that meets the head wrecks an engine: the least clearance is the maker's to say, and the assembled engine
+# is measured.
 
 # %%
 # %matplotlib inline
@@ -32,8 +34,8 @@ from gaugepoint import Contributor, SharedCause, Stack, Variation, plot
 # %% [markdown]
 # ## The stack
 #
-# Deck clearance = block height - rod - compression height - half the stroke = 218.5 - 143 - 31 - 44 = 0.5 mm. Each part has limits of +-0.05 mm and is anywhere between them
-# with the same probability.
+# Deck clearance = block height - rod - compression height - half the stroke = 218.5 - 143 - 31 - 44 = 0.5 mm. Each part has limits of
+# +-0.05 mm and is anywhere between them with the same probability.
 #
 # **Predict:** what are the worst case and the root-sum-square of the lower end, in mm?
 
@@ -47,7 +49,10 @@ parts = [("block height", 218.5, 1), ("rod", 143.0, -1), ("compression height", 
 def deck(scale=1.0, causes=()):
     """The stack, with all tolerances times a factor."""
     half = 0.05 * scale
-    return Stack([Contributor(name, nominal, -half, half, Variation.rectangular(half), coefficient=sign) for name, nominal, sign in parts], causes)
+    return Stack(
+        [Contributor(name, nominal, -half, half, Variation.rectangular(half), coefficient=sign) for name, nominal, sign in parts],
+        causes,
+    )
 
 
 stack = deck()
@@ -55,7 +60,8 @@ compare(predicted_worst, stack.worst_case.lower, "mm")
 compare(predicted_rss, stack.root_sum_square().lower, "mm")
 
 # %% [markdown]
-# **The working.** Worst case: 0.5 - 4 x 0.05 = 0.30 mm. Root-sum-square: 0.5 - sqrt(4) x 0.05 = 0.40 mm. The first never happens. The second is passed often.
+# **The working.** Worst case: 0.5 - 4 x 0.05 = 0.30 mm. Root-sum-square: 0.5 - sqrt(4) x 0.05 = 0.40 mm. The first never happens. The
+# second is passed often.
 #
 # ## The exact tail
 #
@@ -72,11 +78,12 @@ exact = stack.outside(lower=0.32)
 compare(predicted_ppm, 1e6 * exact.below, "ppm")
 
 # %% [markdown]
-# **The working.** Counted from the worst case in units of the width of a part, 0.1 mm, the limit is s = (0.32 - 0.30) / 0.1 = 0.2. The sum of n numbers from 0 to 1 is below
-# s <= 1 with the probability s^n / n!, the volume of a corner of the cube (Irwin and Hall, 1927, from memory). So 0.2^4 / 24 = 66.7 ppm.
+# **The working.** Counted from the worst case in units of the width of a part, 0.1 mm, the limit is s = (0.32 - 0.30) / 0.1 = 0.2. The sum
+# of n numbers from 0 to 1 is below s <= 1 with the probability s^n / n!, the volume of a corner of the cube (Irwin and Hall, 1927, from
+# memory). So 0.2^4 / 24 = 66.7 ppm.
 #
-# "The sum of four is nearly normal" says something else: the standard deviation is sqrt(4) x 0.05 / sqrt(3) = 0.0577 mm, the limit is 3.12 of them away, and a normal
-# distribution has 911 ppm beyond. In the middle it is a good picture, in the tail it is wrong by a factor of 14.
+# "The sum of four is nearly normal" says something else: the standard deviation is sqrt(4) x 0.05 / sqrt(3) = 0.0577 mm, the limit is 3.12
+# of them away, and a normal distribution has 911 ppm beyond. In the middle it is a good picture, in the tail it is wrong by a factor of 14.
 
 # %%
 by_hand = 0.2**4 / factorial(4)
@@ -90,8 +97,8 @@ assert round(1e6 * normal) == 911 and round(normal / by_hand) == 14
 plot.stack_density(stack, lower=0.32, unit="mm").figure
 
 # %% [markdown]
-# **Exercise 1.** Three shims of +-0.02 mm, each anywhere between its limits, lie on each other. How many stacks of a million are above their nominal by more than
-# 0.055 mm?
+# **Exercise 1.** Three shims of +-0.02 mm, each anywhere between its limits, lie on each other. How many stacks of a million are above
+# their nominal by more than 0.055 mm?
 
 # %%
 answer_ppm = None  # your number
@@ -146,7 +153,8 @@ check(answer_million, solution_million, 150.0, 1.0)  # 10 000 / (66.7 / 1 000 00
 # %% [markdown]
 # ## Farther out
 #
-# Let the head allow 0.305 mm at the least. By hand s = 0.05, and 0.05^4 / 24 = 0.26 ppm. A million trials will most likely see nothing at all.
+# Let the head allow 0.305 mm at the least. By hand s = 0.05, and 0.05^4 / 24 = 0.26 ppm. A million trials will most likely see nothing at
+# all.
 #
 # **Predict:** when a million trials see nothing, how many ppm can it still be, with 95 % confidence?
 
@@ -159,7 +167,8 @@ compare(predicted_ppm, 1e6 * nothing.upper, "ppm")
 print(f"seen {nothing.count}; exact {1e6 * stack.outside(lower=0.305).below:.4f} ppm")
 
 # %% [markdown]
-# **The working.** Nothing is seen with the probability (1 - p)^N. The upper end of the interval is where that is 2.5 %: p = 1 - 0.025^(1/N), 3.7 ppm for a million.
+# **The working.** Nothing is seen with the probability (1 - p)^N. The upper end of the interval is where that is 2.5 %: p = 1 -
+# 0.025^(1/N), 3.7 ppm for a million.
 
 # %%
 assert nothing.count == 0 and abs(nothing.upper / (1 - 0.025 ** (1 / 1e6)) - 1) < 1e-6 and round(1e6 * nothing.upper, 1) == 3.7
@@ -167,7 +176,8 @@ rare = 0.05**4 / factorial(4)
 assert abs(stack.outside(lower=0.305).below / rare - 1) < 1e-9 and round(1e6 * rare, 2) == 0.26
 
 # %% [markdown]
-# Trials can be moved to where the tail is, and weighed for it: importance sampling. 20 000 of them do what millions cannot. But of a linear stack the exact tail is there, and better.
+# Trials can be moved to where the tail is, and weighed for it: importance sampling. 20 000 of them do what millions cannot. But of a linear
+# stack the exact tail is there, and better.
 
 # %%
 tail = stack.importance("lower", 0.305, seed=1, count=20_000).rare_tail(confidence=0.999)
@@ -179,7 +189,8 @@ assert tail.lower <= rare <= tail.upper
 #
 # Every part was measured on one machine, whose error is anywhere within +-0.010 mm and the same for all.
 #
-# **Exercise 3.** What is the standard deviation of the deck clearance with this error, in um? Mind the signs: one part adds, three subtract.
+# **Exercise 3.** What is the standard deviation of the deck clearance with this error, in um? Mind the signs: one part adds, three
+# subtract.
 
 # %%
 answer_um = None  # your number
@@ -203,7 +214,8 @@ print(f"{shared.outside(lower=0.32).ppm:.0f} ppm with it")
 answer_factor = None  # your number
 
 # %% jupyter={"source_hidden": true}
-# solution: with the factor f the worst case is 0.5 - 0.2 f and the width 0.1 f; s^4 / 24 = 10e-6 gives s, and (0.32 - 0.5 + 0.2 f) / (0.1 f) = s gives f
+# solution: with the factor f the worst case is 0.5 - 0.2 f and the width 0.1 f;
+# s^4 / 24 = 10e-6 gives s, and (0.32 - 0.5 + 0.2 f) / (0.1 f) = s gives f
 s = (24 * 10e-6) ** 0.25
 solution_factor = 0.18 / (0.2 - 0.1 * s)
 

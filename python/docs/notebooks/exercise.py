@@ -3,7 +3,10 @@
 
 def compare(predicted: float | None, found: float, unit: str) -> None:
     """Print what was found, and how far a prediction was from it."""
-    print(f"found {found:.4g} {unit}" + ("" if predicted is None else f"; you said {predicted:g}, off by {abs(predicted - found):.2g}"))
+    print(
+        f"found {found:.4g} {unit}"
+        + ("" if predicted is None else f"; you said {predicted:g}, off by {abs(predicted - found):.2g}")
+    )
 
 
 def check(answer: float | None, solution: float, truth: float, within: float) -> None:
