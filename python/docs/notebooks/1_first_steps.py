@@ -19,7 +19,7 @@
 # Each part has three steps. **Predict**: write a number down before you compute. **Compute**. **See the working**: the same number by hand.
 #
 # All numbers are invented: they describe no real engine and no real gauge. Nothing here replaces the maker's service data. A wrong
-# clearance seizes an engine, and a seized engine hurts people.
+# clearance seizes an engine, and that can hurt people.
 
 # %%
 # %matplotlib inline

@@ -103,9 +103,9 @@ compare(predicted_um, 1000 * oval.round_running_mm, "um")
 print(f"cold {oval.cold_mm:.3f} mm, running {oval.running_mm:.3f} mm")
 
 # %% [markdown]
-# **The working.** Running, the thrust diameter is D (1 + e) and the pin diameter (D - o)(1 + p), with e = 20.5e-6 x 100 and p = 20.5e-6 x
-# 110. They are equal when o = D (p - e) / (1 + p), which is 86 mm x 205e-6 = 18 um. Ten kelvin explain 18 um of the 300 um: a piston that
-# is only warmer at the pin stays oval when it runs.
+# **The working.** Running, the thrust diameter is D (1 + e) and the pin diameter (D - o)(1 + p), where e = 20.5e-6 x 100 and
+# p = 20.5e-6 x 110. They are equal when o = D (p - e) / (1 + p), which is 86 mm x 205e-6 = 18 um. Ten kelvin explain 18 um of the 300 um:
+# a piston that is only warmer at the pin stays oval when it runs.
 
 # %%
 e, p = 20.5e-6 * 100, 20.5e-6 * 110
@@ -162,7 +162,7 @@ for fit, predicted in ((round_fit, predicted_round), (oval_fit, predicted_oval))
     compare(predicted, 100 * fit.contact().area_mm2 / whole_mm2, "%")
 
 # %% [markdown]
-# **The working.** The round piston overlaps everywhere, and most at the pin, where it is hottest and where there is no room to bend. The
+# **The working.** The round piston overlaps everywhere, and most at the pin, where it is hottest and where the bosses do not yield. The
 # oval one overlaps on two panels, a quarter of the skirt, and has room beside them.
 
 # %%

@@ -63,7 +63,8 @@ compare(predicted_c, cold_bore.thrust_c, "C")
 # **The working.** For every kelvin the piston grows by 86 mm x 20.5e-6 = 1.76 um over the diameter. The 60 um are used up after 34 K: at 54
 # C.
 #
-# That is little, and it is the reason for warming up an engine before it is loaded: the piston warms up before the block does.
+# That is little, and it is a reason to warm up an engine before it is loaded: the piston warms up before the block does (common practice,
+# no source).
 #
 # **Predict:** now both warm up in proportion, as the running temperatures are. At which temperature of the piston do they touch?
 

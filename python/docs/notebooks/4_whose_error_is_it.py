@@ -169,7 +169,8 @@ table = pandas.DataFrame(
 print(table[table.abs().max(axis=1) > 0.05].to_string(na_rep="", float_format="{:+.2f}".format))
 
 # %% [markdown]
-# Read the lines of the scale. The scale of the micrometer has an error of its own at every reading.
+# Read the lines of the scale. Its error is one at one reading and another at another: of a scale that is only known to be good to 3 um
+# nothing else can be said.
 #
 # - On the **ring** it stands in the piston alone: 3 um / sqrt(3) = 1.73 um.
 # - At the **round size** it stands there twice, at 85.952 mm and at 86.000 mm: these are two errors, and nothing goes out.
@@ -231,7 +232,8 @@ for way, setting in set_on.items():
 # %% [markdown]
 # ## What is correlation?
 #
-# Nobody typed in a correlation. It is what is left when all is done: u_clearance^2 = u_bore^2 + u_piston^2 - 2 r u_bore u_piston.
+# Nobody typed in a correlation. It is what is left when all is done:
+# `u_clearance**2 = u_bore**2 + u_piston**2 - 2 * r * u_bore * u_piston`.
 #
 # **Predict:** is r of bore and piston closer to 0, to 0.5, or to 1 when the bore gauge is zeroed on the piston?
 
@@ -337,8 +339,7 @@ assert abs(own.standard_uncertainty - u_clearance["zeroed"]) < 0.02
 plot.budget_bars(own).figure
 
 # %% [markdown]
-# So it is the faces and the travel of the bore gauge that are left. Both can be made smaller by hand: wipe the faces, and keep the travel
-# short.
+# So it is the faces of the micrometer and the travel of the bore gauge that are left. A better scale would not help.
 #
 # But remember what "zeroed" cannot do: its bore is known to no better than its micrometer. Limits of the bore alone are judged with the
 # ring.

@@ -60,8 +60,8 @@ compare(predicted_worst, stack.worst_case.lower, "mm")
 compare(predicted_rss, stack.root_sum_square().lower, "mm")
 
 # %% [markdown]
-# **The working.** Worst case: 0.5 - 4 x 0.05 = 0.30 mm. Root-sum-square: 0.5 - sqrt(4) x 0.05 = 0.40 mm. The first never happens. The
-# second is passed often.
+# **The working.** Worst case: 0.5 - 4 x 0.05 = 0.30 mm. Root-sum-square: 0.5 - sqrt(4) x 0.05 = 0.40 mm. The first hardly
+# ever happens. The second is passed by one engine of 24, as the next part shows.
 #
 # ## The exact tail
 #
@@ -90,6 +90,7 @@ by_hand = 0.2**4 / factorial(4)
 sigma = sqrt(4) * 0.05 / sqrt(3)
 normal = NormalDist(0.5, sigma).cdf(0.32)
 assert abs(exact.below / by_hand - 1) < 1e-9 and f"{1e6 * by_hand:.1f}" == "66.7"
+assert abs(stack.outside(lower=0.40).below - 1 / 24) < 1e-12  # s = 1
 assert abs(stack.forms.standard_deviation - sigma) < 1e-12 and (round(sigma, 4), round(0.18 / sigma, 2)) == (0.0577, 3.12)
 assert round(1e6 * normal) == 911 and round(normal / by_hand) == 14
 
@@ -126,7 +127,7 @@ for trials in (10_000, 100_000, 1_000_000):
 pandas.DataFrame(runs).T.round(1)
 
 # %% [markdown]
-# "from" and "to" are the ends of the 95 % interval (Clopper and Pearson): the exact 66.7 ppm should lie within nineteen times of twenty.
+# "from" and "to" are the ends of the 95 % interval (Clopper and Pearson): the exact 66.7 ppm should lie between them nineteen times of twenty.
 #
 # **The working.** N trials see about N p engines below, give or take sqrt(N p). A million see 67, give or take 8.
 
@@ -176,8 +177,8 @@ rare = 0.05**4 / factorial(4)
 assert abs(stack.outside(lower=0.305).below / rare - 1) < 1e-9 and round(1e6 * rare, 2) == 0.26
 
 # %% [markdown]
-# Trials can be moved to where the tail is, and weighed for it: importance sampling. 20 000 of them do what millions cannot. But of a linear
-# stack the exact tail is there, and better.
+# Trials can be moved to where the tail is, and weighed for it: importance sampling. 20 000 of them tell what a million did not. But of a
+# linear stack the exact tail is there, and better.
 
 # %%
 tail = stack.importance("lower", 0.305, seed=1, count=20_000).rare_tail(confidence=0.999)
