@@ -3,8 +3,10 @@
 
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops where it fails")]
 
+mod generated;
+
+use generated::{holds, text};
 use std::fmt::Write as _;
-use std::path::PathBuf;
 
 /// Enumerations that the bindings have.
 const ENUMERATIONS: &[&str] = &[
@@ -86,14 +88,6 @@ impl Item {
             _ => None,
         }
     }
-}
-
-fn path(of: &str) -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(of)
-}
-
-fn text(of: &str) -> String {
-    std::fs::read_to_string(path(of)).unwrap_or_else(|e| panic!("{of}: {e}"))
 }
 
 /// Splits at comments of one depth: what each says, and what follows it.
@@ -761,20 +755,9 @@ fn bindings_are_what_the_header_says() {
     let text_of_header = text("include/gaugepoint.h");
     let items = header(&text_of_header);
     let all = all(&text_of_header, &items);
-    let mut old = String::new();
     for (file, generated) in files(&all) {
-        if std::env::var_os("UPDATE_BINDINGS").is_some() {
-            std::fs::write(path(file), &generated).unwrap();
-        }
-        if text(file) != generated {
-            writeln!(
-                old,
-                "{file} is out of date: UPDATE_BINDINGS=1 cargo test -p gaugepoint-ffi --test bindings"
-            )
-            .unwrap();
-        }
+        holds(file, &generated, "bindings");
     }
-    assert!(old.is_empty(), "{old}");
     // each flat function of the table, and each function that gives a report
     assert_eq!(
         all.flat.iter().filter(|f| f.1).count(),

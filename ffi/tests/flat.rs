@@ -3,9 +3,10 @@
 
 #![expect(clippy::unwrap_used, reason = "a test stops where it fails")]
 
+mod generated;
+
 use gaugepoint::flat::{Function, TABLE};
 use std::fmt::Write as _;
-use std::path::PathBuf;
 
 const HEAD: &str = "\
 //! The flat functions, each in three shapes. Generated from the table of the core; the test that compares it also writes it.
@@ -123,24 +124,13 @@ static int32_t array_{name}(const double *const *x, size_t count, double *out, i
     out + "};\n\n#endif\n"
 }
 
-fn holds(file: &str, generated: &str) {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(file);
-    if std::env::var_os("UPDATE_FLAT").is_some() {
-        std::fs::write(&path, generated).unwrap();
-    }
-    assert!(
-        std::fs::read_to_string(&path).unwrap() == generated,
-        "{file} is out of date: UPDATE_FLAT=1 cargo test -p gaugepoint-ffi --test flat"
-    );
-}
-
 #[test]
 fn the_exports_are_those_of_the_table() {
     let exports: String = TABLE.iter().copied().map(exports).collect();
-    holds("src/flat.rs", &(HEAD.to_owned() + &texts() + &exports));
+    generated::holds("src/flat.rs", &(HEAD.to_owned() + &texts() + &exports), "flat");
 }
 
 #[test]
 fn the_calls_of_c_are_those_of_the_table() {
-    holds("../tests/c/flat.h", &in_c());
+    generated::holds("../tests/c/flat.h", &in_c(), "flat");
 }

@@ -31,6 +31,18 @@ static inline int finish(void) {
 
 static inline int same(const char *a, const char *b) { return strcmp(a, b) == 0; }
 
+/* A law of one mean coefficient from 20 C. */
+static inline GaugepointLaw mean(double per_k) {
+  GaugepointLaw out;
+  memset(&out, 0, sizeof out);
+  out.form = GAUGEPOINT_LAW_FORM_MEAN_COEFFICIENT;
+  out.base_c = 20;
+  out.mean_per_k = per_k;
+  out.from_c = -50;
+  out.to_c = 400;
+  return out;
+}
+
 /* A record of its own size, zeroed. */
 #define RECORD(type, name) \
   type name; \

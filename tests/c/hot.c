@@ -66,17 +66,6 @@ static GaugepointTable rows_of(const Columns *c) {
   return out;
 }
 
-static GaugepointLaw mean(double per_k) {
-  GaugepointLaw out;
-  memset(&out, 0, sizeof out);
-  out.form = GAUGEPOINT_LAW_FORM_MEAN_COEFFICIENT;
-  out.base_c = 20;
-  out.mean_per_k = per_k;
-  out.from_c = -50;
-  out.to_c = 400;
-  return out;
-}
-
 /* Everything that a row is made of, with its memory. */
 typedef struct {
   Columns barrel, ovality, fourth, thrust, pin, deviation, wall;

@@ -139,17 +139,6 @@ static void *work(void *thread) {
   return (void *)different;
 }
 
-static GaugepointLaw mean(double per_k) {
-  GaugepointLaw out;
-  memset(&out, 0, sizeof out);
-  out.form = GAUGEPOINT_LAW_FORM_MEAN_COEFFICIENT;
-  out.base_c = 20;
-  out.mean_per_k = per_k;
-  out.from_c = -50;
-  out.to_c = 400;
-  return out;
-}
-
 /* An invented skirt in a bore with three waves. */
 static void make_fit(void) {
   static const GaugepointTableRow below[] = {{0, 0.02}, {12, 0}, {50, 0.06}}, ovality[] = {{0, 0.3}};
