@@ -211,10 +211,38 @@ fn declared(field: &str, mm: f64) -> Result<SizeAt20, Error> {
 }
 
 /// A press fit of one interference and one friction: both ends of its ranges are the same number.
-fn pressed(parts: &PressFitParts) -> Result<PressFit, Error> {
-    bounds::INTERFERENCE.check("interference_mm", parts.interference_least_mm)?;
-    bounds::FRICTION.check("friction", parts.friction_least)?;
-    press_fit::press_fit(parts)
+fn pressed(
+    [
+        pin_mm,
+        pin_hole_mm,
+        eye_mm,
+        width_mm,
+        interference_mm,
+        smoothing_mm,
+        friction,
+        pin_modulus_mpa,
+        pin_poisson,
+        eye_modulus_mpa,
+        eye_poisson,
+    ]: [f64; 11],
+) -> Result<PressFit, Error> {
+    bounds::INTERFERENCE.check("interference_mm", interference_mm)?;
+    bounds::FRICTION.check("friction", friction)?;
+    press_fit::press_fit(&PressFitParts {
+        pin_mm,
+        pin_hole_mm,
+        eye_mm,
+        width_mm,
+        interference_least_mm: interference_mm,
+        interference_most_mm: interference_mm,
+        smoothing_mm,
+        friction_least: friction,
+        friction_most: friction,
+        pin_modulus_mpa,
+        pin_poisson,
+        eye_modulus_mpa,
+        eye_poisson,
+    })
 }
 
 flat! {
@@ -470,21 +498,19 @@ flat! {
         eye_modulus_mpa,
         eye_poisson
     ) {
-        let fit = pressed(&PressFitParts {
+        let fit = pressed([
             pin_mm,
             pin_hole_mm,
             eye_mm,
             width_mm,
-            interference_least_mm: interference_mm,
-            interference_most_mm: interference_mm,
+            interference_mm,
             smoothing_mm,
-            friction_least: friction,
-            friction_most: friction,
+            friction,
             pin_modulus_mpa,
             pin_poisson,
             eye_modulus_mpa,
             eye_poisson,
-        })?;
+        ])?;
         Ok(fit.force_least_n)
     }
 
@@ -504,21 +530,19 @@ flat! {
         eye_modulus_mpa,
         eye_poisson
     ) {
-        let fit = pressed(&PressFitParts {
+        let fit = pressed([
             pin_mm,
             pin_hole_mm,
             eye_mm,
             width_mm,
-            interference_least_mm: interference_mm,
-            interference_most_mm: interference_mm,
+            interference_mm,
             smoothing_mm,
-            friction_least: friction,
-            friction_most: friction,
+            friction,
             pin_modulus_mpa,
             pin_poisson,
             eye_modulus_mpa,
             eye_poisson,
-        })?;
+        ])?;
         Ok(fit.torque_least_nm)
     }
 
