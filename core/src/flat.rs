@@ -161,7 +161,7 @@ macro_rules! flat {
         /// # Errors
         /// When a number is not finite or impossible; the error names the parameter, the value and the limits.
         #[inline]
-        #[allow(clippy::too_many_arguments, reason = "a sheet has no structures")]
+        #[allow(clippy::too_many_arguments, reason = "the functions of hosts without structures")]
         pub fn $name($($parameter: f64),+) -> Result<f64, Error> $body)+
 
         /// Every function as a value.
