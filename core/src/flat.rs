@@ -367,42 +367,44 @@ flat! {
 
     /// Length in mm from inches, -400 in to 400 in.
     ///
-    /// A number of up to 15 digits is converted exactly and rounded once: 2.4126 in is 61.28004 mm. Source: NIST SP 811 (2008), appendix B.
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 2.4126 in is 61.28004 mm. Source:
+    /// NIST SP 811 (2008), appendix B.
     fn inch_to_mm(length_inch) {
         quantity::inch_to_mm(length_inch)
     }
 
     /// Length in inches from mm, -10160 mm to 10160 mm.
     ///
-    /// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
     fn mm_to_inch(length_mm) {
         quantity::mm_to_inch(length_mm)
     }
 
     /// Length in mm from thousandths of an inch, -400000 thou to 400000 thou.
     ///
-    /// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
     fn thou_to_mm(length_thou) {
         quantity::thou_to_mm(length_thou)
     }
 
     /// Temperature in degrees Celsius from degrees Fahrenheit, -454 F to 2192 F; a difference of temperatures is another thing.
     ///
-    /// A number of up to 15 digits is converted exactly and rounded once: 80.6 F is 27 C. Source: NIST SP 811 (2008), appendix B.
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 80.6 F is 27 C. Source:
+    /// NIST SP 811 (2008), appendix B.
     fn fahrenheit_to_c(temperature_fahrenheit) {
         quantity::fahrenheit_to_c(temperature_fahrenheit)
     }
 
     /// Temperature in degrees Fahrenheit from degrees Celsius, -270 C to 1200 C; a difference of temperatures is another thing.
     ///
-    /// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
     fn c_to_fahrenheit(temperature_c) {
         quantity::c_to_fahrenheit(temperature_c)
     }
 
     /// Coefficient of expansion per kelvin from one per degree Fahrenheit, 1e-7 to 5e-5 per degree Fahrenheit: 1.8 times as much.
     ///
-    /// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
     fn per_fahrenheit_to_per_k(expansion_per_fahrenheit) {
         quantity::per_fahrenheit_to_per_k(expansion_per_fahrenheit)
     }

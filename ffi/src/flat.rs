@@ -87,32 +87,32 @@ pub(crate) static TEXTS: &[Texts] = &[
     },
     Texts {
         name: c"inch_to_mm",
-        meaning: c"Length in mm from inches, -400 in to 400 in.\n\nA number of up to 15 digits is converted exactly and rounded once: 2.4126 in is 61.28004 mm. Source: NIST SP 811 (2008), appendix B.",
+        meaning: c"Length in mm from inches, -400 in to 400 in.\n\nA number of up to 15 digits and 12 decimals is converted exactly and rounded once: 2.4126 in is 61.28004 mm. Source:\nNIST SP 811 (2008), appendix B.",
         parameters: &[c"length_inch"],
     },
     Texts {
         name: c"mm_to_inch",
-        meaning: c"Length in inches from mm, -10160 mm to 10160 mm.\n\nA number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.",
+        meaning: c"Length in inches from mm, -10160 mm to 10160 mm.\n\nA number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.",
         parameters: &[c"length_mm"],
     },
     Texts {
         name: c"thou_to_mm",
-        meaning: c"Length in mm from thousandths of an inch, -400000 thou to 400000 thou.\n\nA number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.",
+        meaning: c"Length in mm from thousandths of an inch, -400000 thou to 400000 thou.\n\nA number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.",
         parameters: &[c"length_thou"],
     },
     Texts {
         name: c"fahrenheit_to_c",
-        meaning: c"Temperature in degrees Celsius from degrees Fahrenheit, -454 F to 2192 F; a difference of temperatures is another thing.\n\nA number of up to 15 digits is converted exactly and rounded once: 80.6 F is 27 C. Source: NIST SP 811 (2008), appendix B.",
+        meaning: c"Temperature in degrees Celsius from degrees Fahrenheit, -454 F to 2192 F; a difference of temperatures is another thing.\n\nA number of up to 15 digits and 12 decimals is converted exactly and rounded once: 80.6 F is 27 C. Source:\nNIST SP 811 (2008), appendix B.",
         parameters: &[c"temperature_fahrenheit"],
     },
     Texts {
         name: c"c_to_fahrenheit",
-        meaning: c"Temperature in degrees Fahrenheit from degrees Celsius, -270 C to 1200 C; a difference of temperatures is another thing.\n\nA number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.",
+        meaning: c"Temperature in degrees Fahrenheit from degrees Celsius, -270 C to 1200 C; a difference of temperatures is another thing.\n\nA number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.",
         parameters: &[c"temperature_c"],
     },
     Texts {
         name: c"per_fahrenheit_to_per_k",
-        meaning: c"Coefficient of expansion per kelvin from one per degree Fahrenheit, 1e-7 to 5e-5 per degree Fahrenheit: 1.8 times as much.\n\nA number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.",
+        meaning: c"Coefficient of expansion per kelvin from one per degree Fahrenheit, 1e-7 to 5e-5 per degree Fahrenheit: 1.8 times as much.\n\nA number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.",
         parameters: &[c"expansion_per_fahrenheit"],
     },
     Texts {
@@ -498,7 +498,8 @@ pub unsafe extern "C" fn gaugepoint_depth_in_bore_mm_array(deck_clearance_mm: *c
 
 /// Length in mm from inches, -400 in to 400 in.
 ///
-/// A number of up to 15 digits is converted exactly and rounded once: 2.4126 in is 61.28004 mm. Source: NIST SP 811 (2008), appendix B.
+/// A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 2.4126 in is 61.28004 mm. Source:
+/// NIST SP 811 (2008), appendix B.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_inch_to_mm(length_inch: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
@@ -520,7 +521,7 @@ pub unsafe extern "C" fn gaugepoint_inch_to_mm_array(length_inch: *const f64, co
 
 /// Length in inches from mm, -10160 mm to 10160 mm.
 ///
-/// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+/// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_mm_to_inch(length_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
@@ -542,7 +543,7 @@ pub unsafe extern "C" fn gaugepoint_mm_to_inch_array(length_mm: *const f64, coun
 
 /// Length in mm from thousandths of an inch, -400000 thou to 400000 thou.
 ///
-/// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+/// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_thou_to_mm(length_thou: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
@@ -564,7 +565,8 @@ pub unsafe extern "C" fn gaugepoint_thou_to_mm_array(length_thou: *const f64, co
 
 /// Temperature in degrees Celsius from degrees Fahrenheit, -454 F to 2192 F; a difference of temperatures is another thing.
 ///
-/// A number of up to 15 digits is converted exactly and rounded once: 80.6 F is 27 C. Source: NIST SP 811 (2008), appendix B.
+/// A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 80.6 F is 27 C. Source:
+/// NIST SP 811 (2008), appendix B.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_fahrenheit_to_c(temperature_fahrenheit: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
@@ -586,7 +588,7 @@ pub unsafe extern "C" fn gaugepoint_fahrenheit_to_c_array(temperature_fahrenheit
 
 /// Temperature in degrees Fahrenheit from degrees Celsius, -270 C to 1200 C; a difference of temperatures is another thing.
 ///
-/// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+/// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_c_to_fahrenheit(temperature_c: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
@@ -608,7 +610,7 @@ pub unsafe extern "C" fn gaugepoint_c_to_fahrenheit_array(temperature_c: *const 
 
 /// Coefficient of expansion per kelvin from one per degree Fahrenheit, 1e-7 to 5e-5 per degree Fahrenheit: 1.8 times as much.
 ///
-/// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+/// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_per_fahrenheit_to_per_k(expansion_per_fahrenheit: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header

@@ -359,8 +359,8 @@ def running_clearance_mm(
 def inch_to_mm(length_inch: float) -> float:
     """Give a length in mm from inches.
 
-    A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008),
-    appendix B.
+    A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+    811 (2008), appendix B.
 
     Parameters
     ----------
@@ -387,8 +387,8 @@ def inch_to_mm(length_inch: float) -> float:
 def mm_to_inch(length_mm: float) -> float:
     """Give a length in inches from mm.
 
-    A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008),
-    appendix B.
+    A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+    811 (2008), appendix B.
 
     Parameters
     ----------
@@ -415,8 +415,8 @@ def mm_to_inch(length_mm: float) -> float:
 def thou_to_mm(length_thou: float) -> float:
     """Give a length in mm from thousandths of an inch.
 
-    A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008),
-    appendix B.
+    A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+    811 (2008), appendix B.
 
     Parameters
     ----------
@@ -443,7 +443,7 @@ def thou_to_mm(length_thou: float) -> float:
 def fahrenheit_to_c(temperature_fahrenheit: float) -> float:
     """Give a temperature in degrees Celsius from degrees Fahrenheit.
 
-    A difference of temperatures is another thing. A number of up to 15 digits is converted exactly and rounded once.
+    A difference of temperatures is another thing. A number of up to 15 digits and 12 decimals is converted exactly and rounded once.
     Source: NIST SP 811 (2008), appendix B.
 
     Parameters
@@ -471,7 +471,7 @@ def fahrenheit_to_c(temperature_fahrenheit: float) -> float:
 def c_to_fahrenheit(temperature_c: float) -> float:
     """Give a temperature in degrees Fahrenheit from degrees Celsius.
 
-    A difference of temperatures is another thing. A number of up to 15 digits is converted exactly and rounded once.
+    A difference of temperatures is another thing. A number of up to 15 digits and 12 decimals is converted exactly and rounded once.
     Source: NIST SP 811 (2008), appendix B.
 
     Parameters
@@ -499,8 +499,8 @@ def c_to_fahrenheit(temperature_c: float) -> float:
 def per_fahrenheit_to_per_k(expansion_per_fahrenheit: float) -> float:
     """Give a coefficient of expansion per kelvin from one per degree Fahrenheit.
 
-    A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008),
-    appendix B.
+    A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+    811 (2008), appendix B.
 
     Parameters
     ----------

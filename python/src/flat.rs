@@ -143,8 +143,8 @@ pub(crate) fn running_clearance_mm(
 
 /// Give a length in mm from inches.
 ///
-/// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008),
-/// appendix B.
+/// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+/// 811 (2008), appendix B.
 ///
 /// Parameters
 /// ----------
@@ -173,8 +173,8 @@ pub(crate) fn inch_to_mm(length_inch: f64) -> Result<f64, Fault> {
 
 /// Give a length in inches from mm.
 ///
-/// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008),
-/// appendix B.
+/// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+/// 811 (2008), appendix B.
 ///
 /// Parameters
 /// ----------
@@ -203,8 +203,8 @@ pub(crate) fn mm_to_inch(length_mm: f64) -> Result<f64, Fault> {
 
 /// Give a length in mm from thousandths of an inch.
 ///
-/// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008),
-/// appendix B.
+/// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+/// 811 (2008), appendix B.
 ///
 /// Parameters
 /// ----------
@@ -233,7 +233,7 @@ pub(crate) fn thou_to_mm(length_thou: f64) -> Result<f64, Fault> {
 
 /// Give a temperature in degrees Celsius from degrees Fahrenheit.
 ///
-/// A difference of temperatures is another thing. A number of up to 15 digits is converted exactly and rounded once.
+/// A difference of temperatures is another thing. A number of up to 15 digits and 12 decimals is converted exactly and rounded once.
 /// Source: NIST SP 811 (2008), appendix B.
 ///
 /// Parameters
@@ -263,7 +263,7 @@ pub(crate) fn fahrenheit_to_c(temperature_fahrenheit: f64) -> Result<f64, Fault>
 
 /// Give a temperature in degrees Fahrenheit from degrees Celsius.
 ///
-/// A difference of temperatures is another thing. A number of up to 15 digits is converted exactly and rounded once.
+/// A difference of temperatures is another thing. A number of up to 15 digits and 12 decimals is converted exactly and rounded once.
 /// Source: NIST SP 811 (2008), appendix B.
 ///
 /// Parameters
@@ -293,8 +293,8 @@ pub(crate) fn c_to_fahrenheit(temperature_c: f64) -> Result<f64, Fault> {
 
 /// Give a coefficient of expansion per kelvin from one per degree Fahrenheit.
 ///
-/// A number of up to 15 digits is converted exactly and rounded once. Source: NIST SP 811 (2008),
-/// appendix B.
+/// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+/// 811 (2008), appendix B.
 ///
 /// Parameters
 /// ----------

@@ -1,5 +1,5 @@
-//! Numbers in the units that shops also read in. A number of up to 15 digits is converted as the decimal that it is typed and printed as: exactly,
-//! and rounded once, to the bits that its text gives. Other doubles take two or three roundings.
+//! Numbers in the units that shops also read in. A number of up to 15 digits and 12 decimals is converted as the decimal that it is typed and printed
+//! as: exactly, and rounded once, to the bits that its text gives. Other doubles take two or three roundings.
 
 use super::decimal::Decimal;
 use super::notation::{INCH, PER_FAHRENHEIT, Scale, THOU};
