@@ -7305,7 +7305,9 @@ int32_t gaugepoint_depth_in_bore_mm_array(const double *deck_clearance_mm,
  * A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 2.4126 in is 61.28004 mm. Source:
  * NIST SP 811 (2008), appendix B.
  */
-int32_t gaugepoint_inch_to_mm(double length_inch, double *out, struct GaugepointError *error);
+int32_t gaugepoint_inch_to_mm(double length_inch,
+                              double *out,
+                              struct GaugepointError *error);
 
 /**
  * gaugepoint_inch_to_mm as a value; NaN where it is refused.
@@ -7326,7 +7328,9 @@ int32_t gaugepoint_inch_to_mm_array(const double *length_inch,
  *
  * A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
  */
-int32_t gaugepoint_mm_to_inch(double length_mm, double *out, struct GaugepointError *error);
+int32_t gaugepoint_mm_to_inch(double length_mm,
+                              double *out,
+                              struct GaugepointError *error);
 
 /**
  * gaugepoint_mm_to_inch as a value; NaN where it is refused.
@@ -7347,7 +7351,9 @@ int32_t gaugepoint_mm_to_inch_array(const double *length_mm,
  *
  * A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
  */
-int32_t gaugepoint_thou_to_mm(double length_thou, double *out, struct GaugepointError *error);
+int32_t gaugepoint_thou_to_mm(double length_thou,
+                              double *out,
+                              struct GaugepointError *error);
 
 /**
  * gaugepoint_thou_to_mm as a value; NaN where it is refused.
@@ -7392,7 +7398,9 @@ int32_t gaugepoint_fahrenheit_to_c_array(const double *temperature_fahrenheit,
  *
  * A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
  */
-int32_t gaugepoint_c_to_fahrenheit(double temperature_c, double *out, struct GaugepointError *error);
+int32_t gaugepoint_c_to_fahrenheit(double temperature_c,
+                                   double *out,
+                                   struct GaugepointError *error);
 
 /**
  * gaugepoint_c_to_fahrenheit as a value; NaN where it is refused.
