@@ -1,6 +1,6 @@
 //! The common numbers as functions of plain doubles.
 
-#![expect(clippy::too_many_arguments, reason = "the functions of hosts without structures")]
+#![allow(clippy::too_many_arguments, reason = "the functions of hosts without structures")]
 
 use crate::error::{Fault, guarded};
 use gaugepoint::flat;
