@@ -5,11 +5,15 @@
 //! that other hosts call: of one row, of columns, and with NaN in place of an error.
 
 use crate::bounds;
+use crate::clearance::press_fit::{self, PressFit, PressFitParts};
 use crate::clearance::{self, crank, pin, ring};
+use crate::decision;
 use crate::error::{Error, ErrorKind};
-use crate::quantity::{Expansion, Temperature, from_mm, in_mm};
-use crate::shape::deck;
-use crate::size::{Condition, SizeAt20, micrometer_size_at_20};
+use crate::measurement::distribution;
+use crate::plan::machining::{self, WarmGauging};
+use crate::quantity::{self, Expansion, Temperature, from_mm, in_mm};
+use crate::shape::deck::{self, Chamber};
+use crate::size::{self, Condition, SizeAt20, micrometer_size_at_20};
 
 /// A function of each row, compiled for that function.
 type Each = fn(&[Column<'_>], &mut [f64], Option<&mut [i32]>) -> Result<(), Error>;
@@ -17,7 +21,7 @@ type Each = fn(&[Column<'_>], &mut [f64], Option<&mut [i32]>) -> Result<(), Erro
 /// A function of the table.
 #[derive(Debug, Clone, Copy)]
 pub struct Function {
-    /// Its name, which ends in the unit of what it gives.
+    /// Its name, which ends in the unit of what it gives; that of a pure number has none.
     pub name: &'static str,
     /// Names of its parameters; each ends in its unit.
     pub parameters: &'static [&'static str],
@@ -157,6 +161,7 @@ macro_rules! flat {
         /// # Errors
         /// When a number is not finite or impossible; the error names the parameter, the value and the limits.
         #[inline]
+        #[allow(clippy::too_many_arguments, reason = "the functions of hosts without structures")]
         pub fn $name($($parameter: f64),+) -> Result<f64, Error> $body)+
 
         /// Every function as a value.
@@ -200,9 +205,44 @@ fn condition(temperature_c: f64, expansion_per_k: f64) -> Condition {
 }
 
 /// A size at 20 C in mm, with `field` named when it is impossible.
-fn size(field: &str, mm: f64) -> Result<SizeAt20, Error> {
+fn declared(field: &str, mm: f64) -> Result<SizeAt20, Error> {
     bounds::BORE.check(field, mm)?;
     SizeAt20::declared(from_mm(mm))
+}
+
+/// A press fit of one interference and one friction: both ends of its ranges are the same number.
+fn pressed(
+    [
+        pin_mm,
+        pin_hole_mm,
+        eye_mm,
+        width_mm,
+        interference_mm,
+        smoothing_mm,
+        friction,
+        pin_modulus_mpa,
+        pin_poisson,
+        eye_modulus_mpa,
+        eye_poisson,
+    ]: [f64; 11],
+) -> Result<PressFit, Error> {
+    bounds::INTERFERENCE.check("interference_mm", interference_mm)?;
+    bounds::FRICTION.check("friction", friction)?;
+    press_fit::press_fit(&PressFitParts {
+        pin_mm,
+        pin_hole_mm,
+        eye_mm,
+        width_mm,
+        interference_least_mm: interference_mm,
+        interference_most_mm: interference_mm,
+        smoothing_mm,
+        friction_least: friction,
+        friction_most: friction,
+        pin_modulus_mpa,
+        pin_poisson,
+        eye_modulus_mpa,
+        eye_poisson,
+    })
 }
 
 flat! {
@@ -226,7 +266,7 @@ flat! {
 
     /// Clearance at 20 C in mm, over the diameter: bore - piston; negative is interference.
     fn bench_clearance_mm(bore_mm, piston_mm) {
-        let (bore, piston) = (size("bore_mm", bore_mm)?, size("piston_mm", piston_mm)?);
+        let (bore, piston) = (declared("bore_mm", bore_mm)?, declared("piston_mm", piston_mm)?);
         Ok(in_mm(clearance::bench(bore, piston).diametral()))
     }
 
@@ -242,7 +282,7 @@ flat! {
         piston_temperature_c,
         piston_expansion_per_k
     ) {
-        let (bore, piston) = (size("bore_mm", bore_mm)?, size("piston_mm", piston_mm)?);
+        let (bore, piston) = (declared("bore_mm", bore_mm)?, declared("piston_mm", piston_mm)?);
         let bore_state = condition(bore_temperature_c, bore_expansion_per_k);
         let piston_state = condition(piston_temperature_c, piston_expansion_per_k);
         clearance::running(bore, bore_state, piston, piston_state).map(|c| in_mm(c.diametral()))
@@ -323,5 +363,302 @@ flat! {
     /// the skirt.
     fn depth_in_bore_mm(deck_clearance_mm, crown_height_mm, height_mm, travel_mm) {
         crank::depth_in_bore_mm(deck_clearance_mm, crown_height_mm, height_mm, travel_mm)
+    }
+
+    /// Length in mm from inches, -400 in to 400 in.
+    ///
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 2.4126 in is 61.28004 mm. Source:
+    /// NIST SP 811 (2008), appendix B.
+    fn inch_to_mm(length_inch) {
+        quantity::inch_to_mm(length_inch)
+    }
+
+    /// Length in inches from mm, -10160 mm to 10160 mm.
+    ///
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+    fn mm_to_inch(length_mm) {
+        quantity::mm_to_inch(length_mm)
+    }
+
+    /// Length in mm from thousandths of an inch, -400000 thou to 400000 thou.
+    ///
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+    fn thou_to_mm(length_thou) {
+        quantity::thou_to_mm(length_thou)
+    }
+
+    /// Temperature in degrees Celsius from degrees Fahrenheit, -454 F to 2192 F; a difference of temperatures is another thing.
+    ///
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 80.6 F is 27 C. Source:
+    /// NIST SP 811 (2008), appendix B.
+    fn fahrenheit_to_c(temperature_fahrenheit) {
+        quantity::fahrenheit_to_c(temperature_fahrenheit)
+    }
+
+    /// Temperature in degrees Fahrenheit from degrees Celsius, -270 C to 1200 C; a difference of temperatures is another thing.
+    ///
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+    fn c_to_fahrenheit(temperature_c) {
+        quantity::c_to_fahrenheit(temperature_c)
+    }
+
+    /// Coefficient of expansion per kelvin from one per degree Fahrenheit, 1e-7 to 5e-5 per degree Fahrenheit: 1.8 times as much.
+    ///
+    /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+    fn per_fahrenheit_to_per_k(expansion_per_fahrenheit) {
+        quantity::per_fahrenheit_to_per_k(expansion_per_fahrenheit)
+    }
+
+    /// End gap in mm with bore and ring at their temperatures, -40 C to 450 C, from the gap at 20 C; below zero the ends butt.
+    ///
+    /// gap (1 + a_ring (t_ring - 20)) + pi bore (a_bore (t_bore - 20) - a_ring (t_ring - 20)). Source: hot circumference of the bore less
+    /// the hot length of the ring.
+    fn ring_hot_gap_mm(
+        gap_mm,
+        bore_mm,
+        bore_temperature_c,
+        bore_expansion_per_k,
+        ring_temperature_c,
+        ring_expansion_per_k
+    ) {
+        let gap = ring::hot_gap(
+            gap_mm,
+            bore_mm,
+            bore_temperature_c,
+            bore_expansion_per_k,
+            ring_temperature_c,
+            ring_expansion_per_k,
+        )?;
+        Ok(gap.gap_mm)
+    }
+
+    /// Clearance of a pin in a boss or in a bush at 20 C, in mm, over the diameter: hole - pin; negative is interference.
+    ///
+    /// Refused when it is not between -0.15 mm and 0.2 mm: another pin.
+    fn pin_cold_clearance_mm(hole_mm, pin_mm) {
+        pin::cold_clearance_mm(hole_mm, pin_mm)
+    }
+
+    /// Clearance in mm of a freely growing pin in a boss or in a bush, over the diameter, from sizes at 20 C.
+    ///
+    /// hole (1 + a_hole (t_hole - 20)) - pin (1 + a_pin (t_pin - 20)). Temperatures from -40 C to 450 C. A pressed bush grows by the
+    /// coefficient of what holds it. Source: definition of strain.
+    fn pin_hot_clearance_mm(
+        hole_mm,
+        hole_temperature_c,
+        hole_expansion_per_k,
+        pin_mm,
+        pin_temperature_c,
+        pin_expansion_per_k
+    ) {
+        let clearance = pin::pin_clearance(
+            hole_mm,
+            hole_temperature_c,
+            hole_expansion_per_k,
+            pin_mm,
+            pin_temperature_c,
+            pin_expansion_per_k,
+        )?;
+        Ok(clearance.hot_mm)
+    }
+
+    /// Pressure in MPa in the joint of a pin pressed into an eye; 0 when the smoothing takes all of the interference.
+    ///
+    /// Sizes are diameters at 20 C; a hole of 0 is a solid pin. Source: Lame, thick elastic tubes with free ends.
+    fn press_fit_pressure_mpa(
+        pin_mm,
+        pin_hole_mm,
+        eye_mm,
+        interference_mm,
+        smoothing_mm,
+        pin_modulus_mpa,
+        pin_poisson,
+        eye_modulus_mpa,
+        eye_poisson
+    ) {
+        press_fit::pressure_mpa(
+            [pin_mm, pin_hole_mm, eye_mm],
+            [interference_mm, smoothing_mm],
+            [pin_modulus_mpa, pin_poisson],
+            [eye_modulus_mpa, eye_poisson],
+        )
+    }
+
+    /// Axial force in N at which a pin pressed into an eye slips: pi pin width pressure friction.
+    ///
+    /// The pressure is that of press_fit_pressure_mpa. Source: Coulomb friction over the joint.
+    fn press_fit_force_n(
+        pin_mm,
+        pin_hole_mm,
+        eye_mm,
+        width_mm,
+        interference_mm,
+        smoothing_mm,
+        friction,
+        pin_modulus_mpa,
+        pin_poisson,
+        eye_modulus_mpa,
+        eye_poisson
+    ) {
+        let fit = pressed([
+            pin_mm,
+            pin_hole_mm,
+            eye_mm,
+            width_mm,
+            interference_mm,
+            smoothing_mm,
+            friction,
+            pin_modulus_mpa,
+            pin_poisson,
+            eye_modulus_mpa,
+            eye_poisson,
+        ])?;
+        Ok(fit.force_least_n)
+    }
+
+    /// Torque in N m at which a pin pressed into an eye slips: force pin / 2.
+    ///
+    /// The force is that of press_fit_force_n. Source: Coulomb friction at the radius of the joint.
+    fn press_fit_torque_nm(
+        pin_mm,
+        pin_hole_mm,
+        eye_mm,
+        width_mm,
+        interference_mm,
+        smoothing_mm,
+        friction,
+        pin_modulus_mpa,
+        pin_poisson,
+        eye_modulus_mpa,
+        eye_poisson
+    ) {
+        let fit = pressed([
+            pin_mm,
+            pin_hole_mm,
+            eye_mm,
+            width_mm,
+            interference_mm,
+            smoothing_mm,
+            friction,
+            pin_modulus_mpa,
+            pin_poisson,
+            eye_modulus_mpa,
+            eye_poisson,
+        ])?;
+        Ok(fit.torque_least_nm)
+    }
+
+    /// Temperature in degrees Celsius to which the outer part is heated, the pin at 20 C, so that its hole opens by the interference and a
+    /// clearance: 20 + (interference + clearance) / (a diameter).
+    ///
+    /// Clean steel colours from 249 C: too much heat. Source: free growth.
+    fn assembly_temperature_c(diameter_mm, interference_mm, clearance_mm, expansion_per_k) {
+        let heat =
+            press_fit::assembly_temperature(diameter_mm, interference_mm, clearance_mm, expansion_per_k)?;
+        Ok(heat.temperature_c)
+    }
+
+    /// From the deck down to the crown at top dead centre, in mm: block - (stroke / 2 + rod + compression height); negative when the crown
+    /// stands above the deck.
+    fn piston_deck_clearance_mm(block_height_mm, stroke_mm, rod_mm, compression_height_mm) {
+        deck::deck_clearance_mm(block_height_mm, stroke_mm, rod_mm, compression_height_mm)
+    }
+
+    /// Swept volume in cm3 of one cylinder: pi bore^2 stroke / 4.
+    fn swept_volume_cm3(bore_mm, stroke_mm) {
+        deck::swept_volume_cm3(bore_mm, stroke_mm)
+    }
+
+    /// Compression ratio, a pure number: (swept + clearance volume) / clearance volume.
+    ///
+    /// A dome of the crown is a negative volume, a protrusion a negative deck clearance; 0 leaves the crevice at the top land out, as is usual.
+    /// Refused when nothing is left above the piston.
+    fn static_compression_ratio(
+        bore_mm,
+        stroke_mm,
+        head_cm3,
+        gasket_bore_mm,
+        gasket_mm,
+        deck_clearance_mm,
+        crown_cm3,
+        crevice_cm3
+    ) {
+        let compression = deck::compression_ratio(&Chamber {
+            bore_mm,
+            stroke_mm,
+            head_cm3,
+            gasket_bore_mm,
+            gasket_mm,
+            deck_clearance_mm,
+            crown_cm3,
+            crevice_cm3,
+        })?;
+        Ok(compression.ratio)
+    }
+
+    /// Travel of the piston in mm from top dead centre down, at a crank angle from -720 deg to 720 deg.
+    ///
+    /// The angle is 0 with the throw in line with the cylinder; an offset of the pin toward the major thrust side is positive. Source: slider-crank
+    /// with an offset pin.
+    fn piston_travel_mm(crank_radius_mm, rod_mm, pin_offset_mm, crank_angle_deg) {
+        Ok(crank::piston_travel(crank_radius_mm, rod_mm, pin_offset_mm, crank_angle_deg)?.travel_mm)
+    }
+
+    /// Size in mm, at 20 C, to which the bore for a piston is finished: piston + clearance wanted on the bench.
+    fn finish_size_mm(piston_mm, clearance_mm) {
+        // what is left for the hone does not change where it ends
+        Ok(machining::bore_sizes(piston_mm, clearance_mm, 0.0)?.finish_mm)
+    }
+
+    /// Size in mm, at 20 C, to which the bore for a piston is bored: piston + clearance wanted on the bench - what is left for the hone.
+    fn boring_size_mm(piston_mm, clearance_mm, honing_mm) {
+        Ok(machining::bore_sizes(piston_mm, clearance_mm, honing_mm)?.boring_mm)
+    }
+
+    /// Size of a bore at 20 C, in mm, from the deviation that a bore gauge set on a ring shows, positive when the bore is larger.
+    ///
+    /// (setting (1 + a_ring (t_ring - 20)) (1 + a_used (t_used - 20)) / (1 + a_set (t_set - 20)) + deviation) / (1 + a_block (t_block - 20)): the
+    /// gauge when it was set, and when it is used. Temperatures from -5 C to 60 C. Source: ISO 1:2022 and the definition of strain.
+    fn bore_size_at_20_mm(
+        deviation_mm,
+        setting_mm,
+        ring_temperature_c,
+        ring_expansion_per_k,
+        set_temperature_c,
+        set_expansion_per_k,
+        used_temperature_c,
+        used_expansion_per_k,
+        block_temperature_c,
+        block_expansion_per_k
+    ) {
+        let gauging = WarmGauging {
+            setting_mm,
+            ring: condition(ring_temperature_c, ring_expansion_per_k),
+            set: condition(set_temperature_c, set_expansion_per_k),
+            used: condition(used_temperature_c, used_expansion_per_k),
+            block: condition(block_temperature_c, block_expansion_per_k),
+        };
+        machining::bore_size_at_20_mm(deviation_mm, &gauging)
+    }
+
+    /// Size in mm of a freely growing part at a temperature, from its size at 20 C: size (1 + a (t - 20)).
+    ///
+    /// Temperatures from -40 C to 450 C. Source: definition of strain.
+    fn size_at_temperature_mm(size_mm, temperature_c, expansion_per_k) {
+        size::size_at_temperature_mm(size_mm, temperature_c, expansion_per_k)
+    }
+
+    /// Probability that the true value lies within two limits, for a value with a normal error of a standard uncertainty.
+    ///
+    /// A value without uncertainty gives 1 or 0. Source: JCGM 106:2012, 7.2.2.
+    fn probability_of_conformity(value_mm, standard_uncertainty_mm, lower_mm, upper_mm) {
+        decision::probability_of_conformity(value_mm, standard_uncertainty_mm, lower_mm, upper_mm)
+    }
+
+    /// Coverage factor of Student's t for a coverage probability between 0 and 1. JCGM 100:2008, G.3.2.
+    ///
+    /// `dof` from 0.5; INFINITY gives that of the normal.
+    fn coverage_factor(probability, dof) {
+        distribution::coverage_factor(probability, dof)
     }
 }

@@ -2,9 +2,9 @@
  * C ABI of gaugepoint: the dimensional mathematics of an engine rebuild.
  *
  * UNITS. A name ends in its unit: _mm, _mm2, _c (degrees Celsius), _k (differences of temperature), _per_k (per kelvin), _per_k2, _per_k3,
- * _mpa, _n, _nm (newton metre), _cm3, _g, _mrad, _deg, _min, _percent, _per_mille. Without one it is a pure number, or in the unit
- * of the caller's own numbers: statistics, stacks, functions, prices. Sizes are diameters, clearances diametral. Nothing is converted and no unit
- * is guessed.
+ * _mpa, _n, _nm (newton metre), _cm3, _g, _mrad, _deg, _min, _percent, _per_mille; of conversions also _inch, _thou,
+ * _fahrenheit. Without one it is a pure number, or in the unit of the caller's own numbers: statistics, stacks, functions, prices. Sizes are
+ * diameters, clearances diametral. Nothing else is converted and no unit is guessed.
  *
  * STATUS. Functions that can fail return 0 (GAUGEPOINT_STATUS_OK) or a status. Numbers of statuses never change their
  * meaning; treat one that you do not know as a failure.
@@ -7300,6 +7300,750 @@ int32_t gaugepoint_depth_in_bore_mm_array(const double *deck_clearance_mm,
                                           struct GaugepointError *error);
 
 /**
+ * Length in mm from inches, -400 in to 400 in.
+ *
+ * A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 2.4126 in is 61.28004 mm. Source:
+ * NIST SP 811 (2008), appendix B.
+ */
+int32_t gaugepoint_inch_to_mm(double length_inch,
+                              double *out,
+                              struct GaugepointError *error);
+
+/**
+ * gaugepoint_inch_to_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_inch_to_mm_v(double length_inch);
+
+/**
+ * gaugepoint_inch_to_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_inch_to_mm_array(const double *length_inch,
+                                    size_t count,
+                                    double *out,
+                                    int32_t *row_status,
+                                    struct GaugepointError *error);
+
+/**
+ * Length in inches from mm, -10160 mm to 10160 mm.
+ *
+ * A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+ */
+int32_t gaugepoint_mm_to_inch(double length_mm,
+                              double *out,
+                              struct GaugepointError *error);
+
+/**
+ * gaugepoint_mm_to_inch as a value; NaN where it is refused.
+ */
+double gaugepoint_mm_to_inch_v(double length_mm);
+
+/**
+ * gaugepoint_mm_to_inch of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_mm_to_inch_array(const double *length_mm,
+                                    size_t count,
+                                    double *out,
+                                    int32_t *row_status,
+                                    struct GaugepointError *error);
+
+/**
+ * Length in mm from thousandths of an inch, -400000 thou to 400000 thou.
+ *
+ * A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+ */
+int32_t gaugepoint_thou_to_mm(double length_thou,
+                              double *out,
+                              struct GaugepointError *error);
+
+/**
+ * gaugepoint_thou_to_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_thou_to_mm_v(double length_thou);
+
+/**
+ * gaugepoint_thou_to_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_thou_to_mm_array(const double *length_thou,
+                                    size_t count,
+                                    double *out,
+                                    int32_t *row_status,
+                                    struct GaugepointError *error);
+
+/**
+ * Temperature in degrees Celsius from degrees Fahrenheit, -454 F to 2192 F; a difference of temperatures is another thing.
+ *
+ * A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 80.6 F is 27 C. Source:
+ * NIST SP 811 (2008), appendix B.
+ */
+int32_t gaugepoint_fahrenheit_to_c(double temperature_fahrenheit,
+                                   double *out,
+                                   struct GaugepointError *error);
+
+/**
+ * gaugepoint_fahrenheit_to_c as a value; NaN where it is refused.
+ */
+double gaugepoint_fahrenheit_to_c_v(double temperature_fahrenheit);
+
+/**
+ * gaugepoint_fahrenheit_to_c of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_fahrenheit_to_c_array(const double *temperature_fahrenheit,
+                                         size_t count,
+                                         double *out,
+                                         int32_t *row_status,
+                                         struct GaugepointError *error);
+
+/**
+ * Temperature in degrees Fahrenheit from degrees Celsius, -270 C to 1200 C; a difference of temperatures is another thing.
+ *
+ * A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+ */
+int32_t gaugepoint_c_to_fahrenheit(double temperature_c,
+                                   double *out,
+                                   struct GaugepointError *error);
+
+/**
+ * gaugepoint_c_to_fahrenheit as a value; NaN where it is refused.
+ */
+double gaugepoint_c_to_fahrenheit_v(double temperature_c);
+
+/**
+ * gaugepoint_c_to_fahrenheit of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_c_to_fahrenheit_array(const double *temperature_c,
+                                         size_t count,
+                                         double *out,
+                                         int32_t *row_status,
+                                         struct GaugepointError *error);
+
+/**
+ * Coefficient of expansion per kelvin from one per degree Fahrenheit, 1e-7 to 5e-5 per degree Fahrenheit: 1.8 times as much.
+ *
+ * A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP 811 (2008), appendix B.
+ */
+int32_t gaugepoint_per_fahrenheit_to_per_k(double expansion_per_fahrenheit,
+                                           double *out,
+                                           struct GaugepointError *error);
+
+/**
+ * gaugepoint_per_fahrenheit_to_per_k as a value; NaN where it is refused.
+ */
+double gaugepoint_per_fahrenheit_to_per_k_v(double expansion_per_fahrenheit);
+
+/**
+ * gaugepoint_per_fahrenheit_to_per_k of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_per_fahrenheit_to_per_k_array(const double *expansion_per_fahrenheit,
+                                                 size_t count,
+                                                 double *out,
+                                                 int32_t *row_status,
+                                                 struct GaugepointError *error);
+
+/**
+ * End gap in mm with bore and ring at their temperatures, -40 C to 450 C, from the gap at 20 C; below zero the ends butt.
+ *
+ * gap (1 + a_ring (t_ring - 20)) + pi bore (a_bore (t_bore - 20) - a_ring (t_ring - 20)). Source: hot circumference of the bore less
+ * the hot length of the ring.
+ */
+int32_t gaugepoint_ring_hot_gap_mm(double gap_mm,
+                                   double bore_mm,
+                                   double bore_temperature_c,
+                                   double bore_expansion_per_k,
+                                   double ring_temperature_c,
+                                   double ring_expansion_per_k,
+                                   double *out,
+                                   struct GaugepointError *error);
+
+/**
+ * gaugepoint_ring_hot_gap_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_ring_hot_gap_mm_v(double gap_mm,
+                                    double bore_mm,
+                                    double bore_temperature_c,
+                                    double bore_expansion_per_k,
+                                    double ring_temperature_c,
+                                    double ring_expansion_per_k);
+
+/**
+ * gaugepoint_ring_hot_gap_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_ring_hot_gap_mm_array(const double *gap_mm,
+                                         const double *bore_mm,
+                                         const double *bore_temperature_c,
+                                         const double *bore_expansion_per_k,
+                                         const double *ring_temperature_c,
+                                         const double *ring_expansion_per_k,
+                                         size_t count,
+                                         double *out,
+                                         int32_t *row_status,
+                                         struct GaugepointError *error);
+
+/**
+ * Clearance of a pin in a boss or in a bush at 20 C, in mm, over the diameter: hole - pin; negative is interference.
+ *
+ * Refused when it is not between -0.15 mm and 0.2 mm: another pin.
+ */
+int32_t gaugepoint_pin_cold_clearance_mm(double hole_mm,
+                                         double pin_mm,
+                                         double *out,
+                                         struct GaugepointError *error);
+
+/**
+ * gaugepoint_pin_cold_clearance_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_pin_cold_clearance_mm_v(double hole_mm, double pin_mm);
+
+/**
+ * gaugepoint_pin_cold_clearance_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_pin_cold_clearance_mm_array(const double *hole_mm,
+                                               const double *pin_mm,
+                                               size_t count,
+                                               double *out,
+                                               int32_t *row_status,
+                                               struct GaugepointError *error);
+
+/**
+ * Clearance in mm of a freely growing pin in a boss or in a bush, over the diameter, from sizes at 20 C.
+ *
+ * hole (1 + a_hole (t_hole - 20)) - pin (1 + a_pin (t_pin - 20)). Temperatures from -40 C to 450 C. A pressed bush grows by the
+ * coefficient of what holds it. Source: definition of strain.
+ */
+int32_t gaugepoint_pin_hot_clearance_mm(double hole_mm,
+                                        double hole_temperature_c,
+                                        double hole_expansion_per_k,
+                                        double pin_mm,
+                                        double pin_temperature_c,
+                                        double pin_expansion_per_k,
+                                        double *out,
+                                        struct GaugepointError *error);
+
+/**
+ * gaugepoint_pin_hot_clearance_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_pin_hot_clearance_mm_v(double hole_mm,
+                                         double hole_temperature_c,
+                                         double hole_expansion_per_k,
+                                         double pin_mm,
+                                         double pin_temperature_c,
+                                         double pin_expansion_per_k);
+
+/**
+ * gaugepoint_pin_hot_clearance_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_pin_hot_clearance_mm_array(const double *hole_mm,
+                                              const double *hole_temperature_c,
+                                              const double *hole_expansion_per_k,
+                                              const double *pin_mm,
+                                              const double *pin_temperature_c,
+                                              const double *pin_expansion_per_k,
+                                              size_t count,
+                                              double *out,
+                                              int32_t *row_status,
+                                              struct GaugepointError *error);
+
+/**
+ * Pressure in MPa in the joint of a pin pressed into an eye; 0 when the smoothing takes all of the interference.
+ *
+ * Sizes are diameters at 20 C; a hole of 0 is a solid pin. Source: Lame, thick elastic tubes with free ends.
+ */
+int32_t gaugepoint_press_fit_pressure_mpa(double pin_mm,
+                                          double pin_hole_mm,
+                                          double eye_mm,
+                                          double interference_mm,
+                                          double smoothing_mm,
+                                          double pin_modulus_mpa,
+                                          double pin_poisson,
+                                          double eye_modulus_mpa,
+                                          double eye_poisson,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * gaugepoint_press_fit_pressure_mpa as a value; NaN where it is refused.
+ */
+double gaugepoint_press_fit_pressure_mpa_v(double pin_mm,
+                                           double pin_hole_mm,
+                                           double eye_mm,
+                                           double interference_mm,
+                                           double smoothing_mm,
+                                           double pin_modulus_mpa,
+                                           double pin_poisson,
+                                           double eye_modulus_mpa,
+                                           double eye_poisson);
+
+/**
+ * gaugepoint_press_fit_pressure_mpa of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_press_fit_pressure_mpa_array(const double *pin_mm,
+                                                const double *pin_hole_mm,
+                                                const double *eye_mm,
+                                                const double *interference_mm,
+                                                const double *smoothing_mm,
+                                                const double *pin_modulus_mpa,
+                                                const double *pin_poisson,
+                                                const double *eye_modulus_mpa,
+                                                const double *eye_poisson,
+                                                size_t count,
+                                                double *out,
+                                                int32_t *row_status,
+                                                struct GaugepointError *error);
+
+/**
+ * Axial force in N at which a pin pressed into an eye slips: pi pin width pressure friction.
+ *
+ * The pressure is that of press_fit_pressure_mpa. Source: Coulomb friction over the joint.
+ */
+int32_t gaugepoint_press_fit_force_n(double pin_mm,
+                                     double pin_hole_mm,
+                                     double eye_mm,
+                                     double width_mm,
+                                     double interference_mm,
+                                     double smoothing_mm,
+                                     double friction,
+                                     double pin_modulus_mpa,
+                                     double pin_poisson,
+                                     double eye_modulus_mpa,
+                                     double eye_poisson,
+                                     double *out,
+                                     struct GaugepointError *error);
+
+/**
+ * gaugepoint_press_fit_force_n as a value; NaN where it is refused.
+ */
+double gaugepoint_press_fit_force_n_v(double pin_mm,
+                                      double pin_hole_mm,
+                                      double eye_mm,
+                                      double width_mm,
+                                      double interference_mm,
+                                      double smoothing_mm,
+                                      double friction,
+                                      double pin_modulus_mpa,
+                                      double pin_poisson,
+                                      double eye_modulus_mpa,
+                                      double eye_poisson);
+
+/**
+ * gaugepoint_press_fit_force_n of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_press_fit_force_n_array(const double *pin_mm,
+                                           const double *pin_hole_mm,
+                                           const double *eye_mm,
+                                           const double *width_mm,
+                                           const double *interference_mm,
+                                           const double *smoothing_mm,
+                                           const double *friction,
+                                           const double *pin_modulus_mpa,
+                                           const double *pin_poisson,
+                                           const double *eye_modulus_mpa,
+                                           const double *eye_poisson,
+                                           size_t count,
+                                           double *out,
+                                           int32_t *row_status,
+                                           struct GaugepointError *error);
+
+/**
+ * Torque in N m at which a pin pressed into an eye slips: force pin / 2.
+ *
+ * The force is that of press_fit_force_n. Source: Coulomb friction at the radius of the joint.
+ */
+int32_t gaugepoint_press_fit_torque_nm(double pin_mm,
+                                       double pin_hole_mm,
+                                       double eye_mm,
+                                       double width_mm,
+                                       double interference_mm,
+                                       double smoothing_mm,
+                                       double friction,
+                                       double pin_modulus_mpa,
+                                       double pin_poisson,
+                                       double eye_modulus_mpa,
+                                       double eye_poisson,
+                                       double *out,
+                                       struct GaugepointError *error);
+
+/**
+ * gaugepoint_press_fit_torque_nm as a value; NaN where it is refused.
+ */
+double gaugepoint_press_fit_torque_nm_v(double pin_mm,
+                                        double pin_hole_mm,
+                                        double eye_mm,
+                                        double width_mm,
+                                        double interference_mm,
+                                        double smoothing_mm,
+                                        double friction,
+                                        double pin_modulus_mpa,
+                                        double pin_poisson,
+                                        double eye_modulus_mpa,
+                                        double eye_poisson);
+
+/**
+ * gaugepoint_press_fit_torque_nm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_press_fit_torque_nm_array(const double *pin_mm,
+                                             const double *pin_hole_mm,
+                                             const double *eye_mm,
+                                             const double *width_mm,
+                                             const double *interference_mm,
+                                             const double *smoothing_mm,
+                                             const double *friction,
+                                             const double *pin_modulus_mpa,
+                                             const double *pin_poisson,
+                                             const double *eye_modulus_mpa,
+                                             const double *eye_poisson,
+                                             size_t count,
+                                             double *out,
+                                             int32_t *row_status,
+                                             struct GaugepointError *error);
+
+/**
+ * Temperature in degrees Celsius to which the outer part is heated, the pin at 20 C, so that its hole opens by the interference and a
+ * clearance: 20 + (interference + clearance) / (a diameter).
+ *
+ * Clean steel colours from 249 C: too much heat. Source: free growth.
+ */
+int32_t gaugepoint_assembly_temperature_c(double diameter_mm,
+                                          double interference_mm,
+                                          double clearance_mm,
+                                          double expansion_per_k,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * gaugepoint_assembly_temperature_c as a value; NaN where it is refused.
+ */
+double gaugepoint_assembly_temperature_c_v(double diameter_mm,
+                                           double interference_mm,
+                                           double clearance_mm,
+                                           double expansion_per_k);
+
+/**
+ * gaugepoint_assembly_temperature_c of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_assembly_temperature_c_array(const double *diameter_mm,
+                                                const double *interference_mm,
+                                                const double *clearance_mm,
+                                                const double *expansion_per_k,
+                                                size_t count,
+                                                double *out,
+                                                int32_t *row_status,
+                                                struct GaugepointError *error);
+
+/**
+ * From the deck down to the crown at top dead centre, in mm: block - (stroke / 2 + rod + compression height); negative when the crown
+ * stands above the deck.
+ */
+int32_t gaugepoint_piston_deck_clearance_mm(double block_height_mm,
+                                            double stroke_mm,
+                                            double rod_mm,
+                                            double compression_height_mm,
+                                            double *out,
+                                            struct GaugepointError *error);
+
+/**
+ * gaugepoint_piston_deck_clearance_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_piston_deck_clearance_mm_v(double block_height_mm,
+                                             double stroke_mm,
+                                             double rod_mm,
+                                             double compression_height_mm);
+
+/**
+ * gaugepoint_piston_deck_clearance_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_piston_deck_clearance_mm_array(const double *block_height_mm,
+                                                  const double *stroke_mm,
+                                                  const double *rod_mm,
+                                                  const double *compression_height_mm,
+                                                  size_t count,
+                                                  double *out,
+                                                  int32_t *row_status,
+                                                  struct GaugepointError *error);
+
+/**
+ * Swept volume in cm3 of one cylinder: pi bore^2 stroke / 4.
+ */
+int32_t gaugepoint_swept_volume_cm3(double bore_mm,
+                                    double stroke_mm,
+                                    double *out,
+                                    struct GaugepointError *error);
+
+/**
+ * gaugepoint_swept_volume_cm3 as a value; NaN where it is refused.
+ */
+double gaugepoint_swept_volume_cm3_v(double bore_mm, double stroke_mm);
+
+/**
+ * gaugepoint_swept_volume_cm3 of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_swept_volume_cm3_array(const double *bore_mm,
+                                          const double *stroke_mm,
+                                          size_t count,
+                                          double *out,
+                                          int32_t *row_status,
+                                          struct GaugepointError *error);
+
+/**
+ * Compression ratio, a pure number: (swept + clearance volume) / clearance volume.
+ *
+ * A dome of the crown is a negative volume, a protrusion a negative deck clearance; 0 leaves the crevice at the top land out, as is usual.
+ * Refused when nothing is left above the piston.
+ */
+int32_t gaugepoint_static_compression_ratio(double bore_mm,
+                                            double stroke_mm,
+                                            double head_cm3,
+                                            double gasket_bore_mm,
+                                            double gasket_mm,
+                                            double deck_clearance_mm,
+                                            double crown_cm3,
+                                            double crevice_cm3,
+                                            double *out,
+                                            struct GaugepointError *error);
+
+/**
+ * gaugepoint_static_compression_ratio as a value; NaN where it is refused.
+ */
+double gaugepoint_static_compression_ratio_v(double bore_mm,
+                                             double stroke_mm,
+                                             double head_cm3,
+                                             double gasket_bore_mm,
+                                             double gasket_mm,
+                                             double deck_clearance_mm,
+                                             double crown_cm3,
+                                             double crevice_cm3);
+
+/**
+ * gaugepoint_static_compression_ratio of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_static_compression_ratio_array(const double *bore_mm,
+                                                  const double *stroke_mm,
+                                                  const double *head_cm3,
+                                                  const double *gasket_bore_mm,
+                                                  const double *gasket_mm,
+                                                  const double *deck_clearance_mm,
+                                                  const double *crown_cm3,
+                                                  const double *crevice_cm3,
+                                                  size_t count,
+                                                  double *out,
+                                                  int32_t *row_status,
+                                                  struct GaugepointError *error);
+
+/**
+ * Travel of the piston in mm from top dead centre down, at a crank angle from -720 deg to 720 deg.
+ *
+ * The angle is 0 with the throw in line with the cylinder; an offset of the pin toward the major thrust side is positive. Source: slider-crank
+ * with an offset pin.
+ */
+int32_t gaugepoint_piston_travel_mm(double crank_radius_mm,
+                                    double rod_mm,
+                                    double pin_offset_mm,
+                                    double crank_angle_deg,
+                                    double *out,
+                                    struct GaugepointError *error);
+
+/**
+ * gaugepoint_piston_travel_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_piston_travel_mm_v(double crank_radius_mm,
+                                     double rod_mm,
+                                     double pin_offset_mm,
+                                     double crank_angle_deg);
+
+/**
+ * gaugepoint_piston_travel_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_piston_travel_mm_array(const double *crank_radius_mm,
+                                          const double *rod_mm,
+                                          const double *pin_offset_mm,
+                                          const double *crank_angle_deg,
+                                          size_t count,
+                                          double *out,
+                                          int32_t *row_status,
+                                          struct GaugepointError *error);
+
+/**
+ * Size in mm, at 20 C, to which the bore for a piston is finished: piston + clearance wanted on the bench.
+ */
+int32_t gaugepoint_finish_size_mm(double piston_mm,
+                                  double clearance_mm,
+                                  double *out,
+                                  struct GaugepointError *error);
+
+/**
+ * gaugepoint_finish_size_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_finish_size_mm_v(double piston_mm, double clearance_mm);
+
+/**
+ * gaugepoint_finish_size_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_finish_size_mm_array(const double *piston_mm,
+                                        const double *clearance_mm,
+                                        size_t count,
+                                        double *out,
+                                        int32_t *row_status,
+                                        struct GaugepointError *error);
+
+/**
+ * Size in mm, at 20 C, to which the bore for a piston is bored: piston + clearance wanted on the bench - what is left for the hone.
+ */
+int32_t gaugepoint_boring_size_mm(double piston_mm,
+                                  double clearance_mm,
+                                  double honing_mm,
+                                  double *out,
+                                  struct GaugepointError *error);
+
+/**
+ * gaugepoint_boring_size_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_boring_size_mm_v(double piston_mm, double clearance_mm, double honing_mm);
+
+/**
+ * gaugepoint_boring_size_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_boring_size_mm_array(const double *piston_mm,
+                                        const double *clearance_mm,
+                                        const double *honing_mm,
+                                        size_t count,
+                                        double *out,
+                                        int32_t *row_status,
+                                        struct GaugepointError *error);
+
+/**
+ * Size of a bore at 20 C, in mm, from the deviation that a bore gauge set on a ring shows, positive when the bore is larger.
+ *
+ * (setting (1 + a_ring (t_ring - 20)) (1 + a_used (t_used - 20)) / (1 + a_set (t_set - 20)) + deviation) / (1 + a_block (t_block - 20)): the
+ * gauge when it was set, and when it is used. Temperatures from -5 C to 60 C. Source: ISO 1:2022 and the definition of strain.
+ */
+int32_t gaugepoint_bore_size_at_20_mm(double deviation_mm,
+                                      double setting_mm,
+                                      double ring_temperature_c,
+                                      double ring_expansion_per_k,
+                                      double set_temperature_c,
+                                      double set_expansion_per_k,
+                                      double used_temperature_c,
+                                      double used_expansion_per_k,
+                                      double block_temperature_c,
+                                      double block_expansion_per_k,
+                                      double *out,
+                                      struct GaugepointError *error);
+
+/**
+ * gaugepoint_bore_size_at_20_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_bore_size_at_20_mm_v(double deviation_mm,
+                                       double setting_mm,
+                                       double ring_temperature_c,
+                                       double ring_expansion_per_k,
+                                       double set_temperature_c,
+                                       double set_expansion_per_k,
+                                       double used_temperature_c,
+                                       double used_expansion_per_k,
+                                       double block_temperature_c,
+                                       double block_expansion_per_k);
+
+/**
+ * gaugepoint_bore_size_at_20_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_bore_size_at_20_mm_array(const double *deviation_mm,
+                                            const double *setting_mm,
+                                            const double *ring_temperature_c,
+                                            const double *ring_expansion_per_k,
+                                            const double *set_temperature_c,
+                                            const double *set_expansion_per_k,
+                                            const double *used_temperature_c,
+                                            const double *used_expansion_per_k,
+                                            const double *block_temperature_c,
+                                            const double *block_expansion_per_k,
+                                            size_t count,
+                                            double *out,
+                                            int32_t *row_status,
+                                            struct GaugepointError *error);
+
+/**
+ * Size in mm of a freely growing part at a temperature, from its size at 20 C: size (1 + a (t - 20)).
+ *
+ * Temperatures from -40 C to 450 C. Source: definition of strain.
+ */
+int32_t gaugepoint_size_at_temperature_mm(double size_mm,
+                                          double temperature_c,
+                                          double expansion_per_k,
+                                          double *out,
+                                          struct GaugepointError *error);
+
+/**
+ * gaugepoint_size_at_temperature_mm as a value; NaN where it is refused.
+ */
+double gaugepoint_size_at_temperature_mm_v(double size_mm, double temperature_c, double expansion_per_k);
+
+/**
+ * gaugepoint_size_at_temperature_mm of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_size_at_temperature_mm_array(const double *size_mm,
+                                                const double *temperature_c,
+                                                const double *expansion_per_k,
+                                                size_t count,
+                                                double *out,
+                                                int32_t *row_status,
+                                                struct GaugepointError *error);
+
+/**
+ * Probability that the true value lies within two limits, for a value with a normal error of a standard uncertainty.
+ *
+ * A value without uncertainty gives 1 or 0. Source: JCGM 106:2012, 7.2.2.
+ */
+int32_t gaugepoint_probability_of_conformity(double value_mm,
+                                             double standard_uncertainty_mm,
+                                             double lower_mm,
+                                             double upper_mm,
+                                             double *out,
+                                             struct GaugepointError *error);
+
+/**
+ * gaugepoint_probability_of_conformity as a value; NaN where it is refused.
+ */
+double gaugepoint_probability_of_conformity_v(double value_mm,
+                                              double standard_uncertainty_mm,
+                                              double lower_mm,
+                                              double upper_mm);
+
+/**
+ * gaugepoint_probability_of_conformity of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_probability_of_conformity_array(const double *value_mm,
+                                                   const double *standard_uncertainty_mm,
+                                                   const double *lower_mm,
+                                                   const double *upper_mm,
+                                                   size_t count,
+                                                   double *out,
+                                                   int32_t *row_status,
+                                                   struct GaugepointError *error);
+
+/**
+ * Coverage factor of Student's t for a coverage probability between 0 and 1. JCGM 100:2008, G.3.2.
+ *
+ * `dof` from 0.5; INFINITY gives that of the normal.
+ */
+int32_t gaugepoint_coverage_factor(double probability,
+                                   double dof,
+                                   double *out,
+                                   struct GaugepointError *error);
+
+/**
+ * gaugepoint_coverage_factor as a value; NaN where it is refused.
+ */
+double gaugepoint_coverage_factor_v(double probability, double dof);
+
+/**
+ * gaugepoint_coverage_factor of each of `count` rows; see FLAT FUNCTIONS at the head.
+ */
+int32_t gaugepoint_coverage_factor_array(const double *probability,
+                                         const double *dof,
+                                         size_t count,
+                                         double *out,
+                                         int32_t *row_status,
+                                         struct GaugepointError *error);
+
+/**
  * Mean and spread of `count` values, at least two, in any one unit. JCGM 100:2008, 4.2.
  */
 int32_t gaugepoint_sample(const double *values,
@@ -7419,16 +8163,6 @@ int32_t gaugepoint_budget_evaluate(const char *budget,
                                    size_t budget_length,
                                    char **report,
                                    size_t *report_length,
-                                   struct GaugepointError *error);
-
-/**
- * Coverage factor of Student's t for a coverage probability between 0 and 1. JCGM 100:2008, G.3.2.
- *
- * `dof` from 0.5; INFINITY gives that of the normal.
- */
-int32_t gaugepoint_coverage_factor(double probability,
-                                   double dof,
-                                   double *out,
                                    struct GaugepointError *error);
 
 /**

@@ -102,7 +102,7 @@ pub(crate) unsafe fn each<const N: usize>(
 }
 
 /// Most parameters of a function.
-const MOST: usize = 8;
+const MOST: usize = 11;
 /// Rows that are collected at a time.
 const PIECE: usize = 256;
 const EMPTY: Column<'_> = Column { values: &[], stride: 1 };

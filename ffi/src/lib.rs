@@ -1,9 +1,9 @@
 //! C ABI of gaugepoint: the dimensional mathematics of an engine rebuild.
 //!
 //! UNITS. A name ends in its unit: `_mm`, `_mm2`, `_c` (degrees Celsius), `_k` (differences of temperature), `_per_k` (per kelvin), `_per_k2`, `_per_k3`,
-//! `_mpa`, `_n`, `_nm` (newton metre), `_cm3`, `_g`, `_mrad`, `_deg`, `_min`, `_percent`, `_per_mille`. Without one it is a pure number, or in the unit
-//! of the caller's own numbers: statistics, stacks, functions, prices. Sizes are diameters, clearances diametral. Nothing is converted and no unit
-//! is guessed.
+//! `_mpa`, `_n`, `_nm` (newton metre), `_cm3`, `_g`, `_mrad`, `_deg`, `_min`, `_percent`, `_per_mille`; of conversions also `_inch`, `_thou`,
+//! `_fahrenheit`. Without one it is a pure number, or in the unit of the caller's own numbers: statistics, stacks, functions, prices. Sizes are
+//! diameters, clearances diametral. Nothing else is converted and no unit is guessed.
 //!
 //! STATUS. Functions that can fail return 0 (GAUGEPOINT_STATUS_OK) or a status. Numbers of statuses never change their
 //! meaning; treat one that you do not know as a failure.

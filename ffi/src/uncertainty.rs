@@ -7,7 +7,7 @@ use crate::text::{bytes, give};
 use core::ffi::c_char;
 use gaugepoint::ErrorKind;
 use gaugepoint::budget::budget_json_bytes;
-use gaugepoint::measurement::distribution::{self, Bounded, Distribution};
+use gaugepoint::measurement::distribution::{Bounded, Distribution};
 use gaugepoint::measurement::{monte_carlo, uncertainty};
 
 /// Shapes between two limits at equal distances from the estimate.
@@ -44,22 +44,6 @@ pub unsafe extern "C" fn gaugepoint_budget_evaluate(
             let report = budget_json_bytes(bytes("budget", budget, budget_length)?)?;
             Ok((give(&report)?, report.len()))
         })
-    }
-}
-
-/// Coverage factor of Student's t for a coverage probability between 0 and 1. JCGM 100:2008, G.3.2.
-///
-/// `dof` from 0.5; INFINITY gives that of the normal.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn gaugepoint_coverage_factor(
-    probability: f64,
-    dof: f64,
-    out: *mut f64,
-    error: *mut GaugepointError,
-) -> i32 {
-    // SAFETY: the contract of the header
-    unsafe {
-        status(error, cleared("out", out, f64::NAN), || Ok(distribution::coverage_factor(probability, dof)?))
     }
 }
 

@@ -56,6 +56,30 @@ fn accepted(name: &str) -> &'static [f64] {
         "rod_skew_mm" => &[0.5, 60.0],
         "top_land_crevice_cm3" => &[86.0, 85.4, 7.0],
         "depth_in_bore_mm" => &[0.1, 60.0, 10.0, 20.0],
+        "inch_to_mm" => &[2.4126],
+        "mm_to_inch" => &[61.28004],
+        "thou_to_mm" => &[1.7],
+        "fahrenheit_to_c" => &[80.6],
+        "c_to_fahrenheit" => &[22.7],
+        "per_fahrenheit_to_per_k" => &[6.4e-6],
+        "ring_hot_gap_mm" => &[0.4, 100.0, 160.0, 11.4e-6, 200.0, 11.4e-6],
+        "pin_cold_clearance_mm" => &[22.01, 22.0],
+        "pin_hot_clearance_mm" => &[22.0, 80.0, 20.5e-6, 22.0, 20.0, 11.7e-6],
+        "press_fit_pressure_mpa" => &[22.0, 12.0, 30.0, 0.03, 0.005, 205e3, 0.29, 205e3, 0.29],
+        "press_fit_force_n" | "press_fit_torque_nm" => {
+            &[22.0, 12.0, 30.0, 24.0, 0.03, 0.005, 0.12, 205e3, 0.29, 205e3, 0.29]
+        }
+        "assembly_temperature_c" => &[22.0, 0.03, 0.02, 11.7e-6],
+        "piston_deck_clearance_mm" => &[217.0, 86.0, 143.0, 31.0],
+        "swept_volume_cm3" => &[86.0, 86.0],
+        "static_compression_ratio" => &[86.0, 86.0, 50.0, 88.0, 1.0, 0.0, 0.0, 0.0],
+        "piston_travel_mm" => &[43.0, 143.0, 1.0, 30.0],
+        "finish_size_mm" => &[85.96, 0.03],
+        "boring_size_mm" => &[85.96, 0.03, 0.02],
+        "bore_size_at_20_mm" => &[0.01, 86.0, 22.0, 1.15e-5, 22.0, 1.15e-5, 22.0, 1.15e-5, 32.0, 1.1e-5],
+        "size_at_temperature_mm" => &[86.0, 120.0, 20e-6],
+        "probability_of_conformity" => &[86.01, 0.005, 86.0, 86.02],
+        "coverage_factor" => &[0.95, 20.0],
         _ => &[],
     }
 }
@@ -66,7 +90,7 @@ fn nothing_is_allocated() {
     let mut values = [0.0; 3];
     for function in TABLE {
         let x = accepted(function.name);
-        let mut columns = [Column { values: &[], stride: 0 }; 8];
+        let mut columns = [Column { values: &[], stride: 0 }; 11];
         for (column, x) in columns.iter_mut().zip(x) {
             column.values = core::slice::from_ref(x);
         }

@@ -128,9 +128,27 @@ fn blocks(code: &str) -> Vec<(&str, Option<&str>)> {
 }
 
 /// Units that names end in.
-const UNITS: [&str; 17] = [
-    "_mm", "_c", "_per_k", "_k", "_mpa", "_n", "_nm", "_cm3", "_mrad", "_deg", "_g", "_mm2", "_per_k2",
-    "_per_k3", "_min", "_percent", "_mille",
+const UNITS: [&str; 20] = [
+    "_mm",
+    "_c",
+    "_per_k",
+    "_k",
+    "_mpa",
+    "_n",
+    "_nm",
+    "_cm3",
+    "_mrad",
+    "_deg",
+    "_g",
+    "_mm2",
+    "_per_k2",
+    "_per_k3",
+    "_min",
+    "_percent",
+    "_mille",
+    "_inch",
+    "_thou",
+    "_fahrenheit",
 ];
 
 /// Numbers without a unit in their names: pure numbers, and numbers in a unit of the caller's; functions that give one stand by their own names.
@@ -140,9 +158,9 @@ const PURE: &str = "\
     categories centre coefficient coefficients compression_ratio confidence conforming consumer contributions cost \
     coverage cp cpk critical densities deviation deviation_of_mean difference dof dofs edges effective_trials \
     error excess_kurtosis eye_poisson f factor factors first first_expanded first_mean first_standard_deviation \
-    first_u fixed friction_least friction_most gaugepoint_coverage_factor gaugepoint_effective_dof gaugepoint_flat_strided \
-    gaugepoint_function_nominal gaugepoint_numerical_tolerance gaugepoint_stack_quantile \
-    gaugepoint_stack_quantile_above gaugepoint_standard_uncertainty gaugepoint_v_block_factor guard half_width \
+    first_u fixed friction friction_least friction_most gaugepoint_coverage_factor gaugepoint_effective_dof gaugepoint_flat_strided \
+    gaugepoint_function_nominal gaugepoint_numerical_tolerance gaugepoint_probability_of_conformity gaugepoint_stack_quantile \
+    gaugepoint_stack_quantile_above gaugepoint_standard_uncertainty gaugepoint_static_compression_ratio gaugepoint_v_block_factor guard half_width \
     highest highest_at highest_bound intercept intercept_p intercept_t intercept_uncertainty kelvin_coefficients \
     lag_1_correlation largest_u least least_share least_zone limit liner_poisson lower lowest lowest_at \
     lowest_bound mean modified_factor modified_lower modified_upper most nominal numbers of_total outside p \

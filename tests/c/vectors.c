@@ -3,6 +3,8 @@
 #include "flat.h"
 
 #define ROWS 3
+/* most parameters of a function */
+#define MOST 11
 
 /* A function of the library, and its number. */
 static const Flat *found(const char *name, int32_t *number) {
@@ -23,8 +25,8 @@ static int all_are(const double *out, double value) {
 
 /* Arrays: the bits and statuses of one row; in the place of a parameter; without statuses nothing is written when a row is refused. */
 static void arrays(const Flat *f, const double *x, int32_t status, double one) {
-  double column[8][ROWS], out[ROWS];
-  const double *columns[8];
+  double column[MOST][ROWS], out[ROWS];
+  const double *columns[MOST];
   int32_t statuses[ROWS] = {7, 7, 7};
   for (int p = 0; p < f->parameters; p++) {
     columns[p] = column[p];
@@ -49,9 +51,9 @@ static void arrays(const Flat *f, const double *x, int32_t status, double one) {
 
 /* The fields of structures from the last to the first, one number for all rows, and a result beside the fields; nothing aligned. */
 static void strided(int32_t number, const Flat *f, const double *x, int32_t status, double one) {
-  enum { STEP = 9 * sizeof(double) };
+  enum { STEP = (MOST + 1) * sizeof(double) };
   char memory[1 + ROWS * STEP + ROWS * 5];
-  GaugepointColumn columns[8];
+  GaugepointColumn columns[MOST];
   for (int p = 0; p < f->parameters; p++) {
     for (int k = 0; k < ROWS; k++) {
       memcpy(memory + 1 + k * STEP + p * sizeof(double), &x[p], sizeof(double));
@@ -61,7 +63,7 @@ static void strided(int32_t number, const Flat *f, const double *x, int32_t stat
   }
   columns[0].values = x;
   columns[0].stride = 0;
-  double *out = (double *)(void *)(memory + 1 + (ROWS - 1) * STEP + 8 * sizeof(double));
+  double *out = (double *)(void *)(memory + 1 + (ROWS - 1) * STEP + MOST * sizeof(double));
   int32_t *statuses = (int32_t *)(void *)(memory + 1 + ROWS * STEP);
   size_t count = (size_t)f->parameters;
   CHECK(gaugepoint_flat_strided(number, columns, count, ROWS, out, -STEP, statuses, 5, NULL) == GAUGEPOINT_STATUS_OK);
@@ -69,7 +71,7 @@ static void strided(int32_t number, const Flat *f, const double *x, int32_t stat
     int32_t told;
     memcpy(&told, memory + 1 + ROWS * STEP + k * 5, sizeof told);
     CHECK(told == status);
-    CHECK(memcmp(memory + 1 + k * STEP + 8 * sizeof(double), &one, sizeof one) == 0);
+    CHECK(memcmp(memory + 1 + k * STEP + MOST * sizeof(double), &one, sizeof one) == 0);
   }
   CHECK(gaugepoint_flat_strided(number, columns, count, ROWS, out, -STEP, NULL, 0, NULL) == status);
 }
@@ -152,9 +154,9 @@ static void refused(int32_t status, double out, const GaugepointError *error, co
 }
 
 static void flat_row(char *function, char *arguments, const char *expected, const char *tolerance) {
-  double x[8], out = 0.0, again = 0.0;
+  double x[MOST], out = 0.0, again = 0.0;
   GaugepointError error = GAUGEPOINT_ERROR_INIT, untouched = GAUGEPOINT_ERROR_INIT;
-  int count = numbers(arguments, x, 8);
+  int count = numbers(arguments, x, MOST);
   int32_t number;
   const Flat *f = found(function, &number);
   CHECK(count == f->parameters);

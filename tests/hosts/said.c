@@ -38,10 +38,10 @@ static void sizes(void) {
 }
 
 static void flat_row(char **cells) {
-  double x[8], out;
+  double x[11], out;
   int count = 0;
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
-  for (char *next = cells[2]; count < 8; next++) {
+  for (char *next = cells[2]; count < 11; next++) {
     x[count++] = strtod(next, &next);
     if (*next != ';') {
       break;

@@ -5,7 +5,9 @@ Nothing here reads the library: the numbers come from ``assess.py`` and ``flat.p
 """
 
 import json
+import math
 import sys
+from fractions import Fraction
 from pathlib import Path
 
 import assess
@@ -67,6 +69,162 @@ REFUSED = [
     ("refuse_negative_piston", "bench_clearance_mm", "86 -86", "out_of_range"),
 ]
 
+STEEL = "205000 0.29 205000 0.29"
+EXACTLY = "exact fractions of the decimals; nearest double: NIST SP 811 (2008) appendix B"
+
+# id, function, argument: exact where it has up to 15 digits, else within the roundings of doubles
+CONVERTED = [
+    ("inch_one", "inch_to_mm", "1"),
+    ("inch_bore", "inch_to_mm", "2.4126"),
+    ("inch_tenths", "inch_to_mm", "3.7799"),
+    ("inch_negative", "inch_to_mm", "-0.0012"),
+    ("inch_none", "inch_to_mm", "0"),
+    ("inch_minus_none", "inch_to_mm", "-0"),
+    ("inch_fifteen_digits", "inch_to_mm", "3.77993456789012"),
+    ("inch_most", "inch_to_mm", "400"),
+    ("inch_computed", "inch_to_mm", "0.30000000000000004"),
+    ("inch_small", "inch_to_mm", "1e-300"),
+    ("to_inch", "mm_to_inch", "61.28004"),
+    ("to_inch_one", "mm_to_inch", "25.4"),
+    ("to_inch_bore", "mm_to_inch", "86.035"),
+    ("to_inch_negative", "mm_to_inch", "-0.03"),
+    ("to_inch_none", "mm_to_inch", "0"),
+    ("to_inch_fifteen_digits", "mm_to_inch", "86.0351234567891"),
+    ("to_inch_computed", "mm_to_inch", "86.035123456789121"),
+    ("thou_one", "thou_to_mm", "1"),
+    ("thou_clearance", "thou_to_mm", "1.7"),
+    ("thou_negative", "thou_to_mm", "-0.3"),
+    ("thou_computed", "thou_to_mm", "0.30000000000000004"),
+    ("fahrenheit_shop", "fahrenheit_to_c", "80.6"),
+    ("fahrenheit_ice", "fahrenheit_to_c", "32"),
+    ("fahrenheit_same", "fahrenheit_to_c", "-40"),
+    ("fahrenheit_reference", "fahrenheit_to_c", "68"),
+    ("fahrenheit_third", "fahrenheit_to_c", "71.3"),
+    ("fahrenheit_computed", "fahrenheit_to_c", "80.600000000000009"),
+    ("celsius_shop", "c_to_fahrenheit", "27"),
+    ("celsius_tenth", "c_to_fahrenheit", "22.7"),
+    ("celsius_ice", "c_to_fahrenheit", "0"),
+    ("celsius_same", "c_to_fahrenheit", "-40"),
+    ("celsius_computed", "c_to_fahrenheit", "22.700000000000003"),
+    ("per_fahrenheit", "per_fahrenheit_to_per_k", "6.4e-6"),
+    ("per_fahrenheit_aluminium", "per_fahrenheit_to_per_k", "11.61e-6"),
+    ("per_fahrenheit_computed", "per_fahrenheit_to_per_k", "6.3888888888888889e-6"),
+]
+
+# id, function, arguments, and a published value with its tolerance and source where there is one
+FLAT_ALONE = [
+    ("pressure_thick", "press_fit_pressure_mpa", "22 12 30 0.03 0 " + STEEL, None),
+    ("pressure_solid", "press_fit_pressure_mpa", "20 0 40 0.02 0 200000 0.3 200000 0.3", "75 1e-12 one material and a solid pin by hand: E delta (D2 - d2) / (2 d D2) = 200000 0.02 0.75 / 40"),
+    ("pressure_smoothed", "press_fit_pressure_mpa", "22 12 30 0.03 0.008 " + STEEL, None),
+    ("pressure_smoothed_away", "press_fit_pressure_mpa", "22 12 30 0.01 0.02 " + STEEL, "0 0 nothing is left of the interference"),
+    ("pressure_aluminium", "press_fit_pressure_mpa", "22 14 34 0.025 0.004 205000 0.29 71000 0.33", None),
+    ("force_solid", "press_fit_force_n", "20 0 40 25 0.02 0 0.1 200000 0.3 200000 0.3", "11780.972 5e-4 by hand: pi 20 25 0.1 times 75"),
+    ("force_steel", "press_fit_force_n", f"22 12 30 24 0.03 0.005 0.12 {STEEL}", None),
+    ("torque_solid", "press_fit_torque_nm", "20 0 40 25 0.02 0 0.1 200000 0.3 200000 0.3", "117.80972 5e-6 by hand: 11780.972 0.010"),
+    ("torque_steel", "press_fit_torque_nm", f"22 12 30 24 0.03 0.005 0.12 {STEEL}", None),
+    ("finish", "finish_size_mm", "85.96 0.03", "85.99 2e-14 sum by hand"),
+    ("finish_interference", "finish_size_mm", "86 -0.02", "85.98 2e-14 sum by hand"),
+    ("boring", "boring_size_mm", "85.96 0.03 0.02", "85.97 3e-14 by hand: piston + clearance; less the honing allowance"),
+    ("boring_rough", "boring_size_mm", "101.93 0.07 0.1", "101.9 3e-14 by hand"),
+    ("gauged_at_20", "bore_size_at_20_mm", "0.02 100 20 1.15e-5 20 1.15e-5 20 1.15e-5 20 1.1e-5", "100.02 3e-14 at 20 C nothing grows"),
+    ("gauged_all_warm", "bore_size_at_20_mm", "0 86 30 1.1e-5 25 1.2e-5 25 1.2e-5 30 1.1e-5", "86 3e-14 ring and block alike and the gauge as it was set: the size of the ring"),
+    ("gauged_warm_block", "bore_size_at_20_mm", "0.012 86 22 1.15e-5 22 1.15e-5 22 1.15e-5 32 1.1e-5", None),
+    ("gauged_warm_gauge", "bore_size_at_20_mm", "-0.031 96 18 1.15e-5 18 1.15e-5 27 1.15e-5 41 2.1e-5", None),
+    ("grown_piston", "size_at_temperature_mm", "86 120 20e-6", "86.172 3e-14 by hand: 86 (1 + 0.002)"),
+    ("grown_at_reference", "size_at_temperature_mm", "86.035 20 11.4e-6", "86.035 2e-14 at 20 C nothing grows"),
+    ("grown_cold", "size_at_temperature_mm", "101.6 -25 11.4e-6", None),
+    ("conforms_one_sided", "probability_of_conformity", "86.01 0.01 80 86.02", "0.8413447 5e-8 normal distribution to one standard deviation; from memory"),
+    ("conforms_two_sided", "probability_of_conformity", "86.01 0.005 86 86.02", "0.9544997 5e-8 normal distribution within two standard deviations; from memory"),
+    ("conforms_at_limit", "probability_of_conformity", "0.125 0.001 0.125 0.5", "0.5 1e-15 half of a normal distribution lies above its mean"),
+    ("conforms_hardly", "probability_of_conformity", "0.05 0.004 0.02 0.04", None),
+    ("conforms_exact", "probability_of_conformity", "86.01 0 86 86.02", "1 0 a value without uncertainty within its limits"),
+    ("conforms_exact_outside", "probability_of_conformity", "86.03 0 86 86.02", "0 0 a value without uncertainty outside its limits"),
+    ("coverage_normal", "coverage_factor", "0.95 inf", "1.960 5e-4 JCGM 100:2008 table G.2"),
+    ("coverage_one", "coverage_factor", "0.95 1", "12.71 5e-3 JCGM 100:2008 table G.2"),
+    ("coverage_five", "coverage_factor", "0.9973 5", "5.51 5e-3 JCGM 100:2008 table G.2"),
+    ("coverage_twenty", "coverage_factor", "0.99 20", "2.85 5e-3 JCGM 100:2008 table G.2"),
+    ("coverage_broken", "coverage_factor", "0.95 16.7411", None),
+]
+
+GAUGING = "22 1.15e-5 22 1.15e-5 22 1.15e-5 32 1.1e-5"
+REFUSED_ALONE = [
+    ("refuse_inch_nan", "inch_to_mm", "nan", "not_finite"),
+    ("refuse_inch_long", "inch_to_mm", "400.001", "out_of_range"),
+    ("refuse_to_inch_infinite", "mm_to_inch", "-inf", "not_finite"),
+    ("refuse_to_inch_long", "mm_to_inch", "10161", "out_of_range"),
+    ("refuse_thou_long", "thou_to_mm", "-400001", "out_of_range"),
+    ("refuse_fahrenheit_below_nothing", "fahrenheit_to_c", "-460", "out_of_range"),
+    ("refuse_celsius_hot", "c_to_fahrenheit", "1201", "out_of_range"),
+    ("refuse_per_fahrenheit_bare", "per_fahrenheit_to_per_k", "6.4", "out_of_range"),
+    ("refuse_pressure_eye", "press_fit_pressure_mpa", "22 12 20 0.03 0 " + STEEL, "out_of_order"),
+    ("refuse_pressure_interference", "press_fit_pressure_mpa", "22 12 30 0 0 " + STEEL, "out_of_range"),
+    ("refuse_pressure_smoothing", "press_fit_pressure_mpa", "22 12 30 0.03 nan " + STEEL, "not_finite"),
+    ("refuse_pressure_gpa", "press_fit_pressure_mpa", "22 12 30 0.03 0 205 0.29 205000 0.29", "out_of_range"),
+    ("refuse_force_interference", "press_fit_force_n", "22 12 30 24 0 0 0.12 " + STEEL, "out_of_range"),
+    ("refuse_force_friction", "press_fit_force_n", "22 12 30 24 0.03 0 12 " + STEEL, "out_of_range"),
+    ("refuse_force_width", "press_fit_force_n", "22 12 30 0 0.03 0 0.12 " + STEEL, "out_of_range"),
+    ("refuse_torque_hole", "press_fit_torque_nm", "22 22 30 24 0.03 0 0.12 " + STEEL, "out_of_order"),
+    ("refuse_torque_friction", "press_fit_torque_nm", "22 12 30 24 0.03 0 nan " + STEEL, "not_finite"),
+    ("refuse_finish_clearance", "finish_size_mm", "85.96 86", "out_of_range"),
+    ("refuse_boring_honing", "boring_size_mm", "85.96 0.03 -0.02", "out_of_range"),
+    ("refuse_gauged_setting", "bore_size_at_20_mm", "0.01 0 " + GAUGING, "out_of_range"),
+    ("refuse_gauged_deviation", "bore_size_at_20_mm", "86 86 " + GAUGING, "out_of_range"),
+    ("refuse_gauged_block", "bore_size_at_20_mm", "0.01 86 22 1.15e-5 22 1.15e-5 22 1.15e-5 nan 1.1e-5", "not_finite"),
+    ("refuse_grown_hot", "size_at_temperature_mm", "86 500 11.4e-6", "out_of_range"),
+    ("refuse_grown_bare", "size_at_temperature_mm", "86 120 20", "out_of_range"),
+    ("refuse_conforms_nan", "probability_of_conformity", "nan 0.005 86 86.02", "not_finite"),
+    ("refuse_conforms_negative", "probability_of_conformity", "86.01 -0.005 86 86.02", "out_of_range"),
+    ("refuse_conforms_order", "probability_of_conformity", "86.01 0.005 86.02 86", "out_of_order"),
+    ("refuse_conforms_no_limit", "probability_of_conformity", "86.01 0.005 86 nan", "not_finite"),
+    ("refuse_coverage_percent", "coverage_factor", "95 20", "out_of_range"),
+    ("refuse_coverage_one", "coverage_factor", "1 20", "out_of_range"),
+    ("refuse_coverage_dof", "coverage_factor", "0.95 0", "out_of_range"),
+]
+
+# flat function: the function of several results it is of, its result, and the parameters that it needs where it does not need all
+PICKED = {
+    "ring_hot_gap_mm": ("ring_hot_gap", "gap_mm", None),
+    "pin_cold_clearance_mm": ("pin_clearance", "cold_mm", {"hole_mm": 0, "pin_mm": 3}),
+    "pin_hot_clearance_mm": ("pin_clearance", "hot_mm", None),
+    "assembly_temperature_c": ("assembly_temperature", "temperature_c", None),
+    "piston_deck_clearance_mm": ("deck", "deck_clearance_mm", {"block_height_mm": 0, "stroke_mm": 1, "rod_mm": 2, "compression_height_mm": 3}),
+    "swept_volume_cm3": ("compression_ratio", "swept_cm3", {"bore_mm": 0, "stroke_mm": 1}),
+    "static_compression_ratio": ("compression_ratio", "ratio", None),
+    "piston_travel_mm": ("piston_travel", "travel_mm", None),
+}
+
+
+def converted_row(name, function, argument):
+    """Exact from the decimal that is typed: within half a unit in the last place there is one double. Of a computed double within six of them."""
+    typed = len(argument.lstrip("-0.").replace(".", "").split("e")[0]) <= 15 and "e-300" not in argument
+    exact = flat.EXACT[function](Fraction(argument) if typed else Fraction(float(argument)))
+    tolerance = math.ulp(float(exact)) / 2 * (1 if typed else 6)
+    return f"{name},{function},{argument},{float(exact)!r},{tolerance!r},{EXACTLY if typed else 'exact fractions of the double'}"
+
+
+def alone_row(name, function, arguments, published):
+    """One row of a flat function of which no other file has the result."""
+    exact, scale = getattr(flat, function)(*[float(a) for a in arguments.split()])
+    # eight roundings of what counts
+    value, tolerance, source = f"{float(exact)!r}", f"{float(8 * 2.3e-16 * scale):.1e}", CLOSED
+    if published is not None:
+        value, tolerance, source = published.split(" ", 2)
+        assert abs(exact - float(value)) <= max(float(tolerance), 3e-14), (name, exact, value)
+    return f"{name},{function},{arguments.replace(' ', ';')},{value},{tolerance},{source}"
+
+
+def picked_rows(held):
+    """Rows of functions of several results, of which a flat function gives one."""
+    for flat_function, (of, result, parameters) in PICKED.items():
+        for name, function, arguments, expected, source in held:
+            field = expected.split(" ")[-1] if expected.startswith("error:") else None
+            if function != of or (field and parameters and field not in parameters):
+                continue
+            cells = arguments.split(";")
+            needed = ";".join(cells[k] for k in parameters.values()) if parameters else arguments
+            value, tolerance = (expected.split(" ")[0], "") if field else dict(part.split("=") for part in expected.split(";"))[result].split("~")
+            yield f"{name}_{result},{flat_function},{needed},{value},{tolerance},{source}"
+
 
 def flat_row(name, function, arguments, published):
     """One row of flat.csv, with the published value held against the closed form."""
@@ -85,7 +243,12 @@ def flat_csv():
     """The file of the flat functions."""
     rows = [flat_row(*row) for row in FLAT]
     rows += [f"{n},{f},{a.replace(' ', ';')},error:{k},,ranges and reasons in core/src/bounds.rs" for n, f, a, k in REFUSED]
-    return FLAT_HEADING + "\n".join(rows + list(of_parts())) + "\n"
+    rows += of_parts()
+    rows += [converted_row(*row) for row in CONVERTED]
+    rows += picked_rows([line.split(",") for line in parts.parts_csv().splitlines()[3:]])
+    rows += [alone_row(*row) for row in FLAT_ALONE]
+    rows += [f"{n},{f},{a.replace(' ', ';')},error:{k},,ranges and reasons in core/src/bounds.rs" for n, f, a, k in REFUSED_ALONE]
+    return FLAT_HEADING + "\n".join(rows) + "\n"
 
 
 def of_parts():

@@ -46,8 +46,7 @@ pub fn pin_clearance(
     pin_temperature_c: f64,
     pin_expansion_per_k: f64,
 ) -> Result<PinClearance, Error> {
-    bounds::PIN.check("hole_mm", hole_mm)?;
-    bounds::PIN.check("pin_mm", pin_mm)?;
+    let cold_mm = cold_clearance_mm(hole_mm, pin_mm)?;
     let eps_hole = running_strain(
         ["hole_temperature_c", "hole_expansion_per_k"],
         hole_temperature_c,
@@ -55,8 +54,17 @@ pub fn pin_clearance(
     )?;
     let eps_pin =
         running_strain(["pin_temperature_c", "pin_expansion_per_k"], pin_temperature_c, pin_expansion_per_k)?;
-    let cold_mm = bounds::PIN_CLEARANCE.check("hole_mm", Bench::evaluate([hole_mm, pin_mm]))?;
     Ok(PinClearance { cold_mm, hot_mm: Running::evaluate([hole_mm, eps_hole, pin_mm, eps_pin]) })
+}
+
+/// Clearance of a pin at 20 C, in mm, diametral; negative is interference.
+///
+/// # Errors
+/// When a number is not finite or impossible, or the clearance is not between -0.15 mm and 0.2 mm: another pin.
+pub fn cold_clearance_mm(hole_mm: f64, pin_mm: f64) -> Result<f64, Error> {
+    bounds::PIN.check("hole_mm", hole_mm)?;
+    bounds::PIN.check("pin_mm", pin_mm)?;
+    bounds::PIN_CLEARANCE.check("hole_mm", Bench::evaluate([hole_mm, pin_mm]))
 }
 
 /// Bend or twist of a rod as an angle in mrad, from its deviation over any base; the sign is kept.

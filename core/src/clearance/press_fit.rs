@@ -83,7 +83,11 @@ pub struct PressFit {
 /// # Errors
 /// When a number is not finite or impossible, the diameters are out of order, or a least is above its most; the error names the field.
 pub fn press_fit(parts: &PressFitParts) -> Result<PressFit, Error> {
-    let joint = joint(parts)?;
+    let joint = joint(
+        [parts.pin_mm, parts.pin_hole_mm, parts.eye_mm],
+        [parts.pin_modulus_mpa, parts.pin_poisson],
+        [parts.eye_modulus_mpa, parts.eye_poisson],
+    )?;
     bounds::FIT_WIDTH.check("width_mm", parts.width_mm)?;
     range(
         &bounds::INTERFERENCE,
@@ -117,18 +121,36 @@ pub fn press_fit(parts: &PressFitParts) -> Result<PressFit, Error> {
     })
 }
 
-fn joint(parts: &PressFitParts) -> Result<Joint, Error> {
-    bounds::PIN.check("pin_mm", parts.pin_mm)?;
-    bounds::PIN_HOLE.check("pin_hole_mm", parts.pin_hole_mm)?;
-    bounds::EYE.check("eye_mm", parts.eye_mm)?;
-    bounds::check_above("pin_hole_mm", parts.pin_mm, parts.pin_hole_mm, "the hole lies within the pin")?;
-    bounds::check_above("eye_mm", parts.eye_mm, parts.pin_mm, "the eye lies around the pin")?;
+/// Pressure in the joint at one interference less its smoothing, in MPa. Pin, its hole and the eye as diameters in mm; modulus in MPa and Poisson's
+/// ratio of pin and eye.
+pub(crate) fn pressure_mpa(
+    diameters: [f64; 3],
+    [interference_mm, smoothing_mm]: [f64; 2],
+    pin: [f64; 2],
+    eye: [f64; 2],
+) -> Result<f64, Error> {
+    let joint = joint(diameters, pin, eye)?;
+    bounds::INTERFERENCE.check("interference_mm", interference_mm)?;
+    bounds::SMOOTHING.check("smoothing_mm", smoothing_mm)?;
+    Ok(joint.pressure(interference_mm - smoothing_mm))
+}
+
+fn joint(
+    [pin_mm, pin_hole_mm, eye_mm]: [f64; 3],
+    [pin_modulus_mpa, pin_poisson]: [f64; 2],
+    [eye_modulus_mpa, eye_poisson]: [f64; 2],
+) -> Result<Joint, Error> {
+    bounds::PIN.check("pin_mm", pin_mm)?;
+    bounds::PIN_HOLE.check("pin_hole_mm", pin_hole_mm)?;
+    bounds::EYE.check("eye_mm", eye_mm)?;
+    bounds::check_above("pin_hole_mm", pin_mm, pin_hole_mm, "the hole lies within the pin")?;
+    bounds::check_above("eye_mm", eye_mm, pin_mm, "the eye lies around the pin")?;
     Ok(Joint {
-        inside: parts.pin_hole_mm,
-        joint: parts.pin_mm,
-        outside: parts.eye_mm,
-        inner: Elastic::new(["pin_modulus_mpa", "pin_poisson"], parts.pin_modulus_mpa, parts.pin_poisson)?,
-        outer: Elastic::new(["eye_modulus_mpa", "eye_poisson"], parts.eye_modulus_mpa, parts.eye_poisson)?,
+        inside: pin_hole_mm,
+        joint: pin_mm,
+        outside: eye_mm,
+        inner: Elastic::new(["pin_modulus_mpa", "pin_poisson"], pin_modulus_mpa, pin_poisson)?,
+        outer: Elastic::new(["eye_modulus_mpa", "eye_poisson"], eye_modulus_mpa, eye_poisson)?,
     })
 }
 

@@ -3,7 +3,7 @@
 use super::limit::Limit;
 use super::rule::{Rule, RuleInForce};
 use crate::bounds;
-use crate::calc::{Budget, Calc, Figure, formula};
+use crate::calc::{Budget, Calc, Figure, Formula, formula};
 use crate::choice::choices;
 use crate::error::{Error, ErrorKind};
 use crate::job::Given;
@@ -304,9 +304,8 @@ fn probability(
 ) -> Figure {
     let u = budget.standard;
     if u.value <= NOISE_MM {
-        // an exact value conforms or does not; the square of a smaller uncertainty would be lost, and a division by it is not a number
-        let conforms = simple(x.value, (lower.map(|f| f.value), upper.map(|f| f.value))) == Outcome::Conforms;
-        return calc.constant("p", if conforms { 1.0 } else { 0.0 }, "1", "a value without uncertainty");
+        let p = of_exact(x.value, (lower.map(|f| f.value), upper.map(|f| f.value)));
+        return calc.constant("p", p, "1", "a value without uncertainty");
     }
     let mut below = |limit: Figure| match budget.dof {
         None => calc.figure(BelowLimit, [limit, x, u]),
@@ -426,6 +425,34 @@ pub fn decide_mm(
         return Err(Error::new(ErrorKind::MissingField, "upper_mm", "a limit is needed").at("upper_mm"));
     }
     Ok(decide(&rule, value_mm, standard_uncertainty_mm, lower_mm, upper_mm))
+}
+
+/// Probability that the true value of a quantity in mm lies within two limits, for a value whose error is normal.
+///
+/// A value without uncertainty conforms or does not: 1 or 0. Source: JCGM 106:2012, 7.2.2.
+///
+/// # Errors
+/// When a number is not finite or impossible, or the limits are out of order.
+pub fn probability_of_conformity(
+    value_mm: f64,
+    standard_uncertainty_mm: f64,
+    lower_mm: f64,
+    upper_mm: f64,
+) -> Result<f64, Error> {
+    let x = JUDGED.check("value_mm", value_mm)?;
+    let u = UNCERTAINTY.check("standard_uncertainty_mm", standard_uncertainty_mm)?;
+    let lower = JUDGED.check("lower_mm", lower_mm)?;
+    let upper = JUDGED.check("upper_mm", upper_mm)?;
+    check_order("upper_mm", Some(lower), Some(upper))?;
+    if u <= NOISE_MM {
+        return Ok(of_exact(x, (Some(lower), Some(upper))));
+    }
+    Ok(Between::evaluate([upper, lower].map(|limit| BelowLimit::evaluate([limit, x, u]))))
+}
+
+/// An exact value conforms or does not; the square of a smaller uncertainty would be lost, and a division by it is not a number.
+fn of_exact(x: f64, limits: Pair) -> f64 {
+    if simple(x, limits) == Outcome::Conforms { 1.0 } else { 0.0 }
 }
 
 /// Refuses an upper limit that does not lie above the lower one.

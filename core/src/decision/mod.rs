@@ -9,7 +9,7 @@ mod rule;
 mod verdict;
 
 pub(crate) use conformity::{Against, GUARD_FACTOR, GUARD_SOURCE, Judged, asked, check_order, decide, judge};
-pub use conformity::{Decision, Of, Outcome as Conformity, decide_mm};
+pub use conformity::{Decision, Of, Outcome as Conformity, decide_mm, probability_of_conformity};
 pub(crate) use limit::{Limit, LimitSets, Limits, WHICH, named};
 pub use rule::Rule;
 pub(crate) use rule::RuleInForce;

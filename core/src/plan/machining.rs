@@ -6,7 +6,7 @@
 use crate::bounds;
 use crate::calc::{Formula, formula};
 use crate::error::{Error, ErrorKind};
-use crate::size::{Condition, SetOnRing};
+use crate::size::{BoreGaugeSize, Condition, SetOnRing};
 
 formula! {
     /// Size of a bore for a piston.
@@ -65,18 +65,35 @@ pub struct WarmGauging {
     pub block: Condition,
 }
 
+impl WarmGauging {
+    /// The distance that the gauge was set to, and the strains of the gauge when it was set, when it is used, and of the bore.
+    fn distance_and_strains(&self) -> Result<(f64, [f64; 3]), Error> {
+        let setting = bounds::STANDARD_SIZE.check("setting_mm", self.setting_mm)?;
+        let eps_ring = self.ring.strain(["ring_temperature_c", "ring_expansion_per_k"])?;
+        let eps_set = self.set.strain(["set_temperature_c", "set_expansion_per_k"])?;
+        let eps_used = self.used.strain(["used_temperature_c", "used_expansion_per_k"])?;
+        let eps_bore = self.block.strain(["block_temperature_c", "block_expansion_per_k"])?;
+        Ok((SetOnRing::evaluate([setting, eps_ring]), [eps_set, eps_used, eps_bore]))
+    }
+}
+
+/// Size of a bore at 20 C, in mm, from what the dial of a bore gauge reads above its setting when the block is warm.
+///
+/// # Errors
+/// When a number is not finite or impossible.
+pub fn bore_size_at_20_mm(deviation_mm: f64, gauging: &WarmGauging) -> Result<f64, Error> {
+    bounds::DEVIATION.check("deviation_mm", deviation_mm)?;
+    let (distance, [eps_set, eps_used, eps_bore]) = gauging.distance_and_strains()?;
+    Ok(BoreGaugeSize::evaluate([distance, deviation_mm, eps_set, eps_used, eps_bore]))
+}
+
 /// What the dial of a bore gauge must read, in mm above its setting, when the bore has a size at 20 C and the block is warm.
 ///
 /// # Errors
 /// When a number is not finite or impossible, and [`ErrorKind::OutOfRange`] of the field `setting_mm` for a reading beyond the travel of a gauge.
 pub fn dial_reading_mm(size_mm: f64, gauging: &WarmGauging) -> Result<f64, Error> {
     bounds::BORE.check("size_mm", size_mm)?;
-    let setting = bounds::STANDARD_SIZE.check("setting_mm", gauging.setting_mm)?;
-    let eps_setting = gauging.ring.strain(["ring_temperature_c", "ring_expansion_per_k"])?;
-    let eps_set = gauging.set.strain(["set_temperature_c", "set_expansion_per_k"])?;
-    let eps_used = gauging.used.strain(["used_temperature_c", "used_expansion_per_k"])?;
-    let eps_bore = gauging.block.strain(["block_temperature_c", "block_expansion_per_k"])?;
-    let distance = SetOnRing::evaluate([setting, eps_setting]);
+    let (distance, [eps_set, eps_used, eps_bore]) = gauging.distance_and_strains()?;
     let dial = DialOfDistance::evaluate([size_mm, distance, eps_set, eps_used, eps_bore]);
     let (lower, upper) = bounds::DEVIATION.possible;
     if dial < lower || dial > upper {

@@ -1,6 +1,7 @@
 //! A decimal number exactly as typed, up to the one rounding.
 
 use super::refusal::Fault;
+use core::fmt::{self, Write as _};
 
 /// Most significant digits. Two decimals of 15 digits never meet in one double.
 const MOST_DIGITS: usize = 15;
@@ -43,19 +44,29 @@ impl Decimal {
     pub(super) fn times(self, factor: u64, tens: i32) -> Option<f64> {
         let coefficient = self.coefficient.checked_mul(factor)?;
         // reading decimal digits rounds correctly, and nothing was rounded before
-        let size: f64 = format!("{coefficient}e{}", self.exponent.checked_add(tens)?).parse().ok()?;
+        let text = Line::of(format_args!("{coefficient}e{}", self.exponent.checked_add(tens)?))?;
+        let size: f64 = text.as_str()?.parse().ok()?;
         // a typed -0 is 0
         Some(if self.negative && coefficient != 0 { -size } else { size })
     }
 
-    /// The double nearest to `(self - offset) * 5 / 9`.
+    /// The shortest decimal that reads back as a double, where it is one that can be typed.
+    pub(super) fn printed(x: f64) -> Option<Self> {
+        let text = Line::of(format_args!("{x}"))?;
+        scan(text.as_str()?, Form::SCIENTIFIC)
+            .ok()
+            .filter(|(_, rest)| rest.is_empty())
+            .map(|(number, _)| number)
+    }
+
+    /// The double nearest to `(self * times + offset) / over`.
     ///
     /// With at most 15 digits and 12 decimals both sides of the division are whole numbers below 2^53, so they are exact
     /// and the division is the only rounding.
-    pub(super) fn five_ninths_above(self, offset: i64) -> Option<f64> {
+    pub(super) fn ratio(self, times: i64, offset: i64, over: i64) -> Option<f64> {
         let tens = 10_i64.checked_pow(u32::try_from(self.exponent.checked_neg()?).ok()?)?;
-        let steps = self.signed()?.checked_sub(offset.checked_mul(tens)?)?.checked_mul(5)?;
-        Some(exactly(steps)? / exactly(tens.checked_mul(9)?)?)
+        let steps = self.signed()?.checked_mul(times)?.checked_add(offset.checked_mul(tens)?)?;
+        Some(exactly(steps)? / exactly(tens.checked_mul(over)?)?)
     }
 
     /// `self - hundredths / 100`, exactly.
@@ -84,6 +95,32 @@ impl Decimal {
         let (whole, fraction) = digits.split_at(digits.len() - decimals);
         let point = if fraction.is_empty() { "" } else { "." };
         format!("{sign}{whole}{point}{fraction}")
+    }
+}
+
+/// A short text that needs no memory.
+struct Line {
+    bytes: [u8; 40],
+    length: usize,
+}
+
+impl Line {
+    fn of(text: fmt::Arguments<'_>) -> Option<Self> {
+        let mut line = Line { bytes: [0; 40], length: 0 };
+        line.write_fmt(text).ok().map(|()| line)
+    }
+
+    fn as_str(&self) -> Option<&str> {
+        core::str::from_utf8(self.bytes.get(..self.length)?).ok()
+    }
+}
+
+impl fmt::Write for Line {
+    fn write_str(&mut self, text: &str) -> fmt::Result {
+        let end = self.length + text.len();
+        self.bytes.get_mut(self.length..end).ok_or(fmt::Error)?.copy_from_slice(text.as_bytes());
+        self.length = end;
+        Ok(())
     }
 }
 
@@ -162,15 +199,14 @@ fn no_digits(unsigned: &str) -> Fault {
 
 /// The digits of a number as a whole number, within the limits.
 fn coefficient(whole: &str, fraction: &str, form: Form) -> Result<u64, Fault> {
-    let digits = format!("{whole}{fraction}");
-    let significant = digits.trim_start_matches('0');
-    if significant.len() > MOST_DIGITS {
+    let significant = || whole.bytes().chain(fraction.bytes()).skip_while(|digit| *digit == b'0');
+    if significant().count() > MOST_DIGITS {
         return Err(Fault::TooManyDigits);
     }
     if fraction.len() > form.decimals {
         return Err(Fault::TooManyDecimals(form.decimals));
     }
-    if significant.is_empty() { Ok(0) } else { significant.parse().map_err(|_| Fault::TooManyDigits) }
+    Ok(significant().fold(0, |number, digit| 10 * number + u64::from(digit - b'0')))
 }
 
 /// The exponent at the start of `rest`, as digits behind an optional `-`, and what follows it.

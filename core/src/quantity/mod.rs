@@ -55,6 +55,7 @@
 pub(crate) mod decimal;
 pub(crate) mod notation;
 mod spoken;
+mod convert;
 mod date;
 pub(crate) mod refusal;
 mod temperature;
@@ -64,6 +65,9 @@ mod tests;
 
 use core::fmt;
 
+pub use convert::{
+    c_to_fahrenheit, fahrenheit_to_c, inch_to_mm, mm_to_inch, per_fahrenheit_to_per_k, thou_to_mm,
+};
 pub use date::parse_date;
 pub use notation::{
     parse_angle, parse_expansion, parse_force, parse_hours, parse_length, parse_mass, parse_number,

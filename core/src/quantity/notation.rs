@@ -51,11 +51,11 @@ pub(crate) enum Scale {
 use Scale::{Fahrenheit, FahrenheitStep, Times};
 
 // 1 in = 25.4 mm exactly: NIST SP 811 (2008), appendix B.
-const INCH: Scale = Times(254, -1);
-const THOU: Scale = Times(254, -4);
+pub(super) const INCH: Scale = Times(254, -1);
+pub(super) const THOU: Scale = Times(254, -4);
 const TENTH: Scale = Times(254, -5);
 /// 1/F = 1.8 /K exactly.
-const PER_FAHRENHEIT: Scale = Times(18, -1);
+pub(super) const PER_FAHRENHEIT: Scale = Times(18, -1);
 const MILLIONTH_PER_FAHRENHEIT: Scale = Times(18, -7);
 
 pub(crate) static LENGTH: Kind = Kind {
@@ -657,11 +657,11 @@ impl Kind {
 }
 
 impl Scale {
-    fn of(self, number: Decimal) -> Option<f64> {
+    pub(super) fn of(self, number: Decimal) -> Option<f64> {
         match self {
             Times(factor, tens) => number.times(factor, tens),
-            Fahrenheit => number.five_ninths_above(32),
-            FahrenheitStep => number.five_ninths_above(0),
+            Fahrenheit => number.ratio(5, -160, 9),
+            FahrenheitStep => number.ratio(5, 0, 9),
         }
     }
 }

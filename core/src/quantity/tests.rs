@@ -33,6 +33,27 @@ fn same_bits(found: f64, expected: f64) {
     assert_eq!(found.to_bits(), expected.to_bits(), "{found:?} is not {expected:?}");
 }
 
+/// A number that is typed has the bits of its text, and comes back: tenths of a thousandth of an inch to 8 in, hundredths of a degree.
+#[test]
+fn numbers_are_converted_as_their_texts() {
+    for n in 0..=80_000_u32 {
+        let inch = f64::from(n) / 10_000.0;
+        same_bits(inch_to_mm(inch).unwrap(), mm(&format!("{inch} in")));
+        same_bits(inch_to_mm(-inch).unwrap(), mm(&format!("-{inch} in")));
+        same_bits(thou_to_mm(inch).unwrap(), mm(&format!("{inch} thou")));
+        same_bits(mm_to_inch(inch_to_mm(inch).unwrap()).unwrap(), inch);
+    }
+    for n in -20_000..=20_000_i32 {
+        let fahrenheit = f64::from(n) / 100.0;
+        same_bits(fahrenheit_to_c(fahrenheit).unwrap(), celsius(&format!("{fahrenheit} F")));
+        same_bits(fahrenheit_to_c(c_to_fahrenheit(fahrenheit).unwrap()).unwrap(), fahrenheit + 0.0);
+    }
+    for n in 100..=5000_u32 {
+        let text = format!("{n}e-8");
+        same_bits(per_fahrenheit_to_per_k(text.parse().unwrap()).unwrap(), per_kelvin(&format!("{text}/F")));
+    }
+}
+
 /// All tenths of a thousandth of an inch to 8 in. 254 n and 100000 are exact doubles, so their quotient is rounded once.
 #[test]
 fn every_tenth_to_eight_inches_comes_back() {

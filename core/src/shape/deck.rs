@@ -50,18 +50,41 @@ pub fn deck(
     compression_height_mm: f64,
     gasket_mm: f64,
 ) -> Result<Deck, Error> {
-    bounds::BLOCK_HEIGHT.check("block_height_mm", block_height_mm)?;
-    bounds::STROKE.check("stroke_mm", stroke_mm)?;
-    bounds::ROD.check("rod_mm", rod_mm)?;
-    bounds::COMPRESSION_HEIGHT.check("compression_height_mm", compression_height_mm)?;
+    let deck_clearance_mm = deck_clearance_mm(block_height_mm, stroke_mm, rod_mm, compression_height_mm)?;
     bounds::GASKET.check("gasket_mm", gasket_mm)?;
     let heights = [block_height_mm, stroke_mm, rod_mm, compression_height_mm];
-    let deck_clearance_mm = DeckClearance::evaluate(heights);
     Ok(Deck {
         deck_clearance_mm,
         protrusion_mm: Protrusion::evaluate(heights),
         squish_mm: Squish::evaluate([deck_clearance_mm, gasket_mm]),
     })
+}
+
+/// From the deck down to the crown at top dead centre, in mm; negative when the crown stands above the deck.
+///
+/// # Errors
+/// When a number is not finite or impossible; the error names the parameter.
+pub fn deck_clearance_mm(
+    block_height_mm: f64,
+    stroke_mm: f64,
+    rod_mm: f64,
+    compression_height_mm: f64,
+) -> Result<f64, Error> {
+    bounds::BLOCK_HEIGHT.check("block_height_mm", block_height_mm)?;
+    bounds::STROKE.check("stroke_mm", stroke_mm)?;
+    bounds::ROD.check("rod_mm", rod_mm)?;
+    bounds::COMPRESSION_HEIGHT.check("compression_height_mm", compression_height_mm)?;
+    Ok(DeckClearance::evaluate([block_height_mm, stroke_mm, rod_mm, compression_height_mm]))
+}
+
+/// Swept volume of one cylinder, in cm3.
+///
+/// # Errors
+/// When a number is not finite or impossible; the error names the parameter.
+pub fn swept_volume_cm3(bore_mm: f64, stroke_mm: f64) -> Result<f64, Error> {
+    bounds::BORE.check("bore_mm", bore_mm)?;
+    bounds::STROKE.check("stroke_mm", stroke_mm)?;
+    Ok(Cylinder::evaluate([bore_mm, stroke_mm]))
 }
 
 /// Volume in cm3 between top land and bore, down to the first ring.
@@ -120,8 +143,7 @@ pub struct Compression {
 /// When a number is not finite or impossible, or nothing is left above the piston; the error names the field.
 pub fn compression_ratio(chamber: &Chamber) -> Result<Compression, Error> {
     let Chamber { bore_mm, stroke_mm, head_cm3, gasket_bore_mm, gasket_mm, .. } = *chamber;
-    bounds::BORE.check("bore_mm", bore_mm)?;
-    bounds::STROKE.check("stroke_mm", stroke_mm)?;
+    let swept_cm3 = swept_volume_cm3(bore_mm, stroke_mm)?;
     bounds::HEAD_VOLUME.check("head_cm3", head_cm3)?;
     bounds::BORE.check("gasket_bore_mm", gasket_bore_mm)?;
     bounds::GASKET.check("gasket_mm", gasket_mm)?;
@@ -129,7 +151,6 @@ pub fn compression_ratio(chamber: &Chamber) -> Result<Compression, Error> {
     let deck = bounds::DECK.check("deck_clearance_mm", chamber.deck_clearance_mm)? + 0.0;
     let crown = bounds::CROWN_VOLUME.check("crown_cm3", chamber.crown_cm3)?;
     let crevice = bounds::CREVICE_VOLUME.check("crevice_cm3", chamber.crevice_cm3)?;
-    let swept_cm3 = Cylinder::evaluate([bore_mm, stroke_mm]);
     let gasket_cm3 = Cylinder::evaluate([gasket_bore_mm, gasket_mm]);
     let deck_cm3 = Cylinder::evaluate([bore_mm, deck]);
     let clearance_cm3 = ClearanceVolume::evaluate([head_cm3, gasket_cm3, deck_cm3, crown, crevice]);

@@ -3,7 +3,7 @@
 use crate::bounds;
 use crate::calc::{Formula, formula};
 use crate::error::Error;
-use crate::growth::MeanGrowth;
+use crate::growth::{MeanGrowth, running_strain};
 use crate::quantity::{Expansion, Length, Temperature, from_mm, in_mm};
 
 formula! {
@@ -71,6 +71,17 @@ impl Condition {
         let a = bounds::EXPANSION.check(fields[1], self.expansion.per_kelvin())?;
         Ok(MeanGrowth::evaluate([a, a, t, super::REFERENCE_TEMPERATURE_C]))
     }
+}
+
+/// Size in mm of a freely growing part at a temperature, from its size at 20 C: `L20 (1 + a (T - 20))`. Valid from -40 C to 450 C.
+///
+/// # Errors
+/// When a number is not finite or impossible; the error names the parameter.
+pub fn size_at_temperature_mm(size_mm: f64, temperature_c: f64, expansion_per_k: f64) -> Result<f64, Error> {
+    bounds::BORE.check("size_mm", size_mm)?;
+    let strain = running_strain(["temperature_c", "expansion_per_k"], temperature_c, expansion_per_k)?;
+    // a part grows as a ring does
+    Ok(SetOnRing::evaluate([size_mm, strain]))
 }
 
 /// Size at 20 C from the indication of a micrometer or caliper.

@@ -1047,6 +1047,880 @@ namespace Gaugepoint
         private static extern int gaugepoint_depth_in_bore_mm_array(double[] deckClearanceMm, double[] crownHeightMm, double[] heightMm, double[] travelMm, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
 
         /// <summary>
+        /// Length in mm from inches, -400 in to 400 in.
+        ///
+        /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 2.4126 in is
+        /// 61.28004 mm. Source: NIST SP 811 (2008), appendix B.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double InchToMm(double lengthInch)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_inch_to_mm(lengthInch, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_inch_to_mm(double lengthInch, out double result, ref Error error);
+
+        /// <summary>InchToMm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] InchToMm(double[] lengthInch)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(lengthInch)];
+            error.Check(gaugepoint_inch_to_mm_array(lengthInch, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>InchToMm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] InchToMm(double[] lengthInch, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(lengthInch)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_inch_to_mm_array(lengthInch, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_inch_to_mm_array(double[] lengthInch, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Length in inches from mm, -10160 mm to 10160 mm.
+        ///
+        /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+        /// 811 (2008), appendix B.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double MmToInch(double lengthMm)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_mm_to_inch(lengthMm, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_mm_to_inch(double lengthMm, out double result, ref Error error);
+
+        /// <summary>MmToInch of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] MmToInch(double[] lengthMm)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(lengthMm)];
+            error.Check(gaugepoint_mm_to_inch_array(lengthMm, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>MmToInch of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] MmToInch(double[] lengthMm, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(lengthMm)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_mm_to_inch_array(lengthMm, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_mm_to_inch_array(double[] lengthMm, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Length in mm from thousandths of an inch, -400000 thou to 400000 thou.
+        ///
+        /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+        /// 811 (2008), appendix B.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double ThouToMm(double lengthThou)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_thou_to_mm(lengthThou, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_thou_to_mm(double lengthThou, out double result, ref Error error);
+
+        /// <summary>ThouToMm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] ThouToMm(double[] lengthThou)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(lengthThou)];
+            error.Check(gaugepoint_thou_to_mm_array(lengthThou, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>ThouToMm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] ThouToMm(double[] lengthThou, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(lengthThou)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_thou_to_mm_array(lengthThou, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_thou_to_mm_array(double[] lengthThou, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Temperature in degrees Celsius from degrees Fahrenheit, -454 F to 2192 F; a difference of
+        /// temperatures is another thing.
+        ///
+        /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 80.6 F is 27 C.
+        /// Source: NIST SP 811 (2008), appendix B.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double FahrenheitToC(double temperatureFahrenheit)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_fahrenheit_to_c(temperatureFahrenheit, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_fahrenheit_to_c(double temperatureFahrenheit, out double result, ref Error error);
+
+        /// <summary>FahrenheitToC of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] FahrenheitToC(double[] temperatureFahrenheit)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(temperatureFahrenheit)];
+            error.Check(gaugepoint_fahrenheit_to_c_array(temperatureFahrenheit, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>FahrenheitToC of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] FahrenheitToC(double[] temperatureFahrenheit, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(temperatureFahrenheit)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_fahrenheit_to_c_array(temperatureFahrenheit, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_fahrenheit_to_c_array(double[] temperatureFahrenheit, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Temperature in degrees Fahrenheit from degrees Celsius, -270 C to 1200 C; a difference of
+        /// temperatures is another thing.
+        ///
+        /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+        /// 811 (2008), appendix B.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double CToFahrenheit(double temperatureC)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_c_to_fahrenheit(temperatureC, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_c_to_fahrenheit(double temperatureC, out double result, ref Error error);
+
+        /// <summary>CToFahrenheit of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] CToFahrenheit(double[] temperatureC)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(temperatureC)];
+            error.Check(gaugepoint_c_to_fahrenheit_array(temperatureC, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>CToFahrenheit of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] CToFahrenheit(double[] temperatureC, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(temperatureC)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_c_to_fahrenheit_array(temperatureC, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_c_to_fahrenheit_array(double[] temperatureC, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Coefficient of expansion per kelvin from one per degree Fahrenheit, 1e-7 to 5e-5 per degree
+        /// Fahrenheit: 1.8 times as much.
+        ///
+        /// A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+        /// 811 (2008), appendix B.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double PerFahrenheitToPerK(double expansionPerFahrenheit)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_per_fahrenheit_to_per_k(expansionPerFahrenheit, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_per_fahrenheit_to_per_k(double expansionPerFahrenheit, out double result, ref Error error);
+
+        /// <summary>PerFahrenheitToPerK of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] PerFahrenheitToPerK(double[] expansionPerFahrenheit)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(expansionPerFahrenheit)];
+            error.Check(gaugepoint_per_fahrenheit_to_per_k_array(expansionPerFahrenheit, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>PerFahrenheitToPerK of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] PerFahrenheitToPerK(double[] expansionPerFahrenheit, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(expansionPerFahrenheit)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_per_fahrenheit_to_per_k_array(expansionPerFahrenheit, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_per_fahrenheit_to_per_k_array(double[] expansionPerFahrenheit, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// End gap in mm with bore and ring at their temperatures, -40 C to 450 C, from the gap at 20 C; below
+        /// zero the ends butt.
+        ///
+        /// gap (1 + a_ring (t_ring - 20)) + pi bore (a_bore (t_bore - 20) - a_ring (t_ring - 20)). Source: hot
+        /// circumference of the bore less the hot length of the ring.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double RingHotGapMm(double gapMm, double boreMm, double boreTemperatureC, double boreExpansionPerK, double ringTemperatureC, double ringExpansionPerK)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_ring_hot_gap_mm(gapMm, boreMm, boreTemperatureC, boreExpansionPerK, ringTemperatureC, ringExpansionPerK, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_ring_hot_gap_mm(double gapMm, double boreMm, double boreTemperatureC, double boreExpansionPerK, double ringTemperatureC, double ringExpansionPerK, out double result, ref Error error);
+
+        /// <summary>RingHotGapMm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] RingHotGapMm(double[] gapMm, double[] boreMm, double[] boreTemperatureC, double[] boreExpansionPerK, double[] ringTemperatureC, double[] ringExpansionPerK)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(gapMm, boreMm, boreTemperatureC, boreExpansionPerK, ringTemperatureC, ringExpansionPerK)];
+            error.Check(gaugepoint_ring_hot_gap_mm_array(gapMm, boreMm, boreTemperatureC, boreExpansionPerK, ringTemperatureC, ringExpansionPerK, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>RingHotGapMm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] RingHotGapMm(double[] gapMm, double[] boreMm, double[] boreTemperatureC, double[] boreExpansionPerK, double[] ringTemperatureC, double[] ringExpansionPerK, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(gapMm, boreMm, boreTemperatureC, boreExpansionPerK, ringTemperatureC, ringExpansionPerK)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_ring_hot_gap_mm_array(gapMm, boreMm, boreTemperatureC, boreExpansionPerK, ringTemperatureC, ringExpansionPerK, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_ring_hot_gap_mm_array(double[] gapMm, double[] boreMm, double[] boreTemperatureC, double[] boreExpansionPerK, double[] ringTemperatureC, double[] ringExpansionPerK, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Clearance of a pin in a boss or in a bush at 20 C, in mm, over the diameter: hole - pin; negative is
+        /// interference.
+        ///
+        /// Refused when it is not between -0.15 mm and 0.2 mm: another pin.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double PinColdClearanceMm(double holeMm, double pinMm)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_pin_cold_clearance_mm(holeMm, pinMm, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_pin_cold_clearance_mm(double holeMm, double pinMm, out double result, ref Error error);
+
+        /// <summary>PinColdClearanceMm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] PinColdClearanceMm(double[] holeMm, double[] pinMm)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(holeMm, pinMm)];
+            error.Check(gaugepoint_pin_cold_clearance_mm_array(holeMm, pinMm, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>PinColdClearanceMm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] PinColdClearanceMm(double[] holeMm, double[] pinMm, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(holeMm, pinMm)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_pin_cold_clearance_mm_array(holeMm, pinMm, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_pin_cold_clearance_mm_array(double[] holeMm, double[] pinMm, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Clearance in mm of a freely growing pin in a boss or in a bush, over the diameter, from sizes at 20
+        /// C.
+        ///
+        /// hole (1 + a_hole (t_hole - 20)) - pin (1 + a_pin (t_pin - 20)). Temperatures from -40 C to 450 C. A
+        /// pressed bush grows by the coefficient of what holds it. Source: definition of strain.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double PinHotClearanceMm(double holeMm, double holeTemperatureC, double holeExpansionPerK, double pinMm, double pinTemperatureC, double pinExpansionPerK)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_pin_hot_clearance_mm(holeMm, holeTemperatureC, holeExpansionPerK, pinMm, pinTemperatureC, pinExpansionPerK, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_pin_hot_clearance_mm(double holeMm, double holeTemperatureC, double holeExpansionPerK, double pinMm, double pinTemperatureC, double pinExpansionPerK, out double result, ref Error error);
+
+        /// <summary>PinHotClearanceMm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] PinHotClearanceMm(double[] holeMm, double[] holeTemperatureC, double[] holeExpansionPerK, double[] pinMm, double[] pinTemperatureC, double[] pinExpansionPerK)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(holeMm, holeTemperatureC, holeExpansionPerK, pinMm, pinTemperatureC, pinExpansionPerK)];
+            error.Check(gaugepoint_pin_hot_clearance_mm_array(holeMm, holeTemperatureC, holeExpansionPerK, pinMm, pinTemperatureC, pinExpansionPerK, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>PinHotClearanceMm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] PinHotClearanceMm(double[] holeMm, double[] holeTemperatureC, double[] holeExpansionPerK, double[] pinMm, double[] pinTemperatureC, double[] pinExpansionPerK, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(holeMm, holeTemperatureC, holeExpansionPerK, pinMm, pinTemperatureC, pinExpansionPerK)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_pin_hot_clearance_mm_array(holeMm, holeTemperatureC, holeExpansionPerK, pinMm, pinTemperatureC, pinExpansionPerK, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_pin_hot_clearance_mm_array(double[] holeMm, double[] holeTemperatureC, double[] holeExpansionPerK, double[] pinMm, double[] pinTemperatureC, double[] pinExpansionPerK, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Pressure in MPa in the joint of a pin pressed into an eye; 0 when the smoothing takes all of the
+        /// interference.
+        ///
+        /// Sizes are diameters at 20 C; a hole of 0 is a solid pin. Source: Lame, thick elastic tubes with free
+        /// ends.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double PressFitPressureMpa(double pinMm, double pinHoleMm, double eyeMm, double interferenceMm, double smoothingMm, double pinModulusMpa, double pinPoisson, double eyeModulusMpa, double eyePoisson)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_press_fit_pressure_mpa(pinMm, pinHoleMm, eyeMm, interferenceMm, smoothingMm, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_press_fit_pressure_mpa(double pinMm, double pinHoleMm, double eyeMm, double interferenceMm, double smoothingMm, double pinModulusMpa, double pinPoisson, double eyeModulusMpa, double eyePoisson, out double result, ref Error error);
+
+        /// <summary>PressFitPressureMpa of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] PressFitPressureMpa(double[] pinMm, double[] pinHoleMm, double[] eyeMm, double[] interferenceMm, double[] smoothingMm, double[] pinModulusMpa, double[] pinPoisson, double[] eyeModulusMpa, double[] eyePoisson)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(pinMm, pinHoleMm, eyeMm, interferenceMm, smoothingMm, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson)];
+            error.Check(gaugepoint_press_fit_pressure_mpa_array(pinMm, pinHoleMm, eyeMm, interferenceMm, smoothingMm, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>PressFitPressureMpa of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] PressFitPressureMpa(double[] pinMm, double[] pinHoleMm, double[] eyeMm, double[] interferenceMm, double[] smoothingMm, double[] pinModulusMpa, double[] pinPoisson, double[] eyeModulusMpa, double[] eyePoisson, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(pinMm, pinHoleMm, eyeMm, interferenceMm, smoothingMm, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_press_fit_pressure_mpa_array(pinMm, pinHoleMm, eyeMm, interferenceMm, smoothingMm, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_press_fit_pressure_mpa_array(double[] pinMm, double[] pinHoleMm, double[] eyeMm, double[] interferenceMm, double[] smoothingMm, double[] pinModulusMpa, double[] pinPoisson, double[] eyeModulusMpa, double[] eyePoisson, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Axial force in N at which a pin pressed into an eye slips: pi pin width pressure friction.
+        ///
+        /// The pressure is that of press_fit_pressure_mpa. Source: Coulomb friction over the joint.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double PressFitForceN(double pinMm, double pinHoleMm, double eyeMm, double widthMm, double interferenceMm, double smoothingMm, double friction, double pinModulusMpa, double pinPoisson, double eyeModulusMpa, double eyePoisson)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_press_fit_force_n(pinMm, pinHoleMm, eyeMm, widthMm, interferenceMm, smoothingMm, friction, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_press_fit_force_n(double pinMm, double pinHoleMm, double eyeMm, double widthMm, double interferenceMm, double smoothingMm, double friction, double pinModulusMpa, double pinPoisson, double eyeModulusMpa, double eyePoisson, out double result, ref Error error);
+
+        /// <summary>PressFitForceN of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] PressFitForceN(double[] pinMm, double[] pinHoleMm, double[] eyeMm, double[] widthMm, double[] interferenceMm, double[] smoothingMm, double[] friction, double[] pinModulusMpa, double[] pinPoisson, double[] eyeModulusMpa, double[] eyePoisson)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(pinMm, pinHoleMm, eyeMm, widthMm, interferenceMm, smoothingMm, friction, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson)];
+            error.Check(gaugepoint_press_fit_force_n_array(pinMm, pinHoleMm, eyeMm, widthMm, interferenceMm, smoothingMm, friction, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>PressFitForceN of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] PressFitForceN(double[] pinMm, double[] pinHoleMm, double[] eyeMm, double[] widthMm, double[] interferenceMm, double[] smoothingMm, double[] friction, double[] pinModulusMpa, double[] pinPoisson, double[] eyeModulusMpa, double[] eyePoisson, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(pinMm, pinHoleMm, eyeMm, widthMm, interferenceMm, smoothingMm, friction, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_press_fit_force_n_array(pinMm, pinHoleMm, eyeMm, widthMm, interferenceMm, smoothingMm, friction, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_press_fit_force_n_array(double[] pinMm, double[] pinHoleMm, double[] eyeMm, double[] widthMm, double[] interferenceMm, double[] smoothingMm, double[] friction, double[] pinModulusMpa, double[] pinPoisson, double[] eyeModulusMpa, double[] eyePoisson, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Torque in N m at which a pin pressed into an eye slips: force pin / 2.
+        ///
+        /// The force is that of press_fit_force_n. Source: Coulomb friction at the radius of the joint.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double PressFitTorqueNm(double pinMm, double pinHoleMm, double eyeMm, double widthMm, double interferenceMm, double smoothingMm, double friction, double pinModulusMpa, double pinPoisson, double eyeModulusMpa, double eyePoisson)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_press_fit_torque_nm(pinMm, pinHoleMm, eyeMm, widthMm, interferenceMm, smoothingMm, friction, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_press_fit_torque_nm(double pinMm, double pinHoleMm, double eyeMm, double widthMm, double interferenceMm, double smoothingMm, double friction, double pinModulusMpa, double pinPoisson, double eyeModulusMpa, double eyePoisson, out double result, ref Error error);
+
+        /// <summary>PressFitTorqueNm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] PressFitTorqueNm(double[] pinMm, double[] pinHoleMm, double[] eyeMm, double[] widthMm, double[] interferenceMm, double[] smoothingMm, double[] friction, double[] pinModulusMpa, double[] pinPoisson, double[] eyeModulusMpa, double[] eyePoisson)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(pinMm, pinHoleMm, eyeMm, widthMm, interferenceMm, smoothingMm, friction, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson)];
+            error.Check(gaugepoint_press_fit_torque_nm_array(pinMm, pinHoleMm, eyeMm, widthMm, interferenceMm, smoothingMm, friction, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>PressFitTorqueNm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] PressFitTorqueNm(double[] pinMm, double[] pinHoleMm, double[] eyeMm, double[] widthMm, double[] interferenceMm, double[] smoothingMm, double[] friction, double[] pinModulusMpa, double[] pinPoisson, double[] eyeModulusMpa, double[] eyePoisson, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(pinMm, pinHoleMm, eyeMm, widthMm, interferenceMm, smoothingMm, friction, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_press_fit_torque_nm_array(pinMm, pinHoleMm, eyeMm, widthMm, interferenceMm, smoothingMm, friction, pinModulusMpa, pinPoisson, eyeModulusMpa, eyePoisson, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_press_fit_torque_nm_array(double[] pinMm, double[] pinHoleMm, double[] eyeMm, double[] widthMm, double[] interferenceMm, double[] smoothingMm, double[] friction, double[] pinModulusMpa, double[] pinPoisson, double[] eyeModulusMpa, double[] eyePoisson, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Temperature in degrees Celsius to which the outer part is heated, the pin at 20 C, so that its hole
+        /// opens by the interference and a clearance: 20 + (interference + clearance) / (a diameter).
+        ///
+        /// Clean steel colours from 249 C: too much heat. Source: free growth.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double AssemblyTemperatureC(double diameterMm, double interferenceMm, double clearanceMm, double expansionPerK)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_assembly_temperature_c(diameterMm, interferenceMm, clearanceMm, expansionPerK, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_assembly_temperature_c(double diameterMm, double interferenceMm, double clearanceMm, double expansionPerK, out double result, ref Error error);
+
+        /// <summary>AssemblyTemperatureC of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] AssemblyTemperatureC(double[] diameterMm, double[] interferenceMm, double[] clearanceMm, double[] expansionPerK)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(diameterMm, interferenceMm, clearanceMm, expansionPerK)];
+            error.Check(gaugepoint_assembly_temperature_c_array(diameterMm, interferenceMm, clearanceMm, expansionPerK, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>AssemblyTemperatureC of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] AssemblyTemperatureC(double[] diameterMm, double[] interferenceMm, double[] clearanceMm, double[] expansionPerK, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(diameterMm, interferenceMm, clearanceMm, expansionPerK)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_assembly_temperature_c_array(diameterMm, interferenceMm, clearanceMm, expansionPerK, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_assembly_temperature_c_array(double[] diameterMm, double[] interferenceMm, double[] clearanceMm, double[] expansionPerK, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// From the deck down to the crown at top dead centre, in mm: block - (stroke / 2 + rod + compression
+        /// height); negative when the crown stands above the deck.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double PistonDeckClearanceMm(double blockHeightMm, double strokeMm, double rodMm, double compressionHeightMm)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_piston_deck_clearance_mm(blockHeightMm, strokeMm, rodMm, compressionHeightMm, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_piston_deck_clearance_mm(double blockHeightMm, double strokeMm, double rodMm, double compressionHeightMm, out double result, ref Error error);
+
+        /// <summary>PistonDeckClearanceMm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] PistonDeckClearanceMm(double[] blockHeightMm, double[] strokeMm, double[] rodMm, double[] compressionHeightMm)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(blockHeightMm, strokeMm, rodMm, compressionHeightMm)];
+            error.Check(gaugepoint_piston_deck_clearance_mm_array(blockHeightMm, strokeMm, rodMm, compressionHeightMm, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>PistonDeckClearanceMm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] PistonDeckClearanceMm(double[] blockHeightMm, double[] strokeMm, double[] rodMm, double[] compressionHeightMm, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(blockHeightMm, strokeMm, rodMm, compressionHeightMm)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_piston_deck_clearance_mm_array(blockHeightMm, strokeMm, rodMm, compressionHeightMm, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_piston_deck_clearance_mm_array(double[] blockHeightMm, double[] strokeMm, double[] rodMm, double[] compressionHeightMm, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>Swept volume in cm3 of one cylinder: pi bore^2 stroke / 4.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double SweptVolumeCm3(double boreMm, double strokeMm)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_swept_volume_cm3(boreMm, strokeMm, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_swept_volume_cm3(double boreMm, double strokeMm, out double result, ref Error error);
+
+        /// <summary>SweptVolumeCm3 of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] SweptVolumeCm3(double[] boreMm, double[] strokeMm)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(boreMm, strokeMm)];
+            error.Check(gaugepoint_swept_volume_cm3_array(boreMm, strokeMm, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>SweptVolumeCm3 of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] SweptVolumeCm3(double[] boreMm, double[] strokeMm, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(boreMm, strokeMm)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_swept_volume_cm3_array(boreMm, strokeMm, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_swept_volume_cm3_array(double[] boreMm, double[] strokeMm, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Compression ratio, a pure number: (swept + clearance volume) / clearance volume.
+        ///
+        /// A dome of the crown is a negative volume, a protrusion a negative deck clearance; 0 leaves the
+        /// crevice at the top land out, as is usual. Refused when nothing is left above the piston.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double StaticCompressionRatio(double boreMm, double strokeMm, double headCm3, double gasketBoreMm, double gasketMm, double deckClearanceMm, double crownCm3, double creviceCm3)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_static_compression_ratio(boreMm, strokeMm, headCm3, gasketBoreMm, gasketMm, deckClearanceMm, crownCm3, creviceCm3, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_static_compression_ratio(double boreMm, double strokeMm, double headCm3, double gasketBoreMm, double gasketMm, double deckClearanceMm, double crownCm3, double creviceCm3, out double result, ref Error error);
+
+        /// <summary>StaticCompressionRatio of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] StaticCompressionRatio(double[] boreMm, double[] strokeMm, double[] headCm3, double[] gasketBoreMm, double[] gasketMm, double[] deckClearanceMm, double[] crownCm3, double[] creviceCm3)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(boreMm, strokeMm, headCm3, gasketBoreMm, gasketMm, deckClearanceMm, crownCm3, creviceCm3)];
+            error.Check(gaugepoint_static_compression_ratio_array(boreMm, strokeMm, headCm3, gasketBoreMm, gasketMm, deckClearanceMm, crownCm3, creviceCm3, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>StaticCompressionRatio of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] StaticCompressionRatio(double[] boreMm, double[] strokeMm, double[] headCm3, double[] gasketBoreMm, double[] gasketMm, double[] deckClearanceMm, double[] crownCm3, double[] creviceCm3, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(boreMm, strokeMm, headCm3, gasketBoreMm, gasketMm, deckClearanceMm, crownCm3, creviceCm3)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_static_compression_ratio_array(boreMm, strokeMm, headCm3, gasketBoreMm, gasketMm, deckClearanceMm, crownCm3, creviceCm3, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_static_compression_ratio_array(double[] boreMm, double[] strokeMm, double[] headCm3, double[] gasketBoreMm, double[] gasketMm, double[] deckClearanceMm, double[] crownCm3, double[] creviceCm3, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Travel of the piston in mm from top dead centre down, at a crank angle from -720 deg to 720 deg.
+        ///
+        /// The angle is 0 with the throw in line with the cylinder; an offset of the pin toward the major
+        /// thrust side is positive. Source: slider-crank with an offset pin.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double PistonTravelMm(double crankRadiusMm, double rodMm, double pinOffsetMm, double crankAngleDeg)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_piston_travel_mm(crankRadiusMm, rodMm, pinOffsetMm, crankAngleDeg, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_piston_travel_mm(double crankRadiusMm, double rodMm, double pinOffsetMm, double crankAngleDeg, out double result, ref Error error);
+
+        /// <summary>PistonTravelMm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] PistonTravelMm(double[] crankRadiusMm, double[] rodMm, double[] pinOffsetMm, double[] crankAngleDeg)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(crankRadiusMm, rodMm, pinOffsetMm, crankAngleDeg)];
+            error.Check(gaugepoint_piston_travel_mm_array(crankRadiusMm, rodMm, pinOffsetMm, crankAngleDeg, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>PistonTravelMm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] PistonTravelMm(double[] crankRadiusMm, double[] rodMm, double[] pinOffsetMm, double[] crankAngleDeg, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(crankRadiusMm, rodMm, pinOffsetMm, crankAngleDeg)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_piston_travel_mm_array(crankRadiusMm, rodMm, pinOffsetMm, crankAngleDeg, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_piston_travel_mm_array(double[] crankRadiusMm, double[] rodMm, double[] pinOffsetMm, double[] crankAngleDeg, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Size in mm, at 20 C, to which the bore for a piston is finished: piston + clearance wanted on the
+        /// bench.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double FinishSizeMm(double pistonMm, double clearanceMm)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_finish_size_mm(pistonMm, clearanceMm, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_finish_size_mm(double pistonMm, double clearanceMm, out double result, ref Error error);
+
+        /// <summary>FinishSizeMm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] FinishSizeMm(double[] pistonMm, double[] clearanceMm)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(pistonMm, clearanceMm)];
+            error.Check(gaugepoint_finish_size_mm_array(pistonMm, clearanceMm, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>FinishSizeMm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] FinishSizeMm(double[] pistonMm, double[] clearanceMm, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(pistonMm, clearanceMm)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_finish_size_mm_array(pistonMm, clearanceMm, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_finish_size_mm_array(double[] pistonMm, double[] clearanceMm, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Size in mm, at 20 C, to which the bore for a piston is bored: piston + clearance wanted on the bench
+        /// - what is left for the hone.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double BoringSizeMm(double pistonMm, double clearanceMm, double honingMm)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_boring_size_mm(pistonMm, clearanceMm, honingMm, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_boring_size_mm(double pistonMm, double clearanceMm, double honingMm, out double result, ref Error error);
+
+        /// <summary>BoringSizeMm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] BoringSizeMm(double[] pistonMm, double[] clearanceMm, double[] honingMm)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(pistonMm, clearanceMm, honingMm)];
+            error.Check(gaugepoint_boring_size_mm_array(pistonMm, clearanceMm, honingMm, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>BoringSizeMm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] BoringSizeMm(double[] pistonMm, double[] clearanceMm, double[] honingMm, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(pistonMm, clearanceMm, honingMm)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_boring_size_mm_array(pistonMm, clearanceMm, honingMm, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_boring_size_mm_array(double[] pistonMm, double[] clearanceMm, double[] honingMm, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Size of a bore at 20 C, in mm, from the deviation that a bore gauge set on a ring shows, positive
+        /// when the bore is larger.
+        ///
+        /// (setting (1 + a_ring (t_ring - 20)) (1 + a_used (t_used - 20)) / (1 + a_set (t_set - 20)) +
+        /// deviation) / (1 + a_block (t_block - 20)): the gauge when it was set, and when it is used.
+        /// Temperatures from -5 C to 60 C. Source: ISO 1:2022 and the definition of strain.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double BoreSizeAt20Mm(double deviationMm, double settingMm, double ringTemperatureC, double ringExpansionPerK, double setTemperatureC, double setExpansionPerK, double usedTemperatureC, double usedExpansionPerK, double blockTemperatureC, double blockExpansionPerK)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_bore_size_at_20_mm(deviationMm, settingMm, ringTemperatureC, ringExpansionPerK, setTemperatureC, setExpansionPerK, usedTemperatureC, usedExpansionPerK, blockTemperatureC, blockExpansionPerK, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_bore_size_at_20_mm(double deviationMm, double settingMm, double ringTemperatureC, double ringExpansionPerK, double setTemperatureC, double setExpansionPerK, double usedTemperatureC, double usedExpansionPerK, double blockTemperatureC, double blockExpansionPerK, out double result, ref Error error);
+
+        /// <summary>BoreSizeAt20Mm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] BoreSizeAt20Mm(double[] deviationMm, double[] settingMm, double[] ringTemperatureC, double[] ringExpansionPerK, double[] setTemperatureC, double[] setExpansionPerK, double[] usedTemperatureC, double[] usedExpansionPerK, double[] blockTemperatureC, double[] blockExpansionPerK)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(deviationMm, settingMm, ringTemperatureC, ringExpansionPerK, setTemperatureC, setExpansionPerK, usedTemperatureC, usedExpansionPerK, blockTemperatureC, blockExpansionPerK)];
+            error.Check(gaugepoint_bore_size_at_20_mm_array(deviationMm, settingMm, ringTemperatureC, ringExpansionPerK, setTemperatureC, setExpansionPerK, usedTemperatureC, usedExpansionPerK, blockTemperatureC, blockExpansionPerK, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>BoreSizeAt20Mm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] BoreSizeAt20Mm(double[] deviationMm, double[] settingMm, double[] ringTemperatureC, double[] ringExpansionPerK, double[] setTemperatureC, double[] setExpansionPerK, double[] usedTemperatureC, double[] usedExpansionPerK, double[] blockTemperatureC, double[] blockExpansionPerK, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(deviationMm, settingMm, ringTemperatureC, ringExpansionPerK, setTemperatureC, setExpansionPerK, usedTemperatureC, usedExpansionPerK, blockTemperatureC, blockExpansionPerK)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_bore_size_at_20_mm_array(deviationMm, settingMm, ringTemperatureC, ringExpansionPerK, setTemperatureC, setExpansionPerK, usedTemperatureC, usedExpansionPerK, blockTemperatureC, blockExpansionPerK, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_bore_size_at_20_mm_array(double[] deviationMm, double[] settingMm, double[] ringTemperatureC, double[] ringExpansionPerK, double[] setTemperatureC, double[] setExpansionPerK, double[] usedTemperatureC, double[] usedExpansionPerK, double[] blockTemperatureC, double[] blockExpansionPerK, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Size in mm of a freely growing part at a temperature, from its size at 20 C: size (1 + a (t - 20)).
+        ///
+        /// Temperatures from -40 C to 450 C. Source: definition of strain.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double SizeAtTemperatureMm(double sizeMm, double temperatureC, double expansionPerK)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_size_at_temperature_mm(sizeMm, temperatureC, expansionPerK, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_size_at_temperature_mm(double sizeMm, double temperatureC, double expansionPerK, out double result, ref Error error);
+
+        /// <summary>SizeAtTemperatureMm of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] SizeAtTemperatureMm(double[] sizeMm, double[] temperatureC, double[] expansionPerK)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(sizeMm, temperatureC, expansionPerK)];
+            error.Check(gaugepoint_size_at_temperature_mm_array(sizeMm, temperatureC, expansionPerK, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>SizeAtTemperatureMm of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] SizeAtTemperatureMm(double[] sizeMm, double[] temperatureC, double[] expansionPerK, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(sizeMm, temperatureC, expansionPerK)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_size_at_temperature_mm_array(sizeMm, temperatureC, expansionPerK, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_size_at_temperature_mm_array(double[] sizeMm, double[] temperatureC, double[] expansionPerK, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
+        /// Probability that the true value lies within two limits, for a value with a normal error of a
+        /// standard uncertainty.
+        ///
+        /// A value without uncertainty gives 1 or 0. Source: JCGM 106:2012, 7.2.2.
+        /// </summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double ProbabilityOfConformity(double valueMm, double standardUncertaintyMm, double lowerMm, double upperMm)
+        {
+            var error = Error.Start();
+            error.Check(gaugepoint_probability_of_conformity(valueMm, standardUncertaintyMm, lowerMm, upperMm, out double result, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_probability_of_conformity(double valueMm, double standardUncertaintyMm, double lowerMm, double upperMm, out double result, ref Error error);
+
+        /// <summary>ProbabilityOfConformity of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] ProbabilityOfConformity(double[] valueMm, double[] standardUncertaintyMm, double[] lowerMm, double[] upperMm)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(valueMm, standardUncertaintyMm, lowerMm, upperMm)];
+            error.Check(gaugepoint_probability_of_conformity_array(valueMm, standardUncertaintyMm, lowerMm, upperMm, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>ProbabilityOfConformity of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] ProbabilityOfConformity(double[] valueMm, double[] standardUncertaintyMm, double[] lowerMm, double[] upperMm, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(valueMm, standardUncertaintyMm, lowerMm, upperMm)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_probability_of_conformity_array(valueMm, standardUncertaintyMm, lowerMm, upperMm, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_probability_of_conformity_array(double[] valueMm, double[] standardUncertaintyMm, double[] lowerMm, double[] upperMm, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
+
+        /// <summary>
         /// Coverage factor of Student's t for a coverage probability between 0 and 1. JCGM 100:2008, G.3.2.
         ///
         /// dof from 0.5; INFINITY gives that of the normal.
@@ -1061,6 +1935,29 @@ namespace Gaugepoint
 
         [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
         private static extern int gaugepoint_coverage_factor(double probability, double dof, out double result, ref Error error);
+
+        /// <summary>CoverageFactor of each row: the first row that is refused refuses the call.</summary>
+        /// <exception cref="GaugepointException">A value is refused.</exception>
+        public static double[] CoverageFactor(double[] probability, double[] dof)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(probability, dof)];
+            error.Check(gaugepoint_coverage_factor_array(probability, dof, (UIntPtr)result.Length, result, null, ref error));
+            return result;
+        }
+
+        /// <summary>CoverageFactor of each row: 0 or why it is refused, and NaN, for each.</summary>
+        public static double[] CoverageFactor(double[] probability, double[] dof, out Status[] rowStatus)
+        {
+            var error = Error.Start();
+            var result = new double[Rows.Of(probability, dof)];
+            rowStatus = new Status[result.Length];
+            error.Check(gaugepoint_coverage_factor_array(probability, dof, (UIntPtr)result.Length, result, rowStatus, ref error));
+            return result;
+        }
+
+        [DllImport(Library.Name, CallingConvention = CallingConvention.Cdecl)]
+        private static extern int gaugepoint_coverage_factor_array(double[] probability, double[] dof, UIntPtr count, [Out] double[] result, [Out] Status[] rowStatus, ref Error error);
     }
 
     /// <summary>Documents in, reports out, both JSON.</summary>

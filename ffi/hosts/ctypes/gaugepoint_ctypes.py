@@ -699,12 +699,367 @@ class _Functions:
         """depth_in_bore_mm of each row: 0 or why it is refused, and NaN, for each."""
         return self._rows_with_status("depth_in_bore_mm_array", deck_clearance_mm, crown_height_mm, height_mm, travel_mm)
 
+    def inch_to_mm(self, length_inch: float) -> float:
+        """Length in mm from inches, -400 in to 400 in.
+
+        A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 2.4126 in is
+        61.28004 mm. Source: NIST SP 811 (2008), appendix B.
+        """
+        return self._flat("inch_to_mm", length_inch)
+
+    def inch_to_mm_array(self, length_inch: Iterable[float]) -> array:
+        """inch_to_mm of each row: the first row that is refused refuses the call."""
+        return self._rows("inch_to_mm_array", length_inch)
+
+    def inch_to_mm_array_with_status(self, length_inch: Iterable[float]) -> tuple[array, array]:
+        """inch_to_mm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("inch_to_mm_array", length_inch)
+
+    def mm_to_inch(self, length_mm: float) -> float:
+        """Length in inches from mm, -10160 mm to 10160 mm.
+
+        A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+        811 (2008), appendix B.
+        """
+        return self._flat("mm_to_inch", length_mm)
+
+    def mm_to_inch_array(self, length_mm: Iterable[float]) -> array:
+        """mm_to_inch of each row: the first row that is refused refuses the call."""
+        return self._rows("mm_to_inch_array", length_mm)
+
+    def mm_to_inch_array_with_status(self, length_mm: Iterable[float]) -> tuple[array, array]:
+        """mm_to_inch of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("mm_to_inch_array", length_mm)
+
+    def thou_to_mm(self, length_thou: float) -> float:
+        """Length in mm from thousandths of an inch, -400000 thou to 400000 thou.
+
+        A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+        811 (2008), appendix B.
+        """
+        return self._flat("thou_to_mm", length_thou)
+
+    def thou_to_mm_array(self, length_thou: Iterable[float]) -> array:
+        """thou_to_mm of each row: the first row that is refused refuses the call."""
+        return self._rows("thou_to_mm_array", length_thou)
+
+    def thou_to_mm_array_with_status(self, length_thou: Iterable[float]) -> tuple[array, array]:
+        """thou_to_mm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("thou_to_mm_array", length_thou)
+
+    def fahrenheit_to_c(self, temperature_fahrenheit: float) -> float:
+        """Temperature in degrees Celsius from degrees Fahrenheit, -454 F to 2192 F; a difference of
+        temperatures is another thing.
+
+        A number of up to 15 digits and 12 decimals is converted exactly and rounded once: 80.6 F is 27 C.
+        Source: NIST SP 811 (2008), appendix B.
+        """
+        return self._flat("fahrenheit_to_c", temperature_fahrenheit)
+
+    def fahrenheit_to_c_array(self, temperature_fahrenheit: Iterable[float]) -> array:
+        """fahrenheit_to_c of each row: the first row that is refused refuses the call."""
+        return self._rows("fahrenheit_to_c_array", temperature_fahrenheit)
+
+    def fahrenheit_to_c_array_with_status(self, temperature_fahrenheit: Iterable[float]) -> tuple[array, array]:
+        """fahrenheit_to_c of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("fahrenheit_to_c_array", temperature_fahrenheit)
+
+    def c_to_fahrenheit(self, temperature_c: float) -> float:
+        """Temperature in degrees Fahrenheit from degrees Celsius, -270 C to 1200 C; a difference of
+        temperatures is another thing.
+
+        A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+        811 (2008), appendix B.
+        """
+        return self._flat("c_to_fahrenheit", temperature_c)
+
+    def c_to_fahrenheit_array(self, temperature_c: Iterable[float]) -> array:
+        """c_to_fahrenheit of each row: the first row that is refused refuses the call."""
+        return self._rows("c_to_fahrenheit_array", temperature_c)
+
+    def c_to_fahrenheit_array_with_status(self, temperature_c: Iterable[float]) -> tuple[array, array]:
+        """c_to_fahrenheit of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("c_to_fahrenheit_array", temperature_c)
+
+    def per_fahrenheit_to_per_k(self, expansion_per_fahrenheit: float) -> float:
+        """Coefficient of expansion per kelvin from one per degree Fahrenheit, 1e-7 to 5e-5 per degree
+        Fahrenheit: 1.8 times as much.
+
+        A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
+        811 (2008), appendix B.
+        """
+        return self._flat("per_fahrenheit_to_per_k", expansion_per_fahrenheit)
+
+    def per_fahrenheit_to_per_k_array(self, expansion_per_fahrenheit: Iterable[float]) -> array:
+        """per_fahrenheit_to_per_k of each row: the first row that is refused refuses the call."""
+        return self._rows("per_fahrenheit_to_per_k_array", expansion_per_fahrenheit)
+
+    def per_fahrenheit_to_per_k_array_with_status(self, expansion_per_fahrenheit: Iterable[float]) -> tuple[array, array]:
+        """per_fahrenheit_to_per_k of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("per_fahrenheit_to_per_k_array", expansion_per_fahrenheit)
+
+    def ring_hot_gap_mm(self, gap_mm: float, bore_mm: float, bore_temperature_c: float, bore_expansion_per_k: float, ring_temperature_c: float, ring_expansion_per_k: float) -> float:
+        """End gap in mm with bore and ring at their temperatures, -40 C to 450 C, from the gap at 20 C; below
+        zero the ends butt.
+
+        gap (1 + a_ring (t_ring - 20)) + pi bore (a_bore (t_bore - 20) - a_ring (t_ring - 20)). Source: hot
+        circumference of the bore less the hot length of the ring.
+        """
+        return self._flat("ring_hot_gap_mm", gap_mm, bore_mm, bore_temperature_c, bore_expansion_per_k, ring_temperature_c, ring_expansion_per_k)
+
+    def ring_hot_gap_mm_array(self, gap_mm: Iterable[float], bore_mm: Iterable[float], bore_temperature_c: Iterable[float], bore_expansion_per_k: Iterable[float], ring_temperature_c: Iterable[float], ring_expansion_per_k: Iterable[float]) -> array:
+        """ring_hot_gap_mm of each row: the first row that is refused refuses the call."""
+        return self._rows("ring_hot_gap_mm_array", gap_mm, bore_mm, bore_temperature_c, bore_expansion_per_k, ring_temperature_c, ring_expansion_per_k)
+
+    def ring_hot_gap_mm_array_with_status(self, gap_mm: Iterable[float], bore_mm: Iterable[float], bore_temperature_c: Iterable[float], bore_expansion_per_k: Iterable[float], ring_temperature_c: Iterable[float], ring_expansion_per_k: Iterable[float]) -> tuple[array, array]:
+        """ring_hot_gap_mm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("ring_hot_gap_mm_array", gap_mm, bore_mm, bore_temperature_c, bore_expansion_per_k, ring_temperature_c, ring_expansion_per_k)
+
+    def pin_cold_clearance_mm(self, hole_mm: float, pin_mm: float) -> float:
+        """Clearance of a pin in a boss or in a bush at 20 C, in mm, over the diameter: hole - pin; negative is
+        interference.
+
+        Refused when it is not between -0.15 mm and 0.2 mm: another pin.
+        """
+        return self._flat("pin_cold_clearance_mm", hole_mm, pin_mm)
+
+    def pin_cold_clearance_mm_array(self, hole_mm: Iterable[float], pin_mm: Iterable[float]) -> array:
+        """pin_cold_clearance_mm of each row: the first row that is refused refuses the call."""
+        return self._rows("pin_cold_clearance_mm_array", hole_mm, pin_mm)
+
+    def pin_cold_clearance_mm_array_with_status(self, hole_mm: Iterable[float], pin_mm: Iterable[float]) -> tuple[array, array]:
+        """pin_cold_clearance_mm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("pin_cold_clearance_mm_array", hole_mm, pin_mm)
+
+    def pin_hot_clearance_mm(self, hole_mm: float, hole_temperature_c: float, hole_expansion_per_k: float, pin_mm: float, pin_temperature_c: float, pin_expansion_per_k: float) -> float:
+        """Clearance in mm of a freely growing pin in a boss or in a bush, over the diameter, from sizes at 20
+        C.
+
+        hole (1 + a_hole (t_hole - 20)) - pin (1 + a_pin (t_pin - 20)). Temperatures from -40 C to 450 C. A
+        pressed bush grows by the coefficient of what holds it. Source: definition of strain.
+        """
+        return self._flat("pin_hot_clearance_mm", hole_mm, hole_temperature_c, hole_expansion_per_k, pin_mm, pin_temperature_c, pin_expansion_per_k)
+
+    def pin_hot_clearance_mm_array(self, hole_mm: Iterable[float], hole_temperature_c: Iterable[float], hole_expansion_per_k: Iterable[float], pin_mm: Iterable[float], pin_temperature_c: Iterable[float], pin_expansion_per_k: Iterable[float]) -> array:
+        """pin_hot_clearance_mm of each row: the first row that is refused refuses the call."""
+        return self._rows("pin_hot_clearance_mm_array", hole_mm, hole_temperature_c, hole_expansion_per_k, pin_mm, pin_temperature_c, pin_expansion_per_k)
+
+    def pin_hot_clearance_mm_array_with_status(self, hole_mm: Iterable[float], hole_temperature_c: Iterable[float], hole_expansion_per_k: Iterable[float], pin_mm: Iterable[float], pin_temperature_c: Iterable[float], pin_expansion_per_k: Iterable[float]) -> tuple[array, array]:
+        """pin_hot_clearance_mm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("pin_hot_clearance_mm_array", hole_mm, hole_temperature_c, hole_expansion_per_k, pin_mm, pin_temperature_c, pin_expansion_per_k)
+
+    def press_fit_pressure_mpa(self, pin_mm: float, pin_hole_mm: float, eye_mm: float, interference_mm: float, smoothing_mm: float, pin_modulus_mpa: float, pin_poisson: float, eye_modulus_mpa: float, eye_poisson: float) -> float:
+        """Pressure in MPa in the joint of a pin pressed into an eye; 0 when the smoothing takes all of the
+        interference.
+
+        Sizes are diameters at 20 C; a hole of 0 is a solid pin. Source: Lame, thick elastic tubes with free
+        ends.
+        """
+        return self._flat("press_fit_pressure_mpa", pin_mm, pin_hole_mm, eye_mm, interference_mm, smoothing_mm, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)
+
+    def press_fit_pressure_mpa_array(self, pin_mm: Iterable[float], pin_hole_mm: Iterable[float], eye_mm: Iterable[float], interference_mm: Iterable[float], smoothing_mm: Iterable[float], pin_modulus_mpa: Iterable[float], pin_poisson: Iterable[float], eye_modulus_mpa: Iterable[float], eye_poisson: Iterable[float]) -> array:
+        """press_fit_pressure_mpa of each row: the first row that is refused refuses the call."""
+        return self._rows("press_fit_pressure_mpa_array", pin_mm, pin_hole_mm, eye_mm, interference_mm, smoothing_mm, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)
+
+    def press_fit_pressure_mpa_array_with_status(self, pin_mm: Iterable[float], pin_hole_mm: Iterable[float], eye_mm: Iterable[float], interference_mm: Iterable[float], smoothing_mm: Iterable[float], pin_modulus_mpa: Iterable[float], pin_poisson: Iterable[float], eye_modulus_mpa: Iterable[float], eye_poisson: Iterable[float]) -> tuple[array, array]:
+        """press_fit_pressure_mpa of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("press_fit_pressure_mpa_array", pin_mm, pin_hole_mm, eye_mm, interference_mm, smoothing_mm, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)
+
+    def press_fit_force_n(self, pin_mm: float, pin_hole_mm: float, eye_mm: float, width_mm: float, interference_mm: float, smoothing_mm: float, friction: float, pin_modulus_mpa: float, pin_poisson: float, eye_modulus_mpa: float, eye_poisson: float) -> float:
+        """Axial force in N at which a pin pressed into an eye slips: pi pin width pressure friction.
+
+        The pressure is that of press_fit_pressure_mpa. Source: Coulomb friction over the joint.
+        """
+        return self._flat("press_fit_force_n", pin_mm, pin_hole_mm, eye_mm, width_mm, interference_mm, smoothing_mm, friction, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)
+
+    def press_fit_force_n_array(self, pin_mm: Iterable[float], pin_hole_mm: Iterable[float], eye_mm: Iterable[float], width_mm: Iterable[float], interference_mm: Iterable[float], smoothing_mm: Iterable[float], friction: Iterable[float], pin_modulus_mpa: Iterable[float], pin_poisson: Iterable[float], eye_modulus_mpa: Iterable[float], eye_poisson: Iterable[float]) -> array:
+        """press_fit_force_n of each row: the first row that is refused refuses the call."""
+        return self._rows("press_fit_force_n_array", pin_mm, pin_hole_mm, eye_mm, width_mm, interference_mm, smoothing_mm, friction, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)
+
+    def press_fit_force_n_array_with_status(self, pin_mm: Iterable[float], pin_hole_mm: Iterable[float], eye_mm: Iterable[float], width_mm: Iterable[float], interference_mm: Iterable[float], smoothing_mm: Iterable[float], friction: Iterable[float], pin_modulus_mpa: Iterable[float], pin_poisson: Iterable[float], eye_modulus_mpa: Iterable[float], eye_poisson: Iterable[float]) -> tuple[array, array]:
+        """press_fit_force_n of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("press_fit_force_n_array", pin_mm, pin_hole_mm, eye_mm, width_mm, interference_mm, smoothing_mm, friction, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)
+
+    def press_fit_torque_nm(self, pin_mm: float, pin_hole_mm: float, eye_mm: float, width_mm: float, interference_mm: float, smoothing_mm: float, friction: float, pin_modulus_mpa: float, pin_poisson: float, eye_modulus_mpa: float, eye_poisson: float) -> float:
+        """Torque in N m at which a pin pressed into an eye slips: force pin / 2.
+
+        The force is that of press_fit_force_n. Source: Coulomb friction at the radius of the joint.
+        """
+        return self._flat("press_fit_torque_nm", pin_mm, pin_hole_mm, eye_mm, width_mm, interference_mm, smoothing_mm, friction, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)
+
+    def press_fit_torque_nm_array(self, pin_mm: Iterable[float], pin_hole_mm: Iterable[float], eye_mm: Iterable[float], width_mm: Iterable[float], interference_mm: Iterable[float], smoothing_mm: Iterable[float], friction: Iterable[float], pin_modulus_mpa: Iterable[float], pin_poisson: Iterable[float], eye_modulus_mpa: Iterable[float], eye_poisson: Iterable[float]) -> array:
+        """press_fit_torque_nm of each row: the first row that is refused refuses the call."""
+        return self._rows("press_fit_torque_nm_array", pin_mm, pin_hole_mm, eye_mm, width_mm, interference_mm, smoothing_mm, friction, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)
+
+    def press_fit_torque_nm_array_with_status(self, pin_mm: Iterable[float], pin_hole_mm: Iterable[float], eye_mm: Iterable[float], width_mm: Iterable[float], interference_mm: Iterable[float], smoothing_mm: Iterable[float], friction: Iterable[float], pin_modulus_mpa: Iterable[float], pin_poisson: Iterable[float], eye_modulus_mpa: Iterable[float], eye_poisson: Iterable[float]) -> tuple[array, array]:
+        """press_fit_torque_nm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("press_fit_torque_nm_array", pin_mm, pin_hole_mm, eye_mm, width_mm, interference_mm, smoothing_mm, friction, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)
+
+    def assembly_temperature_c(self, diameter_mm: float, interference_mm: float, clearance_mm: float, expansion_per_k: float) -> float:
+        """Temperature in degrees Celsius to which the outer part is heated, the pin at 20 C, so that its hole
+        opens by the interference and a clearance: 20 + (interference + clearance) / (a diameter).
+
+        Clean steel colours from 249 C: too much heat. Source: free growth.
+        """
+        return self._flat("assembly_temperature_c", diameter_mm, interference_mm, clearance_mm, expansion_per_k)
+
+    def assembly_temperature_c_array(self, diameter_mm: Iterable[float], interference_mm: Iterable[float], clearance_mm: Iterable[float], expansion_per_k: Iterable[float]) -> array:
+        """assembly_temperature_c of each row: the first row that is refused refuses the call."""
+        return self._rows("assembly_temperature_c_array", diameter_mm, interference_mm, clearance_mm, expansion_per_k)
+
+    def assembly_temperature_c_array_with_status(self, diameter_mm: Iterable[float], interference_mm: Iterable[float], clearance_mm: Iterable[float], expansion_per_k: Iterable[float]) -> tuple[array, array]:
+        """assembly_temperature_c of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("assembly_temperature_c_array", diameter_mm, interference_mm, clearance_mm, expansion_per_k)
+
+    def piston_deck_clearance_mm(self, block_height_mm: float, stroke_mm: float, rod_mm: float, compression_height_mm: float) -> float:
+        """From the deck down to the crown at top dead centre, in mm: block - (stroke / 2 + rod + compression
+        height); negative when the crown stands above the deck.
+        """
+        return self._flat("piston_deck_clearance_mm", block_height_mm, stroke_mm, rod_mm, compression_height_mm)
+
+    def piston_deck_clearance_mm_array(self, block_height_mm: Iterable[float], stroke_mm: Iterable[float], rod_mm: Iterable[float], compression_height_mm: Iterable[float]) -> array:
+        """piston_deck_clearance_mm of each row: the first row that is refused refuses the call."""
+        return self._rows("piston_deck_clearance_mm_array", block_height_mm, stroke_mm, rod_mm, compression_height_mm)
+
+    def piston_deck_clearance_mm_array_with_status(self, block_height_mm: Iterable[float], stroke_mm: Iterable[float], rod_mm: Iterable[float], compression_height_mm: Iterable[float]) -> tuple[array, array]:
+        """piston_deck_clearance_mm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("piston_deck_clearance_mm_array", block_height_mm, stroke_mm, rod_mm, compression_height_mm)
+
+    def swept_volume_cm3(self, bore_mm: float, stroke_mm: float) -> float:
+        """Swept volume in cm3 of one cylinder: pi bore^2 stroke / 4."""
+        return self._flat("swept_volume_cm3", bore_mm, stroke_mm)
+
+    def swept_volume_cm3_array(self, bore_mm: Iterable[float], stroke_mm: Iterable[float]) -> array:
+        """swept_volume_cm3 of each row: the first row that is refused refuses the call."""
+        return self._rows("swept_volume_cm3_array", bore_mm, stroke_mm)
+
+    def swept_volume_cm3_array_with_status(self, bore_mm: Iterable[float], stroke_mm: Iterable[float]) -> tuple[array, array]:
+        """swept_volume_cm3 of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("swept_volume_cm3_array", bore_mm, stroke_mm)
+
+    def static_compression_ratio(self, bore_mm: float, stroke_mm: float, head_cm3: float, gasket_bore_mm: float, gasket_mm: float, deck_clearance_mm: float, crown_cm3: float, crevice_cm3: float) -> float:
+        """Compression ratio, a pure number: (swept + clearance volume) / clearance volume.
+
+        A dome of the crown is a negative volume, a protrusion a negative deck clearance; 0 leaves the
+        crevice at the top land out, as is usual. Refused when nothing is left above the piston.
+        """
+        return self._flat("static_compression_ratio", bore_mm, stroke_mm, head_cm3, gasket_bore_mm, gasket_mm, deck_clearance_mm, crown_cm3, crevice_cm3)
+
+    def static_compression_ratio_array(self, bore_mm: Iterable[float], stroke_mm: Iterable[float], head_cm3: Iterable[float], gasket_bore_mm: Iterable[float], gasket_mm: Iterable[float], deck_clearance_mm: Iterable[float], crown_cm3: Iterable[float], crevice_cm3: Iterable[float]) -> array:
+        """static_compression_ratio of each row: the first row that is refused refuses the call."""
+        return self._rows("static_compression_ratio_array", bore_mm, stroke_mm, head_cm3, gasket_bore_mm, gasket_mm, deck_clearance_mm, crown_cm3, crevice_cm3)
+
+    def static_compression_ratio_array_with_status(self, bore_mm: Iterable[float], stroke_mm: Iterable[float], head_cm3: Iterable[float], gasket_bore_mm: Iterable[float], gasket_mm: Iterable[float], deck_clearance_mm: Iterable[float], crown_cm3: Iterable[float], crevice_cm3: Iterable[float]) -> tuple[array, array]:
+        """static_compression_ratio of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("static_compression_ratio_array", bore_mm, stroke_mm, head_cm3, gasket_bore_mm, gasket_mm, deck_clearance_mm, crown_cm3, crevice_cm3)
+
+    def piston_travel_mm(self, crank_radius_mm: float, rod_mm: float, pin_offset_mm: float, crank_angle_deg: float) -> float:
+        """Travel of the piston in mm from top dead centre down, at a crank angle from -720 deg to 720 deg.
+
+        The angle is 0 with the throw in line with the cylinder; an offset of the pin toward the major
+        thrust side is positive. Source: slider-crank with an offset pin.
+        """
+        return self._flat("piston_travel_mm", crank_radius_mm, rod_mm, pin_offset_mm, crank_angle_deg)
+
+    def piston_travel_mm_array(self, crank_radius_mm: Iterable[float], rod_mm: Iterable[float], pin_offset_mm: Iterable[float], crank_angle_deg: Iterable[float]) -> array:
+        """piston_travel_mm of each row: the first row that is refused refuses the call."""
+        return self._rows("piston_travel_mm_array", crank_radius_mm, rod_mm, pin_offset_mm, crank_angle_deg)
+
+    def piston_travel_mm_array_with_status(self, crank_radius_mm: Iterable[float], rod_mm: Iterable[float], pin_offset_mm: Iterable[float], crank_angle_deg: Iterable[float]) -> tuple[array, array]:
+        """piston_travel_mm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("piston_travel_mm_array", crank_radius_mm, rod_mm, pin_offset_mm, crank_angle_deg)
+
+    def finish_size_mm(self, piston_mm: float, clearance_mm: float) -> float:
+        """Size in mm, at 20 C, to which the bore for a piston is finished: piston + clearance wanted on the
+        bench.
+        """
+        return self._flat("finish_size_mm", piston_mm, clearance_mm)
+
+    def finish_size_mm_array(self, piston_mm: Iterable[float], clearance_mm: Iterable[float]) -> array:
+        """finish_size_mm of each row: the first row that is refused refuses the call."""
+        return self._rows("finish_size_mm_array", piston_mm, clearance_mm)
+
+    def finish_size_mm_array_with_status(self, piston_mm: Iterable[float], clearance_mm: Iterable[float]) -> tuple[array, array]:
+        """finish_size_mm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("finish_size_mm_array", piston_mm, clearance_mm)
+
+    def boring_size_mm(self, piston_mm: float, clearance_mm: float, honing_mm: float) -> float:
+        """Size in mm, at 20 C, to which the bore for a piston is bored: piston + clearance wanted on the bench
+        - what is left for the hone.
+        """
+        return self._flat("boring_size_mm", piston_mm, clearance_mm, honing_mm)
+
+    def boring_size_mm_array(self, piston_mm: Iterable[float], clearance_mm: Iterable[float], honing_mm: Iterable[float]) -> array:
+        """boring_size_mm of each row: the first row that is refused refuses the call."""
+        return self._rows("boring_size_mm_array", piston_mm, clearance_mm, honing_mm)
+
+    def boring_size_mm_array_with_status(self, piston_mm: Iterable[float], clearance_mm: Iterable[float], honing_mm: Iterable[float]) -> tuple[array, array]:
+        """boring_size_mm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("boring_size_mm_array", piston_mm, clearance_mm, honing_mm)
+
+    def bore_size_at_20_mm(self, deviation_mm: float, setting_mm: float, ring_temperature_c: float, ring_expansion_per_k: float, set_temperature_c: float, set_expansion_per_k: float, used_temperature_c: float, used_expansion_per_k: float, block_temperature_c: float, block_expansion_per_k: float) -> float:
+        """Size of a bore at 20 C, in mm, from the deviation that a bore gauge set on a ring shows, positive
+        when the bore is larger.
+
+        (setting (1 + a_ring (t_ring - 20)) (1 + a_used (t_used - 20)) / (1 + a_set (t_set - 20)) +
+        deviation) / (1 + a_block (t_block - 20)): the gauge when it was set, and when it is used.
+        Temperatures from -5 C to 60 C. Source: ISO 1:2022 and the definition of strain.
+        """
+        return self._flat("bore_size_at_20_mm", deviation_mm, setting_mm, ring_temperature_c, ring_expansion_per_k, set_temperature_c, set_expansion_per_k, used_temperature_c, used_expansion_per_k, block_temperature_c, block_expansion_per_k)
+
+    def bore_size_at_20_mm_array(self, deviation_mm: Iterable[float], setting_mm: Iterable[float], ring_temperature_c: Iterable[float], ring_expansion_per_k: Iterable[float], set_temperature_c: Iterable[float], set_expansion_per_k: Iterable[float], used_temperature_c: Iterable[float], used_expansion_per_k: Iterable[float], block_temperature_c: Iterable[float], block_expansion_per_k: Iterable[float]) -> array:
+        """bore_size_at_20_mm of each row: the first row that is refused refuses the call."""
+        return self._rows("bore_size_at_20_mm_array", deviation_mm, setting_mm, ring_temperature_c, ring_expansion_per_k, set_temperature_c, set_expansion_per_k, used_temperature_c, used_expansion_per_k, block_temperature_c, block_expansion_per_k)
+
+    def bore_size_at_20_mm_array_with_status(self, deviation_mm: Iterable[float], setting_mm: Iterable[float], ring_temperature_c: Iterable[float], ring_expansion_per_k: Iterable[float], set_temperature_c: Iterable[float], set_expansion_per_k: Iterable[float], used_temperature_c: Iterable[float], used_expansion_per_k: Iterable[float], block_temperature_c: Iterable[float], block_expansion_per_k: Iterable[float]) -> tuple[array, array]:
+        """bore_size_at_20_mm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("bore_size_at_20_mm_array", deviation_mm, setting_mm, ring_temperature_c, ring_expansion_per_k, set_temperature_c, set_expansion_per_k, used_temperature_c, used_expansion_per_k, block_temperature_c, block_expansion_per_k)
+
+    def size_at_temperature_mm(self, size_mm: float, temperature_c: float, expansion_per_k: float) -> float:
+        """Size in mm of a freely growing part at a temperature, from its size at 20 C: size (1 + a (t - 20)).
+
+        Temperatures from -40 C to 450 C. Source: definition of strain.
+        """
+        return self._flat("size_at_temperature_mm", size_mm, temperature_c, expansion_per_k)
+
+    def size_at_temperature_mm_array(self, size_mm: Iterable[float], temperature_c: Iterable[float], expansion_per_k: Iterable[float]) -> array:
+        """size_at_temperature_mm of each row: the first row that is refused refuses the call."""
+        return self._rows("size_at_temperature_mm_array", size_mm, temperature_c, expansion_per_k)
+
+    def size_at_temperature_mm_array_with_status(self, size_mm: Iterable[float], temperature_c: Iterable[float], expansion_per_k: Iterable[float]) -> tuple[array, array]:
+        """size_at_temperature_mm of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("size_at_temperature_mm_array", size_mm, temperature_c, expansion_per_k)
+
+    def probability_of_conformity(self, value_mm: float, standard_uncertainty_mm: float, lower_mm: float, upper_mm: float) -> float:
+        """Probability that the true value lies within two limits, for a value with a normal error of a
+        standard uncertainty.
+
+        A value without uncertainty gives 1 or 0. Source: JCGM 106:2012, 7.2.2.
+        """
+        return self._flat("probability_of_conformity", value_mm, standard_uncertainty_mm, lower_mm, upper_mm)
+
+    def probability_of_conformity_array(self, value_mm: Iterable[float], standard_uncertainty_mm: Iterable[float], lower_mm: Iterable[float], upper_mm: Iterable[float]) -> array:
+        """probability_of_conformity of each row: the first row that is refused refuses the call."""
+        return self._rows("probability_of_conformity_array", value_mm, standard_uncertainty_mm, lower_mm, upper_mm)
+
+    def probability_of_conformity_array_with_status(self, value_mm: Iterable[float], standard_uncertainty_mm: Iterable[float], lower_mm: Iterable[float], upper_mm: Iterable[float]) -> tuple[array, array]:
+        """probability_of_conformity of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("probability_of_conformity_array", value_mm, standard_uncertainty_mm, lower_mm, upper_mm)
+
     def coverage_factor(self, probability: float, dof: float) -> float:
         """Coverage factor of Student's t for a coverage probability between 0 and 1. JCGM 100:2008, G.3.2.
 
         dof from 0.5; INFINITY gives that of the normal.
         """
         return self._flat("coverage_factor", probability, dof)
+
+    def coverage_factor_array(self, probability: Iterable[float], dof: Iterable[float]) -> array:
+        """coverage_factor of each row: the first row that is refused refuses the call."""
+        return self._rows("coverage_factor_array", probability, dof)
+
+    def coverage_factor_array_with_status(self, probability: Iterable[float], dof: Iterable[float]) -> tuple[array, array]:
+        """coverage_factor of each row: 0 or why it is refused, and NaN, for each."""
+        return self._rows_with_status("coverage_factor_array", probability, dof)
 
     def job_assess(self, document: str | bytes, with_working: bool = False) -> str:
         """Assesses a job document and gives its report, both JSON."""

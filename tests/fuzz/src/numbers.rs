@@ -2,7 +2,8 @@ use crate::feed::{Feed, answered, error, number_or_nan};
 use gaugepoint_c::batch::GaugepointColumn;
 use gaugepoint_c::columns::{gaugepoint_flat_count, gaugepoint_flat_parameter, gaugepoint_flat_strided};
 use gaugepoint_c::decision::gaugepoint_decide_mm;
-use gaugepoint_c::uncertainty::{gaugepoint_coverage_factor, gaugepoint_standard_uncertainty};
+use gaugepoint_c::flat::gaugepoint_coverage_factor;
+use gaugepoint_c::uncertainty::gaugepoint_standard_uncertainty;
 
 /// The door of the numbers: flat functions and the decision, of any doubles.
 ///
@@ -31,17 +32,22 @@ fn one(feed: &mut Feed<'_>) {
     number_or_nan(answered(status, &e), out);
 }
 
+/// Most parameters of a flat function.
+const MOST: usize = 11;
+
 /// A flat function of one row, then of three with the strides of any caller: the first row has the same bits.
 fn flat(feed: &mut Feed<'_>, first: [f64; 6]) {
     let function = feed.choice(gaugepoint_flat_count());
-    let parameters = (0..6).take_while(|k| !gaugepoint_flat_parameter(function, *k).is_null()).count();
-    let rows: [[f64; 6]; 3] = [first, feed.numbers(), feed.numbers()];
+    let parameters = (0..).take_while(|k| !gaugepoint_flat_parameter(function, *k).is_null()).count();
+    let mut first = first.into_iter().chain(feed.numbers::<{ MOST - 6 }>());
+    let first = std::array::from_fn(|_| first.next().unwrap_or_default());
+    let rows: [[f64; MOST]; 3] = [first, feed.numbers(), feed.numbers()];
     let (mut one, mut three, mut states) = ([7.0], [7.0; 3], [7; 3]);
-    let stride = if feed.flag() == 0 { 0 } else { size_of::<[f64; 6]>().cast_signed() };
-    let first_row: [*const f64; 6] = std::array::from_fn(|k| rows.as_ptr().cast::<f64>().wrapping_add(k));
+    let stride = if feed.flag() == 0 { 0 } else { size_of::<[f64; MOST]>().cast_signed() };
+    let first_row: [*const f64; MOST] = std::array::from_fn(|k| rows.as_ptr().cast::<f64>().wrapping_add(k));
     let columns = |stride| first_row.map(|values| GaugepointColumn { values, stride });
     let (alone, together) = (columns(0), columns(stride));
-    let call = |columns: &[GaugepointColumn; 6], out: &mut [f64], status: *mut i32| {
+    let call = |columns: &[GaugepointColumn; MOST], out: &mut [f64], status: *mut i32| {
         let mut e = error();
         // SAFETY: the contract of the header: three rows are there, and as many results
         let given = unsafe {
