@@ -118,7 +118,7 @@ class Gaugepoint:
         asked = rules[rule] in (Rule.CONFORMANCE_PROBABILITY, Rule.SIMPLE_ACCEPTANCE_BY_RATIO)
         limits = (None if limit == NONE else meant(limit) for limit in (lower, upper))
         at_least = number(at_least or "") if asked else 0.95
-        return word(Conformity(self.library.decide_mm(meant(value), number(deviation), *limits, rules[rule], at_least)[0]))
+        return word(Conformity(self.library.decide_mm(meant(value), meant(deviation), *limits, rules[rule], at_least)[0]))
 
 
 class Functions(unohelper.Base, XGaugepoint):
