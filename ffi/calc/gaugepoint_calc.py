@@ -117,6 +117,7 @@ class Gaugepoint:
             raise NoNumber(f'"{rule}" is no rule; there are: {", ".join(rules)}')
         asked = rules[rule] in (Rule.CONFORMANCE_PROBABILITY, Rule.SIMPLE_ACCEPTANCE_BY_RATIO)
         limits = (None if limit == NONE else meant(limit) for limit in (lower, upper))
+        # None when it was left out, 0 when its cell is blank
         at_least = number(at_least or "") if asked else 0.95
         return word(Conformity(self.library.decide_mm(meant(value), meant(deviation), *limits, rules[rule], at_least)[0]))
 
