@@ -72,9 +72,9 @@ class Summary:
     """Rows that are refused."""
     missing: int
     """Rows that lack a number, and are not refused for another."""
-    decisions: dict[str, int]
+    decisions: dict[str, int] = field(hash=False)
     """Judged rows by what the decision says."""
-    missing_cells: dict[str, int]
+    missing_cells: dict[str, int] = field(hash=False)
     """Missing cells by quantity, of those that have some."""
     error: RowsRefused | None = field(default=None, repr=False)
     """What a call without `partial` raises; None when no row is refused."""

@@ -6,11 +6,11 @@ instantaneous one are different things, and their laws are different classes. ``
 
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from gaugepoint import _gaugepoint
-from gaugepoint.report import read
+from gaugepoint._data import read
+from gaugepoint._value import Value, dataclass
 
 __all__ = [
     "BuiltIn",
@@ -32,7 +32,7 @@ __all__ = [
 
 
 @dataclass(frozen=True, slots=True)
-class Growth:
+class Growth(Value):
     """What a law says of one temperature."""
 
     strain: float
@@ -43,7 +43,7 @@ class Growth:
     """Mean coefficient from 20 C; none at 20 C."""
 
 
-class _Law:
+class _Law(Value):
     """A law of expansion. It is asked at 20 C, where every law holds, when it is made: what is wrong in it is refused then."""
 
     __slots__ = ()
@@ -189,7 +189,7 @@ class BuiltIn(_Law):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Cell:
+class Cell(Value):
     """A coefficient at, or up to, a temperature."""
 
     temperature_c: float
@@ -199,7 +199,7 @@ class Cell:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BuiltInMaterial:
+class BuiltInMaterial(Value):
     """A row of the built-in materials: what alloys of that name may have, not what one part has."""
 
     name: str
@@ -249,7 +249,7 @@ def built_in_materials() -> tuple[BuiltInMaterial, ...]:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DutyPistonRow:
+class DutyPistonRow(Value):
     """Temperatures of a piston at a share of its height."""
 
     at: float
@@ -261,7 +261,7 @@ class DutyPistonRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DutyBoreRow:
+class DutyBoreRow(Value):
     """Temperature of the wall at a share of its depth."""
 
     at: float
@@ -271,7 +271,7 @@ class DutyBoreRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Duty:
+class Duty(Value):
     """Illustrative temperatures of one duty, which no engine need have."""
 
     name: str

@@ -5,11 +5,12 @@ one unit, the caller's; densities are per that unit. ``core/docs/stack.md`` has 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from math import inf
 from typing import TYPE_CHECKING, Literal, TypeAlias, cast
 
 from gaugepoint import _gaugepoint
+from gaugepoint._value import Value, dataclass
 from gaugepoint.function import Effect, EngineParts, Extreme, Function, FunctionWorstCase, Propagation, engine_stacks
 from gaugepoint.trials import AdaptiveRun, Proportion, RareTail, Runs, Trials, TrialsOutside, TrialsSummary
 
@@ -62,7 +63,7 @@ Kind: TypeAlias = Literal[
 
 
 @dataclass(frozen=True, slots=True)
-class Variation:
+class Variation(Value):
     """How a contributor varies: deviations from its nominal. Made by its class methods; refused when it comes into a stack."""
 
     kind: Kind
@@ -127,7 +128,7 @@ class Variation:
 
 
 @dataclass(frozen=True, slots=True)
-class Contributor:
+class Contributor(Value):
     """A contributor of a stack."""
 
     name: str
@@ -147,7 +148,7 @@ class Contributor:
 
 
 @dataclass(frozen=True, slots=True)
-class SharedCause:
+class SharedCause(Value):
     """A cause that several contributors share: what one adds and another subtracts cancels."""
 
     name: str
@@ -165,7 +166,7 @@ class SharedCause:
 
 
 @dataclass(frozen=True, slots=True)
-class Span:
+class Span(Value):
     """An interval of sizes."""
 
     lower: float
@@ -175,7 +176,7 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True)
-class Forms:
+class Forms(Value):
     """The published forms of a stack."""
 
     nominal: float
@@ -197,7 +198,7 @@ class Forms:
 
 
 @dataclass(frozen=True, slots=True)
-class Share:
+class Share(Value):
     """A share of the variance."""
 
     name: str
@@ -211,7 +212,7 @@ class Share:
 
 
 @dataclass(frozen=True, slots=True)
-class Tail:
+class Tail(Value):
     """Probabilities outside limits."""
 
     below: float
@@ -228,7 +229,7 @@ class Tail:
 
 
 @dataclass(frozen=True, slots=True)
-class Capability:
+class Capability(Value):
     """Capability of a stack against limits."""
 
     cp: float
@@ -240,7 +241,7 @@ class Capability:
 
 
 @dataclass(frozen=True, slots=True)
-class Sensitivity:
+class Sensitivity(Value):
     """Change of both probabilities for a change of one tolerance, half the distance of its limits; per unit of length."""
 
     name: str
@@ -254,7 +255,7 @@ class Sensitivity:
 
 
 @dataclass(frozen=True, slots=True)
-class ToleranceCost:
+class ToleranceCost(Value):
     """Cost of a contributor over its tolerance t, half the distance of its limits: ``fixed + factor / t**power``."""
 
     contributor: str
@@ -272,10 +273,10 @@ class ToleranceCost:
 
 
 @dataclass(frozen=True, slots=True)
-class Allocation:
+class Allocation(Value):
     """Tolerances of least cost, verified."""
 
-    tolerances: dict[str, float]
+    tolerances: dict[str, float] = field(hash=False)
     """Tolerance of each contributor that has a cost."""
     cost: float
     """Sum of the costs."""
@@ -285,8 +286,8 @@ class Allocation:
     """Probabilities outside with these tolerances, computed anew."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Curve:
+@dataclass(frozen=True, slots=True)
+class Curve(Value):
     """A density to draw."""
 
     sizes: "NDArray[np.float64]"
@@ -319,10 +320,6 @@ class Stack(Runs):
         object.__setattr__(self, "contributors", tuple(self.contributors))
         object.__setattr__(self, "causes", tuple(self.causes))
         object.__setattr__(self, "_core", _gaugepoint.Stack(self.contributors, self.causes))
-
-    def __reduce__(self) -> tuple[type["Stack"], tuple[Sequence[Contributor], Sequence[SharedCause]]]:
-        """Copies and pickles are made anew from the parts."""
-        return (Stack, (self.contributors, self.causes))
 
     @property
     def forms(self) -> Forms:
