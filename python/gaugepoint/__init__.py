@@ -60,7 +60,7 @@ _NAMES = {
     "error": "InputError",
 }
 _HOMES = {name: module for module, names in _NAMES.items() for name in names.split()}
-_MODULES = {*_NAMES, "function", "trials"} - {"_gaugepoint"}
+_MODULES = {*_NAMES, "function", "trials", "working"} - {"_gaugepoint"}
 
 __all__ = sorted(_HOMES)
 

@@ -22,6 +22,7 @@ from gaugepoint import (
     stacking as stacking,
     trials as trials,
     uncertainty as uncertainty,
+    working as working,
 )
 from gaugepoint._gaugepoint import (
     ERROR_KINDS,

@@ -8,11 +8,12 @@ compiled. For type checkers, `dataclasses.fields` and `dataclasses.replace` they
 import dataclasses
 from collections.abc import Callable
 from functools import cache
-from typing import TYPE_CHECKING, Any, ClassVar, NoReturn, TypeVar
+from typing import TYPE_CHECKING, Any, ClassVar, NoReturn, TypeVar, cast
 
 if TYPE_CHECKING:
     from dataclasses import dataclass as dataclass
 
+_A = TypeVar("_A")
 _V = TypeVar("_V", bound="Value")
 
 # of a longer sequence a repr shows the first few
@@ -94,7 +95,7 @@ class Value:
 
         return _data.read_strictly(cls, text)
 
-    def _repr_html_(self) -> str:
+    def _repr_html_(self) -> str | None:
         """Give a table for notebooks."""
         from gaugepoint import _html
 
@@ -124,6 +125,24 @@ def brief(value: object) -> str:
     if hasattr(value, "dtype") and hasattr(value, "shape"):
         return f"<array of {value.dtype}, shape {value.shape}>"
     return repr(value)
+
+
+def read_only(array: _A) -> _A:
+    """Give the same array so that no one writes into it through what was given.
+
+    Parameters
+    ----------
+    array : numpy.ndarray
+        An array.
+
+    Returns
+    -------
+    numpy.ndarray
+        A view of it.
+    """
+    view: Any = cast(Any, array).view()
+    view.flags.writeable = False
+    return cast(_A, view)
 
 
 def _brief_items(items: tuple[object, ...] | list[object]) -> str:

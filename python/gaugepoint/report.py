@@ -7,12 +7,16 @@ reason says why. Every object is immutable, compares by value and can be pickled
 
 from collections.abc import Mapping
 from dataclasses import field
-from typing import ClassVar, Literal, TypeVar
+from typing import TYPE_CHECKING, ClassVar, Literal, TypeVar
 
 from gaugepoint._data import read
 from gaugepoint._value import Value, dataclass
 from gaugepoint._written import Written, WrittenMarkdown
+from gaugepoint.error import at_door
 from gaugepoint.plan import Case
+
+if TYPE_CHECKING:
+    from gaugepoint.working import WorkedNumber
 
 __all__ = [
     "ActionReport",
@@ -1180,6 +1184,32 @@ class Working(Value):
     """Constants and where they come from."""
     steps: tuple[Step, ...]
     """The steps, each after those it needs."""
+
+    def number(self, place: str) -> "WorkedNumber":
+        """Tell how one number was made.
+
+        Parameters
+        ----------
+        place : str
+            A JSON Pointer into the report, as `Step.results` has it, or the id of a step.
+
+        Returns
+        -------
+        WorkedNumber
+            The step with what goes into it; a notebook shows the formula with the numbers put in.
+
+        Raises
+        ------
+        InputError
+            When no step has that id or result.
+        """
+        from gaugepoint.working import WorkedNumber
+
+        step = next((s for s in self.steps if place == s.id or place in s.results), None)
+        if step is None:
+            raise at_door("unknown_name", "place", place, "no step of this working has that id or result")
+        known = {part.id: part for part in (*self.inputs, *self.constants, *self.steps)}
+        return WorkedNumber(step, tuple(known[of] for of in step.arguments.values()))
 
 
 Method = Literal["closed_form", "line_integral", "convolution", "enumeration", "one_contributor", "beyond_reach"]

@@ -10,7 +10,7 @@ from math import inf
 from typing import TYPE_CHECKING, Literal, TypeAlias, cast
 
 from gaugepoint import _gaugepoint
-from gaugepoint._value import Value, dataclass
+from gaugepoint._value import Value, dataclass, read_only
 from gaugepoint.function import Effect, EngineParts, Extreme, Function, FunctionWorstCase, Propagation, engine_stacks
 from gaugepoint.trials import AdaptiveRun, Proportion, RareTail, Runs, Trials, TrialsOutside, TrialsSummary
 
@@ -294,6 +294,10 @@ class Curve(Value):
     """Sizes in equal steps, in the unit of the stack."""
     densities: "NDArray[np.float64]"
     """Density at each, per that unit."""
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "sizes", read_only(self.sizes))
+        object.__setattr__(self, "densities", read_only(self.densities))
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from math import inf
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from gaugepoint import _gaugepoint
-from gaugepoint._value import Value, dataclass
+from gaugepoint._value import Value, dataclass, read_only
 from gaugepoint.error import at_door
 
 if TYPE_CHECKING:
@@ -119,6 +119,9 @@ class Trials(Value):
     """Trials of the whole run of a Latin hypercube."""
     first: int = 0
     """Number of the first trial."""
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "values", read_only(self.values))
 
     @classmethod
     def merged(cls, parts: "Sequence[Trials]") -> "Trials":
