@@ -86,7 +86,11 @@ def _told(value: Value) -> list[tuple[str, object]]:
     """Fields that say something, in the order of reading."""
     given = [(f.name, getattr(value, f.name)) for f in dataclasses.fields(value) if f.init]
     order = {name: place - len(_FIRST) for place, name in enumerate(_FIRST)} | {name: place + 1 for place, name in enumerate(_LAST)}
-    return sorted((pair for pair in given if pair[1] is not None and pair[1] != ()), key=lambda pair: order.get(pair[0], 0))
+    return sorted((pair for pair in given if not _is_nothing(pair[1])), key=lambda pair: order.get(pair[0], 0))
+
+
+def _is_nothing(item: object) -> bool:
+    return item is None or (isinstance(item, tuple) and not item)
 
 
 def _is_nested(item: object) -> bool:
@@ -143,7 +147,7 @@ def _said(name: str, item: object) -> str:
 
 
 def _cell(name: str, item: object) -> str:
-    if item is None or item == ():
+    if _is_nothing(item):
         return ""
     if isinstance(item, Value):
         return _gist(item)

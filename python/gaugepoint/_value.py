@@ -1,14 +1,15 @@
 """What the classes of the package have in common: they are frozen, compare by value, and can be shown, copied, pickled and written as JSON.
 
-A class is declared as a frozen dataclass with slots, by `dataclass` from here and with `Value` as its base. The standard library would compile six
+A class is declared as a frozen dataclass with slots, by `dataclass` from here and with `Value` as its base. A field that is a sequence is kept as a
+tuple. The standard library would compile six
 methods for each of the three hundred classes, which took most of the time of an import; here `Value` has five of them once, and only ``__init__`` is
 compiled. For type checkers, `dataclasses.fields` and `dataclasses.replace` they are dataclasses like any other.
 """
 
 import dataclasses
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import cache
-from typing import TYPE_CHECKING, Any, ClassVar, NoReturn, TypeVar, cast
+from typing import TYPE_CHECKING, Any, ClassVar, NoReturn, TypeVar, cast, get_args, get_origin
 
 if TYPE_CHECKING:
     from dataclasses import dataclass as dataclass
@@ -198,9 +199,22 @@ if not TYPE_CHECKING:
         return made
 
 
+def _is_sequence(hint: Any) -> bool:
+    if isinstance(hint, str):
+        return hint.startswith("Sequence[")
+    return any(get_origin(part) is Sequence for part in (hint, *get_args(hint)))
+
+
+def _kept(given: Any) -> Any:
+    """A sequence as a tuple, and those in it; what is none is refused where it is used."""
+    if isinstance(given, str | bytes | Mapping | Value) or not isinstance(given, Iterable):
+        return given
+    return tuple(_kept(item) for item in (given.tolist() if hasattr(given, "tolist") else given))
+
+
 def _initializer(kind: Any) -> Any:
     """``__init__`` of a class, from its fields: what `dataclasses` compiles for a frozen one."""
-    known: dict[str, Any] = {"_set": object.__setattr__}
+    known: dict[str, Any] = {"_set": object.__setattr__, "_kept": _kept}
     by_place, by_name, body = ["self"], list[str](), list[str]()
     for field in dataclasses.fields(kind):
         name, default = field.name, f"_default_{field.name}"
@@ -209,7 +223,7 @@ def _initializer(kind: Any) -> Any:
             known[default] = field.default
         if field.init:
             (by_name if field.kw_only else by_place).append(f"{name}={default}" if has_default else name)
-            body.append(f"_set(self, {name!r}, {name})")
+            body.append(f"_set(self, {name!r}, {f'_kept({name})' if _is_sequence(field.type) else name})")
         elif has_default:
             body.append(f"_set(self, {name!r}, {default})")
     if hasattr(kind, "__post_init__"):

@@ -155,8 +155,6 @@ class Function(Runs):
         ways = [name for name in ("formula", "engine", "callable") if getattr(self, name) is not None]
         if len(ways) != 1 or (self.symbols is not None and self.formula is None):
             raise at_door("contradiction", "formula", "", "one of formula, engine and callable is needed, and symbols only with a formula")
-        object.__setattr__(self, "contributors", tuple(self.contributors))
-        object.__setattr__(self, "symbols", None if self.symbols is None else tuple(self.symbols))
         core = _gaugepoint.Function(self.contributors, self.formula, self.symbols, self.engine, self.callable)
         object.__setattr__(self, "_core", core)
 

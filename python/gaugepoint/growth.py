@@ -101,10 +101,6 @@ class MeanTable(_Law):
     rows: Sequence[tuple[float, float]]
     """Temperature in C and mean coefficient per kelvin up to it, in rising order; kept as a tuple."""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "rows", tuple((t, a) for t, a in self.rows))
-        self.at(20.0)
-
     def _made(self) -> _gaugepoint.Law:
         return _gaugepoint.growth_mean_table(self.base_c, self.rows)
 
@@ -115,10 +111,6 @@ class InstantaneousTable(_Law):
 
     rows: Sequence[tuple[float, float]]
     """Temperature in C and instantaneous coefficient per kelvin at it, in rising order; kept as a tuple."""
-
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "rows", tuple((t, a) for t, a in self.rows))
-        self.at(20.0)
 
     def _made(self) -> _gaugepoint.Law:
         return _gaugepoint.growth_instantaneous_table(self.rows)
@@ -135,10 +127,6 @@ class InstantaneousPolynomial(_Law):
     to_c: float
     """Highest temperature it holds at."""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "kelvin_coefficients", tuple(self.kelvin_coefficients))
-        self.at(20.0)
-
     def _made(self) -> _gaugepoint.Law:
         return _gaugepoint.growth_instantaneous_polynomial(self.kelvin_coefficients, self.from_c, self.to_c)
 
@@ -153,10 +141,6 @@ class StrainPolynomial(_Law):
     """Lowest temperature it holds at; the range holds 20 C."""
     to_c: float
     """Highest temperature it holds at."""
-
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "kelvin_coefficients", tuple(self.kelvin_coefficients))
-        self.at(20.0)
 
     def _made(self) -> _gaugepoint.Law:
         return _gaugepoint.growth_strain_polynomial(self.kelvin_coefficients, self.from_c, self.to_c)

@@ -113,9 +113,6 @@ class PistonField(Value):
     """Height in mm, and the temperature in C on the thrust axis and on the pin axis there, by rising height; one row holds at every height. Kept as a
     tuple."""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "rows", tuple((z, t, p) for z, t, p in self.rows))
-
 
 @dataclass(frozen=True, slots=True)
 class BoreField(Value):
@@ -123,9 +120,6 @@ class BoreField(Value):
 
     rows: Sequence[tuple[float, float]]
     """Depth in mm and temperature in C, by rising depth; one row holds at every depth. Kept as a tuple."""
-
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "rows", tuple((y, t) for y, t in self.rows))
 
 
 @dataclass(frozen=True, slots=True)
@@ -309,7 +303,6 @@ class HotFit(Value):
     _fit: _gaugepoint.HotFit = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
-        object.__setattr__(self, "growth", tuple(self.growth))
         growth = [(g.law._made(), g.ratio_thrust, g.ratio_pin) for g in self.growth]
         m = self.motion
         motion = (m.crank_radius_mm, m.rod_mm, m.pin_offset_mm, m.deck_clearance_mm, m.crown_height_mm) if m else None

@@ -1208,7 +1208,8 @@ class Working(Value):
         step = next((s for s in self.steps if place == s.id or place in s.results), None)
         if step is None:
             raise at_door("unknown_name", "place", place, "no step of this working has that id or result")
-        known = {part.id: part for part in (*self.inputs, *self.constants, *self.steps)}
+        parts: tuple[Input | Constant | Step, ...] = (*self.inputs, *self.constants, *self.steps)
+        known = {part.id: part for part in parts}
         return WorkedNumber(step, tuple(known[of] for of in step.arguments.values()))
 
 

@@ -604,9 +604,6 @@ class BoreHarmonic(Value):
     """Depth, the part that is largest at 0 degrees, and the part that is largest a quarter wave further, in mm, by rising depth; one row
     holds at every depth. Kept as a tuple."""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "rows", tuple((y, a, b) for y, a, b in self.rows))
-
 
 @dataclass(frozen=True, slots=True)
 class Port(Value):
@@ -636,12 +633,6 @@ class Bore(Value):
     """Where the piston is not supported. Kept as a tuple."""
     end_mm: float | None = None
     """Depth of the lower end; None when the piston does not come out of it."""
-
-    def __post_init__(self) -> None:
-        if self.deviation is not None:
-            object.__setattr__(self, "deviation", tuple((y, r) for y, r in self.deviation))
-        object.__setattr__(self, "harmonics", tuple(self.harmonics))
-        object.__setattr__(self, "ports", tuple(self.ports))
 
 
 @dataclass(frozen=True, slots=True)

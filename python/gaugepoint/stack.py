@@ -71,9 +71,6 @@ class Variation(Value):
     numbers: Sequence[float]
     """Its numbers, in the order of the class method; kept as a tuple."""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "numbers", tuple(self.numbers))
-
     @classmethod
     def normal(cls, standard_deviation: float, centre: float = 0.0) -> "Variation":
         """Normal about a centre."""
@@ -159,10 +156,6 @@ class SharedCause(Value):
     """Standard deviation, or half-width; of a trapezoid also the width of its top over that of its base. Kept as a tuple."""
     factors: Sequence[tuple[str, float]]
     """Names of contributors, and how much of the cause each takes. Kept as a tuple."""
-
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "numbers", tuple(self.numbers))
-        object.__setattr__(self, "factors", tuple((name, factor) for name, factor in self.factors))
 
 
 @dataclass(frozen=True, slots=True)
@@ -321,8 +314,6 @@ class Stack(Runs):
     _core: _gaugepoint.Stack = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
-        object.__setattr__(self, "contributors", tuple(self.contributors))
-        object.__setattr__(self, "causes", tuple(self.causes))
         object.__setattr__(self, "_core", _gaugepoint.Stack(self.contributors, self.causes))
 
     @property
