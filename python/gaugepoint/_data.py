@@ -2,9 +2,10 @@
 
 import json
 import types
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import MISSING, fields, is_dataclass
 from functools import cache
+from itertools import repeat
 from math import isfinite
 from typing import Any, Literal, NamedTuple, TypeVar, Union, get_args, get_origin, get_type_hints
 
@@ -284,25 +285,27 @@ def _any_of(kinds: tuple[type, ...]) -> _Form:
 
 
 def _items(form: _Form, made: Callable[[Any], Any]) -> _Form:
-    def each(step: Callable[[Any], Any], values: Any) -> list[Any]:
-        found: list[Any] = []
-        try:
-            for value in values:
-                found.append(step(value))
-        except _Refused as refused:
-            raise _below(str(len(found)), refused) from None
-        return found
+    return _Form(lambda values: made(_each(repeat(form), 0, _listed(values))), lambda values: _each(repeat(form), 1, values))
 
-    return _Form(lambda values: made(each(form.read, _listed(values))), lambda values: each(form.write, values))
+
+def _each(forms: Iterable[_Form], way: int, values: Any) -> list[Any]:
+    """Every item by its form, in the way of `_Form`: 0 reads, 1 writes."""
+    found: list[Any] = []
+    try:
+        for form, value in zip(forms, values, strict=False):
+            found.append(form[way](value))
+    except _Refused as refused:
+        raise _below(str(len(found)), refused) from None
+    return found
 
 
 def _fixed(forms: list[_Form]) -> _Form:
     def read(values: Any) -> tuple[Any, ...]:
         if len(_listed(values)) != len(forms):
             raise _Refused("wrong_type", values, f"{len(forms)} items are needed")
-        return tuple(form.read(value) for form, value in zip(forms, values, strict=True))
+        return tuple(_each(forms, 0, values))
 
-    return _Form(read, lambda values: [form.write(value) for form, value in zip(forms, values, strict=True)])
+    return _Form(read, lambda values: _each(forms, 1, values))
 
 
 def _listed(values: Any) -> list[Any]:

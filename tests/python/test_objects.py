@@ -29,7 +29,7 @@ from gaugepoint._value import Value
 from gaugepoint._written import Written
 from matplotlib.mathtext import MathTextParser
 from numpy.typing import NDArray
-from vectors import EXAMPLES, FITS, HOT_FIT, REVISIT, STACK, THREE_WAYS, VECTORS, WHAT_IF
+from vectors import EXAMPLES, HOT_FIT, REVISIT, STACK, THREE_WAYS, VECTORS, WHAT_IF
 
 MODULES = [importlib.import_module(f"gaugepoint.{m.name}") for m in pkgutil.iter_modules(gaugepoint.__path__) if not m.name.startswith("_")]
 # tuples that have names, exceptions, and what holds a frame of another library: they are shown, compared and copied as these are
@@ -281,3 +281,276 @@ class Page(HTMLParser):
 
 
 # ----------------------------------------------------------------------------------------------------------------------- the reports
+
+
+def seen(page):
+    """The words of a page that are seen before anything is unfolded, in order."""
+    return " ".join(" ".join(Page(page).unfolded).split())
+
+
+def parts_and_their_json(value, data):
+    """Every structure of a report with its part of the JSON that the library wrote."""
+    for field in dataclasses.fields(value):
+        item, there = getattr(value, field.name), field.metadata.get("json", field.name)
+        if isinstance(item, Value):
+            yield item, data[there]
+            yield from parts_and_their_json(item, data[there])
+        elif isinstance(item, tuple) and item and isinstance(item[0], Value):
+            for one, its in zip(item, data[there], strict=True):
+                yield one, its
+                yield from parts_and_their_json(one, its)
+
+
+def test_json_of_every_part_is_that_of_the_library(found):
+    count = 0
+    for one in found:
+        for part, data in parts_and_their_json(one, json.loads(one.to_json())):
+            assert json.loads(_data.written(part)) == data
+            count += 1
+    assert count > 10_000
+
+
+def test_reports_come_back_with_their_json_and_without_their_text(found):
+    for one in found:
+        again = type(one).from_json(one.to_json())
+        assert again == one and again.to_json() == one.to_json()
+        for write in ("to_text", "to_markdown"):
+            if hasattr(one, write):
+                with pytest.raises(TypeError, match="only a report made by"):
+                    getattr(again, write)()
+
+
+def test_markdown_in_notebooks_where_there_is_some(found):
+    for one in found:
+        if hasattr(one, "to_markdown"):
+            assert one._repr_markdown_() == one.to_markdown()
+            assert type(one).from_json(one.to_json())._repr_markdown_() is None
+        else:
+            assert not hasattr(one, "_repr_markdown_")
+
+
+def test_verdicts_cautions_and_warnings_are_seen_first(found):
+    for one in found:
+        words = seen(one._repr_html_())
+        told = [*getattr(one, "cautions", ()), *(warning.text for warning in getattr(one, "warnings", ()))]
+        assert all(" ".join(text.split()) in words for text in told)
+        if isinstance(one, gaugepoint.Report):
+            verdict, cylinders = words.index(one.block.verdict.outcome), words.index("cylinders:")
+            assert verdict < words.index(one.cautions[0]) < cylinders
+            rows = words[cylinders:]
+            assert all(f"{cylinder.number} {cylinder.verdict.outcome}" in rows for cylinder in one.cylinders)
+
+
+def test_colour_only_repeats_a_word(found):
+    for one in found:
+        for colour, inner in re.findall(r"solid (#\w+);[^>]*>(.*?)</span>", one._repr_html_()):
+            assert re.fullmatch(r"<strong>[a-z_0-9 ]+</strong>", inner), (colour, inner)
+
+
+def test_names_of_a_job_cannot_become_markup():
+    job = json.loads(EXAMPLES[0].read_text(encoding="utf-8"))
+    job["job"]["id"] = job["engine"]["name"] = HOSTILE
+    page = gaugepoint.assess(job)._repr_html_()
+    assert "script" not in Page(page).tags and HOSTILE in "".join(Page(page).words)
+    assert page.count("<script") == 0 and page.count("&lt;script&gt;") >= 2
+
+
+def test_pages_stay_small(found):
+    # a notebook keeps every page in its file
+    assert max(len(one._repr_html_()) for one in found) < 400_000
+
+
+# ------------------------------------------------------------------------------------------------------------------ refused JSON
+
+
+MEAN = {"base_c": 20.0, "mean_per_k": 2e-5, "from_c": 0.0, "to_c": 300.0}
+
+
+@pytest.mark.parametrize(
+    "kind, text, refusal, field",
+    [
+        (growth.MeanCoefficient, "{", "syntax", ""),
+        (growth.MeanCoefficient, b"\xff", "not_utf8", ""),
+        (growth.MeanCoefficient, "[" * 100_000, "too_deep", ""),
+        (growth.MeanCoefficient, "[]", "wrong_type", ""),
+        (growth.MeanCoefficient, '{"base_c": 20, "base_c": 20}', "repeated_field", ""),
+        (growth.MeanCoefficient, json.dumps(MEAN).replace("300.0", "NaN"), "not_finite", ""),
+        (growth.MeanCoefficient, json.dumps(MEAN).replace("300.0", "1e999"), "not_finite", "/to_c"),
+        (growth.MeanCoefficient, json.dumps(MEAN).replace("300.0", "9" * 400), "too_many_digits", "/to_c"),
+        (growth.MeanCoefficient, json.dumps(MEAN).replace("300.0", "true"), "wrong_type", "/to_c"),
+        (growth.MeanCoefficient, json.dumps(MEAN | {"to_c": "300 C"}), "wrong_type", "/to_c"),
+        (growth.MeanCoefficient, json.dumps({k: MEAN[k] for k in ("base_c", "from_c", "to_c")}), "missing_field", "/mean_per_k"),
+        # in JSON a law is refused as it is in Python
+        (growth.MeanCoefficient, json.dumps(MEAN | {"mean_per_k": 2.0}), "out_of_range", "mean_per_k"),
+        (growth.MeanTable, json.dumps({"base_c": 20, "rows": [[0.0, 1e-5], [100.0]]}), "wrong_type", "/rows/1"),
+        (growth.MeanTable, json.dumps({"base_c": 20, "rows": [[0.0, 1e-5], [100.0, None]]}), "wrong_type", "/rows/1/1"),
+        (hot.SurfaceGrowth, json.dumps({"law": MEAN}), "unknown_choice", "/law/class"),
+        (hot.SurfaceGrowth, json.dumps({"law": {"class": "Growth", **MEAN}}), "unknown_choice", "/law/class"),
+        (report.Verdict, json.dumps({"outcome": "fine", "reasons": []}), "unknown_choice", "/outcome"),
+    ],
+)
+def test_json_that_is_refused(kind, text, refusal, field):
+    with pytest.raises(gaugepoint.InputError) as refused:
+        kind.from_json(text)
+    assert (refused.value.kind, refused.value.field) == (refusal, field)
+
+
+def test_what_json_cannot_say_is_refused():
+    with pytest.raises(gaugepoint.InputError) as refused:
+        hot.Crank(math.inf).to_json()
+    assert (refused.value.kind, refused.value.field) == ("not_finite", "/crank_deg")
+    with pytest.raises(TypeError, match="cannot be written as JSON"):
+        stack.Function.of_callable(contributors(), np.add).to_json()
+
+
+def test_of_which_class_a_law_is_stands_in_the_json():
+    law = growth.MeanCoefficient(20.0, 2e-5, 0.0, 300.0)
+    assert json.loads(hot.SurfaceGrowth(law).to_json()) == {"law": {"class": "MeanCoefficient", **MEAN}}
+
+
+# -------------------------------------------------------------------------------------------------------- objects beside the others
+
+
+def test_arrays_are_compared_by_their_bits_and_cannot_be_written():
+    given = np.array([0.5, -0.0])
+    one = stack.Trials(given, 1)
+    assert one == stack.Trials(given.copy(), 1) != stack.Trials(np.array([0.5, 0.0]), 1)
+    with pytest.raises(ValueError, match="read-only"):
+        one.values[0] = 1.0
+    assert given.flags.writeable
+
+
+def test_sequences_are_kept_as_tuples():
+    rows = [[0.0, 0.02], [50.0, 0.06]]
+    surface = shape.SymmetricSurface(0.0, 50.0, np.array(rows), iter(rows))
+    rows[0][1] = 9.0
+    assert surface.barrel == ((0.0, 0.02), (50.0, 0.06)) and type(surface.barrel[0][1]) is float
+    assert hash(surface) == hash(shape.SymmetricSurface(0.0, 50.0, surface.barrel, surface.ovality))
+
+
+def test_errors_can_be_copied():
+    with pytest.raises(gaugepoint.InputError) as refused:
+        gaugepoint.bench_clearance_mm(3.387, 86.0)
+    for again in (copy.copy(refused.value), copy.deepcopy(refused.value), *(pickle.loads(pickle.dumps(refused.value, p)) for p in PROTOCOLS)):
+        assert type(again) is gaugepoint.InputError and str(again) == str(refused.value) and vars(again) == vars(refused.value)
+
+
+# ----------------------------------------------------------------------------------------------------------------------- formulas
+
+
+@pytest.fixture(scope="module")
+def steps(found):
+    """One step of each formula that the reports have, with its working."""
+    workings = [one.working for one in found if getattr(one, "working", None)]
+    return list({step.formula: (working, step) for working in workings for step in working.steps}.values())
+
+
+# by hand
+WRITTEN = {
+    "a - (b - c)": r"a - \left(b - c\right)",
+    "a - b - c": "a - b - c",
+    "(a + b) * c": r"\left(a + b\right) \cdot c",
+    "a * (b * c)": r"a \cdot \left(b \cdot c\right)",
+    "-(a + b)": r"-\left(a + b\right)",
+    "a * -b": r"a \cdot \left(-b\right)",
+    "(a / b) ** 2": r"\frac{a}{b}^{2}",
+    "c * c / (u * u)": r"\frac{c^{2}}{u^{2}}",
+    "sqrt(x1 + eps_bore)": r"\sqrt{x_{1} + \varepsilon_{\mathrm{bore}}}",
+    "max(bore, 0.5)": r"\mathrm{max}\left(\mathrm{bore},\ 0.5\right)",
+}
+
+
+@pytest.mark.parametrize("text", WRITTEN)
+def test_formulas_by_hand(text):
+    assert _latex.formula(text) == WRITTEN[text]
+
+
+def computed(tex, values):
+    """What a formula of LaTeX comes to: braces and commands as the arithmetic that they show."""
+    text = tex.replace(r"\left|", "abs(").replace(r"\right|", ")").replace(r"\left", "").replace(r"\right", "")
+    text = text.replace(r"\cdot", "*").replace(r"\times", "*").replace(r"\pi", "pi").replace(r"\ ", " ")
+    text = re.sub(r"\\mathrm\{(\w+)\}", r"\1", text)
+    text = text.replace("^{", "**{").replace(r"\sqrt{", "sqrt{")
+    # the numerator ends where its brace is closed
+    while (start := text.find(r"\frac{")) >= 0:
+        end, depth = start + len(r"\frac{"), 1
+        while depth:
+            depth += {"{": 1, "}": -1}.get(text[end], 0)
+            end += 1
+        closing, depth = end + 1, 1
+        while depth:
+            depth += {"{": 1, "}": -1}.get(text[closing], 0)
+            closing += 1
+        text = f"{text[:start]}({text[start + 5 : end]}/{text[end:closing]}){text[closing:]}"
+    functions = {"sqrt": math.sqrt, "erfc": math.erfc, "pi": math.pi, "sum": lambda *x: sum(x)}
+    return eval(text.replace("{", "(").replace("}", ")"), {**vars(math), **functions, "min": min, "max": max, "abs": abs}, values)
+
+
+def test_formulas_mean_what_they_are_made_of(steps):
+    known = {name for name in vars(math)} | {"sum", "min", "max", "abs", "sqrt"}
+    count = 0
+    for working, step in steps:
+        functions = set(re.findall(r"(\w+)\(", step.formula))
+        if not functions <= known:
+            continue
+        worked = working.number(step.id)
+        put_in = {name: f"V{k}" for k, name in enumerate(step.arguments)}
+        values = {f"V{k}": part.value for k, part in enumerate(worked.arguments)}
+        value = computed(_latex.formula(step.formula, put_in), values)
+        # differences of nearly equal numbers keep the rounding of these
+        scale = max([1e-12, *(abs(part.value) for part in worked.arguments)])
+        assert value == pytest.approx(step.value, rel=1e-12, abs=1e-13 * scale), step.formula
+        count += 1
+    assert count > 100
+
+
+def test_formulas_can_be_typeset(steps):
+    typesetter = MathTextParser("agg")
+    for working, step in steps:
+        lines = working.number(step.id)._repr_latex_().split("\n")
+        assert len(lines) == 3 and all(line.startswith("$$") and line.endswith("$$") for line in lines)
+        for line in lines:
+            assert line.count("{") == line.count("}")
+            typesetter.parse(line.replace("$$", "$"))
+
+
+def test_a_number_is_found_by_its_place(found):
+    one = next(one for one in found if isinstance(one, gaugepoint.Report) and one.cylinders[0].clearance.bench)
+    worked = one.working.number("/cylinders/0/clearance/bench/value_mm")
+    assert worked.step.value == one.cylinders[0].clearance.bench.value_mm
+    assert worked.step.formula == "bore - piston"
+    bore, piston = (part.value for part in worked.arguments)
+    assert bore - piston == worked.step.value
+    formula, numbers, result = worked.to_latex().split("\n")
+    assert formula == r"$$\mathrm{clearance} = \mathrm{bore} - \mathrm{piston}$$"
+    assert numbers == rf"$$= {bore:.9g}\,\mathrm{{mm}} - {piston:.9g}\,\mathrm{{mm}}$$"
+    assert result == rf"$$= {worked.step.value:.9g}\,\mathrm{{mm}}$$"
+    assert repr(worked.step.value) in worked.to_text() and "definition" in worked.to_text()
+    with pytest.raises(gaugepoint.InputError) as refused:
+        one.working.number("/nowhere")
+    assert (refused.value.kind, refused.value.field) == ("unknown_name", "place")
+
+
+# ------------------------------------------------------------------------------------------------------------------------- import
+
+
+def loaded_by(statement):
+    command = [sys.executable, "-c", f"import sys; before = set(sys.modules); {statement}; print(*(set(sys.modules) - before))"]
+    return set(subprocess.run(command, capture_output=True, text=True, check=True).stdout.split())
+
+
+def test_an_import_loads_nothing_before_it_is_asked_for():
+    assert loaded_by("import gaugepoint") == {"gaugepoint"}
+    assert "gaugepoint.report" not in loaded_by("import gaugepoint; gaugepoint.mm_to_inch; gaugepoint.growth.BuiltIn")
+
+
+def test_every_name_can_be_asked_for_in_every_way():
+    names = {}
+    exec("from gaugepoint import *", names)
+    assert set(gaugepoint.__all__) <= names.keys() and set(gaugepoint.__all__) <= set(dir(gaugepoint))
+    for name in gaugepoint.__all__:
+        assert getattr(gaugepoint, name) is names[name]
+    with pytest.raises(AttributeError, match="no_such_name"):
+        gaugepoint.no_such_name
+    with pytest.raises(ImportError, match="no_such_name"):
+        exec("from gaugepoint import no_such_name")
