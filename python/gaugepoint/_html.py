@@ -137,7 +137,9 @@ def _more(count: int, shown: int) -> str:
 def _gist(value: Value) -> str:
     """The first things that an object says, on one line."""
     told = [(name, item) for name, item in _told(value) if not _is_nested(item) or (isinstance(item, Value) and name in _FIRST)]
-    return "; ".join(_said(name, item) for name, item in told[:3]) or _words(type(value).__name__)
+    said = (_said(name, item) for name, item in told[:3])
+    # where nothing is plain, what there is to unfold
+    return "; ".join(said) or ", ".join(_heading(name) for name, _ in _told(value))
 
 
 def _said(name: str, item: object) -> str:
@@ -170,7 +172,8 @@ def _plain(item: object) -> str:
     if isinstance(item, bool):
         return "yes" if item else "no"
     if isinstance(item, float):
-        return format(item, ".6g")
+        # a size to a tenth of a um, and no digit before the point is lost
+        return format(item, ".7g" if abs(item) < 1e7 or abs(item) >= 1e15 else ".0f")
     return item if isinstance(item, str) else brief(item)
 
 
