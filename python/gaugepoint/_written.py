@@ -1,11 +1,16 @@
 """What the reports have in common that the library writes."""
 
-from dataclasses import dataclass, field
-from typing import ClassVar
+from dataclasses import field
+from typing import Any, ClassVar, TypeVar
+
+from gaugepoint._data import read_strictly
+from gaugepoint._value import Value, dataclass
+
+_W = TypeVar("_W", bound="Written")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Written:
+class Written(Value):
     """A report that the library wrote, in the forms it wrote."""
 
     _made_by: ClassVar[str]
@@ -26,9 +31,39 @@ class Written:
         """
         return self._as_written(0)
 
+    @classmethod
+    def from_json(cls: type[_W], text: str | bytes) -> _W:
+        """Make the report from the JSON that the library wrote: its numbers and its JSON, without its text.
+
+        Parameters
+        ----------
+        text : str or bytes
+            The JSON.
+
+        Returns
+        -------
+        Written
+            A report of this class, equal to the one that was written.
+
+        Raises
+        ------
+        InputError
+            When the text is not JSON of this class.
+        """
+        report = read_strictly(cls, text)
+        report.__setstate__((text.decode("utf-8") if isinstance(text, bytes) else text,))
+        return report
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        # a report keeps its forms; a slotted dataclass is another class than the one super() would look for
+        return (*Value.__reduce__(self), self._written)
+
+    def __setstate__(self, written: tuple[str, ...]) -> None:
+        object.__setattr__(self, "_written", written)
+
     def _as_written(self, form: int) -> str:
         # dataclasses.replace() and hand-made reports have no text: the old one would tell of other numbers
-        if not self._written:
+        if len(self._written) <= form:
             raise TypeError(f"only a report made by gaugepoint.{self._made_by} can be written")
         return self._written[form]
 
@@ -71,3 +106,7 @@ class WrittenMarkdown(WrittenText):
             When the report was not made by the library.
         """
         return self._as_written(2)
+
+    def _repr_markdown_(self) -> str | None:
+        """Give the Markdown for notebooks, where the library wrote it."""
+        return self._written[2] if self._written[2:] else None

@@ -1,9 +1,9 @@
 """Many rows at once, over arrays of numpy. The module is loaded without numpy; an array brings it."""
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, NamedTuple, TypeAlias
 
 from gaugepoint import _gaugepoint
+from gaugepoint._value import Value, dataclass
 from gaugepoint.error import DATA, InputError
 
 if TYPE_CHECKING:
@@ -14,7 +14,7 @@ __all__ = ["Clearances", "CubicStrain", "MeanExpansion", "RowsRefused", "clearan
 
 
 @dataclass(frozen=True, slots=True)
-class MeanExpansion:
+class MeanExpansion(Value):
     """Mean coefficient of linear expansion from 20 C."""
 
     per_k: float
@@ -22,7 +22,7 @@ class MeanExpansion:
 
 
 @dataclass(frozen=True, slots=True)
-class CubicStrain:
+class CubicStrain(Value):
     """Strain from 20 C: ``per_k d + per_k2 d**2 + per_k3 d**3`` with ``d = T - 20 C``."""
 
     per_k: float

@@ -1,10 +1,10 @@
 """Before measuring, and before believing: soak, gauge for a limit, drift, two readers, outliers, and what is possible at all."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from gaugepoint import _gaugepoint
+from gaugepoint._value import Value, dataclass
 from gaugepoint.decision import Guard, Limits
 from gaugepoint.error import at_door
 
@@ -31,7 +31,7 @@ Pattern = Literal["mean", "common_oval", "oval_by_depth"]
 
 
 @dataclass(frozen=True, slots=True)
-class Soak:
+class Soak(Value):
     """What a warm part means for its size."""
 
     advice: str
@@ -47,7 +47,7 @@ class Soak:
 
 
 @dataclass(frozen=True, slots=True)
-class Adequacy:
+class Adequacy(Value):
     """Is a gauge good enough for a tolerance?"""
 
     adequate: bool
@@ -61,7 +61,7 @@ class Adequacy:
 
 
 @dataclass(frozen=True, slots=True)
-class Drift:
+class Drift(Value):
     """What a gauge moved by between two checks on its master."""
 
     drift_mm: float
@@ -75,7 +75,7 @@ class Drift:
 
 
 @dataclass(frozen=True, slots=True)
-class Agreement:
+class Agreement(Value):
     """How two results for one quantity stand to each other."""
 
     e_n: float
@@ -91,7 +91,7 @@ class Agreement:
 
 
 @dataclass(frozen=True, slots=True)
-class Outlier:
+class Outlier(Value):
     """A point that is unlike the others."""
 
     index: int
@@ -101,7 +101,7 @@ class Outlier:
 
 
 @dataclass(frozen=True, slots=True)
-class Outliers:
+class Outliers(Value):
     """Points of a station list against their pattern. A point that stands out is named, never removed."""
 
     deviation: float
@@ -117,7 +117,7 @@ class Outliers:
 
 
 @dataclass(frozen=True, slots=True)
-class PlausibilityRow:
+class PlausibilityRow(Value):
     """A row of the table of plausible values. Several rows may have one name."""
 
     name: str

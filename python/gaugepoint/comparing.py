@@ -6,10 +6,11 @@
 
 import json
 import os
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, ClassVar
 
 from gaugepoint import _gaugepoint
+from gaugepoint._value import Value, dataclass
 from gaugepoint._written import WrittenMarkdown
 from gaugepoint.job import document as bytes_of
 from gaugepoint.report import Datum, JobName, Of, Outcome, Surface, Warning, written
@@ -35,7 +36,7 @@ __all__ = [
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class HoursReport:
+class HoursReport(Value):
     """Hours an engine ran."""
 
     run_h: float
@@ -45,7 +46,7 @@ class HoursReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Change:
+class Change(Value):
     """A value of both visits. A change is the value now less the one before: wear makes a bore and a clearance grow, a piston shrink."""
 
     previous_mm: float
@@ -79,7 +80,7 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BorePlaceChange:
+class BorePlaceChange(Value):
     """What changed at a place of a bore."""
 
     depth_mm: float
@@ -91,7 +92,7 @@ class BorePlaceChange:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PistonPlaceChange:
+class PistonPlaceChange(Value):
     """What changed at a place of a piston."""
 
     height_mm: float
@@ -109,7 +110,7 @@ class PistonPlaceChange:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Forecast:
+class Forecast(Value):
     """When a limit of this job is reached, if the value goes on changing as it did."""
 
     of: Of
@@ -131,7 +132,7 @@ class Forecast:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CylinderChange:
+class CylinderChange(Value):
     """What changed of a cylinder."""
 
     number: int
@@ -181,7 +182,7 @@ class RevisitReport(WrittenMarkdown):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RefusedRow:
+class RefusedRow(Value):
     """A refusal of a row."""
 
     kind: str
@@ -197,7 +198,7 @@ class RefusedRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WhatIfRow:
+class WhatIfRow(Value):
     """The job with one combination of values."""
 
     values: tuple[str | None, ...]

@@ -1,12 +1,13 @@
 """One value against its limits, the risks of deciding so over a whole process, and what may be behind a finding by eye."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
 
 from gaugepoint import _gaugepoint
+from gaugepoint._data import read
+from gaugepoint._value import Value, dataclass
 from gaugepoint.error import at_door
-from gaugepoint.report import Asked, Candidate, Cause, Decision, Place, Question, Rule, What, read
+from gaugepoint.report import Asked, Candidate, Cause, Decision, Place, Question, Rule, What
 
 __all__ = [
     "Capability",
@@ -30,7 +31,7 @@ Guard = Literal["proven", "stringent", "relaxed", "ratio_at_least"]
 
 
 @dataclass(frozen=True, slots=True)
-class Normal:
+class Normal(Value):
     """Normal distribution."""
 
     mean: float
@@ -40,7 +41,7 @@ class Normal:
 
 
 @dataclass(frozen=True, slots=True)
-class Uniform:
+class Uniform(Value):
     """Uniform distribution."""
 
     low: float
@@ -50,7 +51,7 @@ class Uniform:
 
 
 @dataclass(frozen=True, slots=True)
-class Triangular:
+class Triangular(Value):
     """Triangular distribution."""
 
     low: float
@@ -62,7 +63,7 @@ class Triangular:
 
 
 @dataclass(frozen=True, slots=True)
-class Gamma:
+class Gamma(Value):
     """Gamma distribution: for what cannot be negative, such as run-out or out-of-round."""
 
     shape: float
@@ -89,7 +90,7 @@ Limits: TypeAlias = tuple[float | None, float | None]
 
 
 @dataclass(frozen=True, slots=True)
-class Risks:
+class Risks(Value):
     """Shares of all items."""
 
     conforming: float
@@ -101,7 +102,7 @@ class Risks:
 
 
 @dataclass(frozen=True, slots=True)
-class Capability:
+class Capability(Value):
     """Process capability."""
 
     cpk: float
@@ -111,7 +112,7 @@ class Capability:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Explanation:
+class Explanation(Value):
     """What may be behind a finding."""
 
     candidates: tuple[Candidate, ...]

@@ -5,11 +5,12 @@ A name that ends in ``_mm``, ``_c``, ``_k``, ``_deg`` or ``_mm2`` holds a number
 
 import json
 import os
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, ClassVar
 
 from gaugepoint import _gaugepoint
 from gaugepoint.job import document as bytes_of
+from gaugepoint._value import Value, dataclass
 from gaugepoint._written import WrittenText
 from gaugepoint.report import (
     AgainstPicture,

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Generic, NamedTuple, Protocol, TypeVar
 
-from gaugepoint import _gaugepoint
+from gaugepoint import _gaugepoint, _value
 from gaugepoint.batch import Law, RowsRefused, numbers, rows_refused
 from gaugepoint.decision import decide_mm
 from gaugepoint.error import InputError, at_door
@@ -44,8 +44,8 @@ _NEAR_MM = 1e-12
 _CHUNK = 1 << 15
 
 
-@dataclass(frozen=True, slots=True)
-class BenchLimits:
+@_value.dataclass(frozen=True, slots=True)
+class BenchLimits(_value.Value):
     """What the clearance on the bench of every row is judged by, as `gaugepoint.decide_mm` judges one value."""
 
     lower_mm: float | None
@@ -60,8 +60,8 @@ class BenchLimits:
     """What the rule asks for, as in `gaugepoint.decide_mm`."""
 
 
-@dataclass(frozen=True, slots=True)
-class Summary:
+@_value.dataclass(frozen=True, slots=True)
+class Summary(_value.Value):
     """What became of the rows: each is judged, refused or missing."""
 
     rows: int
@@ -72,9 +72,9 @@ class Summary:
     """Rows that are refused."""
     missing: int
     """Rows that lack a number, and are not refused for another."""
-    decisions: dict[str, int]
+    decisions: dict[str, int] = field(hash=False)
     """Judged rows by what the decision says."""
-    missing_cells: dict[str, int]
+    missing_cells: dict[str, int] = field(hash=False)
     """Missing cells by quantity, of those that have some."""
     error: RowsRefused | None = field(default=None, repr=False)
     """What a call without `partial` raises; None when no row is refused."""

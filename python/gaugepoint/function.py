@@ -1,10 +1,11 @@
 """Any function of contributors: a formula, a ready-made stack of an engine, or a callable. `gaugepoint.stack` re-exports what is public."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias, cast
 
 from gaugepoint import _gaugepoint
+from gaugepoint._value import Value, dataclass
 from gaugepoint.error import at_door
 from gaugepoint.trials import Runs
 
@@ -27,7 +28,7 @@ EngineStack: TypeAlias = Literal[
 
 
 @dataclass(frozen=True, slots=True)
-class Effect:
+class Effect(Value):
     """What a contributor does to a function."""
 
     name: str
@@ -45,7 +46,7 @@ class Effect:
 
 
 @dataclass(frozen=True, slots=True)
-class Propagation:
+class Propagation(Value):
     """A function by its derivatives at the means of the contributors."""
 
     derivation: Literal["exact", "numeric"]
@@ -71,19 +72,19 @@ class Propagation:
 
 
 @dataclass(frozen=True, slots=True)
-class Extreme:
+class Extreme(Value):
     """Smallest or largest value within the limits."""
 
     attained: float
     """A value that is attained."""
-    at: dict[str, float]
+    at: dict[str, float] = field(hash=False)
     """Sizes of the contributors where it is attained."""
     bound: float | None
     """No value lies beyond this; none after a search."""
 
 
 @dataclass(frozen=True, slots=True)
-class FunctionWorstCase:
+class FunctionWorstCase(Value):
     """Smallest and largest value when every contributor is anywhere within its limits."""
 
     lowest: Extreme
@@ -95,7 +96,7 @@ class FunctionWorstCase:
 
 
 @dataclass(frozen=True, slots=True)
-class EngineParts:
+class EngineParts(Value):
     """A ready-made stack of an engine."""
 
     contributors: tuple[str, ...]
@@ -154,8 +155,6 @@ class Function(Runs):
         ways = [name for name in ("formula", "engine", "callable") if getattr(self, name) is not None]
         if len(ways) != 1 or (self.symbols is not None and self.formula is None):
             raise at_door("contradiction", "formula", "", "one of formula, engine and callable is needed, and symbols only with a formula")
-        object.__setattr__(self, "contributors", tuple(self.contributors))
-        object.__setattr__(self, "symbols", None if self.symbols is None else tuple(self.symbols))
         core = _gaugepoint.Function(self.contributors, self.formula, self.symbols, self.engine, self.callable)
         object.__setattr__(self, "_core", core)
 
@@ -177,10 +176,6 @@ class Function(Runs):
         What it raises comes out as it is. Its derivatives are differences, its worst case is a search.
         """
         return cls(contributors, callable=f)
-
-    def __reduce__(self) -> tuple[type["Function"], tuple[Any, ...]]:
-        """Copies and pickles are made anew from the parts."""
-        return (Function, (self.contributors, self.formula, self.symbols, self.engine, self.callable))
 
     @property
     def nominal(self) -> float:

@@ -6,11 +6,11 @@ instantaneous one are different things, and their laws are different classes. ``
 
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from gaugepoint import _gaugepoint
-from gaugepoint.report import read
+from gaugepoint._data import read
+from gaugepoint._value import Value, dataclass
 
 __all__ = [
     "BuiltIn",
@@ -32,7 +32,7 @@ __all__ = [
 
 
 @dataclass(frozen=True, slots=True)
-class Growth:
+class Growth(Value):
     """What a law says of one temperature."""
 
     strain: float
@@ -43,7 +43,7 @@ class Growth:
     """Mean coefficient from 20 C; none at 20 C."""
 
 
-class _Law:
+class _Law(Value):
     """A law of expansion. It is asked at 20 C, where every law holds, when it is made: what is wrong in it is refused then."""
 
     __slots__ = ()
@@ -101,10 +101,6 @@ class MeanTable(_Law):
     rows: Sequence[tuple[float, float]]
     """Temperature in C and mean coefficient per kelvin up to it, in rising order; kept as a tuple."""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "rows", tuple((t, a) for t, a in self.rows))
-        self.at(20.0)
-
     def _made(self) -> _gaugepoint.Law:
         return _gaugepoint.growth_mean_table(self.base_c, self.rows)
 
@@ -115,10 +111,6 @@ class InstantaneousTable(_Law):
 
     rows: Sequence[tuple[float, float]]
     """Temperature in C and instantaneous coefficient per kelvin at it, in rising order; kept as a tuple."""
-
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "rows", tuple((t, a) for t, a in self.rows))
-        self.at(20.0)
 
     def _made(self) -> _gaugepoint.Law:
         return _gaugepoint.growth_instantaneous_table(self.rows)
@@ -135,10 +127,6 @@ class InstantaneousPolynomial(_Law):
     to_c: float
     """Highest temperature it holds at."""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "kelvin_coefficients", tuple(self.kelvin_coefficients))
-        self.at(20.0)
-
     def _made(self) -> _gaugepoint.Law:
         return _gaugepoint.growth_instantaneous_polynomial(self.kelvin_coefficients, self.from_c, self.to_c)
 
@@ -153,10 +141,6 @@ class StrainPolynomial(_Law):
     """Lowest temperature it holds at; the range holds 20 C."""
     to_c: float
     """Highest temperature it holds at."""
-
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "kelvin_coefficients", tuple(self.kelvin_coefficients))
-        self.at(20.0)
 
     def _made(self) -> _gaugepoint.Law:
         return _gaugepoint.growth_strain_polynomial(self.kelvin_coefficients, self.from_c, self.to_c)
@@ -189,7 +173,7 @@ class BuiltIn(_Law):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Cell:
+class Cell(Value):
     """A coefficient at, or up to, a temperature."""
 
     temperature_c: float
@@ -199,7 +183,7 @@ class Cell:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BuiltInMaterial:
+class BuiltInMaterial(Value):
     """A row of the built-in materials: what alloys of that name may have, not what one part has."""
 
     name: str
@@ -249,7 +233,7 @@ def built_in_materials() -> tuple[BuiltInMaterial, ...]:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DutyPistonRow:
+class DutyPistonRow(Value):
     """Temperatures of a piston at a share of its height."""
 
     at: float
@@ -261,7 +245,7 @@ class DutyPistonRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DutyBoreRow:
+class DutyBoreRow(Value):
     """Temperature of the wall at a share of its depth."""
 
     at: float
@@ -271,7 +255,7 @@ class DutyBoreRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Duty:
+class Duty(Value):
     """Illustrative temperatures of one duty, which no engine need have."""
 
     name: str

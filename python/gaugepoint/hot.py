@@ -6,10 +6,11 @@ report, from a document.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, fields
+from dataclasses import field
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 from gaugepoint import _gaugepoint
+from gaugepoint._value import Value, dataclass
 from gaugepoint.growth import (
     BuiltIn,
     GraphiteIron,
@@ -63,7 +64,7 @@ Scenario = Literal["piston_alone", "piston_and_bore", "piston_with_cold_bore"]
 
 
 @dataclass(frozen=True, slots=True)
-class Crank:
+class Crank(Value):
     """The piston stands by a crank angle."""
 
     crank_deg: float
@@ -71,12 +72,12 @@ class Crank:
 
 
 @dataclass(frozen=True, slots=True)
-class TopDeadCentre:
+class TopDeadCentre(Value):
     """The piston stands at top dead centre."""
 
 
 @dataclass(frozen=True, slots=True)
-class GaugeDepth:
+class GaugeDepth(Value):
     """The piston stands with its gauge point at a depth."""
 
     gauge_depth_mm: float
@@ -84,7 +85,7 @@ class GaugeDepth:
 
 
 @dataclass(frozen=True, slots=True)
-class Anywhere:
+class Anywhere(Value):
     """Where the piston stands does not matter, because the bore is the same at every depth."""
 
 
@@ -93,7 +94,7 @@ Position: TypeAlias = Crank | TopDeadCentre | GaugeDepth | Anywhere
 
 
 @dataclass(frozen=True, slots=True)
-class SurfaceGrowth:
+class SurfaceGrowth(Value):
     """How a surface of the piston grows."""
 
     law: Law
@@ -105,30 +106,24 @@ class SurfaceGrowth:
 
 
 @dataclass(frozen=True, slots=True)
-class PistonField:
+class PistonField(Value):
     """Temperatures of a piston over height."""
 
     rows: Sequence[tuple[float, float, float]]
     """Height in mm, and the temperature in C on the thrust axis and on the pin axis there, by rising height; one row holds at every height. Kept as a
     tuple."""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "rows", tuple((z, t, p) for z, t, p in self.rows))
-
 
 @dataclass(frozen=True, slots=True)
-class BoreField:
+class BoreField(Value):
     """Temperatures of the wall of a bore over depth: means over its section."""
 
     rows: Sequence[tuple[float, float]]
     """Depth in mm and temperature in C, by rising depth; one row holds at every depth. Kept as a tuple."""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "rows", tuple((y, t) for y, t in self.rows))
-
 
 @dataclass(frozen=True, slots=True)
-class Motion:
+class Motion(Value):
     """How a piston moves in its bore."""
 
     crank_radius_mm: float
@@ -144,7 +139,7 @@ class Motion:
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class Place(Value):
     """A place on the piston and in the bore."""
 
     surface: int
@@ -160,7 +155,7 @@ class Place:
 
 
 @dataclass(frozen=True, slots=True)
-class Smallest:
+class Smallest(Value):
     """The smallest clearance of a surface."""
 
     clearance_mm: float
@@ -172,7 +167,7 @@ class Smallest:
 
 
 @dataclass(frozen=True, slots=True)
-class Band:
+class Band(Value):
     """Angles at one height."""
 
     height_mm: float
@@ -184,7 +179,7 @@ class Band:
 
 
 @dataclass(frozen=True, slots=True)
-class Contact:
+class Contact(Value):
     """Where a surface is below a clearance."""
 
     area_mm2: float
@@ -194,7 +189,7 @@ class Contact:
 
 
 @dataclass(frozen=True, slots=True)
-class BestPlaced:
+class BestPlaced(Value):
     """A piston moved sideways, without tilting, to where it has most room."""
 
     clearance_mm: float
@@ -208,7 +203,7 @@ class BestPlaced:
 
 
 @dataclass(frozen=True, slots=True)
-class Onset:
+class Onset(Value):
     """How far the temperatures can rise until something touches."""
 
     outcome: Literal["touches", "touches_at_20_c", "no_contact"]
@@ -228,7 +223,7 @@ class Onset:
 
 
 @dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(Value):
     """What was looked for."""
 
     value: float | None
@@ -238,7 +233,7 @@ class Answer:
 
 
 @dataclass(frozen=True, slots=True)
-class Ovality:
+class Ovality(Value):
     """Ovality at one height, over the diameter."""
 
     cold_mm: float
@@ -250,7 +245,7 @@ class Ovality:
 
 
 @dataclass(frozen=True, slots=True)
-class Profile:
+class Profile(Value):
     """Radii of a surface over height, less half the gauge diameter at 20 C, in mm."""
 
     heights_mm: tuple[float, ...]
@@ -266,7 +261,7 @@ class Profile:
 
 
 @dataclass(frozen=True, slots=True)
-class SectionPicture:
+class SectionPicture(Value):
     """Radii of piston and bore over angle at one height, in mm."""
 
     angles_deg: tuple[float, ...]
@@ -282,7 +277,7 @@ class SectionPicture:
 
 
 @dataclass(frozen=True, slots=True)
-class HotFit:
+class HotFit(Value):
     """One piston in one bore at its temperatures, checked: every table reaches every place that the piston comes to.
 
     It is made once, keeps what it was made of, and never changes; any number of threads may ask it at once. `InputError` names what is refused by its
@@ -308,7 +303,6 @@ class HotFit:
     _fit: _gaugepoint.HotFit = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
-        object.__setattr__(self, "growth", tuple(self.growth))
         growth = [(g.law._made(), g.ratio_thrust, g.ratio_pin) for g in self.growth]
         m = self.motion
         motion = (m.crank_radius_mm, m.rod_mm, m.pin_offset_mm, m.deck_clearance_mm, m.crown_height_mm) if m else None
@@ -323,9 +317,6 @@ class HotFit:
             motion,
         )
         object.__setattr__(self, "_fit", made)
-
-    def __reduce__(self) -> tuple[Any, ...]:
-        return HotFit, tuple(getattr(self, f.name) for f in fields(self) if f.init)
 
     def clearance_mm(self, angle_deg: float, height_mm: float, position: Position = Anywhere()) -> float:
         """Give the clearance on one side at an angle and a height, negative for an overlap.

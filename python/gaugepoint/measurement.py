@@ -1,10 +1,11 @@
 """Statistics of readings, gauge studies, bias, and control charts: how much of what a gauge shows is the gauge, the hand, and the part."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
 
 from gaugepoint import _gaugepoint
+from gaugepoint._value import Value, dataclass
 from gaugepoint.error import at_door
 
 __all__ = [
@@ -38,7 +39,7 @@ Kind = Literal["means_by_ranges", "ranges", "means_by_deviations", "deviations",
 
 
 @dataclass(frozen=True, slots=True)
-class Sample:
+class Sample(Value):
     """Mean and spread of a sample."""
 
     count: int
@@ -54,7 +55,7 @@ class Sample:
 
 
 @dataclass(frozen=True, slots=True)
-class OneWay:
+class OneWay(Value):
     """One-way analysis of variance."""
 
     between: float
@@ -74,7 +75,7 @@ class OneWay:
 
 
 @dataclass(frozen=True, slots=True)
-class Component:
+class Component(Value):
     """A standard deviation of a study, its share, and its confidence interval."""
 
     deviation: float
@@ -86,7 +87,7 @@ class Component:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class Line(Value):
     """A line of the analysis of variance."""
 
     squares: float
@@ -102,7 +103,7 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
-class Ratio:
+class Ratio(Value):
     """A ratio of mean squares."""
 
     f: float
@@ -112,7 +113,7 @@ class Ratio:
 
 
 @dataclass(frozen=True, slots=True)
-class Table:
+class Table(Value):
     """Sums of squares of a crossed study."""
 
     appraiser: Line
@@ -135,7 +136,7 @@ class Table:
 
 
 @dataclass(frozen=True, slots=True)
-class Study:
+class Study(Value):
     """What a gauge study finds."""
 
     repeatability: Component
@@ -156,7 +157,7 @@ class Study:
 
 
 @dataclass(frozen=True, slots=True)
-class Test:
+class Test(Value):
     """Two-sided t test of a value against zero."""
 
     __test__ = False  # not one for pytest
@@ -168,7 +169,7 @@ class Test:
 
 
 @dataclass(frozen=True, slots=True)
-class Bias:
+class Bias(Value):
     """Bias of a gauge at one size."""
 
     bias: float
@@ -188,7 +189,7 @@ class Bias:
 
 
 @dataclass(frozen=True, slots=True)
-class Linearity:
+class Linearity(Value):
     """How the bias of a gauge depends on the size: a line by least squares."""
 
     intercept: float
@@ -214,7 +215,7 @@ class Linearity:
 
 
 @dataclass(frozen=True, slots=True)
-class Band:
+class Band(Value):
     """Mean bias at a size, by the line of a linearity study."""
 
     bias: float
@@ -226,7 +227,7 @@ class Band:
 
 
 @dataclass(frozen=True, slots=True)
-class Point:
+class Point(Value):
     """A point of a control chart."""
 
     value: float
@@ -238,7 +239,7 @@ class Point:
 
 
 @dataclass(frozen=True, slots=True)
-class Chart:
+class Chart(Value):
     """A control chart with limits three standard deviations from its centre."""
 
     centre: float

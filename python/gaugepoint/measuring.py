@@ -5,13 +5,15 @@ A name that ends in ``_mm`` or ``_c`` holds a number in that unit. ``None`` mean
 
 import json
 import os
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, ClassVar, Literal
 
 from gaugepoint import _gaugepoint
 from gaugepoint.job import document as bytes_of
+from gaugepoint._data import read
+from gaugepoint._value import Value, dataclass
 from gaugepoint._written import WrittenText
-from gaugepoint.report import BudgetLine, JobName, Warning, Working, read, written
+from gaugepoint.report import BudgetLine, JobName, Warning, Working, written
 
 __all__ = [
     "DifferenceReport",
@@ -33,7 +35,7 @@ __all__ = [
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Preset:
+class Preset(Value):
     """One row of a published table, for a gauge whose own data sheet is not at hand."""
 
     name: str
@@ -57,7 +59,7 @@ class Preset:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class EffectReport:
+class EffectReport(Value):
     """An effect whose mean is not zero."""
 
     source: str
@@ -71,7 +73,7 @@ class EffectReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SecondOrderReport:
+class SecondOrderReport(Value):
     """A value to second order. It takes every source for normal."""
 
     mean_mm: float
@@ -83,7 +85,7 @@ class SecondOrderReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class IntervalReport:
+class IntervalReport(Value):
     """An interval."""
 
     lower_mm: float
@@ -93,7 +95,7 @@ class IntervalReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ValidationReport:
+class ValidationReport(Value):
     """The linear budget against the symmetric interval of the trials."""
 
     lower_difference_mm: float
@@ -107,7 +109,7 @@ class ValidationReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MonteCarloReport:
+class MonteCarloReport(Value):
     """A value by trials."""
 
     seed: int
@@ -127,7 +129,7 @@ class MonteCarloReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Propagated:
+class Propagated(Value):
     """A value with its uncertainty: the linear budget, and what the second order and the trials say to it."""
 
     value_mm: float
@@ -153,7 +155,7 @@ class Propagated:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GaugeUsed:
+class GaugeUsed(Value):
     """State of a gauge."""
 
     name: str
@@ -165,7 +167,7 @@ class GaugeUsed:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ReadingReport:
+class ReadingReport(Value):
     """One reading."""
 
     name: str
@@ -183,7 +185,7 @@ class ReadingReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DifferenceReport:
+class DifferenceReport(Value):
     """One difference."""
 
     name: str

@@ -1,10 +1,10 @@
 """Rings, pins, press fits, liners and the deck: what a rebuild asks besides the clearance of its pistons."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from gaugepoint import _gaugepoint
+from gaugepoint._value import Value, dataclass
 
 __all__ = [
     "Assembly",
@@ -56,7 +56,7 @@ class GapFactor(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
-class HotGap:
+class HotGap(Value):
     """End gap of a hot ring."""
 
     gap_mm: float
@@ -68,7 +68,7 @@ class HotGap:
 
 
 @dataclass(frozen=True, slots=True)
-class PinClearance:
+class PinClearance(Value):
     """Clearance of a pin, diametral, in mm; negative is interference."""
 
     cold_mm: float
@@ -78,7 +78,7 @@ class PinClearance:
 
 
 @dataclass(frozen=True, slots=True)
-class PressFitParts:
+class PressFitParts(Value):
     """A pin and the eye it is pressed into. All sizes are diameters in mm at 20 C."""
 
     pin_mm: float
@@ -110,7 +110,7 @@ class PressFitParts:
 
 
 @dataclass(frozen=True, slots=True)
-class PressFit:
+class PressFit(Value):
     """What a press fit holds, and what it does to its parts."""
 
     pressure_least_mpa: float
@@ -138,7 +138,7 @@ class PressFit:
 
 
 @dataclass(frozen=True, slots=True)
-class Assembly:
+class Assembly(Value):
     """Heat that lets a part be slipped on."""
 
     rise_k: float
@@ -152,7 +152,7 @@ class Assembly:
 
 
 @dataclass(frozen=True, slots=True)
-class LinerParts:
+class LinerParts(Value):
     """A liner and its block. All sizes are diameters in mm at 20 C."""
 
     bore_mm: float
@@ -187,7 +187,7 @@ class LinerParts:
 
 
 @dataclass(frozen=True, slots=True)
-class LinerFit:
+class LinerFit(Value):
     """What becomes of a liner in its block."""
 
     pressure_20_mpa: float
@@ -207,7 +207,7 @@ class LinerFit:
 
 
 @dataclass(frozen=True, slots=True)
-class Deck:
+class Deck(Value):
     """Where the piston stops at top dead centre."""
 
     deck_clearance_mm: float
@@ -219,7 +219,7 @@ class Deck:
 
 
 @dataclass(frozen=True, slots=True)
-class Chamber:
+class Chamber(Value):
     """What encloses the gas at top dead centre."""
 
     bore_mm: float
@@ -241,7 +241,7 @@ class Chamber:
 
 
 @dataclass(frozen=True, slots=True)
-class Compression:
+class Compression(Value):
     """Compression ratio and the volumes behind it."""
 
     swept_cm3: float
@@ -257,7 +257,7 @@ class Compression:
 
 
 @dataclass(frozen=True, slots=True)
-class GasketChoice:
+class GasketChoice(Value):
     """The gasket that a table asks for."""
 
     band: int
@@ -343,7 +343,7 @@ def ring_hot_gap(
 
 
 @dataclass(frozen=True, slots=True)
-class DeadCentres:
+class DeadCentres(Value):
     """The two dead centres of a crank with an offset pin."""
 
     stroke_mm: float
@@ -355,7 +355,7 @@ class DeadCentres:
 
 
 @dataclass(frozen=True, slots=True)
-class PistonTravel:
+class PistonTravel(Value):
     """How far the piston is down, and how fast it goes down."""
 
     travel_mm: float
@@ -365,7 +365,7 @@ class PistonTravel:
 
 
 @dataclass(frozen=True, slots=True)
-class CrankAngles:
+class CrankAngles(Value):
     """The two crank angles at which a piston is down by a given travel."""
 
     before_deg: float
@@ -375,7 +375,7 @@ class CrankAngles:
 
 
 @dataclass(frozen=True, slots=True)
-class LeastClearance:
+class LeastClearance(Value):
     """The least clearance of a section, and where it is."""
 
     least_mm: float

@@ -6,10 +6,10 @@ pistons matched to bores; rings filed, liners shimmed, a gasket chosen, masses m
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias, cast
 
 from gaugepoint import _gaugepoint
+from gaugepoint._value import Value, dataclass
 
 if TYPE_CHECKING:
     import numpy as np
@@ -83,7 +83,7 @@ Outcome: TypeAlias = Literal["met", "hone_on", "too_large"]
 
 
 @dataclass(frozen=True, slots=True)
-class WantedClearance:
+class WantedClearance(Value):
     """A wanted clearance at 20 C, mm over the diameter: at least one limit, and a target within them."""
 
     lower_mm: float | None
@@ -95,7 +95,7 @@ class WantedClearance:
 
 
 @dataclass(frozen=True, slots=True)
-class MeasuredBore:
+class MeasuredBore(Value):
     """A measured bore."""
 
     size_mm: float
@@ -109,7 +109,7 @@ class MeasuredBore:
 
 
 @dataclass(frozen=True, slots=True)
-class MeasuredPiston:
+class MeasuredPiston(Value):
     """A measured piston."""
 
     size_mm: float
@@ -123,7 +123,7 @@ class MeasuredPiston:
 
 
 @dataclass(frozen=True, slots=True)
-class MeasuredSizes:
+class MeasuredSizes(Value):
     """Many bores or pistons, without grades and weights."""
 
     size_mm: "NDArray[np.float64]"
@@ -133,7 +133,7 @@ class MeasuredSizes:
 
 
 @dataclass(frozen=True, slots=True)
-class Conditions:
+class Conditions(Value):
     """What holds for a whole set, as `match` takes it."""
 
     wanted: WantedClearance | None
@@ -142,16 +142,16 @@ class Conditions:
     """The part of every standard uncertainty that is one and the same error: it cancels in a clearance."""
     common_uncertainty_mm: float
     """Standard uncertainty beside those of the parts that all bores have in common, or all pistons: it adds to every clearance."""
-    forbidden: list[tuple[int, int]]
+    forbidden: tuple[tuple[int, int], ...]
     """Pairs that may not be: place of the bore, place of the piston."""
-    fixed: list[tuple[int, int]]
+    fixed: tuple[tuple[int, int], ...]
     """Pairs that must be."""
     weight_band_g: float | None
     """Largest difference of weight of the chosen pistons."""
 
 
 @dataclass(frozen=True, slots=True)
-class Matched:
+class Matched(Value):
     """A piston in its bore."""
 
     bore: int
@@ -171,7 +171,7 @@ class Matched:
 
 
 @dataclass(frozen=True, slots=True)
-class Merit:
+class Merit(Value):
     """How good a pairing is as a whole."""
 
     worst_probability: float
@@ -187,7 +187,7 @@ class Merit:
 
 
 @dataclass(frozen=True, slots=True)
-class Matching:
+class Matching(Value):
     """The best pairing."""
 
     case: Case
@@ -264,7 +264,7 @@ def match(
     >>> found.case, [pair.piston for pair in found.pairs]
     ('sorted', [0, 1, 3, 2])
     """
-    conditions = Conditions(wanted, shared_uncertainty_mm, common_uncertainty_mm, list(forbidden), list(fixed), weight_band_g)
+    conditions = Conditions(wanted, shared_uncertainty_mm, common_uncertainty_mm, tuple(forbidden), tuple(fixed), weight_band_g)
     if isinstance(bores, MeasuredSizes) and isinstance(pistons, MeasuredSizes):
         sizes = (bores.size_mm, bores.standard_uncertainty_mm, pistons.size_mm, pistons.standard_uncertainty_mm)
         found = _gaugepoint.match_sizes(*sizes, conditions)
@@ -286,7 +286,7 @@ def match(
 
 
 @dataclass(frozen=True, slots=True)
-class BestAxis:
+class BestAxis(Value):
     """A bar that stands where the bore comes out smallest."""
 
     shift_mm: float
@@ -296,7 +296,7 @@ class BestAxis:
 
 
 @dataclass(frozen=True, slots=True)
-class Bar:
+class Bar(Value):
     """The axis of a bar, from the original axis."""
 
     x_mm: float
@@ -312,7 +312,7 @@ class Bar:
 
 
 @dataclass(frozen=True, slots=True)
-class Held:
+class Held(Value):
     """A point of the wall that holds the bore."""
 
     place: int
@@ -322,7 +322,7 @@ class Held:
 
 
 @dataclass(frozen=True, slots=True)
-class CleanUp:
+class CleanUp(Value):
     """A bore that removes all wear."""
 
     diameter_mm: float
@@ -338,7 +338,7 @@ class CleanUp:
 
 
 @dataclass(frozen=True, slots=True)
-class CleanUpRange:
+class CleanUpRange(Value):
     """The clean-up about the original axis as far as diameters tell it."""
 
     lower_mm: float
@@ -348,7 +348,7 @@ class CleanUpRange:
 
 
 @dataclass(frozen=True, slots=True)
-class WallPoint:
+class WallPoint(Value):
     """A wall as it was gauged, by ultrasound as a rule."""
 
     angle_deg: float
@@ -362,7 +362,7 @@ class WallPoint:
 
 
 @dataclass(frozen=True, slots=True)
-class BoreSizes:
+class BoreSizes(Value):
     """What a bore is machined to."""
 
     finish_mm: float
@@ -372,7 +372,7 @@ class BoreSizes:
 
 
 @dataclass(frozen=True, slots=True)
-class WarmGauging:
+class WarmGauging(Value):
     """A gauge that was set, and the bore that it goes into: temperatures in C, mean coefficients of expansion from 20 C per kelvin."""
 
     setting_mm: float
@@ -396,7 +396,7 @@ class WarmGauging:
 
 
 @dataclass(frozen=True, slots=True)
-class FinishCheck:
+class FinishCheck(Value):
     """How a size found at a finish check stands to its target."""
 
     outcome: Outcome
@@ -698,7 +698,7 @@ def boring_order(cylinders: int) -> list[int]:
 
 
 @dataclass(frozen=True, slots=True)
-class Block:
+class Block(Value):
     """A block, and what is fitted to it."""
 
     nominal_mm: float
@@ -718,7 +718,7 @@ class Block:
 
 
 @dataclass(frozen=True, slots=True)
-class WornBore:
+class WornBore(Value):
     """What is known of a worn bore."""
 
     clean_up_mm: float
@@ -734,7 +734,7 @@ class WornBore:
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class Step(Value):
     """A size of piston that can be had."""
 
     oversize_mm: float
@@ -748,7 +748,7 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
-class BoreAction:
+class BoreAction(Value):
     """What is done to a bore."""
 
     action: Literal["bore", "sleeve", "leave"]
@@ -758,7 +758,7 @@ class BoreAction:
 
 
 @dataclass(frozen=True, slots=True)
-class OversizeRuledOut:
+class OversizeRuledOut(Value):
     """What rules out a way to bring a block back."""
 
     reason: Literal["not_clean", "wall_too_thin", "gasket_too_small", "too_few_pistons", "no_sleeve"]
@@ -776,7 +776,7 @@ class OversizeRuledOut:
 
 
 @dataclass(frozen=True, slots=True)
-class OversizeChoice:
+class OversizeChoice(Value):
     """One way to bring a block back."""
 
     way: Literal["one_step", "step_by_bore", "step_and_sleeves", "sleeves_alone"]
@@ -790,7 +790,7 @@ class OversizeChoice:
 
 
 @dataclass(frozen=True, slots=True)
-class Consequence:
+class Consequence(Value):
     """What a step does besides."""
 
     bore_mm: float
@@ -804,7 +804,7 @@ class Consequence:
 
 
 @dataclass(frozen=True, slots=True)
-class Oversizes:
+class Oversizes(Value):
     """The ways to bring a block back."""
 
     choices: tuple[OversizeChoice, ...]
@@ -814,7 +814,7 @@ class Oversizes:
 
 
 @dataclass(frozen=True, slots=True)
-class GapReading:
+class GapReading(Value):
     """An end gap as it was read."""
 
     gap_mm: float
@@ -830,7 +830,7 @@ class GapReading:
 
 
 @dataclass(frozen=True, slots=True)
-class HotRing:
+class HotRing(Value):
     """A gap that is to be left when ring and bore are hot."""
 
     least_hot_gap_mm: float
@@ -846,7 +846,7 @@ class HotRing:
 
 
 @dataclass(frozen=True, slots=True)
-class WantedGap:
+class WantedGap(Value):
     """The gap that is wanted: a least one, or what heat asks for, or both."""
 
     least_mm: float | None
@@ -860,7 +860,7 @@ class WantedGap:
 
 
 @dataclass(frozen=True, slots=True)
-class Filing:
+class Filing(Value):
     """What is filed off a ring."""
 
     outcome: Literal["fits", "file", "too_wide"]
@@ -884,7 +884,7 @@ class Filing:
 
 
 @dataclass(frozen=True, slots=True)
-class LinerSeat:
+class LinerSeat(Value):
     """A liner and its counterbore."""
 
     flange_mm: float
@@ -896,7 +896,7 @@ class LinerSeat:
 
 
 @dataclass(frozen=True, slots=True)
-class Shim:
+class Shim(Value):
     """A shim that can be had."""
 
     thickness_mm: float
@@ -906,7 +906,7 @@ class Shim:
 
 
 @dataclass(frozen=True, slots=True)
-class WantedProtrusion:
+class WantedProtrusion(Value):
     """What is wanted of a row of liners."""
 
     least_mm: float
@@ -924,7 +924,7 @@ class WantedProtrusion:
 
 
 @dataclass(frozen=True, slots=True)
-class Shimmed:
+class Shimmed(Value):
     """A liner in the plan."""
 
     mean_depth_mm: float
@@ -944,7 +944,7 @@ class Shimmed:
 
 
 @dataclass(frozen=True, slots=True)
-class ShimRuledOut:
+class ShimRuledOut(Value):
     """What rules out a row of liners."""
 
     reason: Literal["uneven", "cupped", "no_stack", "neighbours", "too_few_shims"]
@@ -954,7 +954,7 @@ class ShimRuledOut:
 
 
 @dataclass(frozen=True, slots=True)
-class ShimPlan:
+class ShimPlan(Value):
     """The shims of a row."""
 
     liners: tuple[Shimmed, ...]
@@ -972,7 +972,7 @@ class ShimPlan:
 
 
 @dataclass(frozen=True, slots=True)
-class GasketGrade:
+class GasketGrade(Value):
     """The gasket for an engine."""
 
     protrusions_mm: tuple[float, ...]
@@ -998,7 +998,7 @@ class GasketGrade:
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class Part(Value):
     """A part of an assembly."""
 
     mass_g: float
@@ -1008,7 +1008,7 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
-class Cut:
+class Cut(Value):
     """What an assembly loses."""
 
     mass_g: float
@@ -1022,7 +1022,7 @@ class Cut:
 
 
 @dataclass(frozen=True, slots=True)
-class CutList:
+class CutList(Value):
     """What all assemblies lose."""
 
     lightest: int
@@ -1036,7 +1036,7 @@ class CutList:
 
 
 @dataclass(frozen=True, slots=True)
-class BobWeight:
+class BobWeight(Value):
     """What moves with a crankpin."""
 
     rods: int
@@ -1056,7 +1056,7 @@ class BobWeight:
 
 
 @dataclass(frozen=True, slots=True)
-class FinishValue:
+class FinishValue(Value):
     """A parameter of a finish as it was measured and what is asked of it, in its unit; everything may be missing."""
 
     value: float | None = None
@@ -1070,7 +1070,7 @@ class FinishValue:
 
 
 @dataclass(frozen=True, slots=True)
-class FinishJudged:
+class FinishJudged(Value):
     """A parameter of a finish that was judged."""
 
     finding: Literal["in", "out", "not_proven", "not_given", "no_limit"]
@@ -1080,7 +1080,7 @@ class FinishJudged:
 
 
 @dataclass(frozen=True, slots=True)
-class FinishFound:
+class FinishFound(Value):
     """What is found of a finish."""
 
     rpk: FinishJudged

@@ -5,15 +5,18 @@ reason says why. Every object is immutable, compares by value and can be pickled
 `Step.arguments`) are dictionaries and left out of the hash. A ``repr`` shows the result and leaves out the long lists behind it.
 """
 
-import json
-from collections.abc import Callable, Hashable, Mapping
-from dataclasses import dataclass, field, fields, is_dataclass
-from functools import cache, partial
-from types import UnionType
-from typing import Any, ClassVar, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
+from collections.abc import Mapping
+from dataclasses import field
+from typing import TYPE_CHECKING, ClassVar, Literal, TypeVar
 
+from gaugepoint._data import read
+from gaugepoint._value import Value, dataclass
 from gaugepoint._written import Written, WrittenMarkdown
+from gaugepoint.error import at_door
 from gaugepoint.plan import Case
+
+if TYPE_CHECKING:
+    from gaugepoint.working import WorkedNumber
 
 __all__ = [
     "ActionReport",
@@ -388,7 +391,7 @@ Cause = Literal[
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Dominant:
+class Dominant(Value):
     """The source with the largest share."""
 
     source: str
@@ -400,7 +403,7 @@ class Dominant:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BudgetLine:
+class BudgetLine(Value):
     """Share of one source."""
 
     source: str
@@ -414,7 +417,7 @@ class BudgetLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MeasuredValue:
+class MeasuredValue(Value):
     """A value with its uncertainty."""
 
     value_mm: float
@@ -434,7 +437,7 @@ class MeasuredValue:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class JobName:
+class JobName(Value):
     """The job as named in the document."""
 
     id: str
@@ -446,7 +449,7 @@ class JobName:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TargetReport:
+class TargetReport(Value):
     """The shape the bores should have, as named in the document."""
 
     state: ProfileState
@@ -456,7 +459,7 @@ class TargetReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WindowReport:
+class WindowReport(Value):
     """An opening in the wall of a bore."""
 
     what: str
@@ -472,7 +475,7 @@ class WindowReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Silicon:
+class Silicon(Value):
     """Silicon in the alloy of a piston."""
 
     class_: SiliconClass = field(metadata={"json": "class"})
@@ -482,7 +485,7 @@ class Silicon:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PistonRecord:
+class PistonRecord(Value):
     """What is known of a piston besides its sizes. What was not seen is left out."""
 
     make: Make | None = None
@@ -496,7 +499,7 @@ class PistonRecord:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class EngineName:
+class EngineName(Value):
     """The engine as named in the document."""
 
     name: str
@@ -512,7 +515,7 @@ class EngineName:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Conventions:
+class Conventions(Value):
     """What the numbers mean and how they were judged."""
 
     reference_temperature_c: float
@@ -532,7 +535,7 @@ class Conventions:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GaugeReport:
+class GaugeReport(Value):
     """State of a gauge."""
 
     name: str
@@ -548,7 +551,7 @@ class GaugeReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Decision:
+class Decision(Value):
     """A decision with everything it rests on. Names that end in `_mm` are in mm."""
 
     of: Of
@@ -584,7 +587,7 @@ class Decision:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Candidate:
+class Candidate(Value):
     """A cause that agrees with what was seen and answered."""
 
     cause: Cause
@@ -604,7 +607,7 @@ class Candidate:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
+class Asked(Value):
     """A question that is open."""
 
     question: Question
@@ -614,7 +617,7 @@ class Asked:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Finding:
+class Finding(Value):
     """A finding and what it asks for."""
 
     place: Place
@@ -640,7 +643,7 @@ class Finding:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Verdict:
+class Verdict(Value):
     """A verdict with its reasons."""
 
     outcome: Outcome
@@ -654,7 +657,7 @@ class Verdict:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PistonSizeReport:
+class PistonSizeReport(Value):
     """A size of a piston."""
 
     height_mm: float
@@ -676,7 +679,7 @@ class PistonSizeReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PistonReport:
+class PistonReport(Value):
     """A piston."""
 
     record: PistonRecord | None = None
@@ -694,7 +697,7 @@ class PistonReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BorePlaceReport:
+class BorePlaceReport(Value):
     """A diameter of a bore."""
 
     depth_mm: float
@@ -712,7 +715,7 @@ class BorePlaceReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BoreReport:
+class BoreReport(Value):
     """A bore."""
 
     places: tuple[BorePlaceReport, ...] = field(repr=False)
@@ -732,7 +735,7 @@ class BoreReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RunningCase:
+class RunningCase(Value):
     """Clearance at one pair of temperatures."""
 
     piston_temperature_c: float
@@ -748,7 +751,7 @@ class RunningCase:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RunningReport:
+class RunningReport(Value):
     """Clearance at the stated temperatures."""
 
     tight: RunningCase
@@ -760,7 +763,7 @@ class RunningReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ClearanceReport:
+class ClearanceReport(Value):
     """Piston in bore."""
 
     bench: MeasuredValue | None = None
@@ -778,7 +781,7 @@ class ClearanceReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GaugePointTemperatures:
+class GaugePointTemperatures(Value):
     """Temperatures at the gauge point."""
 
     thrust_c: float
@@ -790,7 +793,7 @@ class GaugePointTemperatures:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PlaceReport:
+class PlaceReport(Value):
     """A place in the running engine."""
 
     angle_deg: float
@@ -804,7 +807,7 @@ class PlaceReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BestPlaced:
+class BestPlaced(Value):
     """A piston moved sideways to where it has most room."""
 
     clearance_mm: float
@@ -818,7 +821,7 @@ class BestPlaced:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Band:
+class Band(Value):
     """Angles that touch at one height."""
 
     height_mm: float
@@ -830,7 +833,7 @@ class Band:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class OverlapReport:
+class OverlapReport(Value):
     """Where a surface overlaps the bore."""
 
     area_mm2: float
@@ -844,7 +847,7 @@ class OverlapReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class OvalityReport:
+class OvalityReport(Value):
     """Ovality at one height."""
 
     height_mm: float
@@ -858,7 +861,7 @@ class OvalityReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SurfaceReport:
+class SurfaceReport(Value):
     """A skirt or a land in the running engine."""
 
     name: str
@@ -878,7 +881,7 @@ class SurfaceReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ReferenceReport:
+class ReferenceReport(Value):
     """A piston against the original one at the maker's least clearance, in the same bore at the same temperatures."""
 
     running: MeasuredValue
@@ -896,7 +899,7 @@ class ReferenceReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class KelvinLine:
+class KelvinLine(Value):
     """Share of one source in a temperature."""
 
     source: str
@@ -910,7 +913,7 @@ class KelvinLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SurfacePlace:
+class SurfacePlace(Value):
     """A place with its surface."""
 
     surface: str
@@ -920,7 +923,7 @@ class SurfacePlace:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class OnsetReport:
+class OnsetReport(Value):
     """How far the temperatures can rise until something touches."""
 
     scenario: Literal["piston_alone", "piston_and_bore", "piston_with_cold_bore"]
@@ -944,7 +947,7 @@ class OnsetReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FoundReport:
+class FoundReport(Value):
     """What was looked for."""
 
     what: Literal["bore_for_running_clearance", "bore_for_smallest_clearance", "skirt_temperature_for_bench_clearance"]
@@ -960,7 +963,7 @@ class FoundReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ProfilePicture:
+class ProfilePicture(Value):
     """Radii of a surface over height, less half the gauge diameter at 20 C."""
 
     surface: str
@@ -978,7 +981,7 @@ class ProfilePicture:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SectionPicture:
+class SectionPicture(Value):
     """A section of a surface."""
 
     surface: str
@@ -998,7 +1001,7 @@ class SectionPicture:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MapPicture:
+class MapPicture(Value):
     """Clearance on one side over a surface at one crank angle."""
 
     surface: str
@@ -1014,7 +1017,7 @@ class MapPicture:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class AgainstPicture:
+class AgainstPicture(Value):
     """Smallest clearance against the temperature rise."""
 
     factors: tuple[float, ...] = field(repr=False)
@@ -1028,7 +1031,7 @@ class AgainstPicture:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PicturesReport:
+class PicturesReport(Value):
     """Data to draw."""
 
     profile: tuple[ProfilePicture, ...] = field(repr=False)
@@ -1042,7 +1045,7 @@ class PicturesReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class HotReport:
+class HotReport(Value):
     """A hot fit."""
 
     bench: MeasuredValue
@@ -1070,7 +1073,7 @@ class HotReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CylinderReport:
+class CylinderReport(Value):
     """One cylinder."""
 
     number: int
@@ -1092,7 +1095,7 @@ class CylinderReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Block:
+class Block(Value):
     """The engine as a whole."""
 
     verdict: Verdict
@@ -1102,7 +1105,7 @@ class Block:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Warning:
+class Warning(Value):
     """Something that is possible but odd, or that a reader of the report must know."""
 
     kind: str
@@ -1114,7 +1117,7 @@ class Warning:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Input:
+class Input(Value):
     """A number given by the user."""
 
     id: str
@@ -1132,7 +1135,7 @@ class Input:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Constant:
+class Constant(Value):
     """A constant with its source."""
 
     id: str
@@ -1148,7 +1151,7 @@ class Constant:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
+class Step(Value):
     """One step."""
 
     id: str
@@ -1172,7 +1175,7 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Working:
+class Working(Value):
     """The working of a calculation."""
 
     inputs: tuple[Input, ...]
@@ -1181,6 +1184,33 @@ class Working:
     """Constants and where they come from."""
     steps: tuple[Step, ...]
     """The steps, each after those it needs."""
+
+    def number(self, place: str) -> "WorkedNumber":
+        """Tell how one number was made.
+
+        Parameters
+        ----------
+        place : str
+            A JSON Pointer into the report, as `Step.results` has it, or the id of a step.
+
+        Returns
+        -------
+        WorkedNumber
+            The step with what goes into it; a notebook shows the formula with the numbers put in.
+
+        Raises
+        ------
+        InputError
+            When no step has that id or result.
+        """
+        from gaugepoint.working import WorkedNumber
+
+        step = next((s for s in self.steps if place == s.id or place in s.results), None)
+        if step is None:
+            raise at_door("unknown_name", "place", place, "no step of this working has that id or result")
+        parts: tuple[Input | Constant | Step, ...] = (*self.inputs, *self.constants, *self.steps)
+        known = {part.id: part for part in parts}
+        return WorkedNumber(step, tuple(known[of] for of in step.arguments.values()))
 
 
 Method = Literal["closed_form", "line_integral", "convolution", "enumeration", "one_contributor", "beyond_reach"]
@@ -1191,7 +1221,7 @@ Points = Literal["random", "latin_hypercube", "sobol"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WorstCaseReport:
+class WorstCaseReport(Value):
     """Smallest and largest value within the limits of all contributors."""
 
     lower: float
@@ -1207,7 +1237,7 @@ class WorstCaseReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SpanReport:
+class SpanReport(Value):
     """An interval of sizes."""
 
     lower: float
@@ -1217,7 +1247,7 @@ class SpanReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PublishedReport:
+class PublishedReport(Value):
     """Published forms of a linear stack."""
 
     root_sum_square: SpanReport
@@ -1229,7 +1259,7 @@ class PublishedReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PropagationReport:
+class PropagationReport(Value):
     """A function by its derivatives at the means of the contributors."""
 
     first_order_mean: float
@@ -1245,7 +1275,7 @@ class PropagationReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ShareReport:
+class ShareReport(Value):
     """What a contributor or shared cause does."""
 
     name: str
@@ -1261,7 +1291,7 @@ class ShareReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class LimitsReport:
+class LimitsReport(Value):
     """Limits of the result; one that is absent is no limit."""
 
     lower: float | None = None
@@ -1273,7 +1303,7 @@ class LimitsReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SensitivityReport:
+class SensitivityReport(Value):
     """Change of the probabilities outside the limits for a change of one tolerance, its capability kept."""
 
     name: str
@@ -1289,7 +1319,7 @@ class SensitivityReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ExactReport:
+class ExactReport(Value):
     """A linear stack against its limits."""
 
     below: float
@@ -1313,7 +1343,7 @@ class ExactReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CurveReport:
+class CurveReport(Value):
     """A density to draw."""
 
     sizes: tuple[float, ...] = field(repr=False)
@@ -1323,7 +1353,7 @@ class CurveReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class HistogramReport:
+class HistogramReport(Value):
     """A histogram to draw. A size at an edge belongs to the bin below it."""
 
     edges: tuple[float, ...] = field(repr=False)
@@ -1333,7 +1363,7 @@ class HistogramReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SettledReport:
+class SettledReport(Value):
     """How an adaptive run ended. Source: JCGM 101:2008, 7.9.4."""
 
     digits: int
@@ -1349,7 +1379,7 @@ class SettledReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CountsReport:
+class CountsReport(Value):
     """Trials in the bins of a histogram."""
 
     below: int
@@ -1361,7 +1391,7 @@ class CountsReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class EstimateReport:
+class EstimateReport(Value):
     """An estimate with its interval."""
 
     value: float
@@ -1375,7 +1405,7 @@ class EstimateReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TrialsReport:
+class TrialsReport(Value):
     """What the trials say."""
 
     seed: int
@@ -1461,7 +1491,7 @@ class StackReport(WrittenMarkdown):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WantedReport:
+class WantedReport(Value):
     """Clearance that is wanted at 20 C, over the diameter."""
 
     min_mm: float
@@ -1477,7 +1507,7 @@ class WantedReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PlannedCylinder:
+class PlannedCylinder(Value):
     """What is done to a cylinder."""
 
     number: int
@@ -1495,7 +1525,7 @@ class PlannedCylinder:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BoreNeed:
+class BoreNeed(Value):
     """What a bore needs."""
 
     cylinder: int
@@ -1511,7 +1541,7 @@ class BoreNeed:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StepReport:
+class StepReport(Value):
     """What a step brings with it."""
 
     oversize_mm: float
@@ -1527,7 +1557,7 @@ class StepReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ActionReport:
+class ActionReport(Value):
     """What is done to a bore."""
 
     cylinder: int
@@ -1539,7 +1569,7 @@ class ActionReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ChoiceReport:
+class ChoiceReport(Value):
     """A way to bring the block back."""
 
     way: Way
@@ -1553,7 +1583,7 @@ class ChoiceReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class OversizesReport:
+class OversizesReport(Value):
     """To which sizes the bores can be machined."""
 
     needs: tuple[BoreNeed, ...] = field(repr=False)
@@ -1569,7 +1599,7 @@ class OversizesReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class NewPistonReport:
+class NewPistonReport(Value):
     """A piston to hand."""
 
     name: str
@@ -1583,7 +1613,7 @@ class NewPistonReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PairReport:
+class PairReport(Value):
     """A piston in a bore."""
 
     cylinder: int
@@ -1599,7 +1629,7 @@ class PairReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MatchingReport:
+class MatchingReport(Value):
     """Which piston goes into which bore."""
 
     case: Case
@@ -1625,7 +1655,7 @@ class MatchingReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DialReport:
+class DialReport(Value):
     """What the dial of a bore gauge must read."""
 
     gauge: str
@@ -1641,7 +1671,7 @@ class DialReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FinishTarget:
+class FinishTarget(Value):
     """Size that a bore is machined to."""
 
     cylinder: int
@@ -1659,7 +1689,7 @@ class FinishTarget:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SleeveReport:
+class SleeveReport(Value):
     """A sleeve that is pressed in."""
 
     cylinder: int
@@ -1681,7 +1711,7 @@ class SleeveReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class LinerReport:
+class LinerReport(Value):
     """A liner on its shims."""
 
     cylinder: int
@@ -1697,7 +1727,7 @@ class LinerReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class LinersReport:
+class LinersReport(Value):
     """Shims below the liners of a row."""
 
     each: tuple[LinerReport, ...] = field(repr=False)
@@ -1711,7 +1741,7 @@ class LinersReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RingReport:
+class RingReport(Value):
     """A ring and its gap."""
 
     cylinder: int
@@ -1733,7 +1763,7 @@ class RingReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StandingReport:
+class StandingReport(Value):
     """How a piston stands."""
 
     cylinder: int
@@ -1747,7 +1777,7 @@ class StandingReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GasketReport:
+class GasketReport(Value):
     """Which head gasket."""
 
     grade: str
@@ -1771,7 +1801,7 @@ class GasketReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CutReport:
+class CutReport(Value):
     """What is taken off a part."""
 
     part: str
@@ -1781,7 +1811,7 @@ class CutReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MassReport:
+class MassReport(Value):
     """The mass of what goes into a cylinder."""
 
     cylinder: int
@@ -1797,7 +1827,7 @@ class MassReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MassesReport:
+class MassesReport(Value):
     """What is taken off the masses."""
 
     most_g: float
@@ -1811,7 +1841,7 @@ class MassesReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GapReport:
+class GapReport(Value):
     """An end gap after filing."""
 
     ring: str
@@ -1823,7 +1853,7 @@ class GapReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WallFinishReport:
+class WallFinishReport(Value):
     """A parameter of a finish."""
 
     parameter: Parameter
@@ -1835,7 +1865,7 @@ class WallFinishReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FinishedReport:
+class FinishedReport(Value):
     """A cylinder after the work."""
 
     number: int
@@ -1863,7 +1893,7 @@ class FinishedReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FinishReport:
+class FinishReport(Value):
     """What was found after the work."""
 
     by: str
@@ -1881,7 +1911,7 @@ class FinishReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PlanReport:
+class PlanReport(Value):
     """What is to be done to the engine."""
 
     wanted: WantedReport | None = None
@@ -1913,7 +1943,7 @@ class PlanReport:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WorkTarget:
+class WorkTarget(Value):
     """What is to come out of a step."""
 
     cylinder: int
@@ -1931,7 +1961,7 @@ class WorkTarget:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WorkStep:
+class WorkStep(Value):
     """A step of the work."""
 
     number: int
@@ -1990,7 +2020,6 @@ class Report(WrittenMarkdown):
     """The working of every number, when it was asked for."""
 
 
-_T = TypeVar("_T")
 _W = TypeVar("_W", bound=Written)
 
 
@@ -2010,52 +2039,5 @@ def written(kind: type[_W], *forms: str) -> _W:
         The report with its forms.
     """
     report = read(kind, forms[0])
-    object.__setattr__(report, "_written", forms)
+    report.__setstate__(forms)
     return report
-
-
-def read(kind: type[_T], as_json: str) -> _T:
-    """Read one structure of the report.
-
-    Parameters
-    ----------
-    kind : type
-        Class of the structure.
-    as_json : str
-        The structure as the library wrote it.
-
-    Returns
-    -------
-    kind
-        The structure.
-    """
-    structure: _T = _reader(cast(Hashable, kind))(json.loads(as_json))
-    return structure
-
-
-@cache
-def _reader(kind: Any) -> Callable[[Any], Any]:
-    """What makes a value of `kind` from JSON: the declarations above are the only description of the report."""
-    if is_dataclass(kind):
-        hints = get_type_hints(kind)
-        known = {f.metadata.get("json", f.name): (f.name, _reader(hints[f.name])) for f in fields(kind) if f.init}
-        return partial(_structure, kind, known)
-    if get_origin(kind) is tuple:
-        return partial(_list, _reader(get_args(kind)[0]))
-    if get_origin(kind) in (UnionType, Union):
-        return _reader(next(part for part in get_args(kind) if part is not type(None)))
-    return _plain
-
-
-def _structure(kind: Any, known: dict[str, tuple[str, Callable[[Any], Any]]], value: dict[str, Any]) -> Any:
-    # an unknown or missing field fails here: nothing of a report is dropped in silence
-    given = ((*known[name], item) for name, item in value.items())
-    return kind(**{name: reader(item) for name, reader, item in given})
-
-
-def _list(reader: Callable[[Any], Any], value: list[Any]) -> tuple[Any, ...]:
-    return tuple(map(reader, value))
-
-
-def _plain(value: Any) -> Any:
-    return value

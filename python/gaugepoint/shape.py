@@ -4,11 +4,11 @@ Coordinates are in mm; any sequence of floats will do, an array of numpy too.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from gaugepoint import _gaugepoint
 from gaugepoint._gaugepoint import v_block_factor
+from gaugepoint._value import Value, dataclass
 
 __all__ = [
     "AsymmetricSurface",
@@ -58,7 +58,7 @@ Algebraic = Literal["unit_norm", "pratt", "taubin", "hyperaccurate"]
 
 
 @dataclass(frozen=True, slots=True)
-class Form:
+class Form(Value):
     """What the points leave over a reference: roundness, cylindricity or flatness.
 
     ISO 12181-1 and 12180-1 name these RONt and CYLt, RONp and CYLp, RONv and CYLv, RONq and CYLq, the last three about the
@@ -76,7 +76,7 @@ class Form:
 
 
 @dataclass(frozen=True, slots=True)
-class Circle:
+class Circle(Value):
     """A circle that points were fitted by."""
 
     x_mm: float
@@ -90,7 +90,7 @@ class Circle:
 
 
 @dataclass(frozen=True, slots=True)
-class Cylinder:
+class Cylinder(Value):
     """A cylinder that points were fitted by."""
 
     x_mm: float
@@ -110,7 +110,7 @@ class Cylinder:
 
 
 @dataclass(frozen=True, slots=True)
-class Plane:
+class Plane(Value):
     """A plane that points were fitted by."""
 
     x_mm: float
@@ -132,7 +132,7 @@ class Plane:
 
 
 @dataclass(frozen=True, slots=True)
-class BoreAxis:
+class BoreAxis(Value):
     """How a bore's axis stands to the main line."""
 
     offset_mm: float
@@ -153,7 +153,7 @@ class BoreAxis:
 
 
 @dataclass(frozen=True, slots=True)
-class Harmonic:
+class Harmonic(Value):
     """One order of a section: ``cos_mm cos(n angle) + sin_mm sin(n angle)``."""
 
     order: int
@@ -165,7 +165,7 @@ class Harmonic:
 
 
 @dataclass(frozen=True, slots=True)
-class Section:
+class Section(Value):
     """A section of a bore or a piston: the radius at every angle, as mean and harmonics."""
 
     mean_radius_mm: float
@@ -517,7 +517,7 @@ Counted = Literal["above", "below"]
 
 
 @dataclass(frozen=True, slots=True)
-class Window:
+class Window(Value):
     """A part of a surface that lacks something; its edge belongs to what is around."""
 
     kind: Literal["cut_out", "bare"]
@@ -533,7 +533,7 @@ class Window:
 
 
 @dataclass(frozen=True, slots=True)
-class SymmetricSurface:
+class SymmetricSurface(Value):
     """A skirt or a land with two equal sides; tables of diameters, in mm."""
 
     from_mm: float
@@ -557,7 +557,7 @@ class SymmetricSurface:
 
 
 @dataclass(frozen=True, slots=True)
-class AsymmetricSurface:
+class AsymmetricSurface(Value):
     """A skirt or a land with two different sides; tables of radii against half the gauge diameter, in mm."""
 
     from_mm: float
@@ -585,7 +585,7 @@ class AsymmetricSurface:
 
 
 @dataclass(frozen=True, slots=True)
-class Piston:
+class Piston(Value):
     """Skirt and lands of a piston, but for its size: everything is counted from the diameter of bare metal at the gauge point."""
 
     gauge_height_mm: float
@@ -595,7 +595,7 @@ class Piston:
 
 
 @dataclass(frozen=True, slots=True)
-class BoreHarmonic:
+class BoreHarmonic(Value):
     """One order of the radius of a bore over depth."""
 
     order: int
@@ -604,12 +604,9 @@ class BoreHarmonic:
     """Depth, the part that is largest at 0 degrees, and the part that is largest a quarter wave further, in mm, by rising depth; one row
     holds at every depth. Kept as a tuple."""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "rows", tuple((y, a, b) for y, a, b in self.rows))
-
 
 @dataclass(frozen=True, slots=True)
-class Port:
+class Port(Value):
     """Where a bore does not support the piston: a port, a relief; its edge belongs to the wall."""
 
     from_deg: float
@@ -623,7 +620,7 @@ class Port:
 
 
 @dataclass(frozen=True, slots=True)
-class Bore:
+class Bore(Value):
     """A bore, by depth down from the deck; without tables it is round and straight."""
 
     diameter_mm: float
@@ -637,15 +634,9 @@ class Bore:
     end_mm: float | None = None
     """Depth of the lower end; None when the piston does not come out of it."""
 
-    def __post_init__(self) -> None:
-        if self.deviation is not None:
-            object.__setattr__(self, "deviation", tuple((y, r) for y, r in self.deviation))
-        object.__setattr__(self, "harmonics", tuple(self.harmonics))
-        object.__setattr__(self, "ports", tuple(self.ports))
-
 
 @dataclass(frozen=True, slots=True)
-class Largest:
+class Largest(Value):
     """The largest diameter of a section."""
 
     angle_deg: float
@@ -655,7 +646,7 @@ class Largest:
 
 
 @dataclass(frozen=True, slots=True)
-class FormWarning:
+class FormWarning(Value):
     """Something odd about the form of a piston, where it is worst."""
 
     kind: str
@@ -671,7 +662,7 @@ class FormWarning:
 
 
 @dataclass(frozen=True, slots=True)
-class Estimate:
+class Estimate(Value):
     """What a fit found."""
 
     value: float
@@ -681,7 +672,7 @@ class Estimate:
 
 
 @dataclass(frozen=True, slots=True)
-class Station:
+class Station(Value):
     """What the points at one height say; diametral."""
 
     height_mm: float
@@ -699,7 +690,7 @@ class Station:
 
 
 @dataclass(frozen=True, slots=True)
-class FittedSurface:
+class FittedSurface(Value):
     """A surface as points say it is."""
 
     stations: tuple[Station, ...]
@@ -713,7 +704,7 @@ class FittedSurface:
 
 
 @dataclass(frozen=True, slots=True)
-class TraceFit:
+class TraceFit(Value):
     """How a piston lies and what is left, when it is held against a form."""
 
     size_mm: Estimate

@@ -2,11 +2,12 @@
 
 import json
 import os
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, ClassVar, Literal
 
 from gaugepoint import _gaugepoint
 from gaugepoint.job import document
+from gaugepoint._value import Value, dataclass
 from gaugepoint._written import Written
 from gaugepoint.report import Warning, written
 
@@ -98,7 +99,7 @@ What = Literal[
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WouldBe:
+class WouldBe(Value):
     """A printed number, and what it would be by the others."""
 
     path: str
@@ -110,7 +111,7 @@ class WouldBe:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Suspicion:
+class Suspicion(Value):
     """One thing that would explain a contradiction. Often there is more than one, in either text."""
 
     slip: Slip
@@ -122,7 +123,7 @@ class Suspicion:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Contradiction:
+class Contradiction(Value):
     """Entries that cannot all be right."""
 
     check: Check
@@ -144,7 +145,7 @@ class Contradiction:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Checked:
+class Checked(Value):
     """An entry, and what it was held against."""
 
     id: str

@@ -5,11 +5,12 @@ one unit, the caller's; densities are per that unit. ``core/docs/stack.md`` has 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from math import inf
 from typing import TYPE_CHECKING, Literal, TypeAlias, cast
 
 from gaugepoint import _gaugepoint
+from gaugepoint._value import Value, dataclass, read_only
 from gaugepoint.function import Effect, EngineParts, Extreme, Function, FunctionWorstCase, Propagation, engine_stacks
 from gaugepoint.trials import AdaptiveRun, Proportion, RareTail, Runs, Trials, TrialsOutside, TrialsSummary
 
@@ -62,16 +63,13 @@ Kind: TypeAlias = Literal[
 
 
 @dataclass(frozen=True, slots=True)
-class Variation:
+class Variation(Value):
     """How a contributor varies: deviations from its nominal. Made by its class methods; refused when it comes into a stack."""
 
     kind: Kind
     """The kind."""
     numbers: Sequence[float]
     """Its numbers, in the order of the class method; kept as a tuple."""
-
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "numbers", tuple(self.numbers))
 
     @classmethod
     def normal(cls, standard_deviation: float, centre: float = 0.0) -> "Variation":
@@ -127,7 +125,7 @@ class Variation:
 
 
 @dataclass(frozen=True, slots=True)
-class Contributor:
+class Contributor(Value):
     """A contributor of a stack."""
 
     name: str
@@ -147,7 +145,7 @@ class Contributor:
 
 
 @dataclass(frozen=True, slots=True)
-class SharedCause:
+class SharedCause(Value):
     """A cause that several contributors share: what one adds and another subtracts cancels."""
 
     name: str
@@ -159,13 +157,9 @@ class SharedCause:
     factors: Sequence[tuple[str, float]]
     """Names of contributors, and how much of the cause each takes. Kept as a tuple."""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "numbers", tuple(self.numbers))
-        object.__setattr__(self, "factors", tuple((name, factor) for name, factor in self.factors))
-
 
 @dataclass(frozen=True, slots=True)
-class Span:
+class Span(Value):
     """An interval of sizes."""
 
     lower: float
@@ -175,7 +169,7 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True)
-class Forms:
+class Forms(Value):
     """The published forms of a stack."""
 
     nominal: float
@@ -197,7 +191,7 @@ class Forms:
 
 
 @dataclass(frozen=True, slots=True)
-class Share:
+class Share(Value):
     """A share of the variance."""
 
     name: str
@@ -211,7 +205,7 @@ class Share:
 
 
 @dataclass(frozen=True, slots=True)
-class Tail:
+class Tail(Value):
     """Probabilities outside limits."""
 
     below: float
@@ -228,7 +222,7 @@ class Tail:
 
 
 @dataclass(frozen=True, slots=True)
-class Capability:
+class Capability(Value):
     """Capability of a stack against limits."""
 
     cp: float
@@ -240,7 +234,7 @@ class Capability:
 
 
 @dataclass(frozen=True, slots=True)
-class Sensitivity:
+class Sensitivity(Value):
     """Change of both probabilities for a change of one tolerance, half the distance of its limits; per unit of length."""
 
     name: str
@@ -254,7 +248,7 @@ class Sensitivity:
 
 
 @dataclass(frozen=True, slots=True)
-class ToleranceCost:
+class ToleranceCost(Value):
     """Cost of a contributor over its tolerance t, half the distance of its limits: ``fixed + factor / t**power``."""
 
     contributor: str
@@ -272,10 +266,10 @@ class ToleranceCost:
 
 
 @dataclass(frozen=True, slots=True)
-class Allocation:
+class Allocation(Value):
     """Tolerances of least cost, verified."""
 
-    tolerances: dict[str, float]
+    tolerances: dict[str, float] = field(hash=False)
     """Tolerance of each contributor that has a cost."""
     cost: float
     """Sum of the costs."""
@@ -285,14 +279,18 @@ class Allocation:
     """Probabilities outside with these tolerances, computed anew."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Curve:
+@dataclass(frozen=True, slots=True)
+class Curve(Value):
     """A density to draw."""
 
     sizes: "NDArray[np.float64]"
     """Sizes in equal steps, in the unit of the stack."""
     densities: "NDArray[np.float64]"
     """Density at each, per that unit."""
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "sizes", read_only(self.sizes))
+        object.__setattr__(self, "densities", read_only(self.densities))
 
 
 @dataclass(frozen=True, slots=True)
@@ -316,13 +314,7 @@ class Stack(Runs):
     _core: _gaugepoint.Stack = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
-        object.__setattr__(self, "contributors", tuple(self.contributors))
-        object.__setattr__(self, "causes", tuple(self.causes))
         object.__setattr__(self, "_core", _gaugepoint.Stack(self.contributors, self.causes))
-
-    def __reduce__(self) -> tuple[type["Stack"], tuple[Sequence[Contributor], Sequence[SharedCause]]]:
-        """Copies and pickles are made anew from the parts."""
-        return (Stack, (self.contributors, self.causes))
 
     @property
     def forms(self) -> Forms:

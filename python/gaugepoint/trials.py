@@ -1,11 +1,11 @@
 """Trials of stacks and of functions: values by number, and what is said of them. `gaugepoint.stack` re-exports what is public."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import inf
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from gaugepoint import _gaugepoint
+from gaugepoint._value import Value, dataclass, read_only
 from gaugepoint.error import at_door
 
 if TYPE_CHECKING:
@@ -20,7 +20,7 @@ Coverage: TypeAlias = Literal["symmetric", "shortest"]
 
 
 @dataclass(frozen=True, slots=True)
-class TrialsSummary:
+class TrialsSummary(Value):
     """Mean, deviation and coverage intervals of trials."""
 
     trials: int
@@ -38,7 +38,7 @@ class TrialsSummary:
 
 
 @dataclass(frozen=True, slots=True)
-class Proportion:
+class Proportion(Value):
     """A probability as the share of the trials, with the interval of Clopper and Pearson."""
 
     count: int
@@ -52,7 +52,7 @@ class Proportion:
 
 
 @dataclass(frozen=True, slots=True)
-class TrialsOutside:
+class TrialsOutside(Value):
     """Shares of trials outside two limits."""
 
     below: Proportion
@@ -62,7 +62,7 @@ class TrialsOutside:
 
 
 @dataclass(frozen=True, slots=True)
-class RareTail:
+class RareTail(Value):
     """A probability from the weights of importance sampling."""
 
     probability: float
@@ -78,7 +78,7 @@ class RareTail:
 
 
 @dataclass(frozen=True, slots=True)
-class AdaptiveRun:
+class AdaptiveRun(Value):
     """Outcome of an adaptive run."""
 
     summary: TrialsSummary
@@ -91,8 +91,8 @@ class AdaptiveRun:
     """Whether mean, deviation and both ends are stable to the tolerance; if not, the trials ran out."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Trials:
+@dataclass(frozen=True, slots=True)
+class Trials(Value):
     """A part of a run: the values of the trials `first`, `first + 1`, ...
 
     Trial i is a function of the seed, the points and i alone: parts, made anywhere and merged in any order, are the whole to the bit.
@@ -119,6 +119,9 @@ class Trials:
     """Trials of the whole run of a Latin hypercube."""
     first: int = 0
     """Number of the first trial."""
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "values", read_only(self.values))
 
     @classmethod
     def merged(cls, parts: "Sequence[Trials]") -> "Trials":
@@ -163,7 +166,7 @@ class Trials:
         return RareTail(*_gaugepoint.trials_rare_tail(self.values, confidence))
 
 
-class Runs:
+class Runs(Value):
     """Trials of what has a compiled part: shared by `Stack` and `Function`."""
 
     __slots__ = ()

@@ -2,12 +2,13 @@
 
 import json
 import os
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, ClassVar, Literal
 
 from gaugepoint import _gaugepoint
 from gaugepoint._gaugepoint import coverage_factor, effective_dof, numerical_tolerance, standard_uncertainty
 from gaugepoint.job import document
+from gaugepoint._value import Value, dataclass
 from gaugepoint._written import WrittenText
 from gaugepoint.report import Warning, written
 
@@ -38,7 +39,7 @@ Coverage = Literal["symmetric", "shortest"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Expanded:
+class Expanded(Value):
     """An expanded uncertainty and how it came about."""
 
     probability: float
@@ -54,7 +55,7 @@ class Expanded:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Contribution:
+class Contribution(Value):
     """What one source does to the result."""
 
     source: str
@@ -74,7 +75,7 @@ class Contribution:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Product:
+class Product(Value):
     """What two sources do together."""
 
     first: str
@@ -86,7 +87,7 @@ class Product:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SecondOrder:
+class SecondOrder(Value):
     """What the second order adds."""
 
     standard_uncertainty: float | None = None
@@ -100,7 +101,7 @@ class SecondOrder:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Interval:
+class Interval(Value):
     """An interval of the result."""
 
     lower: float
@@ -110,7 +111,7 @@ class Interval:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Adaptive:
+class Adaptive(Value):
     """How an adaptive run ended."""
 
     digits: int
@@ -126,7 +127,7 @@ class Adaptive:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MonteCarlo:
+class MonteCarlo(Value):
     """What the trials say."""
 
     seed: int
@@ -148,7 +149,7 @@ class MonteCarlo:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Validation:
+class Validation(Value):
     """Whether the first order stands against the trials."""
 
     digits: int

@@ -1,5 +1,6 @@
 """What the installed package is made of."""
 
+import ast
 import re
 import subprocess
 import sys
@@ -44,10 +45,26 @@ def test_licences_are_in_the_wheel():
     assert {"LICENSE-MIT", "LICENSE-APACHE"} <= names
 
 
+SUBMODULES = {"batch", "before", "comparing", "decision", "error", "fitting", "frames", "function", "growth", "hot", "job", "measurement", "parts", "plan", "plot", "measuring", "report", "sheet", "shape", "stack", "stacking", "trials", "uncertainty", "working"}
+
+
 def test_public_names_are_the_list():
+    # what has not been asked for yet is not there, so all of it is asked for
+    assert all(hasattr(gaugepoint, name) for name in gaugepoint.__all__)
     public = {name for name in vars(gaugepoint) if not name.startswith("_")}
-    submodules = {"batch", "before", "comparing", "decision", "error", "fitting", "frames", "function", "growth", "hot", "job", "measurement", "parts", "plan", "plot", "measuring", "report", "sheet", "shape", "stack", "stacking", "trials", "uncertainty"}
-    assert public - submodules == set(gaugepoint.__all__) - {"__version__"}
+    assert public - SUBMODULES == set(gaugepoint.__all__) - {"__version__"}
+
+
+def test_type_checkers_are_told_the_same_names():
+    """`__init__.pyi` imports every name from the module that the table of `__init__.py` has it from, and lists it."""
+    tree = ast.parse((REPOSITORY / "python" / "gaugepoint" / "__init__.pyi").read_text(encoding="utf-8"))
+    (listed,) = (node.value for node in tree.body if isinstance(node, ast.Assign))
+    imports = [node for node in tree.body if isinstance(node, ast.ImportFrom)]
+    homes = {name.name: node.module for node in imports for name in node.names if node.module != "gaugepoint"}
+    (modules,) = ({name.name for name in node.names} for node in imports if node.module == "gaugepoint")
+    assert sorted(ast.literal_eval(listed)) == gaugepoint.__all__ == sorted(homes)
+    assert homes == {name: f"gaugepoint.{module}" for name, module in gaugepoint._HOMES.items()}
+    assert modules == gaugepoint._MODULES == SUBMODULES - {"frames", "plot"}
 
 
 def test_kinds_are_those_of_the_core():
@@ -60,7 +77,7 @@ def test_import_brings_only_the_standard_library():
         command = [sys.executable, "-c", LIST_MODULES.format(statement)]
         return set(subprocess.run(command, capture_output=True, text=True, check=True).stdout.split())
 
-    brought = modules("import gaugepoint") - modules("pass")
+    brought = modules("from gaugepoint import *") - modules("pass")
     assert brought - sys.stdlib_module_names == {"gaugepoint"}
 
 
