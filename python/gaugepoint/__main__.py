@@ -13,7 +13,7 @@ import tempfile
 from collections.abc import Callable, Iterator
 from functools import partial
 from pathlib import Path
-from typing import IO, Any, NamedTuple, get_args
+from typing import IO, Any, BinaryIO, NamedTuple, TextIO, get_args
 
 import gaugepoint
 from gaugepoint import _page, _readings
@@ -73,6 +73,8 @@ KINDS = {
     "budget": _Kind(gaugepoint.budget, _judges_nothing),
 }
 
+_DELIMITERS = {"comma": ",", "semicolon": ";", "tab": "\t"}
+
 _FORMS: dict[str, Callable[[Written], str]] = {
     "txt": _page.text,
     "json": lambda report: report.to_json() + "\n",
@@ -98,6 +100,8 @@ def main(arguments: list[str] | None = None) -> int:
     int
         The code it exits with.
     """
+    # whoever closes standard error wants to hear nothing
+    sys.stderr = sys.stderr or open(os.devnull, "w", encoding="utf-8")
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(encoding="utf-8", errors="backslashreplace")
@@ -198,7 +202,7 @@ class _Run:
     @contextlib.contextmanager
     def _bar(self, files: list[str]) -> Iterator[None]:
         """How far it is, on a terminal, where `tqdm` is installed and nothing else is shown there."""
-        shown = sys.stderr.isatty() and (self.options.output or not sys.stdout.isatty())
+        shown = sys.stderr.isatty() and (self.options.output or not sys.stdout or not sys.stdout.isatty())
         sizes = [Path(name).stat().st_size for name in files if Path(name).is_file()]
         try:
             tqdm: Any = importlib.import_module("tqdm").tqdm if shown else None
@@ -233,18 +237,25 @@ def _said(given: bytes) -> str:
 
 
 def _opened(name: str) -> contextlib.AbstractContextManager[IO[bytes]]:
-    return contextlib.nullcontext(sys.stdin.buffer) if name == "-" else open(name, "rb")
+    return contextlib.nullcontext(_bytes_of(sys.stdin)) if name == "-" else open(name, "rb")
+
+
+def _bytes_of(stream: TextIO | None) -> BinaryIO:
+    if stream is None:
+        raise OSError(None, "the standard stream is closed")
+    return stream.buffer
 
 
 @contextlib.contextmanager
 def _stdout() -> Iterator[IO[bytes]]:
     """Standard output, which gets all or nothing."""
+    out = _bytes_of(sys.stdout)
     with tempfile.SpooledTemporaryFile(1 << 24) as spool:
         yield spool
         spool.seek(0)
         try:
-            shutil.copyfileobj(spool, sys.stdout.buffer)
-            sys.stdout.buffer.flush()
+            shutil.copyfileobj(spool, out)
+            out.flush()
         except OSError:
             # what could not be written is not tried again when the interpreter ends
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
@@ -292,7 +303,7 @@ def _parser() -> argparse.ArgumentParser:
     readings.add_argument("--column", action="append", metavar="QUANTITY=NAME", type=_pair, help="name of a column, where it has another")
     readings.add_argument("--same", action="append", metavar="QUANTITY=NUMBER", type=_same, help="a number for every row, in place of a column")
     readings.add_argument("--missing", action="append", metavar="TEXT", help="a cell that says that there is no number, beside the empty one")
-    readings.add_argument("--delimiter", metavar="CHARACTER", help="what stands between two cells (,)")
+    readings.add_argument("--delimiter", choices=_DELIMITERS, help="what stands between two cells (comma)")
     readings.add_argument("--partial", action="store_true", default=None, help="refused rows are written with their reasons")
     return parser
 
@@ -315,8 +326,6 @@ def _contradictions(options: argparse.Namespace) -> str | None:
             return "--json, --markdown, --html: readings come back as CSV"
         if len(options.files) > 1 and not options.output:
             return "--output is needed: more than one FILE, and CSV among them"
-        if options.delimiter and len(options.delimiter) != 1:
-            return f"--delimiter: one character is needed, not {options.delimiter!r}"
         options.question = _question(options)
     options.form = options.form or "txt"
     return _overwritten(options, readings)
@@ -348,7 +357,7 @@ def _question(options: argparse.Namespace) -> _readings.Question:
         dict(options.column or ()),
         dict(options.same or ()),
         frozenset(["", *(options.missing or ())]),
-        options.delimiter or ",",
+        _DELIMITERS[options.delimiter or "comma"],
         bool(options.partial),
     )
 
