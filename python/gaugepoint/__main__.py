@@ -8,6 +8,7 @@ import json
 import os
 import secrets
 import shutil
+import signal
 import sys
 import tempfile
 from collections.abc import Callable, Iterator
@@ -25,7 +26,7 @@ from gaugepoint.report import Rule
 
 PROVEN, NOT_PROVEN, REFUSED = 0, 1, 2
 # what a shell says of a program that was stopped so
-_INTERRUPTED, _BROKEN_PIPE = 128 + 2, 128 + 13
+_INTERRUPTED, _BROKEN_PIPE, _TERMINATED = 128 + 2, 128 + 13, 128 + 15
 
 DESCRIPTION = """\
 Documents in, reports out: each FILE is a document that the library reads, recognised by its format. Readings in CSV come back with their decisions.
@@ -166,11 +167,11 @@ class _Run:
         self.advance(len(given))
         kind = KINDS[self.options.kind or _said(given)]
         report = kind.read(given)
-        if self.options.html:
-            self.sections.append(_page.html(report))
-        if self.options.html != "-":
+        section = [_page.html(report)] if self.options.html else []
+        if self.options.html != "-" or self.options.output:
             with self._output(name, self.options.form) as out:
                 out.write(_FORMS[self.options.form](report).encode())
+        self.sections += section
         return PROVEN if kind.proven(report) else NOT_PROVEN
 
     def _readings(self, name: str) -> int:
@@ -183,7 +184,7 @@ class _Run:
                     self.advance(given.tell() - done)
                     done = given.tell()
 
-            counts = _readings.decide_csv(given, out, self.options.question, read)
+            counts = _readings.decide_csv(given, out, _question(self.options), read)
         self.say(f"{_printable(name)}: {counts}")
         return PROVEN if counts.proven else NOT_PROVEN
 
@@ -289,8 +290,8 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"gaugepoint {gaugepoint.__version__}")
     parser.add_argument("--kind", choices=[*KINDS, "csv"], help="what every FILE is, in place of what it says and of its ending")
     form = parser.add_mutually_exclusive_group()
-    form.add_argument("--json", dest="form", action="store_const", const="json", help="reports as JSON, one on a line, the bytes of every host")
-    form.add_argument("--markdown", dest="form", action="store_const", const="md", help="reports as Markdown")
+    form.add_argument("--json", dest="form", default="txt", action="store_const", const="json", help="reports as JSON, one on a line, the bytes of every host")
+    form.add_argument("--markdown", dest="form", default="txt", action="store_const", const="md", help="reports as Markdown")
     parser.add_argument("--html", metavar="PATH", help='besides, one page with all reports and their pictures; "-" writes it in place of the text')
     parser.add_argument("--output", metavar="FOLDER", type=Path, help="a file for every FILE, in place of standard output")
     readings = parser.add_argument_group("readings", "One row for each cylinder; what they are judged by is needed, the rest is optional.")
@@ -313,7 +314,7 @@ _OPTIONAL = ("rule", "at_least", "column", "same", "missing", "delimiter", "part
 
 
 def _contradictions(options: argparse.Namespace) -> str | None:
-    """What of the command line does not go together. Fills in what was left out."""
+    """What of the command line does not go together."""
     readings = [name for name in options.files if _kind(options, name) == "csv"]
     given = [f"--{name.replace('_', '-')}" for name in (*_NEEDED, *_OPTIONAL) if getattr(options, name) is not None]
     if given and not readings:
@@ -322,12 +323,10 @@ def _contradictions(options: argparse.Namespace) -> str | None:
         lacks = [f"--{name.replace('_', '-')}" for name in _NEEDED if getattr(options, name) is None]
         if lacks:
             return f"readings need {', '.join(lacks)}"
-        if options.form or options.html:
+        if options.form != "txt" or options.html:
             return "--json, --markdown, --html: readings come back as CSV"
         if len(options.files) > 1 and not options.output:
             return "--output is needed: more than one FILE, and CSV among them"
-        options.question = _question(options)
-    options.form = options.form or "txt"
     return _overwritten(options, readings)
 
 
@@ -386,4 +385,6 @@ def _same(text: str) -> tuple[str, float]:
 
 
 if __name__ == "__main__":
+    # files that are written beside their places are taken away
+    signal.signal(signal.SIGTERM, lambda number, frame: sys.exit(_TERMINATED))
     sys.exit(main())

@@ -24,8 +24,8 @@ if TYPE_CHECKING:
 
 __all__ = ["Counts", "LinesRefused", "Question", "decide_csv", "number"]
 
-# rows at a time
-_PART = 1 << 16
+# rows at a time: what is kept of them is short-lived
+_PART = 1 << 13
 # of the lines that are refused, as many are named
 _NAMED = 8
 _NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
@@ -113,13 +113,18 @@ def number(text: str) -> float:
 
     Raises
     ------
-    ValueError
+    InputError
         When it is something else.
     """
     if not _NUMBER.fullmatch(text):
-        comma = "a number has a decimal point, not a comma" if "," in text else "a number is needed"
-        raise at_door("decimal_comma" if "," in text else "not_a_number", "", text, comma)
+        raise _no_number(text)
     return float(text)
+
+
+def _no_number(text: str) -> InputError:
+    if "," in text:
+        return at_door("decimal_comma", "", text, "a number has a decimal point, not a comma")
+    return at_door("not_a_number", "", text, "a number is needed")
 
 
 def decide_csv(given: IO[bytes], into: IO[bytes], asked: Question, read: Callable[[], object]) -> Counts:
@@ -225,25 +230,13 @@ class _Cells:
         import numpy as np
 
         place = self._names.index(str(name))
-        values = np.full(len(self.frame), nan)
-        lacks: list[int] = []
-        for k, (line, row) in enumerate(self.part):
-            cell = row[place]
-            if cell in self._missing:
-                lacks.append(k)
-                continue
-            try:
-                values[k] = number(cell)
-            except InputError as wrong:
-                self.wrong.setdefault(line, f"{name}: {wrong}")
-                lacks.append(k)
-
-        def missing() -> "NDArray[np.bool_]":
-            mask = np.zeros(len(values), np.bool_)
-            mask[lacks] = True
-            return mask
-
-        return _Column(values, missing, bool(lacks))
+        cells = [row[place] for row in self.frame]
+        values = np.array([float(cell) if _NUMBER.fullmatch(cell) else nan for cell in cells], np.float64)
+        lacks = np.isnan(values)
+        for k in np.flatnonzero(lacks).tolist():
+            if cells[k] not in self._missing:
+                self.wrong.setdefault(self.part[k][0], f"{name}: {_no_number(cells[k])}")
+        return _Column(values, lambda: lacks, bool(lacks.any()))
 
     def joined(self, results: _Results) -> list[list[str]]:
         decisions = ["" if code < 0 else _DECISIONS[code] for code in results.decision.tolist()]

@@ -563,6 +563,8 @@ def test_readings_beside_documents(called, tmp_path):
     (tmp_path / "a.csv").write_text(f"{HEAD}\n86.04,86,{AT_20}\n", encoding="utf-8")
     (tmp_path / "B.CSV").write_text(f"{HEAD}\n86.08,86,{AT_20}\n", encoding="utf-8")
     out = tmp_path / "new" / "out"
+    assert called(STACK, "--output", out, "--html", "-")[1].startswith(b"<!DOCTYPE html>") and set(written(out)) == {"deck_stack.report.txt"}
+    (out / "deck_stack.report.txt").unlink()
     code, text, said = called(tmp_path / "a.csv", HOT_FIT, tmp_path / "B.CSV", *JUDGED_BY, "--output", out)
     assert (code, text, said.count(b"\n")) == (1, b"", 2)
     assert set(written(out)) == {"a.decisions.csv", "B.decisions.csv", "sawmill_fit.report.txt"}
@@ -594,8 +596,8 @@ def test_closed_streams(closed):
     assert (b"is closed" in done.stderr) is (closed != "2>&-")
 
 
-@pytest.mark.parametrize("old", [None, b"the decisions of yesterday"])
-def test_an_interrupt_leaves_nothing_half_written(old, tmp_path):
+@pytest.mark.parametrize("stop, old", [(signal.SIGINT, None), (signal.SIGINT, b"the decisions of yesterday"), (signal.SIGTERM, None)])
+def test_a_stop_leaves_nothing_half_written(stop, old, tmp_path):
     if old:
         (tmp_path / "stdin.decisions.csv").write_bytes(old)
     started = [sys.executable, "-m", "gaugepoint", "-", "--kind", "csv", *JUDGED_BY, "--output", str(tmp_path)]
@@ -607,9 +609,9 @@ def test_an_interrupt_leaves_nothing_half_written(old, tmp_path):
     while not any(data.count(b"\n") > 50_000 for name, data in written(tmp_path).items() if name.endswith(".part")):
         assert time.monotonic() < deadline and process.poll() is None
         time.sleep(0.05)
-    process.send_signal(signal.SIGINT)
+    process.send_signal(stop)
     text, said = process.communicate(timeout=60)
-    assert (process.returncode, text, said) == (128 + signal.SIGINT, b"", b"")
+    assert (process.returncode, text, said) == (128 + stop, b"", b"")
     assert written(tmp_path) == ({"stdin.decisions.csv": old} if old else {})
 
 
