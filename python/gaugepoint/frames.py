@@ -150,8 +150,32 @@ def decide(
     ...     print(refused)
     frame: a pandas.DataFrame, polars.DataFrame or pyarrow.Table is needed, not list
     """
-    library = _library(frame)
-    given = _columns(library, columns or {}, same or {})
+    return decided(_library(frame), bore_law, piston_law, bench, columns or {}, same or {}, partial)
+
+
+def decided(
+    library: "_Library", bore_law: Law, piston_law: Law, bench: BenchLimits, columns: Mapping[str, Hashable], same: Mapping[str, float], partial: bool
+) -> Decided[Any]:
+    """Decide the rows of whatever has columns.
+
+    Parameters
+    ----------
+    library : _Library
+        The rows.
+    bore_law, piston_law, bench, columns, same, partial
+        As in `decide`.
+
+    Returns
+    -------
+    Decided
+        The rows as they are joined with their results, and what became of them.
+
+    Raises
+    ------
+    RowsRefused, InputError, TypeError
+        As in `decide`.
+    """
+    given = _columns(library, columns, same)
     edges = _edges(bench)
     rows = _Rows(numbers("bore_law", bore_law), numbers("piston_law", piston_law), given)
     if rows.error and not partial:
