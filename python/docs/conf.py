@@ -55,7 +55,8 @@ RUST_PAGES = {
     for path in (ROOT / "core" / "src").rglob("*.rs")
     for page in re.findall(r'^#!\[doc = include_str!\(".*/docs/(.+)"\)\]$', path.read_text(encoding="utf-8"), re.M)
 }
-TITLES = dict(re.findall(r"^(.+) <../../(core/docs/.+)>$", INDEX, re.M))
+# those that have none
+TITLES = {page: title for title, page in re.findall(r"^(.+) <../../(core/docs/.+)>$", INDEX, re.M)}
 FENCED = re.compile(r"^(```.*?^```$)", re.M | re.S)
 RUST_LINK = re.compile(r"\[([^][]+)\](?!\()|\[([^][]+)\]\(((?:\w+|mod@\w+)(?:::\w+)*(?:#[\w-]+)?)(?:\(\))?\)")
 
@@ -148,14 +149,22 @@ class Reference(SphinxDirective):
 
 def name_in_a_docstring(app, env, node, contnode):
     """A name without its module, as docstrings have it: what the same page tells of, or what one page alone tells of."""
-    objects = env.domains["py"].objects
-    found = {name: entry for name, entry in objects.items() if name.endswith("." + node.get("reftarget", "")) and not entry.aliased}
-    here = [name for name, entry in found.items() if entry.docname == node["refdoc"]]
-    chosen = here or list(found)
-    if node.get("refdomain") == "py" and len(chosen) == 1:
-        entry = found[chosen[0]]
-        return make_refnode(app.builder, node["refdoc"], entry.docname, entry.node_id, contnode)
+    told = by_last_name(env).get(node.get("reftarget"), []) if node.get("refdomain") == "py" else []
+    here = [entry for entry in told if entry.docname == node["refdoc"]]
+    for entries in (here, told):
+        if len(entries) == 1:
+            return make_refnode(app.builder, node["refdoc"], entries[0].docname, entries[0].node_id, contnode)
     return None
+
+
+@cache
+def by_last_name(env):
+    """Everything that the reference tells of, by its name without a module."""
+    told = {}
+    for name, entry in env.domains["py"].objects.items():
+        if not entry.aliased and entry.objtype in ("class", "data", "exception", "function"):
+            told.setdefault(name.rpartition(".")[2], []).append(entry)
+    return told
 
 
 def setup(app):
