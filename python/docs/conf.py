@@ -23,7 +23,7 @@ project = "gaugepoint"
 author = project_copyright = "gaugepoint contributors"
 version = release = gaugepoint.__version__
 
-extensions = ["myst_nb", "sphinx.ext.autodoc", "numpydoc"]
+extensions = ["myst_nb", "sphinx.ext.autodoc", "sphinx.ext.napoleon"]
 root_doc = "python/docs/index"
 include_patterns = ["core/docs/*.md", "ffi/docs/*.md", "python/docs/*.md", "python/docs/*/*.md", "python/docs/notebooks/[0-9]_*.py"]
 exclude_patterns = [".*", "benches", "target", "tests"]
@@ -41,7 +41,9 @@ nb_execution_raise_on_error = True
 
 autodoc_member_order = "bysource"
 maximum_signature_line_length = 100
-numpydoc_show_class_members = False
+napoleon_google_docstring = False
+napoleon_use_param = napoleon_use_rtype = False
+napoleon_use_ivar = True
 # names, parameters and words of a document stand in one backtick alike: what is no name stays as it is written
 default_role = "py:obj"
 nitpick_ignore_regex = [("py:obj", ".*")]
