@@ -29,6 +29,9 @@ INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if ins
 STACK = {f"{of.__name__}.{name}": method for of in (_gaugepoint.Stack, _gaugepoint.Function) for name, method in vars(of).items() if not name.startswith("_")}
 CLASSES = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isclass(getattr(_gaugepoint, name))}
 
+WRITTEN = [REPOSITORY / "python" / "README.md", *sorted((REPOSITORY / "core" / "docs").glob("*.md")), *sorted((REPOSITORY / "python" / "docs").rglob("*.md"))]
+PAGES = [page for page in WRITTEN if "```python\n" in page.read_text(encoding="utf-8")]
+
 
 def sections(thing):
     """Sections of a numpydoc docstring: heading to its lines."""
@@ -121,12 +124,10 @@ def test_readme():
         assert f"`{printed.getvalue().strip()}`" in readme
 
 
-@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack", "stack-document", "revisit", "what-if", "matching", "clean-up", "signs", "frames", "pictures"])
-def test_pages(name):
-    (page,) = [folder / "docs" / f"{name}.md" for folder in (REPOSITORY / "core", REPOSITORY / "python") if (folder / "docs" / f"{name}.md").exists()]
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.stem)
+def test_pages(page):
     page = page.read_text(encoding="utf-8")
     blocks = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)
-    assert blocks
     for block in blocks:
         with contextlib.redirect_stdout(io.StringIO()) as printed:
             exec(block, {})
