@@ -169,7 +169,14 @@ def by_last_name(env):
     return told
 
 
+def way_in(app, failed):
+    """The site begins where its first page lies, which is not the top of its folder."""
+    if not failed:
+        (app.outdir / "index.html").write_text(f'<!doctype html><meta charset="utf-8"><title>{html_title}</title><meta http-equiv="refresh" content="0; url={root_doc}.html"><a href="{root_doc}.html">{html_title}</a>\n', encoding="utf-8")
+
+
 def setup(app):
     app.add_directive("reference", Reference)
     app.connect("source-read", page_of_the_core)
     app.connect("missing-reference", name_in_a_docstring)
+    app.connect("build-finished", way_in)
