@@ -12,6 +12,7 @@ from importlib import import_module
 from pathlib import Path
 
 import gaugepoint
+from sphinx.ext.napoleon import Config, NumpyDocstring
 from sphinx.pycode import ModuleAnalyzer
 from sphinx.util.docutils import SphinxDirective
 from sphinx.util.nodes import make_refnode
@@ -23,7 +24,7 @@ project = "gaugepoint"
 author = project_copyright = "gaugepoint contributors"
 version = release = gaugepoint.__version__
 
-extensions = ["myst_nb", "sphinx.ext.autodoc", "sphinx.ext.napoleon"]
+extensions = ["myst_nb", "sphinx.ext.autodoc"]
 root_doc = "python/docs/index"
 include_patterns = ["core/docs/*.md", "ffi/docs/*.md", "python/docs/*.md", "python/docs/*/*.md", "python/docs/notebooks/[0-9]_*.py"]
 exclude_patterns = [".*", "benches", "target", "tests"]
@@ -41,12 +42,13 @@ nb_execution_raise_on_error = True
 
 autodoc_member_order = "bysource"
 maximum_signature_line_length = 100
-napoleon_google_docstring = False
-napoleon_use_param = napoleon_use_rtype = False
-napoleon_use_ivar = True
 # names, parameters and words of a document stand in one backtick alike: what is no name stays as it is written
 default_role = "py:obj"
-nitpick_ignore_regex = [("py:obj", ".*")]
+nitpick_ignore_regex = [
+    ("py:obj", ".*"),
+    # of other libraries, and what stands for their frames
+    ("py:class", r"(collections|matplotlib|np|numpy|os)\..*|Axes|NDArray|gaugepoint\.frames\._Frame"),
+]
 
 
 # --- pages of the core: they are the documentation of its modules too
@@ -98,10 +100,10 @@ MODULES = [import_module(name) for page in PAGES for name in re.findall(r"^```{r
 
 @cache
 def written_in(module):
-    """Names that are written in a module, and not imported from another."""
+    """Classes, functions and told of data that are written in a module, and not imported from another."""
     analyzer = ModuleAnalyzer.for_module(module.__name__)
     analyzer.analyze()
-    return analyzer.tagorder
+    return {*analyzer.tags, *(name for owner, name in analyzer.attr_docs if not owner)}
 
 
 def home(module, name):
@@ -124,6 +126,12 @@ def shown(name, thing):
         return [f".. autodata:: {name}", ""]
     kind = "exception" if issubclass(thing, BaseException) else "class"
     return [f".. auto{kind}:: {name}", "   :members:", "   :inherited-members: BaseException", ""]
+
+
+def sections(app, what, name, thing, options, lines):
+    """Headings of a docstring to lists. An attribute has none, and napoleon would take what stands before a colon for its type."""
+    if what not in ("attribute", "data", "property"):
+        lines[:] = NumpyDocstring(lines, Config(napoleon_use_param=False, napoleon_use_rtype=False), app, what, name, thing, options).lines()
 
 
 class Reference(SphinxDirective):
@@ -164,7 +172,7 @@ def by_last_name(env):
     """Everything that the reference tells of, by its name without a module."""
     told = {}
     for name, entry in env.domains["py"].objects.items():
-        if not entry.aliased and entry.objtype in ("class", "data", "exception", "function"):
+        if entry.objtype in ("class", "data", "exception", "function"):
             told.setdefault(name.rpartition(".")[2], []).append(entry)
     return told
 
@@ -178,5 +186,6 @@ def way_in(app, failed):
 def setup(app):
     app.add_directive("reference", Reference)
     app.connect("source-read", page_of_the_core)
+    app.connect("autodoc-process-docstring", sections)
     app.connect("missing-reference", name_in_a_docstring)
     app.connect("build-finished", way_in)
