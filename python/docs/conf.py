@@ -145,7 +145,8 @@ class Reference(SphinxDirective):
         if self.arguments:
             module = import_module(self.arguments[0])
             lines += [f".. automodule:: {module.__name__}", ""]
-            for name in module.__all__:
+            # what is asked before what it gives
+            for name in sorted(module.__all__, key=lambda name: not inspect.isroutine(vars(module)[name])):
                 if home(module, name) is module:
                     lines += shown(shown_as(module, name), vars(module)[name])
                 else:
