@@ -6,7 +6,9 @@ import doctest
 import inspect
 import io
 import re
+from importlib import import_module
 from pathlib import Path
+from pkgutil import iter_modules
 
 import gaugepoint
 import pytest
@@ -59,6 +61,30 @@ def test_sections(name, thing):
     assert any(line.startswith("    ") for line in found["Returns"])
     assert sorted(documented(found.get("Parameters", []))) == sorted(parameters)
     assert bool(parameters) <= ("Raises" in found)
+
+
+UNIT = re.compile(r"\b(unit|k|mm|um|cm3|C|K|kelvin|degrees?|deg|mrad|MPa|GPa|N|Nm|g|min|h|inch|inches|thou)\b")
+# pure numbers, and what is in the unit of the readings that stand beside it
+WITHOUT_UNIT = {"alpha", "coverage", "friction", "least_zone", "parameter", "pin_poisson", "eye_poisson", "probability"}
+OF_THE_READINGS = {"first_u", "second_u", "lower", "upper", "reference", "reference_uncertainty", "standard_uncertainty", "u", "x"}
+PURE = re.compile(r"\b(share|ratio|factor|fraction|probability|number|per mille|pure)\b", re.I)
+
+
+@pytest.mark.parametrize("name, thing", FUNCTIONS.items(), ids=lambda x: x if isinstance(x, str) else "")
+def test_numbers_have_a_unit(name, thing):
+    text = "\n".join(sections(thing).get("Parameters", []))
+    for head, meaning in re.findall(r"^(\S.*?) : float.*\n((?:    .*\n?)+)", text, re.M):
+        for parameter in head.split(", "):
+            said = f"{parameter.replace('_', ' ')} {meaning}"
+            assert UNIT.search(said) or PURE.search(said) or parameter in WITHOUT_UNIT | OF_THE_READINGS, (parameter, meaning)
+
+
+def test_methods_have_a_docstring():
+    modules = [gaugepoint, *(import_module(f"gaugepoint.{module.name}") for module in iter_modules(gaugepoint.__path__) if not module.name.startswith("_"))]
+    classes = {thing for module in modules for name in module.__all__ if inspect.isclass(thing := vars(module)[name])}
+    for of in classes:
+        public = {name: getattr(thing, "__func__", getattr(thing, "fget", thing)) for name, thing in vars(of).items() if not name.startswith("_")}
+        assert not [(of, name) for name, thing in public.items() if inspect.isroutine(thing) and not inspect.getdoc(thing)]
 
 
 def test_attributes_of_the_error():
