@@ -62,7 +62,7 @@ RUST_PAGES = {
 # those that have none
 TITLES = {page: title for title, page in re.findall(r"^(.+) <../../(core/docs/.+)>$", INDEX, re.M)}
 FENCED = re.compile(r"^(```.*?^```$)", re.M | re.S)
-RUST_LINK = re.compile(r"\[([^][]+)\](?!\()|\[([^][]+)\]\(((?:\w+|mod@\w+)(?:::\w+)*(?:#[\w-]+)?)(?:\(\))?\)")
+RUST_LINK = re.compile(r"\[(`[^`]+`)\](?!\()|\[([^][]+)\]\(((?:\w+|mod@\w+)(?:::\w+)*(?:#[\w-]+)?)(?:\(\))?\)")
 
 
 def prose(text, titled):
@@ -73,7 +73,7 @@ def prose(text, titled):
         names = names.split("::")
         pages = (RUST_PAGES.get("::".join(names[:length])) for length in range(len(names), 0, -1))
         page = next(filter(None, pages), None)
-        return f"[{link[2]}]({page}{'#' * bool(place)}{place})" if page else link[2] or link[1]
+        return f"[{link[2]}]({page}{'#' * bool(place)}{place})" if page else link[2] or link[1].replace("mod@", "")
 
     return re.sub(r"^#", "##", RUST_LINK.sub(linked, text), flags=re.M) if titled else RUST_LINK.sub(linked, text)
 
@@ -178,6 +178,16 @@ def by_last_name(env):
     return told
 
 
+def without_fields(app, doctree):
+    """The contents of a page of the reference are its functions and classes: with every field of a class nobody finds anything in them."""
+    name = app.env.docname
+    if name.startswith("python/docs/reference/"):
+        for title in app.env.tocs[name]:
+            for things in title.children[1:]:
+                for thing in things:
+                    del thing[1:]
+
+
 def way_in(app, failed):
     """The site begins where its first page lies, which is not the top of its folder."""
     if not failed:
@@ -189,4 +199,6 @@ def setup(app):
     app.connect("source-read", page_of_the_core)
     app.connect("autodoc-process-docstring", sections)
     app.connect("missing-reference", name_in_a_docstring)
+    # after the contents were collected
+    app.connect("doctree-read", without_fields, priority=900)
     app.connect("build-finished", way_in)
