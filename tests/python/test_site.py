@@ -46,7 +46,8 @@ def site(tmp_path_factory):
     folder = tmp_path_factory.mktemp("site")
     options = ["-q", "-W", "-n", "--keep-going", "-j", "auto", "-d", str(folder / "read"), "-c", "python/docs", ".", str(folder / "pages")]
     done = subprocess.run([*alone(), *options], cwd=REPOSITORY, capture_output=True, text=True, check=False)
-    assert (done.returncode, done.stderr, done.stdout) == (0, "", "")
+    # kernels of notebooks speak on the same channel: what says that there was no warning is the code
+    assert done.returncode == 0, done.stderr
     return folder / "pages"
 
 
