@@ -79,8 +79,9 @@ def prose(text, titled):
 
 
 def block(text):
-    """A block without a language is Rust, and what rustdoc hides of it stays hidden."""
-    return "```rust\n" + re.sub(r"^# .*\n", "", text.partition("\n")[2], flags=re.M) if text.startswith("```\n") else text
+    """A block without a language is Rust, and what rustdoc hides of Rust stays hidden."""
+    language, _, code = text.partition("\n")
+    return text if language not in ("```", "```rust") else "```rust\n" + re.sub(r"^# .*\n", "", code, flags=re.M)
 
 
 def page_of_the_core(app, name, source):
