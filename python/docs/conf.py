@@ -93,6 +93,12 @@ def page_of_the_core(app, name, source):
         source[0] = (f"# {TITLES[name]}\n\n" if titled else "") + "".join(parts)
 
 
+def folded(app, name, source):
+    """A solution is folded here as it is in the notebook."""
+    if name.startswith("python/docs/notebooks/"):
+        source[0] = source[0].replace('# %% jupyter={"source_hidden": true}', '# %% tags=["hide-input"]')
+
+
 # --- reference
 
 PAGES = sorted(Path(__file__).with_name("reference").glob("*.md"))
@@ -132,7 +138,8 @@ def shown(name, thing):
 def sections(app, what, name, thing, options, lines):
     """Headings of a docstring to lists. An attribute has none, and napoleon would take what stands before a colon for its type."""
     if what not in ("attribute", "data", "property"):
-        lines[:] = NumpyDocstring(lines, Config(napoleon_use_param=False, napoleon_use_rtype=False), app, what, name, thing, options).lines()
+        config = Config(napoleon_use_param=False, napoleon_use_rtype=False)
+        lines[:] = NumpyDocstring(lines, config, app, what, name, thing, options).lines()
 
 
 class Reference(SphinxDirective):
@@ -161,21 +168,21 @@ class Reference(SphinxDirective):
 
 def name_in_a_docstring(app, env, node, contnode):
     """A name without its module, as docstrings have it: what the same page tells of, or what one page alone tells of."""
-    told = by_last_name(env).get(node.get("reftarget"), []) if node.get("refdomain") == "py" else []
-    here = [entry for entry in told if entry.docname == node["refdoc"]]
-    for entries in (here, told):
-        if len(entries) == 1:
-            return make_refnode(app.builder, node["refdoc"], entries[0].docname, entries[0].node_id, contnode)
+    told = by_last_name(env).get(node.get("reftarget"), set()) if node.get("refdomain") == "py" else set()
+    here = {(page, place) for page, place in told if page == node["refdoc"]}
+    for places in (here, told):
+        if len(places) == 1:
+            return make_refnode(app.builder, node["refdoc"], *min(places), contnode)
     return None
 
 
 @cache
 def by_last_name(env):
-    """Everything that the reference tells of, by its name without a module."""
+    """Page and place of everything that the reference tells of, by its name without a module."""
     told = {}
     for name, entry in env.domains["py"].objects.items():
         if entry.objtype in ("class", "data", "exception", "function"):
-            told.setdefault(name.rpartition(".")[2], []).append(entry)
+            told.setdefault(name.rpartition(".")[2], set()).add((entry.docname, entry.node_id))
     return told
 
 
@@ -192,12 +199,15 @@ def without_fields(app, doctree):
 def way_in(app, failed):
     """The site begins where its first page lies, which is not the top of its folder."""
     if not failed:
-        (app.outdir / "index.html").write_text(f'<!doctype html><meta charset="utf-8"><title>{html_title}</title><meta http-equiv="refresh" content="0; url={root_doc}.html"><a href="{root_doc}.html">{html_title}</a>\n', encoding="utf-8")
+        there = f'<meta http-equiv="refresh" content="0; url={root_doc}.html"><a href="{root_doc}.html">{html_title}</a>'
+        page = f'<!doctype html><meta charset="utf-8"><title>{html_title}</title>{there}\n'
+        (app.outdir / "index.html").write_text(page, encoding="utf-8")
 
 
 def setup(app):
     app.add_directive("reference", Reference)
     app.connect("source-read", page_of_the_core)
+    app.connect("source-read", folded)
     app.connect("autodoc-process-docstring", sections)
     app.connect("missing-reference", name_in_a_docstring)
     # after the contents were collected

@@ -78,5 +78,6 @@ def test_a_block_that_nothing_runs_is_told(tmp_path, monkeypatch):
     monkeypatch.setitem(globals(), "named", lambda *_: [])
     page = tmp_path / "core" / "docs" / "page.md"
     page.parent.mkdir(parents=True)
-    page.write_text("```\nrust\n```\n\n```text\nalone\n```\n\n```java\nx\n```\n\n```c\nx\n```\n\n- a list\n\n  ```sh\n  x\n  ```\n\nand\n\n    indented\n", encoding="utf-8")
+    fenced = "".join(f"```{language}\nx\n```\n\n" for language in ("", "text", "java", "c"))
+    page.write_text(f"{fenced}- a list\n\n  ```sh\n  x\n  ```\n\nand\n\n    indented\n", encoding="utf-8")
     assert [run_by(page, place) is None for place in range(6)] == [False, True, True, True, True, True]

@@ -44,8 +44,8 @@ def alone():
 @pytest.fixture(scope="module")
 def site(tmp_path_factory):
     folder = tmp_path_factory.mktemp("site")
-    options = ["-q", "-W", "-n", "--keep-going", "-j", "auto", "-d", str(folder / "read"), "-c", "python/docs", ".", str(folder / "pages")]
-    done = subprocess.run([*alone(), *options], cwd=REPOSITORY, capture_output=True, text=True, check=False)
+    options = ["-q", "-W", "-n", "--keep-going", "-j", "auto", "-c", "python/docs"]
+    done = subprocess.run([*alone(), *options, "-d", str(folder / "read"), ".", str(folder / "pages")], cwd=REPOSITORY, capture_output=True, text=True, check=False)
     # kernels of notebooks speak on the same channel: what says that there was no warning is the code
     assert done.returncode == 0, done.stderr
     return folder / "pages"
@@ -54,7 +54,7 @@ def site(tmp_path_factory):
 class Page(HTMLParser):
     """What a page has to go to, what it goes to, and what it loads."""
 
-    LOADED = {"script": "src", "img": "src", "iframe": "src", "source": "src", "video": "src", "audio": "src", "embed": "src", "object": "data", "link": "href"}
+    LOADED = dict.fromkeys(("audio", "embed", "iframe", "img", "script", "source", "video"), "src") | {"link": "href", "object": "data"}
 
     def __init__(self, path):
         super().__init__()
@@ -79,15 +79,17 @@ page_of = cache(Page)
 
 
 def test_every_page_is_there(site):
-    sources = [*REPOSITORY.glob("core/docs/*.md"), *REPOSITORY.glob("ffi/docs/*.md"), *REPOSITORY.glob("python/docs/**/*.md"), *REPOSITORY.glob("python/docs/notebooks/[0-9]_*.py")]
-    wanted = {source.relative_to(REPOSITORY).with_suffix(".html") for source in sources}
+    sources = ("core/docs/*.md", "ffi/docs/*.md", "python/docs/**/*.md", "python/docs/notebooks/[0-9]_*.py")
+    wanted = {source.relative_to(REPOSITORY).with_suffix(".html") for pattern in sources for source in REPOSITORY.glob(pattern)}
     assert wanted <= {path.relative_to(site) for path in site.rglob("*.html")}
 
 
-def test_notebooks_show_what_they_draw(site):
+def test_notebooks_show_what_they_draw_and_fold_their_solutions(site):
     for notebook in REPOSITORY.glob("python/docs/notebooks/[0-9]_*.py"):
-        page = page_of(site / notebook.relative_to(REPOSITORY).with_suffix(".html"))
-        assert any(loaded.endswith(".png") for loaded in page.loads), notebook
+        page = site / notebook.relative_to(REPOSITORY).with_suffix(".html")
+        assert any(loaded.endswith(".png") for loaded in page_of(page).loads), notebook
+        folded = re.findall(r"<details.*?</details>", page.read_text(encoding="utf-8"), re.S)
+        assert sum("# solution" in re.sub(r"<[^>]+>", "", cell) for cell in folded) == notebook.read_text(encoding="utf-8").count("**Exercise "), notebook
 
 
 def test_nothing_is_loaded_from_elsewhere(site):
@@ -119,14 +121,15 @@ def test_every_public_name_has_its_place(site):
     for kind, entries in inventory.items():
         if kind.startswith("py:"):
             told |= {name: entry.uri for name, entry in entries.items()}
-    modules = [gaugepoint, *(import_module(f"gaugepoint.{module.name}") for module in iter_modules(gaugepoint.__path__) if not module.name.startswith("_"))]
+    names = (module.name for module in iter_modules(gaugepoint.__path__) if not module.name.startswith("_"))
+    modules = [gaugepoint, *(import_module(f"gaugepoint.{name}") for name in names)]
     things = {}
     for name in told:
         owner, _, last = name.rpartition(".")
         if owner in sys.modules and owner.startswith("gaugepoint"):
             things.setdefault(last, []).append(vars(sys.modules[owner])[last])
-    missing = [f"{module.__name__}.{name}" for module in modules for name in module.__all__ if not any(thing is vars(module)[name] for thing in things.get(name, ()))]
-    assert not missing
+    public = {f"{module.__name__}.{name}": vars(module)[name] for module in modules for name in module.__all__}
+    assert not [name for name, thing in public.items() if not any(thing is other for other in things.get(name.rpartition(".")[2], ()))]
     for name, uri in told.items():
         page, _, place = uri.partition("#")
         assert place in page_of(site / page).places, name
