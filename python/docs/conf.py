@@ -1,8 +1,9 @@
 """The site: the guide as it lies in core, ffi and here, the notebooks with what they print and draw, the reference from the docstrings.
 
-sphinx-build -W -n -c python/docs . OUT
+sphinx-build -W -n -c python/docs . target/site/pages
 
-The source folder is the repository: pages link to each other as they do where they lie, and nothing is copied. The package must be installed.
+The source folder is the repository: pages link to each other as they do where they lie, and nothing is copied. The package must be installed. What the
+notebooks printed lies beside the pages afterwards.
 """
 
 import inspect
