@@ -6,7 +6,9 @@ import doctest
 import inspect
 import io
 import re
+from importlib import import_module
 from pathlib import Path
+from pkgutil import iter_modules
 
 import gaugepoint
 import pytest
@@ -28,6 +30,9 @@ FUNCTIONS |= {f"HotFit.{name}": thing for name, thing in vars(gaugepoint.HotFit)
 INNER = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isroutine(getattr(_gaugepoint, name))}
 STACK = {f"{of.__name__}.{name}": method for of in (_gaugepoint.Stack, _gaugepoint.Function) for name, method in vars(of).items() if not name.startswith("_")}
 CLASSES = {name: getattr(_gaugepoint, name) for name in _gaugepoint.__all__ if inspect.isclass(getattr(_gaugepoint, name))}
+
+WRITTEN = [REPOSITORY / "python" / "README.md", *sorted((REPOSITORY / "core" / "docs").glob("*.md")), *sorted((REPOSITORY / "python" / "docs").rglob("*.md"))]
+PAGES = [page for page in WRITTEN if "```python\n" in page.read_text(encoding="utf-8")]
 
 
 def sections(thing):
@@ -56,6 +61,30 @@ def test_sections(name, thing):
     assert any(line.startswith("    ") for line in found["Returns"])
     assert sorted(documented(found.get("Parameters", []))) == sorted(parameters)
     assert bool(parameters) <= ("Raises" in found)
+
+
+UNIT = re.compile(r"\b(unit|k|mm|um|cm3|C|K|kelvin|degrees?|deg|mrad|MPa|GPa|N|Nm|g|min|h|inch|inches|thou)\b")
+# pure numbers, and what is in the unit of the readings that stand beside it
+WITHOUT_UNIT = {"alpha", "coverage", "friction", "least_zone", "parameter", "pin_poisson", "eye_poisson", "probability"}
+OF_THE_READINGS = {"first_u", "second_u", "lower", "upper", "reference", "reference_uncertainty", "standard_uncertainty", "u", "x"}
+PURE = re.compile(r"\b(share|ratio|factor|fraction|probability|number|per mille|pure)\b", re.I)
+
+
+@pytest.mark.parametrize("name, thing", FUNCTIONS.items(), ids=lambda x: x if isinstance(x, str) else "")
+def test_numbers_have_a_unit(name, thing):
+    text = "\n".join(sections(thing).get("Parameters", []))
+    for head, meaning in re.findall(r"^(\S.*?) : float.*\n((?:    .*\n?)+)", text, re.M):
+        for parameter in head.split(", "):
+            said = f"{parameter.replace('_', ' ')} {meaning}"
+            assert UNIT.search(said) or PURE.search(said) or parameter in WITHOUT_UNIT | OF_THE_READINGS, (parameter, meaning)
+
+
+def test_methods_have_a_docstring():
+    modules = [gaugepoint, *(import_module(f"gaugepoint.{module.name}") for module in iter_modules(gaugepoint.__path__) if not module.name.startswith("_"))]
+    classes = {thing for module in modules for name in module.__all__ if inspect.isclass(thing := vars(module)[name])}
+    for of in classes:
+        public = {name: getattr(thing, "__func__", getattr(thing, "fget", thing)) for name, thing in vars(of).items() if not name.startswith("_")}
+        assert not [(of, name) for name, thing in public.items() if inspect.isroutine(thing) and not inspect.getdoc(thing)]
 
 
 def test_attributes_of_the_error():
@@ -121,12 +150,10 @@ def test_readme():
         assert f"`{printed.getvalue().strip()}`" in readme
 
 
-@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack", "stack-document", "revisit", "what-if", "matching", "clean-up", "signs", "frames", "objects", "pictures"])
-def test_pages(name):
-    (page,) = [folder / "docs" / f"{name}.md" for folder in (REPOSITORY / "core", REPOSITORY / "python") if (folder / "docs" / f"{name}.md").exists()]
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.stem)
+def test_pages(page):
     page = page.read_text(encoding="utf-8")
     blocks = re.findall(r"^```python\n(.*?)^```$", page, re.M | re.S)
-    assert blocks
     for block in blocks:
         with contextlib.redirect_stdout(io.StringIO()) as printed:
             exec(block, {})
