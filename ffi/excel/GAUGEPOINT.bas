@@ -1,8 +1,9 @@
 Attribute VB_Name = "GAUGEPOINT"
 ' The functions of gaugepoint in Excel: =GAUGEPOINT.BENCH_CLEARANCE_MM(B1,B2), under the names that they have in LibreOffice Calc.
 '
-' NEVER RUN IN EXCEL. Every Declare below was called as it stands here, from another language and on Linux; the lines between them and the cells were
-' only read. Before you trust it: =GAUGEPOINT.SELFTEST() must show ok, and a sheet whose results you know must show them.
+' NEVER RUN IN EXCEL. Every Declare below was called as it stands here, from another language and on Linux. The lines between them and the cells were
+' run by another Basic, with planted answers in place of the library. Before you trust it: =GAUGEPOINT.SELFTEST() must show ok, and a sheet whose
+' results you know must show them.
 '
 ' For Excel on Windows with 64 bits. gaugepoint_c.dll stands in the folder of the workbook, or in one of PATH.
 '
@@ -234,15 +235,14 @@ Private Function Near(ByVal found As Variant, ByVal wanted As Double, ByVal tole
     If Not IsError(found) Then Near = Abs(found - wanted) <= tolerance
 End Function
 
-' What stands in a cell, without the formats of dates and money.
+' What stands in a cell, or what is given itself.
 Private Function Content(ByVal cell As Variant) As Variant
-    If Not IsObject(cell) Then
-        Content = cell
-    ElseIf cell.CountLarge = 1 Then
-        Content = cell.Value2
-    Else
-        Content = CVErr(xlErrValue)
-    End If
+    If TypeName(cell) = "Range" Then Content = ContentOf(cell) Else Content = cell
+End Function
+
+' What stands in one cell, without the formats of dates and money.
+Private Function ContentOf(ByVal cell As Object) As Variant
+    If cell.CountLarge = 1 Then ContentOf = cell.Value2 Else ContentOf = CVErr(xlErrValue)
 End Function
 
 ' Is it one number? A blank cell, a text, TRUE and an error are none.

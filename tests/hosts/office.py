@@ -70,3 +70,9 @@ def connected(pipe: str):
             if attempt == 599:
                 raise
             time.sleep(0.1)
+
+
+def properties(**named) -> tuple:
+    """Arguments by name, as an office takes them."""
+    from com.sun.star.beans import PropertyValue
+    return tuple(PropertyValue(name, 0, value, 0) for name, value in named.items())
