@@ -708,6 +708,135 @@ mod python {
     }
 }
 
+mod vba {
+    use super::{Item, wrapped};
+    use std::fmt::Write as _;
+
+    /// The lines before and after what is declared, and before and after what calls it: a module declares before it does anything.
+    pub(super) const DECLARED: [&str; 2] = [
+        "' What follows is generated from gaugepoint.h. The test that compares it also writes it.\n",
+        "' Here ends what is generated.\n",
+    ];
+    pub(super) const CALLING: [&str; 2] = [
+        "' What follows is generated from gaugepoint.h, too. The test that compares it also writes it.\n",
+        "' Here ends what is generated, too.\n",
+    ];
+
+    /// Words between parentheses, in lines of at most 140 columns: a line that ends in " _" goes on.
+    fn list(out: &mut String, start: &str, words: &[String], end: &str) {
+        let mut line = start.to_owned();
+        for (k, word) in words.iter().enumerate() {
+            let comma = if k + 1 < words.len() { ", " } else { "" };
+            if line.len() + word.len() > 138 {
+                writeln!(out, "{}_", line.trim_end().to_owned() + " ").unwrap();
+                line = "    ".to_owned();
+            }
+            line += word;
+            line += comma;
+        }
+        writeln!(out, "{line}{end}").unwrap();
+    }
+
+    /// Bytes before a field, and of the whole, where pointers have 64 bits.
+    fn places(record: &Item) -> (Vec<(&str, usize)>, usize) {
+        let mut at = 0;
+        let mut places = Vec::new();
+        for part in record.parts() {
+            let (kind, count) = part.value();
+            let one = match kind {
+                "char" => 1,
+                "int32_t" => 4,
+                _ => 8,
+            };
+            at = usize::next_multiple_of(at, one);
+            places.push((part.name.as_str(), at));
+            at += one * count;
+        }
+        (places, at.next_multiple_of(8))
+    }
+
+    fn numbers(out: &mut String, all: &super::All<'_>, of: &str) {
+        let item = all.enumerations.iter().find(|item| item.name == of).unwrap();
+        for part in item.parts() {
+            let name = format!("{}_{}", of.to_uppercase(), part.name);
+            writeln!(out, "Private Const {name} As Long = {}", part.number()).unwrap();
+        }
+    }
+
+    pub(super) fn declared(all: &super::All<'_>) -> String {
+        let mut out = DECLARED[0].to_owned();
+        let error = all.records.iter().find(|record| record.name == "Error").unwrap();
+        let (places, size) = places(error);
+        let message = places.iter().find(|place| place.0 == "message").unwrap().1;
+        writeln!(out, "Private Const ABI As Long = {}", all.abi).unwrap();
+        writeln!(
+            out,
+            "Private Const ERROR_SIZE As Long = {size}\nPrivate Const ERROR_MESSAGE As Long = {message}"
+        )
+        .unwrap();
+        numbers(&mut out, all, "Rule");
+        numbers(&mut out, all, "Conformity");
+        for (item, _) in &all.flat {
+            let mut parameters: Vec<String> =
+                item.flat().unwrap().iter().map(|name| format!("ByVal {name} As Double")).collect();
+            parameters.extend(["ByRef out As Double".to_owned(), "ByVal details As LongPtr".to_owned()]);
+            let start = format!(
+                "Private Declare PtrSafe Function gaugepoint_{} Lib \"gaugepoint_c.dll\" (",
+                item.name
+            );
+            list(&mut out, &start, &parameters, ") As Long");
+        }
+        out + DECLARED[1]
+    }
+
+    /// A function from a number of an enumeration, or its word, to the other.
+    fn words(out: &mut String, all: &super::All<'_>, of: &str, to_word: bool) {
+        let item = all.enumerations.iter().find(|item| item.name == of).unwrap();
+        let result = if to_word { "String" } else { "Long" };
+        writeln!(out, "Private Function {of}Of(ByVal given As Variant) As {result}").unwrap();
+        out.push_str("    Select Case given\n");
+        for part in item.parts() {
+            let word = format!("\"{}\"", part.name.to_lowercase().replace('_', " "));
+            let number = format!("{}_{}", of.to_uppercase(), part.name);
+            let (from, to) = if to_word { (&number, &word) } else { (&word, &number) };
+            writeln!(out, "    Case {from}: {of}Of = {to}").unwrap();
+        }
+        out.push_str("    End Select\nEnd Function\n\n");
+    }
+
+    pub(super) fn calling(all: &super::All<'_>) -> String {
+        let mut out = CALLING[0].to_owned();
+        words(&mut out, all, "Rule", false);
+        words(&mut out, all, "Conformity", true);
+        out += "' A function of the library by its name.\n";
+        out += "Private Function Called(ByVal which As String, ByRef n() As Double, ByRef out As Double, ByVal details As LongPtr) As Long\n";
+        out += "    Select Case which\n";
+        for (item, _) in &all.flat {
+            let mut given: Vec<String> =
+                (0..item.flat().unwrap().len()).map(|place| format!("n({place})")).collect();
+            given.extend(["out".to_owned(), "details".to_owned()]);
+            writeln!(out, "    Case \"{}\"", item.name.to_uppercase()).unwrap();
+            list(&mut out, &format!("        Called = gaugepoint_{}(", item.name), &given, ")");
+        }
+        // an error that the caller tells
+        out += "    Case Else: Err.Raise 5\n    End Select\nEnd Function\n";
+        for (item, _) in &all.flat {
+            let (name, parameters) = (item.name.to_uppercase(), item.flat().unwrap());
+            out += "\n";
+            wrapped(&item.doc)
+                .iter()
+                .for_each(|line| writeln!(out, "{}", format!("' {line}").trim_end()).unwrap());
+            let variants: Vec<String> = parameters.iter().map(|p| format!("ByVal {p} As Variant")).collect();
+            list(&mut out, &format!("Public Function {name}("), &variants, ") As Variant");
+            let mut given = vec![format!("\"{name}\"")];
+            given.extend(parameters.iter().map(|&p| p.to_owned()));
+            list(&mut out, &format!("    {name} = Row("), &given, ")");
+            out += "End Function\n";
+        }
+        out + CALLING[1]
+    }
+}
+
 /// What the bindings get.
 struct All<'a> {
     /// Number of the ABI.
@@ -735,6 +864,9 @@ fn all<'a>(header: &str, items: &'a [Item]) -> All<'a> {
 /// The module of Python, of which a part is generated.
 const MODULE: &str = "hosts/ctypes/gaugepoint_ctypes.py";
 
+/// The module of Visual Basic, of which two parts are.
+const BASIC: &str = "excel/GAUGEPOINT.bas";
+
 /// A file with another part between two lines.
 fn with_part(file: &str, around: [&str; 2], part: &str) -> String {
     let (before, rest) = file.split_once(around[0]).unwrap();
@@ -747,6 +879,8 @@ fn files(all: &All<'_>) -> Vec<(&'static str, String)> {
     let mut files = java::generated(all);
     files.push((MODULE, with_part(&text(MODULE), python::AROUND, &python::generated(all))));
     files.push(("hosts/csharp/Generated.cs", csharp::generated(all)));
+    let declared = with_part(&text(BASIC), vba::DECLARED, &vba::declared(all));
+    files.push((BASIC, with_part(&declared, vba::CALLING, &vba::calling(all))));
     files
 }
 
