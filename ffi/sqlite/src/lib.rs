@@ -27,14 +27,17 @@ struct Lent {
     routines: Routines,
 }
 
-/// SQLite finds it by the name of the file, and gives a connection the functions.
+/// SQLite finds it by the name of the file, and it gives the connection the functions.
+///
+/// # Safety
+/// The connection and the table are those of one SQLite, and `message` is NULL or a place for a text that it frees.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn sqlite3_gaugepointsqlite_init(
     connection: *mut Connection,
     message: *mut *mut c_char,
     table: *const Slot,
 ) -> c_int {
-    // SAFETY: what SQLite calls with
+    // SAFETY: the caller's promise
     let load = || unsafe {
         let Some(routines) = Routines::of(table) else { return routines::ERROR };
         let lent = LENT.get_or_init(|| Lent { place: table.addr(), routines });
@@ -54,7 +57,7 @@ pub unsafe extern "C" fn sqlite3_gaugepointsqlite_init(
 /// Leaves a message that SQLite frees.
 ///
 /// # Safety
-/// `message` is what SQLite called with.
+/// `message` is NULL or a place for a text that SQLite frees.
 unsafe fn say(routines: &Routines, message: *mut *mut c_char, text: &CStr) {
     // SAFETY: the caller's promise; what is copied has its size
     unsafe {

@@ -1,5 +1,5 @@
-//! What SQLite lends to an extension: a table of routines whose places never change. New ones are added at its end, so that what is declared here holds
-//! for every SQLite 3 from 3.7.16. `tests/hosts/sql` compares the places with those of SQLite's own header.
+//! What SQLite lends to an extension: a table of routines whose places never change; new ones are added at its end.
+//! `tests/hosts/sql` compares the places with those of its own header.
 
 use core::ffi::{c_char, c_int, c_void};
 

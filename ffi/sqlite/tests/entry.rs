@@ -50,7 +50,6 @@ enum Value {
     Null,
 }
 
-#[expect(clippy::too_many_arguments, reason = "as SQLite has them")]
 unsafe extern "C" fn create(
     connection: *mut Connection,
     name: *const c_char,
