@@ -121,7 +121,7 @@ def test_readme():
         assert f"`{printed.getvalue().strip()}`" in readme
 
 
-@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack", "stack-document", "revisit", "what-if", "matching", "clean-up", "signs", "frames", "pictures"])
+@pytest.mark.parametrize("name", ["gauge-studies", "roundness", "before-measuring", "materials", "batch", "piston-shape", "hot-fit", "stack", "stack-document", "revisit", "what-if", "matching", "clean-up", "signs", "frames", "sql", "pictures"])
 def test_pages(name):
     (page,) = [folder / "docs" / f"{name}.md" for folder in (REPOSITORY / "core", REPOSITORY / "python") if (folder / "docs" / f"{name}.md").exists()]
     page = page.read_text(encoding="utf-8")
