@@ -58,7 +58,7 @@ def expected(readings):
 @pytest.fixture
 def shop(recipes, readings):
     connection = duckdb.connect(config={"threads": 4})
-    connection.create_function("bench_mm", recipes[0], ["DOUBLE"] * 3, "DOUBLE", type="arrow", null_handling="special")
+    connection.create_function("bench_mm", recipes[0], ["DOUBLE"] * 3, "DOUBLE", type="arrow")
     given = pl.DataFrame({"place": range(ROWS), **readings}).to_arrow()
     connection.register("given", given)
     connection.execute("CREATE TABLE pair AS FROM given")
