@@ -8,6 +8,8 @@ mod choice;
 
 pub mod error;
 
+pub mod progress;
+
 pub mod quantity;
 
 pub mod bounds;
