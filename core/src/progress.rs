@@ -17,7 +17,7 @@
 //!
 //! let part = Contributor::new("part", 2.0, (-0.1, 0.1), Variation::about(0.0, Distribution::rectangular(0.1)?)?)?;
 //! let stack = Stack::new(vec![part])?;
-//! let half = |done, total| if 2 * done < total { ControlFlow::Continue(()) } else { ControlFlow::Break(()) };
+//! let half = |done: u64, total: u64| if 2 * done < total { ControlFlow::Continue(()) } else { ControlFlow::Break(()) };
 //! let stopped = stack.monte_carlo(1).watched(Watch::by(&half)).part(0..100_000).unwrap_err();
 //! assert_eq!(stopped.kind(), ErrorKind::Stopped);
 //! assert_eq!(stopped.to_string(), "stopped by the caller when 50176 of 100000 were done");

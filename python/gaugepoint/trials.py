@@ -6,6 +6,7 @@ from math import inf
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from gaugepoint import _gaugepoint
+from gaugepoint._progress import Progress, reported
 from gaugepoint.error import at_door
 
 if TYPE_CHECKING:
@@ -177,6 +178,7 @@ class Runs:
         first: int = 0,
         points: Points = "random",
         hypercube_trials: int | None = None,
+        progress: Progress = None,
     ) -> Trials:
         """Give the trials `first` to `first + count - 1`.
 
@@ -192,6 +194,9 @@ class Runs:
             How the points lie; Sobol's sequence has 64 draws.
         hypercube_trials : int, optional
             Trials of the whole run of a Latin hypercube.
+        progress : callable or bool, optional
+            A callable of what is done and of how much; True for a bar where tqdm is installed and standard error is a terminal.
+            What it raises, and Ctrl-C, stop the work.
 
         Returns
         -------
@@ -204,7 +209,8 @@ class Runs:
             When a number is refused, or there is no finite value in a trial.
         """
         _whole(seed=seed, first=first, count=count, hypercube_trials=hypercube_trials)
-        values = self._core.trials(seed, first, count, points, hypercube_trials)
+        with reported(progress) as told:
+            values = self._core.trials(seed, first, count, points, hypercube_trials, told)
         return Trials(values, seed, points, hypercube_trials, first)
 
     def adaptive(
@@ -215,6 +221,7 @@ class Runs:
         coverage: Coverage = "symmetric",
         digits: int = 2,
         most_trials: int = 10_000_000,
+        progress: Progress = None,
     ) -> AdaptiveRun:
         """Make trials until mean, deviation and both ends of the interval are stable. Source: JCGM 101:2008, 7.9.4.
 
@@ -230,6 +237,9 @@ class Runs:
             Significant digits of the standard deviation that are meant, 1 or 2.
         most_trials : int
             Trials at which it stops unsettled, up to 2**27.
+        progress : callable or bool, optional
+            A callable of what is done and of how much; True for a bar where tqdm is installed and standard error is a terminal.
+            What it raises, and Ctrl-C, stop the work.
 
         Returns
         -------
@@ -242,7 +252,9 @@ class Runs:
             When a number is refused, or there is no finite value in a trial.
         """
         _whole(seed=seed, digits=digits, most_trials=most_trials)
-        summary, sequences, tolerance, settled = self._core.adaptive(seed, probability, coverage, digits, most_trials)
+        with reported(progress) as told:
+            found = self._core.adaptive(seed, probability, coverage, digits, most_trials, told)
+        summary, sequences, tolerance, settled = found
         return AdaptiveRun(TrialsSummary(*summary), sequences, tolerance, settled)
 
     def importance(
@@ -255,6 +267,7 @@ class Runs:
         first: int = 0,
         points: Points = "random",
         hypercube_trials: int | None = None,
+        progress: Progress = None,
     ) -> Trials:
         """Give the weights of trials of a tail too rare for others; `Trials.rare_tail` says what they come to.
 
@@ -264,7 +277,7 @@ class Runs:
             The side of the limit that is rare.
         limit : float
             The limit.
-        seed, count, first, points, hypercube_trials
+        seed, count, first, points, hypercube_trials, progress
             As of `trials`.
 
         Returns
@@ -278,7 +291,8 @@ class Runs:
             When something is refused, or the limit is not rare or too far away.
         """
         _whole(seed=seed, first=first, count=count, hypercube_trials=hypercube_trials)
-        weights = self._core.importance(toward, limit, seed, first, count, points, hypercube_trials)
+        with reported(progress) as told:
+            weights = self._core.importance(toward, limit, seed, first, count, points, hypercube_trials, told)
         return Trials(weights, seed, points, hypercube_trials, first)
 
 

@@ -40,6 +40,7 @@ pub(super) fn solve(parts: &Parts<'_>, watch: Watch<'_>) -> Result<Solved, Error
     let windows = free.windows();
     // every row of what is ruled out, of the ranks, and of two searches in each window
     let work = Work::new(watch, free.rows() * (2 + 2 * windows.len() as u64));
+    work.ask()?;
     let dependence = work.whole(free.rows(), || free.dependence(&work))?;
     let (case, because) = match dependence {
         Some(because) => (Case::PairDependent, because),
