@@ -4958,6 +4958,15 @@ typedef struct GaugepointRun {
 } GaugepointRun;
 
 /**
+ * Is told how much of a long work is done and of how much, and answers 0 to go on, anything else to stop. See PROGRESS at the head.
+ *
+ * `user` is the pointer that was given with it. It is called on the thread of the call that it serves, before every unit and once more when all
+ * is done: about as often as 256 trials, a row of a matching, a cylinder or a job take, so one that is dear does nothing most of the time. It must not
+ * ask or free the handle that is being asked. No exception and no longjmp may leave it.
+ */
+typedef int32_t (*GaugepointWatcher)(void *user, size_t done, size_t total);
+
+/**
  * What an adaptive run is to reach. A plain structure.
  */
 typedef struct GaugepointGoal {
