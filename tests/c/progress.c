@@ -42,10 +42,10 @@ static void whole(const Seen *seen, size_t least_calls) {
     } \
   } while (0)
 
-static double numbers[2] = {0.03};
+static double numbers[2] = {0, 0.03};
 static GaugepointContributor sides[] = {
-    {"a", 1, 10, -0.1, 0.1, 1, 1, GAUGEPOINT_VARIATION_NORMAL, 0, numbers, 1},
-    {"b", 1, 20, -0.1, 0.1, 1, 1, GAUGEPOINT_VARIATION_NORMAL, 0, numbers, 1},
+    {"a", 1, 10, -0.1, 0.1, 1, 1, GAUGEPOINT_VARIATION_NORMAL, 0, numbers, 2},
+    {"b", 1, 20, -0.1, 0.1, 1, 1, GAUGEPOINT_VARIATION_NORMAL, 0, numbers, 2},
 };
 
 static int32_t product(void *user, const double *x, size_t contributors, size_t trials, double *values) {
