@@ -710,6 +710,14 @@ fn functions_hold() {
     }
 }
 
+/// Everything that can be watched: what is told, what a stop leaves, the same bits.
+#[test]
+fn long_work_is_watched() {
+    for link in LINKS {
+        assert!(checked("progress", link, &workspace("tests/vectors")).is_empty(), "{link:?}");
+    }
+}
+
 #[test]
 fn misuse_gives_a_status() {
     for link in LINKS {

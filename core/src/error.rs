@@ -95,6 +95,9 @@ kinds! {
     Contradiction = 305 "contradiction";
     /// A temperature is outside the range of the expansion law.
     OutsideLaw = 306 "outside_law";
+
+    /// The caller stopped the work.
+    Stopped = 401 "stopped";
 }
 
 /// The range a value was held against.
@@ -146,7 +149,7 @@ impl Error {
     /// The same refusal, tied to a field unless it already is.
     #[cold]
     pub(crate) fn at(mut self, field: &str) -> Self {
-        if self.0.field.is_empty() {
+        if self.0.field.is_empty() && !self.is_stop() {
             self.0.field = field.to_owned();
         }
         self
@@ -155,8 +158,15 @@ impl Error {
     /// The same refusal, at another field.
     #[cold]
     pub(crate) fn moved(mut self, field: String) -> Self {
-        self.0.field = field;
+        if !self.is_stop() {
+            self.0.field = field;
+        }
         self
+    }
+
+    /// A stop has no field: nothing that was given is refused.
+    fn is_stop(&self) -> bool {
+        self.0.kind == ErrorKind::Stopped
     }
 
     /// The same refusal, of a row: its field is parameter and place.

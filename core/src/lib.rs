@@ -8,6 +8,8 @@ mod choice;
 
 pub mod error;
 
+pub mod progress;
+
 pub mod quantity;
 
 pub mod bounds;
@@ -60,7 +62,7 @@ pub mod flat;
 
 pub mod batch;
 
-pub use assess::{Options, assess, assess_json, assess_json_bytes};
+pub use assess::{Options, assess, assess_json, assess_json_bytes, assess_watched};
 pub use error::{Error, ErrorKind};
 pub use job::Document;
 pub use report::Report;

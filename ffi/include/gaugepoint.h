@@ -54,6 +54,10 @@
  * THREADS. Every function may be called from any number of threads at once; a stack that is added to or freed belongs to one
  * thread. There is no global state, no locale, no clock: the same arguments give the same bits.
  *
+ * PROGRESS. Functions that may take their time have a second form, gaugepoint_NAME_watched, with a GaugepointWatcher and its user pointer before the
+ * outputs; a NULL watcher is none, and the results have the same bits. What is done never falls, and is the whole in the end; the whole grows where
+ * more is found to be done. A watcher that stops the work gives GAUGEPOINT_STATUS_STOPPED: outputs are as after any other failure.
+ *
  * PANICS. None is expected. One would be caught and returned as GAUGEPOINT_STATUS_PANIC, with its text in the error and
  * on standard error.
  *
@@ -208,6 +212,10 @@ enum GaugepointStatus {
    * A temperature is outside the range of the expansion law.
    */
   GAUGEPOINT_STATUS_OUTSIDE_LAW = 306,
+  /**
+   * The caller stopped the work.
+   */
+  GAUGEPOINT_STATUS_STOPPED = 401,
   /**
    * A pointer that is needed is NULL.
    */
@@ -4950,6 +4958,15 @@ typedef struct GaugepointRun {
 } GaugepointRun;
 
 /**
+ * Is told how much of a long work is done and of how much, and answers 0 to go on, anything else to stop. See PROGRESS at the head.
+ *
+ * `user` is the pointer that was given with it. It is called on the thread of the call that it serves, before every unit and once more when all
+ * is done: about as often as 256 trials, a row of a matching, a cylinder or a job take, so one that is dear does nothing most of the time. It must not
+ * ask or free the handle that is being asked. No exception and no longjmp may leave it.
+ */
+typedef int32_t (*GaugepointWatcher)(void *user, size_t done, size_t total);
+
+/**
  * What an adaptive run is to reach. A plain structure.
  */
 typedef struct GaugepointGoal {
@@ -9329,12 +9346,33 @@ int32_t gaugepoint_stack_trials(const struct GaugepointStack *stack,
                                 struct GaugepointError *error);
 
 /**
+ * gaugepoint_stack_trials with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+ */
+int32_t gaugepoint_stack_trials_watched(const struct GaugepointStack *stack,
+                                        const struct GaugepointRun *run,
+                                        GaugepointWatcher watcher,
+                                        void *user,
+                                        double *values,
+                                        size_t count,
+                                        struct GaugepointError *error);
+
+/**
  * Trials of a stack until mean, deviation and both ends of the interval are stable. Source: JCGM 101:2008, 7.9.4.
  */
 int32_t gaugepoint_stack_adaptive(const struct GaugepointStack *stack,
                                   const struct GaugepointGoal *goal,
                                   struct GaugepointAdaptive *out,
                                   struct GaugepointError *error);
+
+/**
+ * gaugepoint_stack_adaptive with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+ */
+int32_t gaugepoint_stack_adaptive_watched(const struct GaugepointStack *stack,
+                                          const struct GaugepointGoal *goal,
+                                          GaugepointWatcher watcher,
+                                          void *user,
+                                          struct GaugepointAdaptive *out,
+                                          struct GaugepointError *error);
 
 /**
  * Weights of `count` trials of a tail of a stack too rare for others, from `run->first` on: importance sampling beyond one
@@ -9349,6 +9387,19 @@ int32_t gaugepoint_stack_importance(const struct GaugepointStack *stack,
                                     double *weights,
                                     size_t count,
                                     struct GaugepointError *error);
+
+/**
+ * gaugepoint_stack_importance with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+ */
+int32_t gaugepoint_stack_importance_watched(const struct GaugepointStack *stack,
+                                            int32_t toward,
+                                            double limit,
+                                            const struct GaugepointRun *run,
+                                            GaugepointWatcher watcher,
+                                            void *user,
+                                            double *weights,
+                                            size_t count,
+                                            struct GaugepointError *error);
 
 /**
  * Mean, standard deviation and intervals at a coverage probability of the values of trials. The ends are values of trials.
@@ -9488,12 +9539,33 @@ int32_t gaugepoint_function_trials(const struct GaugepointFunction *function,
                                    struct GaugepointError *error);
 
 /**
+ * gaugepoint_function_trials with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+ */
+int32_t gaugepoint_function_trials_watched(const struct GaugepointFunction *function,
+                                           const struct GaugepointRun *run,
+                                           GaugepointWatcher watcher,
+                                           void *user,
+                                           double *values,
+                                           size_t count,
+                                           struct GaugepointError *error);
+
+/**
  * Trials of a function until mean, deviation and both ends of the interval are stable. Source: JCGM 101:2008, 7.9.4.
  */
 int32_t gaugepoint_function_adaptive(const struct GaugepointFunction *function,
                                      const struct GaugepointGoal *goal,
                                      struct GaugepointAdaptive *out,
                                      struct GaugepointError *error);
+
+/**
+ * gaugepoint_function_adaptive with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+ */
+int32_t gaugepoint_function_adaptive_watched(const struct GaugepointFunction *function,
+                                             const struct GaugepointGoal *goal,
+                                             GaugepointWatcher watcher,
+                                             void *user,
+                                             struct GaugepointAdaptive *out,
+                                             struct GaugepointError *error);
 
 /**
  * Weights of `count` trials of a tail of a function too rare for others, from `run->first` on: importance sampling beyond one
@@ -9508,6 +9580,19 @@ int32_t gaugepoint_function_importance(const struct GaugepointFunction *function
                                        double *weights,
                                        size_t count,
                                        struct GaugepointError *error);
+
+/**
+ * gaugepoint_function_importance with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+ */
+int32_t gaugepoint_function_importance_watched(const struct GaugepointFunction *function,
+                                               int32_t toward,
+                                               double limit,
+                                               const struct GaugepointRun *run,
+                                               GaugepointWatcher watcher,
+                                               void *user,
+                                               double *weights,
+                                               size_t count,
+                                               struct GaugepointError *error);
 
 /**
  * Matches measured pistons to bores: the least probability of conformity is as large as it can be, and among such pairings the sum of
@@ -9525,6 +9610,21 @@ int32_t gaugepoint_match_pistons(const struct GaugepointMeasuredBore *bores,
                                  size_t room,
                                  struct GaugepointMatching *out,
                                  struct GaugepointError *error);
+
+/**
+ * gaugepoint_match_pistons with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+ */
+int32_t gaugepoint_match_pistons_watched(const struct GaugepointMeasuredBore *bores,
+                                         size_t bore_count,
+                                         const struct GaugepointMeasuredPiston *pistons,
+                                         size_t piston_count,
+                                         const struct GaugepointMatchingConditions *conditions,
+                                         GaugepointWatcher watcher,
+                                         void *user,
+                                         struct GaugepointMatched *pairs,
+                                         size_t room,
+                                         struct GaugepointMatching *out,
+                                         struct GaugepointError *error);
 
 /**
  * The smallest round, straight bore about an axis that removes all wear, from a radial trace of `count` points about the original axis.
@@ -9778,6 +9878,18 @@ int32_t gaugepoint_report_new(int32_t kind,
                               int32_t with_working,
                               struct GaugepointReport **report,
                               struct GaugepointError *error);
+
+/**
+ * gaugepoint_report_new with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+ */
+int32_t gaugepoint_report_new_watched(int32_t kind,
+                                      const char *document,
+                                      size_t document_length,
+                                      int32_t with_working,
+                                      GaugepointWatcher watcher,
+                                      void *user,
+                                      struct GaugepointReport **report,
+                                      struct GaugepointError *error);
 
 /**
  * Frees a report. NULL is fine.

@@ -4,13 +4,16 @@ use crate::array::{ArrayOut, array, array_out, fitting, given};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{cleared, kept, plain, status};
 use crate::handle::{self, freed, lent};
+use crate::progress::{GaugepointWatcher, watched};
 use crate::record::{Record, record};
 use crate::stack::{GaugepointContributor, all};
 use crate::status::{CALLBACK_FAILED, NULL_POINTER};
 use crate::text;
 use crate::trials::{Asked, GaugepointAdaptive, GaugepointGoal, GaugepointRun, adaptive, goal_of, toward_of};
 use core::ffi::{c_char, c_void};
+use core::ptr::null_mut;
 use gaugepoint::calc::Model;
+use gaugepoint::progress::Watch;
 use gaugepoint::stack::{
     Columnwise, Contributor, Derivation, Effect, EngineStack, Function, Proof, Propagation, WorstCase,
 };
@@ -384,10 +387,28 @@ pub unsafe extern "C" fn gaugepoint_function_trials(
     error: *mut GaugepointError,
 ) -> i32 {
     // SAFETY: the contract of the header
+    unsafe { gaugepoint_function_trials_watched(function, run, None, null_mut(), values, count, error) }
+}
+
+/// gaugepoint_function_trials with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_function_trials_watched(
+    function: *const GaugepointFunction,
+    run: *const GaugepointRun,
+    watcher: GaugepointWatcher,
+    user: *mut c_void,
+    values: *mut f64,
+    count: usize,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
     unsafe {
         status(error, array_out("values", values, count), || {
             let asked = Asked::new(given("run", run)?, count)?;
-            asked!(lent("function", function)?, f => asked.values(f.monte_carlo(asked.seed)))
+            let of = lent("function", function)?;
+            let work =
+                |watch: Watch<'_>| asked!(of, f => asked.values(f.monte_carlo(asked.seed).watched(watch)));
+            watched(watcher, user, work)
         })
     }
 }
@@ -401,10 +422,26 @@ pub unsafe extern "C" fn gaugepoint_function_adaptive(
     error: *mut GaugepointError,
 ) -> i32 {
     // SAFETY: the contract of the header
+    unsafe { gaugepoint_function_adaptive_watched(function, goal, None, null_mut(), out, error) }
+}
+
+/// gaugepoint_function_adaptive with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_function_adaptive_watched(
+    function: *const GaugepointFunction,
+    goal: *const GaugepointGoal,
+    watcher: GaugepointWatcher,
+    user: *mut c_void,
+    out: *mut GaugepointAdaptive,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
     unsafe {
         status(error, record("out", out), || {
             let (seed, goal) = goal_of(given("goal", goal)?)?;
-            asked!(lent("function", function)?, f => adaptive(f.monte_carlo(seed), goal))
+            let of = lent("function", function)?;
+            let work = |watch: Watch<'_>| asked!(of, f => adaptive(f.monte_carlo(seed).watched(watch), goal));
+            watched(watcher, user, work)
         })
     }
 }
@@ -425,10 +462,46 @@ pub unsafe extern "C" fn gaugepoint_function_importance(
 ) -> i32 {
     // SAFETY: the contract of the header
     unsafe {
+        gaugepoint_function_importance_watched(
+            function,
+            toward,
+            limit,
+            run,
+            None,
+            null_mut(),
+            weights,
+            count,
+            error,
+        )
+    }
+}
+
+/// gaugepoint_function_importance with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_function_importance_watched(
+    function: *const GaugepointFunction,
+    toward: i32,
+    limit: f64,
+    run: *const GaugepointRun,
+    watcher: GaugepointWatcher,
+    user: *mut c_void,
+    weights: *mut f64,
+    count: usize,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
         status(error, array_out("weights", weights, count), || {
             let asked = Asked::new(given("run", run)?, count)?;
             let toward = toward_of(toward)?;
-            asked!(lent("function", function)?, f => asked.values(f.importance(toward, limit, asked.seed)?))
+            let of = lent("function", function)?;
+            let work = |watch: Watch<'_>| {
+                asked!(of, f => {
+                    let run = f.importance(toward, limit, asked.seed)?;
+                    asked.values(run.watched(watch))
+                })
+            };
+            watched(watcher, user, work)
         })
     }
 }

@@ -53,6 +53,10 @@
 //! THREADS. Every function may be called from any number of threads at once; a stack that is added to or freed belongs to one
 //! thread. There is no global state, no locale, no clock: the same arguments give the same bits.
 //!
+//! PROGRESS. Functions that may take their time have a second form, gaugepoint_NAME_watched, with a GaugepointWatcher and its user pointer before the
+//! outputs; a NULL watcher is none, and the results have the same bits. What is done never falls, and is the whole in the end; the whole grows where
+//! more is found to be done. A watcher that stops the work gives GAUGEPOINT_STATUS_STOPPED: outputs are as after any other failure.
+//!
 //! PANICS. None is expected. One would be caught and returned as GAUGEPOINT_STATUS_PANIC, with its text in the error and
 //! on standard error.
 //!
@@ -114,6 +118,7 @@ pub mod uncertainty;
 pub mod before;
 pub mod plausible;
 pub mod batch;
+pub mod progress;
 pub mod stack;
 pub mod trials;
 pub mod function;

@@ -3,12 +3,14 @@
 use crate::array::{array, array_out, fitting, given};
 use crate::error::{Failure, GaugepointError, cut};
 use crate::guard::status;
+use crate::progress::{GaugepointWatcher, watched};
 use crate::record::{Record, record};
 use crate::shims::all;
 use crate::text::{flag, name};
-use core::ffi::c_char;
+use core::ffi::{c_char, c_void};
+use core::ptr::null_mut;
 use gaugepoint::plan::matching::{
-    Bore, Case, Conditions, Matched, Matching, Merit, Piston, WantedClearance, match_pistons,
+    Bore, Case, Conditions, Matched, Matching, Merit, Piston, WantedClearance, match_pistons_watched,
 };
 
 /// What the data let a matching be.
@@ -207,12 +209,47 @@ pub unsafe extern "C" fn gaugepoint_match_pistons(
 ) -> i32 {
     // SAFETY: the contract of the header
     unsafe {
+        gaugepoint_match_pistons_watched(
+            bores,
+            bore_count,
+            pistons,
+            piston_count,
+            conditions,
+            None,
+            null_mut(),
+            pairs,
+            room,
+            out,
+            error,
+        )
+    }
+}
+
+/// gaugepoint_match_pistons with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_match_pistons_watched(
+    bores: *const GaugepointMeasuredBore,
+    bore_count: usize,
+    pistons: *const GaugepointMeasuredPiston,
+    piston_count: usize,
+    conditions: *const GaugepointMatchingConditions,
+    watcher: GaugepointWatcher,
+    user: *mut c_void,
+    pairs: *mut GaugepointMatched,
+    room: usize,
+    out: *mut GaugepointMatching,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
         status(error, (array_out("pairs", pairs, room), record("out", out)), || {
             let conditions =
                 conditions_of(&given("conditions", conditions)?).map_err(|e| e.under("conditions"))?;
             let bores = all("bores", array("bores", bores, Some(bore_count))?, |b| bore_of(b))?;
             let pistons = all("pistons", array("pistons", pistons, Some(piston_count))?, |p| piston_of(p))?;
-            let found = match_pistons(&bores, &pistons, &conditions)?;
+            let found = watched(watcher, user, |watch| {
+                Ok(match_pistons_watched(&bores, &pistons, &conditions, watch)?)
+            })?;
             let pairs: Vec<GaugepointMatched> = found.pairs.iter().map(GaugepointMatched::from).collect();
             Ok((fitting(pairs, "room", room)?, GaugepointMatching::from(&found)))
         })

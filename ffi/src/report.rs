@@ -4,20 +4,23 @@ use crate::decision::number_of;
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{kept, plain, status};
 use crate::handle;
+use crate::progress::{GaugepointWatcher, watched};
 use crate::record::{Record, record};
 use crate::signs::number;
 use crate::text::{bytes, flag, give};
-use core::ffi::c_char;
+use core::ffi::{c_char, c_void};
+use core::ptr::null_mut;
 use gaugepoint::budget::{Budget, BudgetReport};
 use gaugepoint::decision::{Decision, Of, Outcome};
 use gaugepoint::fit::{FitDocument, FitReport, fit};
-use gaugepoint::measure::{MeasurementDocument, MeasurementReport, measure};
+use gaugepoint::measure::{MeasurementDocument, MeasurementReport, measure_watched};
+use gaugepoint::progress::Watch;
 use gaugepoint::report::CylinderReport;
 use gaugepoint::revisit::{RevisitDocument, RevisitReport};
 use gaugepoint::sheet::{Sheet, SheetReport, check};
 use gaugepoint::stack::{StackDocument, StackReport};
-use gaugepoint::what_if::{WhatIfDocument, WhatIfReport, what_if};
-use gaugepoint::{Document, ErrorKind, Options, Report, assess};
+use gaugepoint::what_if::{WhatIfDocument, WhatIfReport, what_if_watched};
+use gaugepoint::{Document, ErrorKind, Options, Report, assess_watched};
 
 /// What a document is.
 #[repr(C)]
@@ -267,10 +270,38 @@ pub unsafe extern "C" fn gaugepoint_report_new(
 ) -> i32 {
     // SAFETY: the contract of the header
     unsafe {
+        gaugepoint_report_new_watched(
+            kind,
+            document,
+            document_length,
+            with_working,
+            None,
+            null_mut(),
+            report,
+            error,
+        )
+    }
+}
+
+/// gaugepoint_report_new with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_report_new_watched(
+    kind: i32,
+    document: *const c_char,
+    document_length: usize,
+    with_working: i32,
+    watcher: GaugepointWatcher,
+    user: *mut c_void,
+    report: *mut *mut GaugepointReport,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
         status(error, kept("report", report), || {
             let document = bytes("document", document, document_length)?;
             let working = flag("with_working", with_working)?;
-            Ok(handle::made(GaugepointReport(Made::of(kind, document, working)?)))
+            let made = |watch: Watch<'_>| Made::of(kind, document, working, watch);
+            Ok(handle::made(GaugepointReport(watched(watcher, user, made)?)))
         })
     }
 }
@@ -384,21 +415,26 @@ unsafe fn job_of<'a>(report: *const GaugepointReport) -> Result<&'a Report, Fail
 }
 
 impl Made {
-    fn of(kind: i32, document: &[u8], working: bool) -> Result<Self, Failure> {
+    fn of(kind: i32, document: &[u8], working: bool, watch: Watch<'_>) -> Result<Self, Failure> {
         let options = Options { working };
         if working && !matches!(kind, 1 | 3 | 4 | 5) && (1..=8).contains(&kind) {
             let reason = "the report on this document has no working";
             return Err(Failure::refused(ErrorKind::Contradiction, "with_working", reason));
         }
         Ok(match kind {
-            1 => Made::Job(Box::new(assess(&Document::from_json_bytes(document)?, options)?)),
+            1 => Made::Job(Box::new(assess_watched(&Document::from_json_bytes(document)?, options, watch)?)),
             2 => Made::Sheet(check(&Sheet::from_json_bytes(document)?)),
-            3 => Made::Measurement(measure(&MeasurementDocument::from_json_bytes(document)?, options)?),
+            3 => {
+                let document = MeasurementDocument::from_json_bytes(document)?;
+                Made::Measurement(measure_watched(&document, options, watch)?)
+            }
             4 => Made::Fit(Box::new(fit(&FitDocument::from_json_bytes(document)?, options)?)),
-            5 => Made::Stack(Box::new(StackDocument::from_json_bytes(document)?.evaluate(options)?)),
-            6 => Made::Budget(Budget::from_json_bytes(document)?.evaluate()?),
+            5 => Made::Stack(Box::new(
+                StackDocument::from_json_bytes(document)?.evaluate_watched(options, watch)?,
+            )),
+            6 => Made::Budget(Budget::from_json_bytes(document)?.evaluate_watched(watch)?),
             7 => Made::Revisit(RevisitDocument::from_json_bytes(document)?.evaluate()?),
-            8 => Made::WhatIf(what_if(&WhatIfDocument::from_json_bytes(document)?)?),
+            8 => Made::WhatIf(what_if_watched(&WhatIfDocument::from_json_bytes(document)?, watch)?),
             other => return Err(Failure::choice("kind", other, "1, 2, 3, 4, 5, 6, 7, 8")),
         })
     }

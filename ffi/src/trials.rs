@@ -3,8 +3,11 @@
 use crate::array::{GAUGEPOINT_MOST_VALUES, array, array_out, given};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::status;
+use crate::progress::{GaugepointWatcher, watched};
 use crate::record::{Record, record};
 use crate::stack::{GaugepointStack, filled};
+use core::ffi::c_void;
+use core::ptr::null_mut;
 use gaugepoint::ErrorKind;
 use gaugepoint::measurement::monte_carlo::{
     Adaptive, Coverage, Goal, MonteCarlo, Part, Summary, Trials, trials_from,
@@ -209,10 +212,26 @@ pub unsafe extern "C" fn gaugepoint_stack_trials(
     error: *mut GaugepointError,
 ) -> i32 {
     // SAFETY: the contract of the header
+    unsafe { gaugepoint_stack_trials_watched(stack, run, None, null_mut(), values, count, error) }
+}
+
+/// gaugepoint_stack_trials with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_stack_trials_watched(
+    stack: *const GaugepointStack,
+    run: *const GaugepointRun,
+    watcher: GaugepointWatcher,
+    user: *mut c_void,
+    values: *mut f64,
+    count: usize,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
     unsafe {
         status(error, array_out("values", values, count), || {
             let asked = Asked::new(given("run", run)?, count)?;
-            asked.values(filled(stack)?.monte_carlo(asked.seed))
+            let run = filled(stack)?.monte_carlo(asked.seed);
+            watched(watcher, user, |watch| asked.values(run.watched(watch)))
         })
     }
 }
@@ -226,10 +245,25 @@ pub unsafe extern "C" fn gaugepoint_stack_adaptive(
     error: *mut GaugepointError,
 ) -> i32 {
     // SAFETY: the contract of the header
+    unsafe { gaugepoint_stack_adaptive_watched(stack, goal, None, null_mut(), out, error) }
+}
+
+/// gaugepoint_stack_adaptive with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_stack_adaptive_watched(
+    stack: *const GaugepointStack,
+    goal: *const GaugepointGoal,
+    watcher: GaugepointWatcher,
+    user: *mut c_void,
+    out: *mut GaugepointAdaptive,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
     unsafe {
         status(error, record("out", out), || {
             let (seed, goal) = goal_of(given("goal", goal)?)?;
-            adaptive(filled(stack)?.monte_carlo(seed), goal)
+            let run = filled(stack)?.monte_carlo(seed);
+            watched(watcher, user, |watch| adaptive(run.watched(watch), goal))
         })
     }
 }
@@ -250,9 +284,39 @@ pub unsafe extern "C" fn gaugepoint_stack_importance(
 ) -> i32 {
     // SAFETY: the contract of the header
     unsafe {
+        gaugepoint_stack_importance_watched(
+            stack,
+            toward,
+            limit,
+            run,
+            None,
+            null_mut(),
+            weights,
+            count,
+            error,
+        )
+    }
+}
+
+/// gaugepoint_stack_importance with a watcher and its user pointer; NULL is none. See PROGRESS at the head.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_stack_importance_watched(
+    stack: *const GaugepointStack,
+    toward: i32,
+    limit: f64,
+    run: *const GaugepointRun,
+    watcher: GaugepointWatcher,
+    user: *mut c_void,
+    weights: *mut f64,
+    count: usize,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
         status(error, array_out("weights", weights, count), || {
             let asked = Asked::new(given("run", run)?, count)?;
-            asked.values(filled(stack)?.importance(toward_of(toward)?, limit, asked.seed)?)
+            let run = filled(stack)?.importance(toward_of(toward)?, limit, asked.seed)?;
+            watched(watcher, user, |watch| asked.values(run.watched(watch)))
         })
     }
 }

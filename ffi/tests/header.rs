@@ -43,6 +43,7 @@ const SOURCES: &[&str] = &[
     "signs",
     "risk",
     "batch",
+    "progress",
     "stack",
     "trials",
     "function",

@@ -348,7 +348,8 @@ fn signatures() {
         assert!(given, "{} gives {}", function.name, function.gives);
         for of in &function.parameters {
             let by_value =
-                ["int32_t", "double", "size_t", "ptrdiff_t", "GaugepointCallback"].contains(&of.of.as_str());
+                ["int32_t", "double", "size_t", "ptrdiff_t", "GaugepointCallback", "GaugepointWatcher"]
+                    .contains(&of.of.as_str());
             assert!(by_value || of.of.ends_with('*'), "{}: {} {}", function.name, of.of, of.name);
         }
     }
@@ -384,6 +385,7 @@ fn paragraphs() {
         "OWNERSHIP",
         "ENUMS",
         "THREADS",
+        "PROGRESS",
         "PANICS",
         "MEMORY",
         "VERSIONS",

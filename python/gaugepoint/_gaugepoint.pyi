@@ -2957,7 +2957,7 @@ def plausibility_table() -> list[_Row]:
         Name, label, unit, what it is relative to, possible and usual range, reason, slips.
     """
 
-def assess(job: bytes, working: bool) -> tuple[str, str, str]:
+def assess(job: bytes, working: bool, progress: Callable[[int, int], object] | None) -> tuple[str, str, str]:
     """Assess a job given as JSON. Other threads run meanwhile.
 
     Parameters
@@ -2966,6 +2966,8 @@ def assess(job: bytes, working: bool) -> tuple[str, str, str]:
         The job document, JSON in UTF-8.
     working : bool
         Put the working of every number into the report.
+    progress : callable or None
+        Told what is done and of how much.
 
     Returns
     -------
@@ -3072,7 +3074,7 @@ def fit_report_schema() -> str:
         The schema, as JSON.
     """
 
-def evaluate_stack(document: bytes, working: bool) -> tuple[str, str, str]:
+def evaluate_stack(document: bytes, working: bool, progress: Callable[[int, int], object] | None) -> tuple[str, str, str]:
     """Evaluate a stack given as JSON. Other threads run meanwhile.
 
     Parameters
@@ -3081,6 +3083,8 @@ def evaluate_stack(document: bytes, working: bool) -> tuple[str, str, str]:
         The stack document, JSON in UTF-8.
     working : bool
         Put the working of every number that has a formula into the report.
+    progress : callable or None
+        Told what is done and of how much.
 
     Returns
     -------
@@ -3148,13 +3152,15 @@ def revisit_report_schema() -> str:
         The schema, as JSON.
     """
 
-def what_if(document: bytes) -> tuple[str, str, str]:
+def what_if(document: bytes, progress: Callable[[int, int], object] | None) -> tuple[str, str, str]:
     """Assess a job with every combination of values, given as JSON. Other threads run meanwhile.
 
     Parameters
     ----------
     document : bytes
         The what-if document, JSON in UTF-8.
+    progress : callable or None
+        Told what is done and of how much.
 
     Returns
     -------
@@ -3185,7 +3191,7 @@ def what_if_report_schema() -> str:
         The schema, as JSON.
     """
 
-def measure(document: bytes, working: bool) -> tuple[str, str]:
+def measure(document: bytes, working: bool, progress: Callable[[int, int], object] | None) -> tuple[str, str]:
     """Evaluate a measurement given as JSON. Other threads run meanwhile.
 
     Parameters
@@ -3194,6 +3200,8 @@ def measure(document: bytes, working: bool) -> tuple[str, str]:
         The measurement document, JSON in UTF-8.
     working : bool
         Put the working of every number of the first order into the report.
+    progress : callable or None
+        Told what is done and of how much.
 
     Returns
     -------
@@ -3233,13 +3241,15 @@ def measurement_report_schema() -> str:
         The schema, as JSON.
     """
 
-def budget(document: bytes) -> tuple[str, str]:
+def budget(document: bytes, progress: Callable[[int, int], object] | None) -> tuple[str, str]:
     """Evaluate a budget given as JSON. Other threads run meanwhile.
 
     Parameters
     ----------
     document : bytes
         The budget document, JSON in UTF-8.
+    progress : callable or None
+        Told what is done and of how much.
 
     Returns
     -------
@@ -3911,7 +3921,7 @@ class Stack:
             When an edge is refused, or a probability cannot be had.
         """
     def trials(
-        self, seed: int, first: int, count: int, points: str, hypercube_trials: int | None
+        self, seed: int, first: int, count: int, points: str, hypercube_trials: int | None, progress: Callable[[int, int], object] | None
     ) -> NDArray[np.float64]:
         """Give the values of trials.
 
@@ -3923,6 +3933,8 @@ class Stack:
             How the points lie.
         hypercube_trials : int or None
             Trials of the whole run of a Latin hypercube.
+        progress : callable or None
+            Told what is done and of how much.
 
         Returns
         -------
@@ -3935,7 +3947,7 @@ class Stack:
             When something is refused.
         """
     def adaptive(
-        self, seed: int, probability: float, coverage: str, digits: int, most_trials: int
+        self, seed: int, probability: float, coverage: str, digits: int, most_trials: int, progress: Callable[[int, int], object] | None
     ) -> tuple[_Summary, int, float, bool]:
         """Make trials until they are stable.
 
@@ -3951,6 +3963,8 @@ class Stack:
             Significant digits that are meant.
         most_trials : int
             Trials at which it stops unsettled.
+        progress : callable or None
+            Told what is done and of how much.
 
         Returns
         -------
@@ -3971,6 +3985,7 @@ class Stack:
         count: int,
         points: str,
         hypercube_trials: int | None,
+        progress: Callable[[int, int], object] | None,
     ) -> NDArray[np.float64]:
         """Give the weights of trials of a rare tail.
 
@@ -3986,6 +4001,8 @@ class Stack:
             How the points lie.
         hypercube_trials : int or None
             Trials of the whole run of a Latin hypercube.
+        progress : callable or None
+            Told what is done and of how much.
 
         Returns
         -------
@@ -4068,7 +4085,7 @@ class Function:
             Proof; of each end the value that is attained, the sizes there, and the bound.
         """
     def trials(
-        self, seed: int, first: int, count: int, points: str, hypercube_trials: int | None
+        self, seed: int, first: int, count: int, points: str, hypercube_trials: int | None, progress: Callable[[int, int], object] | None
     ) -> NDArray[np.float64]:
         """Give the values of trials.
 
@@ -4080,6 +4097,8 @@ class Function:
             How the points lie.
         hypercube_trials : int or None
             Trials of the whole run of a Latin hypercube.
+        progress : callable or None
+            Told what is done and of how much.
 
         Returns
         -------
@@ -4092,7 +4111,7 @@ class Function:
             When something is refused, or the function is not finite in a trial.
         """
     def adaptive(
-        self, seed: int, probability: float, coverage: str, digits: int, most_trials: int
+        self, seed: int, probability: float, coverage: str, digits: int, most_trials: int, progress: Callable[[int, int], object] | None
     ) -> tuple[_Summary, int, float, bool]:
         """Make trials until they are stable.
 
@@ -4108,6 +4127,8 @@ class Function:
             Significant digits that are meant.
         most_trials : int
             Trials at which it stops unsettled.
+        progress : callable or None
+            Told what is done and of how much.
 
         Returns
         -------
@@ -4128,6 +4149,7 @@ class Function:
         count: int,
         points: str,
         hypercube_trials: int | None,
+        progress: Callable[[int, int], object] | None,
     ) -> NDArray[np.float64]:
         """Give the weights of trials of a rare tail.
 
@@ -4143,6 +4165,8 @@ class Function:
             How the points lie.
         hypercube_trials : int or None
             Trials of the whole run of a Latin hypercube.
+        progress : callable or None
+            Told what is done and of how much.
 
         Returns
         -------
@@ -4292,7 +4316,12 @@ def trials_merged(parts: Sequence[Trials]) -> tuple[int, NDArray[np.float64]]:
         When the values are no array of one dimension and float64.
     """
 
-def match_pistons(bores: Sequence[MeasuredBore], pistons: Sequence[MeasuredPiston], conditions: Conditions) -> _Matching:
+def match_pistons(
+    bores: Sequence[MeasuredBore],
+    pistons: Sequence[MeasuredPiston],
+    conditions: Conditions,
+    progress: Callable[[int, int], object] | None,
+) -> _Matching:
     """Match measured pistons to bores; `gaugepoint.plan.match` is its public form.
 
     Parameters
@@ -4303,6 +4332,8 @@ def match_pistons(bores: Sequence[MeasuredBore], pistons: Sequence[MeasuredPisto
         The pistons.
     conditions : Conditions
         What holds for the set.
+    progress : callable or None
+        Told what is done and of how much.
 
     Returns
     -------
@@ -4321,6 +4352,7 @@ def match_sizes(
     piston_mm: NDArray[np.float64],
     piston_uncertainty_mm: NDArray[np.float64],
     conditions: Conditions,
+    progress: Callable[[int, int], object] | None,
 ) -> _Matching:
     """Match sizes that stand in arrays; `gaugepoint.plan.match` is its public form.
 
@@ -4332,6 +4364,8 @@ def match_sizes(
         The same of the pistons.
     conditions : Conditions
         What holds for the set.
+    progress : callable or None
+        Told what is done and of how much.
 
     Returns
     -------

@@ -10,6 +10,7 @@ from dataclasses import field
 from typing import Any, ClassVar
 
 from gaugepoint import _gaugepoint
+from gaugepoint._progress import Progress, reported
 from gaugepoint._value import Value, dataclass
 from gaugepoint._written import WrittenMarkdown
 from gaugepoint.job import document as bytes_of
@@ -310,7 +311,9 @@ def revisit_report_schema() -> dict[str, Any]:
     return schema
 
 
-def what_if(document: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes]) -> WhatIfReport:
+def what_if(
+    document: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes], *, progress: Progress = None
+) -> WhatIfReport:
     """Assess a job with every combination of values.
 
     Parameters
@@ -318,6 +321,9 @@ def what_if(document: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathL
     document : dict, str, bytes or os.PathLike
         The what-if document: as a dictionary; as JSON (a text that begins with ``{``, or bytes); or the path of a file with the JSON
         (any other text, or a path object).
+    progress : callable or bool, optional
+        A callable of what is done and of how much; True for a bar where tqdm is installed and standard error is a terminal.
+        What it raises, and Ctrl-C, stop the work.
 
     Returns
     -------
@@ -342,7 +348,8 @@ def what_if(document: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathL
     ...     print(refused.field)
     /job/format
     """
-    return written(WhatIfReport, *_gaugepoint.what_if(bytes_of(document)))
+    with reported(progress) as told:
+        return written(WhatIfReport, *_gaugepoint.what_if(bytes_of(document), told))
 
 
 def what_if_schema() -> dict[str, Any]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from gaugepoint import _gaugepoint
+from gaugepoint._progress import Progress, reported
 from gaugepoint.error import InputError, at_door
 from gaugepoint.report import Report, written
 
@@ -17,7 +18,7 @@ _DEEPEST = 128
 
 
 def assess(
-    job: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes], *, working: bool = False
+    job: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes], *, working: bool = False, progress: Progress = None
 ) -> Report:
     """Assess a job: from readings to a verdict for every cylinder and the block.
 
@@ -30,6 +31,9 @@ def assess(
         JSON (any other text, or a path object).
     working : bool, default False
         Put the working of every number into the report.
+    progress : callable or bool, optional
+        A callable of what is done and of how much; True for a bar where tqdm is installed and standard error is a terminal.
+        What it raises, and Ctrl-C, stop the work.
 
     Returns
     -------
@@ -54,7 +58,8 @@ def assess(
     ...     print(refused.kind, refused.field)
     missing_field /job
     """
-    return written(Report, *_gaugepoint.assess(document(job), working))
+    with reported(progress) as told:
+        return written(Report, *_gaugepoint.assess(document(job), working, told))
 
 
 def job_schema() -> dict[str, Any]:

@@ -9,6 +9,7 @@ from dataclasses import field
 from typing import Any, ClassVar, Literal
 
 from gaugepoint import _gaugepoint
+from gaugepoint._progress import Progress, reported
 from gaugepoint.job import document as bytes_of
 from gaugepoint._data import read
 from gaugepoint._value import Value, dataclass
@@ -229,7 +230,7 @@ class MeasurementReport(WrittenText):
 
 
 def measure(
-    document: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes], *, working: bool = False
+    document: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes], *, working: bool = False, progress: Progress = None
 ) -> MeasurementReport:
     """Evaluate readings and their differences: budgets to first and second order and by trials.
 
@@ -240,6 +241,9 @@ def measure(
         the JSON (any other text, or a path object).
     working : bool, default False
         Put the working of every number of the first order into the report.
+    progress : callable or bool, optional
+        A callable of what is done and of how much; True for a bar where tqdm is installed and standard error is a terminal.
+        What it raises, and Ctrl-C, stop the work.
 
     Returns
     -------
@@ -264,7 +268,8 @@ def measure(
     ...     print(refused.kind, refused.field)
     missing_field /measurement
     """
-    return written(MeasurementReport, *_gaugepoint.measure(bytes_of(document), working))
+    with reported(progress) as told:
+        return written(MeasurementReport, *_gaugepoint.measure(bytes_of(document), working, told))
 
 
 def presets() -> tuple[Preset, ...]:

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias, cast
 
 from gaugepoint import _gaugepoint
+from gaugepoint._progress import Progress, reported
 from gaugepoint._value import Value, dataclass
 
 if TYPE_CHECKING:
@@ -218,6 +219,7 @@ def match(
     forbidden: Iterable[tuple[int, int]] = (),
     fixed: Iterable[tuple[int, int]] = (),
     weight_band_g: float | None = None,
+    progress: Progress = None,
 ) -> Matching:
     """Match measured pistons to bores.
 
@@ -240,6 +242,9 @@ def match(
         Pairs that may not be and pairs that must be: place of the bore, place of the piston.
     weight_band_g : float, optional
         Largest difference of weight of the chosen pistons.
+    progress : callable or bool, optional
+        A callable of what is done and of how much; True for a bar where tqdm is installed and standard error is a terminal.
+        What it raises, and Ctrl-C, stop the work.
 
     Returns
     -------
@@ -267,11 +272,13 @@ def match(
     conditions = Conditions(wanted, shared_uncertainty_mm, common_uncertainty_mm, tuple(forbidden), tuple(fixed), weight_band_g)
     if isinstance(bores, MeasuredSizes) and isinstance(pistons, MeasuredSizes):
         sizes = (bores.size_mm, bores.standard_uncertainty_mm, pistons.size_mm, pistons.standard_uncertainty_mm)
-        found = _gaugepoint.match_sizes(*sizes, conditions)
+        with reported(progress) as told:
+            found = _gaugepoint.match_sizes(*sizes, conditions, told)
     elif isinstance(bores, MeasuredSizes) or isinstance(pistons, MeasuredSizes):
         raise TypeError("bores and pistons: both are arrays, or neither is")
     else:
-        found = _gaugepoint.match_pistons(bores, pistons, conditions)
+        with reported(progress) as told:
+            found = _gaugepoint.match_pistons(bores, pistons, conditions, told)
     case, because, pairs, spare, merit, as_given, by_grade, spread = found
     return Matching(
         case=cast(Case, case),

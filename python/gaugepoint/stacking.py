@@ -9,6 +9,7 @@ import os
 from typing import Any
 
 from gaugepoint import _gaugepoint
+from gaugepoint._progress import Progress, reported
 from gaugepoint.job import document as bytes_of
 from gaugepoint.report import (
     CountsReport,
@@ -56,7 +57,7 @@ __all__ = [
 
 
 def evaluate_stack(
-    document: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes], *, working: bool = False
+    document: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes], *, working: bool = False, progress: Progress = None
 ) -> StackReport:
     """Evaluate a stack: worst case, moments, shares, what lies outside the limits, trials.
 
@@ -67,6 +68,9 @@ def evaluate_stack(
         (any other text, or a path object).
     working : bool, default False
         Put the working of every number that has a formula into the report.
+    progress : callable or bool, optional
+        A callable of what is done and of how much; True for a bar where tqdm is installed and standard error is a terminal.
+        What it raises, and Ctrl-C, stop the work.
 
     Returns
     -------
@@ -91,7 +95,8 @@ def evaluate_stack(
     >>> report.worst_case.upper, report.exact.above
     (1.56, 0.0)
     """
-    return written(StackReport, *_gaugepoint.evaluate_stack(bytes_of(document), working))
+    with reported(progress) as told:
+        return written(StackReport, *_gaugepoint.evaluate_stack(bytes_of(document), working, told))
 
 
 def stack_schema() -> dict[str, Any]:

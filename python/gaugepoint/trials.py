@@ -5,6 +5,7 @@ from math import inf
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from gaugepoint import _gaugepoint
+from gaugepoint._progress import Progress, reported
 from gaugepoint._value import Value, dataclass, read_only
 from gaugepoint.error import at_door
 
@@ -180,6 +181,7 @@ class Runs(Value):
         first: int = 0,
         points: Points = "random",
         hypercube_trials: int | None = None,
+        progress: Progress = None,
     ) -> Trials:
         """Give the trials `first` to `first + count - 1`.
 
@@ -195,6 +197,9 @@ class Runs(Value):
             How the points lie; Sobol's sequence has 64 draws.
         hypercube_trials : int, optional
             Trials of the whole run of a Latin hypercube.
+        progress : callable or bool, optional
+            A callable of what is done and of how much; True for a bar where tqdm is installed and standard error is a terminal.
+            What it raises, and Ctrl-C, stop the work.
 
         Returns
         -------
@@ -207,7 +212,8 @@ class Runs(Value):
             When a number is refused, or there is no finite value in a trial.
         """
         _whole(seed=seed, first=first, count=count, hypercube_trials=hypercube_trials)
-        values = self._core.trials(seed, first, count, points, hypercube_trials)
+        with reported(progress) as told:
+            values = self._core.trials(seed, first, count, points, hypercube_trials, told)
         return Trials(values, seed, points, hypercube_trials, first)
 
     def adaptive(
@@ -218,6 +224,7 @@ class Runs(Value):
         coverage: Coverage = "symmetric",
         digits: int = 2,
         most_trials: int = 10_000_000,
+        progress: Progress = None,
     ) -> AdaptiveRun:
         """Make trials until mean, deviation and both ends of the interval are stable. Source: JCGM 101:2008, 7.9.4.
 
@@ -233,6 +240,9 @@ class Runs(Value):
             Significant digits of the standard deviation that are meant, 1 or 2.
         most_trials : int
             Trials at which it stops unsettled, up to 2**27.
+        progress : callable or bool, optional
+            A callable of what is done and of how much; True for a bar where tqdm is installed and standard error is a terminal.
+            What it raises, and Ctrl-C, stop the work.
 
         Returns
         -------
@@ -245,7 +255,9 @@ class Runs(Value):
             When a number is refused, or there is no finite value in a trial.
         """
         _whole(seed=seed, digits=digits, most_trials=most_trials)
-        summary, sequences, tolerance, settled = self._core.adaptive(seed, probability, coverage, digits, most_trials)
+        with reported(progress) as told:
+            found = self._core.adaptive(seed, probability, coverage, digits, most_trials, told)
+        summary, sequences, tolerance, settled = found
         return AdaptiveRun(TrialsSummary(*summary), sequences, tolerance, settled)
 
     def importance(
@@ -258,6 +270,7 @@ class Runs(Value):
         first: int = 0,
         points: Points = "random",
         hypercube_trials: int | None = None,
+        progress: Progress = None,
     ) -> Trials:
         """Give the weights of trials of a tail too rare for others; `Trials.rare_tail` says what they come to.
 
@@ -267,7 +280,7 @@ class Runs(Value):
             The side of the limit that is rare.
         limit : float
             The limit.
-        seed, count, first, points, hypercube_trials
+        seed, count, first, points, hypercube_trials, progress
             As of `trials`.
 
         Returns
@@ -281,7 +294,8 @@ class Runs(Value):
             When something is refused, or the limit is not rare or too far away.
         """
         _whole(seed=seed, first=first, count=count, hypercube_trials=hypercube_trials)
-        weights = self._core.importance(toward, limit, seed, first, count, points, hypercube_trials)
+        with reported(progress) as told:
+            weights = self._core.importance(toward, limit, seed, first, count, points, hypercube_trials, told)
         return Trials(weights, seed, points, hypercube_trials, first)
 
 

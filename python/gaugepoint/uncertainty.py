@@ -7,6 +7,7 @@ from typing import Any, ClassVar, Literal
 
 from gaugepoint import _gaugepoint
 from gaugepoint._gaugepoint import coverage_factor, effective_dof, numerical_tolerance, standard_uncertainty
+from gaugepoint._progress import Progress, reported
 from gaugepoint.job import document
 from gaugepoint._value import Value, dataclass
 from gaugepoint._written import WrittenText
@@ -206,7 +207,9 @@ class Budget(WrittenText):
     """What a reader must know."""
 
 
-def budget(given: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes]) -> Budget:
+def budget(
+    given: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[bytes], *, progress: Progress = None
+) -> Budget:
     """Evaluate a budget: a result with its uncertainty to first and second order, and by Monte Carlo where that is asked for.
 
     Parameters
@@ -214,6 +217,9 @@ def budget(given: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[
     given : dict, str, bytes or os.PathLike
         The budget document: as a dictionary; as JSON (a text that begins with ``{``, or bytes); or the path of a file with the
         JSON (any other text, or a path object).
+    progress : callable or bool, optional
+        A callable of what is done and of how much; True for a bar where tqdm is installed and standard error is a terminal.
+        What it raises, and Ctrl-C, stop the work.
 
     Returns
     -------
@@ -241,7 +247,8 @@ def budget(given: dict[str, Any] | str | bytes | os.PathLike[str] | os.PathLike[
     >>> found.estimate, round(found.standard_uncertainty, 4), found.contributions[0].source
     (50.0, 0.2928, 'b')
     """
-    return written(Budget, *_gaugepoint.budget(document(given)))
+    with reported(progress) as told:
+        return written(Budget, *_gaugepoint.budget(document(given), told))
 
 
 def budget_schema() -> dict[str, Any]:

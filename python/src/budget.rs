@@ -1,10 +1,12 @@
 //! Uncertain quantities: a whole budget, and the common numbers.
 
 use crate::error::{Fault, guarded};
+use crate::progress::{Progress, watched};
 use gaugepoint::Error;
 use gaugepoint::budget::{Budget, BudgetDocument, BudgetReport};
 use gaugepoint::measurement::distribution::{self, Bounded, Distribution};
 use gaugepoint::measurement::{monte_carlo, uncertainty};
+use gaugepoint::progress::Watch;
 use pyo3::prelude::*;
 
 /// A report as JSON and as text.
@@ -16,6 +18,8 @@ type Written = (String, String);
 /// ----------
 /// document : bytes
 ///     The budget document, JSON in UTF-8.
+/// progress : callable or None
+///     Told what is done and of how much.
 ///
 /// Returns
 /// -------
@@ -27,12 +31,12 @@ type Written = (String, String);
 /// InputError
 ///     When the document or a field of it is refused.
 #[pyfunction]
-pub(crate) fn budget(py: Python<'_>, document: &[u8]) -> Result<Written, Fault> {
-    py.detach(|| guarded(|| written(document)))
+pub(crate) fn budget(py: Python<'_>, document: &[u8], progress: Progress) -> PyResult<Written> {
+    py.detach(|| watched(progress, |watch| written(document, watch)))
 }
 
-fn written(document: &[u8]) -> Result<Written, Error> {
-    let report = Budget::from_json_bytes(document)?.evaluate()?;
+fn written(document: &[u8], watch: Watch<'_>) -> Result<Written, Error> {
+    let report = Budget::from_json_bytes(document)?.evaluate_watched(watch)?;
     Ok((report.to_json(), report.to_text()))
 }
 

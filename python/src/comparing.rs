@@ -1,8 +1,9 @@
 //! Jobs compared: from a revisit or what-if document to its report, and the schemas of both.
 
 use crate::error::{Fault, guarded};
+use crate::progress::{Progress, watched};
 use gaugepoint::revisit::{RevisitDocument, RevisitReport};
-use gaugepoint::what_if::{WhatIfDocument, WhatIfReport};
+use gaugepoint::what_if::{WhatIfDocument, WhatIfReport, what_if_watched};
 use pyo3::prelude::*;
 
 /// A report as JSON, as text and as Markdown.
@@ -62,6 +63,8 @@ pub(crate) fn revisit_report_schema() -> &'static str {
 /// ----------
 /// document : bytes
 ///     The what-if document, JSON in UTF-8.
+/// progress : callable or None
+///     Told what is done and of how much.
 ///
 /// Returns
 /// -------
@@ -73,10 +76,10 @@ pub(crate) fn revisit_report_schema() -> &'static str {
 /// InputError
 ///     When the document or a field of it is refused.
 #[pyfunction]
-pub(crate) fn what_if(py: Python<'_>, document: &[u8]) -> Result<Written, Fault> {
+pub(crate) fn what_if(py: Python<'_>, document: &[u8], progress: Progress) -> PyResult<Written> {
     py.detach(|| {
-        guarded(|| {
-            let report = gaugepoint::what_if(&WhatIfDocument::from_json_bytes(document)?)?;
+        watched(progress, |watch| {
+            let report = what_if_watched(&WhatIfDocument::from_json_bytes(document)?, watch)?;
             Ok((report.to_json(), report.to_text(), report.to_markdown()))
         })
     })

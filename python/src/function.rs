@@ -1,6 +1,7 @@
 //! Functions of contributors: of a formula, ready made for an engine, or of a callable.
 
 use crate::error::{Fault, guarded};
+use crate::progress::{Progress, watched};
 use crate::stack::{GivenContributor, contributors_of};
 use crate::trials::{Array, Asked, Settled, adaptive, goal, toward_of};
 use gaugepoint::Error;
@@ -98,12 +99,15 @@ fn refused(given: &Bound<'_, PyAny>, trials: usize) -> PyErr {
 /// nothing is called.
 macro_rules! asked {
     ($py:expr, $of:expr, $function:ident => $answer:expr) => {
+        asked!($py, $of, None, $function, _watch => $answer)
+    };
+    ($py:expr, $of:expr, $progress:expr, $function:ident, $watch:pat => $answer:expr) => {
         match &$of.0 {
-            Made::Model($function) => Ok($py.detach(|| guarded(|| $answer))?),
+            Made::Model($function) => $py.detach(|| watched($progress, |$watch| $answer)),
             Made::Called(called) => {
                 let $function = &guarded(|| called.function($py))?;
-                let answer = guarded(|| $answer);
-                $function.law().failure().map_or_else(|| Ok(answer?), Err)
+                let answer = watched($progress, |$watch| $answer);
+                $function.law().failure().map_or(answer, Err)
             }
         }
     };
@@ -186,6 +190,8 @@ impl Function {
     ///     How the points lie.
     /// hypercube_trials : int or None
     ///     Trials of the whole run of a Latin hypercube.
+    /// progress : callable or None
+    ///     Told what is done and of how much.
     ///
     /// Returns
     /// -------
@@ -204,9 +210,10 @@ impl Function {
         count: u64,
         points: &str,
         hypercube_trials: Option<u64>,
+        progress: Progress,
     ) -> PyResult<Array<'py>> {
         let of = Asked::new(seed, first, count, points, hypercube_trials)?;
-        let values = asked!(py, self, f => of.values(f.monte_carlo(of.seed)));
+        let values = asked!(py, self, progress, f, watch => of.values(f.monte_carlo(of.seed).watched(watch)));
         Ok(PyArray1::from_vec(py, values?))
     }
 
@@ -224,6 +231,8 @@ impl Function {
     ///     Significant digits that are meant.
     /// most_trials : int
     ///     Trials at which it stops unsettled.
+    /// progress : callable or None
+    ///     Told what is done and of how much.
     ///
     /// Returns
     /// -------
@@ -242,9 +251,10 @@ impl Function {
         coverage: &str,
         digits: u64,
         most_trials: u64,
+        progress: Progress,
     ) -> PyResult<Settled> {
         let goal = goal(probability, coverage, digits, most_trials)?;
-        asked!(py, self, f => adaptive(&f.monte_carlo(seed), goal))
+        asked!(py, self, progress, f, watch => adaptive(&f.monte_carlo(seed).watched(watch), goal))
     }
 
     /// Give the weights of trials of a rare tail.
@@ -261,6 +271,8 @@ impl Function {
     ///     How the points lie.
     /// hypercube_trials : int or None
     ///     Trials of the whole run of a Latin hypercube.
+    /// progress : callable or None
+    ///     Told what is done and of how much.
     ///
     /// Returns
     /// -------
@@ -271,7 +283,7 @@ impl Function {
     /// ------
     /// InputError
     ///     When something is refused, or the function is not finite in a trial.
-    #[expect(clippy::too_many_arguments, reason = "a run and its limit")]
+    #[expect(clippy::too_many_arguments, reason = "a run, its limit and who is told")]
     fn importance<'py>(
         &self,
         py: Python<'py>,
@@ -282,10 +294,13 @@ impl Function {
         count: u64,
         points: &str,
         hypercube_trials: Option<u64>,
+        progress: Progress,
     ) -> PyResult<Array<'py>> {
         let of = Asked::new(seed, first, count, points, hypercube_trials)?;
         let toward = guarded(|| toward_of(toward))?;
-        let weights = asked!(py, self, f => of.values(f.importance(toward, limit, of.seed)?));
+        let weights = asked!(py, self, progress, f, watch => {
+            of.values(f.importance(toward, limit, of.seed)?.watched(watch))
+        });
         Ok(PyArray1::from_vec(py, weights?))
     }
 }

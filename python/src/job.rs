@@ -1,7 +1,9 @@
 //! From a job document to its report, and the schemas of both.
 
 use crate::error::{Fault, guarded};
-use gaugepoint::{Document, Error, Options, Report};
+use crate::progress::{Progress, watched};
+use gaugepoint::progress::Watch;
+use gaugepoint::{Document, Error, Options, Report, assess_watched};
 use pyo3::prelude::*;
 use serde::Serialize;
 
@@ -16,6 +18,8 @@ type Written = (String, String, String);
 ///     The job document, JSON in UTF-8.
 /// working : bool
 ///     Put the working of every number into the report.
+/// progress : callable or None
+///     Told what is done and of how much.
 ///
 /// Returns
 /// -------
@@ -27,12 +31,12 @@ type Written = (String, String, String);
 /// InputError
 ///     When the document or a field of it is refused.
 #[pyfunction]
-pub(crate) fn assess(py: Python<'_>, job: &[u8], working: bool) -> Result<Written, Fault> {
-    py.detach(|| guarded(|| written(job, Options { working })))
+pub(crate) fn assess(py: Python<'_>, job: &[u8], working: bool, progress: Progress) -> PyResult<Written> {
+    py.detach(|| watched(progress, |watch| written(job, Options { working }, watch)))
 }
 
-fn written(job: &[u8], options: Options) -> Result<Written, Error> {
-    let report = gaugepoint::assess(&Document::from_json_bytes(job)?, options)?;
+fn written(job: &[u8], options: Options, watch: Watch<'_>) -> Result<Written, Error> {
+    let report = assess_watched(&Document::from_json_bytes(job)?, options, watch)?;
     Ok((report.to_json(), report.to_text(), report.to_markdown()))
 }
 

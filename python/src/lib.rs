@@ -27,6 +27,8 @@ mod hot;
 
 mod job;
 
+mod progress;
+
 mod sheet;
 
 mod measure;

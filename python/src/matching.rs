@@ -1,9 +1,9 @@
 //! Measured pistons matched to bores.
 
 use crate::batch::array;
-use crate::error::{Fault, guarded};
-use gaugepoint::Error;
-use gaugepoint::plan::matching::{Bore, Conditions, Matching, Merit, Piston, WantedClearance, match_pistons};
+use crate::progress::{Progress, watched};
+use gaugepoint::plan::matching::{Bore, Conditions, Merit, Piston, WantedClearance, match_pistons_watched};
+use gaugepoint::progress::Watch;
 use numpy::PyArrayMethods;
 use numpy::ndarray::Ix1;
 use pyo3::exceptions::PyValueError;
@@ -103,6 +103,8 @@ fn places(pairs: &[(i64, i64)]) -> Vec<(usize, usize)> {
 ///     The pistons.
 /// conditions : Conditions
 ///     What holds for the set.
+/// progress : callable or None
+///     Told what is done and of how much.
 ///
 /// Returns
 /// -------
@@ -120,10 +122,11 @@ pub(crate) fn match_parts(
     bores: Vec<GivenBore>,
     pistons: Vec<GivenPiston>,
     conditions: GivenConditions,
-) -> Result<Found, Fault> {
+    progress: Progress,
+) -> PyResult<Found> {
     let bores = bores.into_iter().map(Bore::from).collect();
     let pistons = pistons.into_iter().map(Piston::from).collect();
-    matched(py, bores, pistons, conditions.into())
+    matched(py, bores, pistons, conditions.into(), progress)
 }
 
 /// Match sizes that stand in arrays; `gaugepoint.plan.match` is its public form.
@@ -136,6 +139,8 @@ pub(crate) fn match_parts(
 ///     The same of the pistons.
 /// conditions : Conditions
 ///     What holds for the set.
+/// progress : callable or None
+///     Told what is done and of how much.
 ///
 /// Returns
 /// -------
@@ -158,12 +163,13 @@ pub(crate) fn match_sizes<'py>(
     piston_mm: Bound<'py, PyAny>,
     piston_uncertainty_mm: Bound<'py, PyAny>,
     conditions: GivenConditions,
+    progress: Progress,
 ) -> PyResult<Found> {
     let bores = sizes("bores", &bore_mm, &bore_uncertainty_mm)?;
     let pistons = sizes("pistons", &piston_mm, &piston_uncertainty_mm)?;
     let bores = bores.into_iter().map(|(size, u)| Bore::new(size, u)).collect();
     let pistons = pistons.into_iter().map(|(size, u)| Piston::new(size, u)).collect();
-    Ok(matched(py, bores, pistons, conditions.into())?)
+    matched(py, bores, pistons, conditions.into(), progress)
 }
 
 fn sizes(
@@ -188,9 +194,10 @@ fn matched(
     bores: Vec<Bore>,
     pistons: Vec<Piston>,
     conditions: Conditions,
-) -> Result<Found, Fault> {
-    let work = || -> Result<Matching, Error> { match_pistons(&bores, &pistons, &conditions) };
-    let found = py.detach(|| guarded(work))?;
+    progress: Progress,
+) -> PyResult<Found> {
+    let work = |watch: Watch<'_>| match_pistons_watched(&bores, &pistons, &conditions, watch);
+    let found = py.detach(|| watched(progress, work))?;
     let pairs = found.pairs.iter().map(|p| {
         let (p_in, p_out) = (p.probability_of_conformity, p.probability_outside);
         (p.bore, p.piston, p.clearance_mm, p.standard_uncertainty_mm, p.deviation_mm, p_in, p_out)

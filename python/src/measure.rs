@@ -1,8 +1,10 @@
 //! From a measurement document to its report, the schemas of both, and the presets of gauges.
 
 use crate::error::{Fault, guarded};
-use gaugepoint::measure::{MeasurementDocument, MeasurementReport};
+use crate::progress::{Progress, watched};
+use gaugepoint::measure::{MeasurementDocument, MeasurementReport, measure_watched};
 use gaugepoint::measurement::preset;
+use gaugepoint::progress::Watch;
 use gaugepoint::{Error, Options};
 use pyo3::prelude::*;
 
@@ -17,6 +19,8 @@ type Written = (String, String);
 ///     The measurement document, JSON in UTF-8.
 /// working : bool
 ///     Put the working of every number of the first order into the report.
+/// progress : callable or None
+///     Told what is done and of how much.
 ///
 /// Returns
 /// -------
@@ -28,12 +32,17 @@ type Written = (String, String);
 /// InputError
 ///     When the document or a field of it is refused.
 #[pyfunction]
-pub(crate) fn measure(py: Python<'_>, document: &[u8], working: bool) -> Result<Written, Fault> {
-    py.detach(|| guarded(|| written(document, Options { working })))
+pub(crate) fn measure(
+    py: Python<'_>,
+    document: &[u8],
+    working: bool,
+    progress: Progress,
+) -> PyResult<Written> {
+    py.detach(|| watched(progress, |watch| written(document, Options { working }, watch)))
 }
 
-fn written(document: &[u8], options: Options) -> Result<Written, Error> {
-    let report = gaugepoint::measure::measure(&MeasurementDocument::from_json_bytes(document)?, options)?;
+fn written(document: &[u8], options: Options, watch: Watch<'_>) -> Result<Written, Error> {
+    let report = measure_watched(&MeasurementDocument::from_json_bytes(document)?, options, watch)?;
     Ok((report.to_json(), report.to_text()))
 }
 

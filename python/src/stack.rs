@@ -1,9 +1,11 @@
 //! Linear stacks.
 
 use crate::error::{Fault, guarded};
+use crate::progress::{Progress, watched};
 use crate::trials::{Array, Asked, Settled, adaptive, goal, toward_of};
 use gaugepoint::Error;
 use gaugepoint::measurement::distribution::Distribution;
+use gaugepoint::progress::Watch;
 use gaugepoint::stack::{
     self, Contributor, Span, Tail, ToleranceCost, Variation, VariationKind, Wanted, cause_of_kind,
 };
@@ -400,6 +402,8 @@ impl Stack {
     ///     How the points lie.
     /// hypercube_trials : int or None
     ///     Trials of the whole run of a Latin hypercube.
+    /// progress : callable or None
+    ///     Told what is done and of how much.
     ///
     /// Returns
     /// -------
@@ -418,9 +422,11 @@ impl Stack {
         count: u64,
         points: &str,
         hypercube_trials: Option<u64>,
+        progress: Progress,
     ) -> PyResult<Array<'py>> {
         let of = Asked::new(seed, first, count, points, hypercube_trials)?;
-        let values = py.detach(|| guarded(|| of.values(self.0.monte_carlo(of.seed))));
+        let values =
+            py.detach(|| watched(progress, |watch| of.values(self.0.monte_carlo(of.seed).watched(watch))));
         Ok(PyArray1::from_vec(py, values?))
     }
 
@@ -438,6 +444,8 @@ impl Stack {
     ///     Significant digits that are meant.
     /// most_trials : int
     ///     Trials at which it stops unsettled.
+    /// progress : callable or None
+    ///     Told what is done and of how much.
     ///
     /// Returns
     /// -------
@@ -456,9 +464,10 @@ impl Stack {
         coverage: &str,
         digits: u64,
         most_trials: u64,
+        progress: Progress,
     ) -> PyResult<Settled> {
         let goal = goal(probability, coverage, digits, most_trials)?;
-        Ok(py.detach(|| guarded(|| adaptive(&self.0.monte_carlo(seed), goal)))?)
+        py.detach(|| watched(progress, |watch| adaptive(&self.0.monte_carlo(seed).watched(watch), goal)))
     }
 
     /// Give the weights of trials of a rare tail.
@@ -475,6 +484,8 @@ impl Stack {
     ///     How the points lie.
     /// hypercube_trials : int or None
     ///     Trials of the whole run of a Latin hypercube.
+    /// progress : callable or None
+    ///     Told what is done and of how much.
     ///
     /// Returns
     /// -------
@@ -485,7 +496,7 @@ impl Stack {
     /// ------
     /// InputError
     ///     When something is refused.
-    #[expect(clippy::too_many_arguments, reason = "a run and its limit")]
+    #[expect(clippy::too_many_arguments, reason = "a run, its limit and who is told")]
     fn importance<'py>(
         &self,
         py: Python<'py>,
@@ -496,10 +507,12 @@ impl Stack {
         count: u64,
         points: &str,
         hypercube_trials: Option<u64>,
+        progress: Progress,
     ) -> PyResult<Array<'py>> {
         let of = Asked::new(seed, first, count, points, hypercube_trials)?;
         let toward = guarded(|| toward_of(toward))?;
-        let weights = py.detach(|| guarded(|| of.values(self.0.importance(toward, limit, of.seed)?)));
+        let weights = |watch: Watch<'_>| of.values(self.0.importance(toward, limit, of.seed)?.watched(watch));
+        let weights = py.detach(|| watched(progress, weights));
         Ok(PyArray1::from_vec(py, weights?))
     }
 }

@@ -1,6 +1,7 @@
 //! From a stack document to its report, and the schemas of both.
 
-use crate::error::{Fault, guarded};
+use crate::progress::{Progress, watched};
+use gaugepoint::progress::Watch;
 use gaugepoint::stack::{StackDocument, StackReport};
 use gaugepoint::{Error, Options};
 use pyo3::prelude::*;
@@ -16,6 +17,8 @@ type Written = (String, String, String);
 ///     The stack document, JSON in UTF-8.
 /// working : bool
 ///     Put the working of every number that has a formula into the report.
+/// progress : callable or None
+///     Told what is done and of how much.
 ///
 /// Returns
 /// -------
@@ -27,12 +30,17 @@ type Written = (String, String, String);
 /// InputError
 ///     When the document or a field of it is refused.
 #[pyfunction]
-pub(crate) fn evaluate_stack(py: Python<'_>, document: &[u8], working: bool) -> Result<Written, Fault> {
-    py.detach(|| guarded(|| written(document, Options { working })))
+pub(crate) fn evaluate_stack(
+    py: Python<'_>,
+    document: &[u8],
+    working: bool,
+    progress: Progress,
+) -> PyResult<Written> {
+    py.detach(|| watched(progress, |watch| written(document, Options { working }, watch)))
 }
 
-fn written(document: &[u8], options: Options) -> Result<Written, Error> {
-    let report = StackDocument::from_json_bytes(document)?.evaluate(options)?;
+fn written(document: &[u8], options: Options, watch: Watch<'_>) -> Result<Written, Error> {
+    let report = StackDocument::from_json_bytes(document)?.evaluate_watched(options, watch)?;
     Ok((report.to_json(), report.to_text(), report.to_markdown()))
 }
 

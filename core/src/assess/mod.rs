@@ -23,6 +23,7 @@ use crate::growth::{Grown, Materials};
 use crate::job::document::{self as doc, Datum};
 use crate::job::{Document, Entry, Given, Warning, check_length};
 use crate::measurement::{Gauges, Shop, places};
+use crate::progress::{Watch, Work};
 use crate::report::{
     self, Block, BudgetLine, Conventions, CylinderReport, Dominant, EngineName, GaugeReport, JobName,
     MeasuredValue, Report, TargetReport,
@@ -50,7 +51,15 @@ pub struct Options {
 /// # Errors
 /// When a field is refused: see [`Error`].
 pub fn assess(document: &Document, options: Options) -> Result<Report, Error> {
-    Assessment::new(document, options)?.report(document)
+    assess_watched(document, options, Watch::default())
+}
+
+/// [`assess`] with a watcher, who is asked cylinder by cylinder, hot fit by hot fit and in the trials of stacks; see [`progress`](crate::progress).
+///
+/// # Errors
+/// As [`assess`], and [`ErrorKind::Stopped`].
+pub fn assess_watched(document: &Document, options: Options, watch: Watch<'_>) -> Result<Report, Error> {
+    Assessment::new(document, options)?.report(document, watch)
 }
 
 /// Assesses a job given as JSON and gives the report as JSON.
@@ -171,24 +180,32 @@ impl Assessment {
         Ok(Assessment { calc, warnings, shop, materials, gauges, limits, rule, engine, running, hot })
     }
 
-    fn report(mut self, document: &Document) -> Result<Report, Error> {
+    fn report(mut self, document: &Document, watch: Watch<'_>) -> Result<Report, Error> {
         let cylinders = self.numbered(&document.cylinders)?;
+        // cylinders, their hot fits, stacks, the plan
+        let work = Work::new(watch, (2 * cylinders.len() + document.stacks.len() + 1) as u64);
         let gauges = self.gauge_reports();
         let mut reports = Vec::with_capacity(cylinders.len());
         let mut hot = Vec::with_capacity(cylinders.len());
         let mut kept = Vec::with_capacity(cylinders.len());
         for (index, cylinder) in cylinders.iter().enumerate() {
+            work.ask()?;
             let (report, pending, left) = self.cylinder(index, *cylinder, &document.engine.reduction)?;
             reports.push(report);
             hot.push(pending);
             kept.push(left);
+            work.add(1);
         }
         cross::check(document, &self.engine, &cylinders, &reports, &mut self.warnings)?;
         for (report, pending) in reports.iter_mut().zip(hot) {
+            work.ask()?;
             report.hot = pending.map(|p| self.hot_fit(p)).transpose()?.flatten();
+            work.add(1);
         }
-        let stacks = self.stacks(&document.stacks)?;
+        let stacks = self.stacks(&document.stacks, &work)?;
+        work.ask()?;
         let plan = self.plan(document, &reports, &kept)?;
+        work.add(1);
         let block = block(&reports);
         let mut out = Report {
             format: report::FORMAT,
@@ -223,11 +240,12 @@ impl Assessment {
         };
         out.work_order = report::work_order(&out);
         out.cautions = report::cautions(&out);
+        work.finish()?;
         Ok(out)
     }
 
     /// The stacks of the document, in its order.
-    fn stacks(&mut self, entries: &[StackEntry]) -> Result<Vec<StackReport>, Error> {
+    fn stacks(&mut self, entries: &[StackEntry], work: &Work<'_>) -> Result<Vec<StackReport>, Error> {
         check_length(entries, |stack| &stack.name)?;
         let name = |stack: &StackEntry| stack.name.text().trim().to_owned();
         let mut out = Vec::with_capacity(entries.len());
@@ -236,7 +254,9 @@ impl Assessment {
                 let error = entry.name.refuse(ErrorKind::Repeated, "this stack stands twice");
                 return Err(error.at(&format!("/stacks/{k}/name")));
             }
-            out.push(entry.report(&mut self.calc, &format!("/stacks/{k}"))?);
+            work.ask()?;
+            let report = |watch: Watch<'_>| entry.report(&mut self.calc, &format!("/stacks/{k}"), watch);
+            out.push(work.part(1, report)?);
         }
         Ok(out)
     }

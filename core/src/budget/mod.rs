@@ -19,6 +19,7 @@ use crate::measurement::monte_carlo::{self, Adaptive, Goal, Interval, MOST_TRIAL
 use crate::measurement::uncertainty::{
     Contribution, Degrees, Evaluation, Expanded, Inputs, Product, SecondOrder,
 };
+use crate::progress::Watch;
 use document::MonteCarloEntry;
 use make::Maker;
 use std::collections::BTreeMap;
@@ -101,10 +102,18 @@ impl Budget {
     /// When the model or a derivative is not finite at the estimates or in a trial, when truncation leaves no degree of freedom, and when the trials
     /// are too few for the probability.
     pub fn evaluate(&self) -> Result<BudgetReport, Error> {
-        self.evaluated().map_err(at_field)
+        self.evaluate_watched(Watch::default())
     }
 
-    fn evaluated(&self) -> Result<BudgetReport, Error> {
+    /// [`Budget::evaluate`] with a watcher of its trials; see [`progress`](crate::progress).
+    ///
+    /// # Errors
+    /// As [`Budget::evaluate`], and [`ErrorKind::Stopped`].
+    pub fn evaluate_watched(&self, watch: Watch<'_>) -> Result<BudgetReport, Error> {
+        self.evaluated(watch).map_err(at_field)
+    }
+
+    fn evaluated(&self, watch: Watch<'_>) -> Result<BudgetReport, Error> {
         let document = &self.document;
         let degrees = document.degrees.unwrap_or(DegreesChoice::Truncated);
         let first = self.inputs.evaluate(|x| self.model.jet(x))?;
@@ -113,7 +122,7 @@ impl Budget {
             Some(false) => None,
             _ => Some(self.inputs.second_order(|x| self.model.jet(x))?),
         };
-        let trials = self.run.map(|run| run.made(self)).transpose()?;
+        let trials = self.run.map(|run| run.made(self, watch)).transpose()?;
         let validation = match (self.run, &trials) {
             (Some(run), Some((summary, _))) => run.validation(&first, &expanded, summary)?,
             _ => None,
@@ -212,8 +221,8 @@ impl Run {
         })
     }
 
-    fn made(self, budget: &Budget) -> Result<(Summary, Option<Adaptive>), Error> {
-        let run = MonteCarlo::of_model(&budget.inputs, &budget.model, self.seed.into());
+    fn made(self, budget: &Budget, watch: Watch<'_>) -> Result<(Summary, Option<Adaptive>), Error> {
+        let run = MonteCarlo::of_model(&budget.inputs, &budget.model, self.seed.into()).watched(watch);
         match self.length {
             Length::Fixed(trials) => Ok((run.run(trials, budget.probability)?, None)),
             Length::Adaptive(most_trials) => {

@@ -21,6 +21,7 @@ use crate::growth::Materials;
 use crate::job::document as doc;
 use crate::job::{Entry, Given, Warning, Words, check_length, nearest, readable};
 use crate::measurement::{DepthIndicators, Gauge, Gauges, Shop, Strips, Transfers};
+use crate::progress::{Watch, Work};
 use crate::report::{GaugeReport, JobName};
 use crate::size::REFERENCE_TEMPERATURE_C;
 use propagate::Asked;
@@ -43,7 +44,19 @@ readable!(MeasurementDocument, FORMAT, VERSION, "measurement");
 /// # Errors
 /// When a field is refused: see [`Error`].
 pub fn measure(document: &MeasurementDocument, options: Options) -> Result<MeasurementReport, Error> {
-    Measuring::new(document, options)?.report(document)
+    measure_watched(document, options, Watch::default())
+}
+
+/// [`measure`] with a watcher, who is asked value by value and in their trials; see [`progress`](crate::progress).
+///
+/// # Errors
+/// As [`measure`], and [`ErrorKind::Stopped`].
+pub fn measure_watched(
+    document: &MeasurementDocument,
+    options: Options,
+    watch: Watch<'_>,
+) -> Result<MeasurementReport, Error> {
+    Measuring::new(document, options, watch)?.report(document)
 }
 
 /// [`measure`] from JSON to JSON.
@@ -63,7 +76,7 @@ pub fn measure_json_bytes(document: &[u8], options: Options) -> Result<String, E
 }
 
 /// Everything that is common to the readings of one document.
-struct Measuring {
+struct Measuring<'w> {
     calc: Calc,
     warnings: Vec<Warning>,
     shop: Shop,
@@ -73,6 +86,7 @@ struct Measuring {
     strips: Strips,
     indicators: DepthIndicators,
     asked: Asked,
+    work: Work<'w>,
 }
 
 /// A repeatability is stated here: there are too few repeats to find it from.
@@ -81,8 +95,8 @@ fn no_repeats(gauge: &doc::Gauge, _: &mut Vec<Warning>) -> Result<Vec<Vec<Given>
     Err(error.at(&format!("{}/repeatability", gauge.name.parent())))
 }
 
-impl Measuring {
-    fn new(document: &MeasurementDocument, options: Options) -> Result<Self, Error> {
+impl<'w> Measuring<'w> {
+    fn new(document: &MeasurementDocument, options: Options, watch: Watch<'w>) -> Result<Self, Error> {
         let mut calc = Calc::with_model(options.working);
         let mut warnings = Vec::new();
         let head = &document.measurement;
@@ -114,7 +128,9 @@ impl Measuring {
             &mut warnings,
         )?;
         let asked = Asked::from_document(document, &mut warnings)?;
-        Ok(Measuring { calc, warnings, shop, materials, gauges, transfers, strips, indicators, asked })
+        let values = document.readings.len() + document.differences.len();
+        let work = Work::new(watch, asked.units() * values as u64);
+        Ok(Measuring { calc, warnings, shop, materials, gauges, transfers, strips, indicators, asked, work })
     }
 
     fn report(mut self, document: &MeasurementDocument) -> Result<MeasurementReport, Error> {
@@ -123,6 +139,7 @@ impl Measuring {
         let differences = self.differences(document, &taken)?;
         let readings = self.reading_reports(document, &taken)?;
         let differences = self.difference_reports(document, differences)?;
+        self.work.finish()?;
         let head = &document.measurement;
         Ok(MeasurementReport {
             format: REPORT_FORMAT,

@@ -12,6 +12,7 @@ use crate::error::{Error, ErrorKind};
 use crate::job::Warning;
 use crate::measurement::monte_carlo::{Coverage, Interval, MonteCarlo, Validation};
 use crate::measurement::uncertainty::{Degrees, Evaluation, Expanded, Inputs};
+use crate::progress::Watch;
 
 /// Coverage probability where the document asks for none.
 const PROBABILITY: f64 = 0.95;
@@ -58,10 +59,11 @@ impl Asked {
     }
 }
 
-impl Measuring {
+impl Measuring<'_> {
     /// States a value in the report at `at`.
     pub(super) fn propagated(&mut self, taken: &Taken, at: &str) -> Result<Propagated, Error> {
         let Taken { name, value, effects, .. } = taken;
+        self.work.ask()?;
         self.calc.heading(|| name.clone());
         let Some((inputs, model)) = self.calc.model(value).map_err(|e| e.at(at))? else {
             return Err(Error::new(ErrorKind::Contradiction, "", "the calculation keeps no model").at(at));
@@ -93,7 +95,9 @@ impl Measuring {
             stated_bias_mm: stated_bias(effects),
             effects: effects.iter().map(told).collect(),
             second_order: second_order(&inputs, &model)?,
-            monte_carlo: self.asked.trials(&inputs, &model, &evaluation, &expanded)?,
+            monte_carlo: self.work.part(self.asked.units(), |watch| {
+                self.asked.trials(&inputs, &model, &evaluation, &expanded, watch)
+            })?,
         })
     }
 }
@@ -121,17 +125,23 @@ fn second_order(inputs: &Inputs, model: &Model) -> Result<SecondOrderReport, Err
 }
 
 impl Asked {
+    /// Trials of one value; without them it is one step.
+    pub(super) fn units(&self) -> u64 {
+        self.trials.as_ref().map_or(1, |run| run.trials.into())
+    }
+
     fn trials(
         &self,
         inputs: &Inputs,
         model: &Model,
         first_order: &Evaluation<'_>,
         expanded: &Expanded,
+        watch: Watch<'_>,
     ) -> Result<Option<MonteCarloReport>, Error> {
         let Some(run) = &self.trials else {
             return Ok(None);
         };
-        let monte_carlo = MonteCarlo::of_model(inputs, model, u64::from(run.seed));
+        let monte_carlo = MonteCarlo::of_model(inputs, model, u64::from(run.seed)).watched(watch);
         let summary = monte_carlo.run(u64::from(run.trials), self.probability)?;
         let validation = summary.validate(first_order, expanded, Coverage::Symmetric, run.digits)?;
         Ok(Some(MonteCarloReport {

@@ -50,7 +50,7 @@ struct State {
 /// A value with its effects, before it has a name.
 type Value = (Measured, Vec<Effect>);
 
-impl Measuring {
+impl Measuring<'_> {
     pub(super) fn read(&mut self, reading: &Reading) -> Result<Taken, Error> {
         let name = reading.name().words()?.to_owned();
         self.calc.heading(|| name.clone());

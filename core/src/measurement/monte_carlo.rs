@@ -49,6 +49,7 @@ use super::tally::{self, Digest, Plan, SPAN, count, whole};
 use super::uncertainty::{Evaluation, Expanded, Input, Inputs};
 use crate::calc::Model;
 use crate::error::{Error, ErrorKind};
+use crate::progress::{Watch, Work};
 use crate::special::normal_cdf;
 use crate::wide::{Columnar, Width};
 use core::f64::consts::PI;
@@ -76,6 +77,7 @@ pub struct MonteCarlo<'a, T> {
     model: T,
     sampler: Sampler,
     width: Width,
+    watch: Watch<'a>,
     of: PhantomData<&'a Inputs>,
 }
 
@@ -330,7 +332,7 @@ impl<'a, F: Fn(&[Jet]) -> Jet> MonteCarlo<'a, F> {
     /// A closure of these inputs; any seed will do, and the same one gives the same trials.
     #[must_use]
     pub fn new(inputs: &'a Inputs, model: F, seed: u64) -> Self {
-        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected(), of: PhantomData }
+        MonteCarlo::with_sampler(model, Sampler::new(inputs, seed))
     }
 }
 
@@ -338,7 +340,7 @@ impl<'a> MonteCarlo<'a, &'a Model> {
     /// A list of operations on these inputs; the same trials as of a closure that does the same, to the bit.
     #[must_use]
     pub fn of_model(inputs: &'a Inputs, model: &'a Model, seed: u64) -> Self {
-        MonteCarlo { model, sampler: Sampler::new(inputs, seed), width: Width::detected(), of: PhantomData }
+        MonteCarlo::with_sampler(model, Sampler::new(inputs, seed))
     }
 }
 
@@ -353,12 +355,22 @@ impl<T: Trials> MonteCarlo<'static, T> {
         shift: Vec<f64>,
     ) -> Self {
         let of = sources.into_iter().map(|of| (of, None)).collect();
-        MonteCarlo {
-            model,
-            sampler: Sampler::of(of, &inputs, seed, shift),
-            width: Width::detected(),
-            of: PhantomData,
-        }
+        MonteCarlo::with_sampler(model, Sampler::of(of, &inputs, seed, shift))
+    }
+}
+
+impl<'a, T> MonteCarlo<'a, T> {
+    fn with_sampler(model: T, sampler: Sampler) -> Self {
+        MonteCarlo { model, sampler, width: Width::detected(), watch: Watch::default(), of: PhantomData }
+    }
+
+    /// With a watcher, who is asked before every block of trials; see [`progress`](crate::progress).
+    #[must_use]
+    pub fn watched<'w>(self, watch: Watch<'w>) -> MonteCarlo<'w, T>
+    where
+        'a: 'w,
+    {
+        MonteCarlo { watch, ..self }
     }
 }
 
@@ -394,15 +406,28 @@ impl<T: Trials> MonteCarlo<'_, T> {
     ///
     /// # Errors
     /// [`ErrorKind::OutOfRange`] for an empty range, [`ErrorKind::TooLarge`] for more than [`MOST_TRIALS`],
-    /// [`ErrorKind::NotFinite`] when the model is not finite in a trial, which the reason names.
+    /// [`ErrorKind::NotFinite`] when the model is not finite in a trial, which the reason names, [`ErrorKind::Stopped`] by its watcher.
     pub fn part(&self, trials: Range<u64>) -> Result<Part, Error> {
-        self.with(|run| run.part(trials))
+        let work = Work::new(self.watch, trials.end.saturating_sub(trials.start));
+        self.finished(&work, |run| run.part(trials))
+    }
+
+    /// Does a work to its end.
+    fn finished<R>(
+        &self,
+        work: &Work<'_>,
+        what: impl FnOnce(&mut Run<'_>) -> Result<R, Error>,
+    ) -> Result<R, Error> {
+        let done = self.with(work, what)?;
+        work.finish()?;
+        Ok(done)
     }
 
     /// Does something with the run without the type of its model, by code that is compiled once for all of them.
-    fn with<R>(&self, what: impl FnOnce(&mut Run<'_>) -> R) -> R {
+    fn with<R>(&self, work: &Work<'_>, what: impl FnOnce(&mut Run<'_>) -> R) -> R {
         let mut space = self.model.space();
         what(&mut Run {
+            work,
             sampler: &self.sampler,
             width: self.width,
             block: &mut |inputs, lanes, values| {
@@ -420,7 +445,8 @@ impl<T: Trials> MonteCarlo<'_, T> {
     pub fn run(&self, trials: u64, probability: f64) -> Result<Summary, Error> {
         let no_limits = (f64::NEG_INFINITY, f64::INFINITY);
         let all = |run: &mut Run<'_>, plan| Ok(vec![run.digest(plan, 0..trials)?]);
-        Ok(self.with(|run| run.tally(trials, probability, no_limits, &all))?.summary)
+        let work = Work::new(self.watch, with_glance(trials));
+        Ok(self.finished(&work, |run| run.tally(trials, probability, no_limits, &all))?.summary)
     }
 
     /// Results of the trials 0 to `trials - 1`, and how many of them are outside limits, infinite where there is none. The same bits on any number of
@@ -446,29 +472,31 @@ impl<T: Trials> MonteCarlo<'_, T> {
         let span = as_count(SPAN);
         // whole spans for all but the last
         let length = trials.div_ceil(span).div_ceil(as_count(threads)) * span;
+        let work = &Work::new(self.watch, with_glance(trials));
+        let digest = |plan, range| self.with(work, |run| run.digest(plan, range));
         let digests = |_: &mut Run<'_>, plan| {
             std::thread::scope(|scope| {
                 let starts = (length..trials).step_by(as_size(length));
                 let begun = |range: Range<u64>| {
                     let its = range.clone();
-                    (range, Builder::new().spawn_scoped(scope, move || self.digest(plan, its)))
+                    (range, Builder::new().spawn_scoped(scope, move || digest(plan, its)))
                 };
                 let others: Vec<_> = starts.map(|start| begun(start..trials.min(start + length))).collect();
                 // the first range on this thread, and those for which there is no other
-                let mut digests = vec![self.digest(plan, 0..trials.min(length))];
+                let mut digests = vec![digest(plan, 0..trials.min(length))];
+                let ended = |thread: &std::io::Result<ScopedJoinHandle<'_, _>>| {
+                    thread.as_ref().map_or(true, ScopedJoinHandle::is_finished)
+                };
+                work.wait(|| others.iter().all(|(_, thread)| ended(thread)));
                 let joined = |(range, thread): (_, std::io::Result<ScopedJoinHandle<'_, _>>)| match thread {
                     Ok(thread) => thread.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)),
-                    Err(_) => self.digest(plan, range),
+                    Err(_) => digest(plan, range),
                 };
                 digests.extend(others.into_iter().map(joined));
                 digests.into_iter().collect()
             })
         };
-        self.with(|run| run.tally(trials, probability, limits, &digests))
-    }
-
-    fn digest(&self, plan: Plan, trials: Range<u64>) -> Result<Digest, Error> {
-        self.with(|run| run.digest(plan, trials))
+        self.finished(work, |run| run.tally(trials, probability, limits, &digests))
     }
 
     /// Runs sequences of trials until mean, deviation and both ends of the interval are stable to the numerical tolerance, from trial 0 on.
@@ -486,7 +514,7 @@ impl<T: Trials> MonteCarlo<'_, T> {
 
     /// As [`Self::adaptive`], with the trials.
     pub(crate) fn settle(&self, goal: Goal) -> Result<(Adaptive, Part), Error> {
-        self.with(|run| run.settle(&goal))
+        self.finished(&Work::new(self.watch, goal.most_trials), |run| run.settle(&goal))
     }
 }
 
@@ -501,6 +529,7 @@ type Together<'r> = dyn Fn(&[&[f64]], &mut [f64]) + 'r;
 
 /// A run of any model.
 struct Run<'r> {
+    work: &'r Work<'r>,
     sampler: &'r Sampler,
     width: Width,
     block: &'r mut Block<'r>,
@@ -542,12 +571,14 @@ impl Run<'_> {
         let mut column = [0.0; BLOCK];
         let mut next = trials.start;
         while next < trials.end {
+            self.work.ask()?;
             let Range { start, end } = lanes(next, trials.end);
             let block = next / BLOCK_TRIALS;
             self.width.run(Arguments { sampler: self.sampler, block, space: &mut space });
             (self.block)(self.sampler.inputs(&space), start..end, &mut column);
             let made = column.get(start..end).unwrap_or_default();
             self.keep(made, next, keeper)?;
+            self.work.add(as_count(end - start));
             next += as_count(end - start);
         }
         Ok(())
@@ -559,6 +590,7 @@ impl Run<'_> {
         let mut columns = vec![Vec::new(); self.sampler.inputs(&space).len()];
         let mut next = trials.start;
         while next < trials.end {
+            self.work.ask()?;
             let first = next;
             let end = trials.end.min(first.saturating_add(as_count(most.max(1))));
             columns.iter_mut().for_each(Vec::clear);
@@ -574,6 +606,7 @@ impl Run<'_> {
             let mut made = vec![f64::NAN; lane(next - first)];
             (self.together)(&inputs, &mut made);
             self.keep(&made, first, keeper)?;
+            self.work.add(next - first);
         }
         Ok(())
     }
@@ -599,6 +632,7 @@ impl Run<'_> {
             if let Some((summary, [below, above])) = Digest::concluded(&plan, digests(self, plan)?) {
                 return Ok(Tally { summary, below, above, points });
             }
+            self.work.more(trials);
         }
         // few trials, or the first ones were not like the others
         let part = self.part(0..trials)?;
@@ -702,6 +736,11 @@ impl<K: Keeper> Columnar for Keep<'_, K> {
             self.keeper.keep(self.made);
         }
     }
+}
+
+/// Trials that are made for the results of so many.
+fn with_glance(trials: u64) -> u64 {
+    trials.saturating_add(Plan::glance(trials).unwrap_or_default())
 }
 
 const BLOCK_TRIALS: u64 = BLOCK as u64;

@@ -10,6 +10,7 @@ pub use parts::{Bore, Conditions, Piston, WantedClearance};
 
 use crate::choice::choices;
 use crate::error::{Error, ErrorKind};
+use crate::progress::Watch;
 use parts::Parts;
 
 /// Most bores of one matching.
@@ -103,8 +104,21 @@ pub struct Matching {
 /// # Ok::<(), gaugepoint::Error>(())
 /// ```
 pub fn match_pistons(bores: &[Bore], pistons: &[Piston], conditions: &Conditions) -> Result<Matching, Error> {
+    match_pistons_watched(bores, pistons, conditions, Watch::default())
+}
+
+/// [`match_pistons`] with a watcher, who is asked row by row of the search; see [`progress`](crate::progress).
+///
+/// # Errors
+/// As [`match_pistons`], and [`ErrorKind::Stopped`].
+pub fn match_pistons_watched(
+    bores: &[Bore],
+    pistons: &[Piston],
+    conditions: &Conditions,
+    watch: Watch<'_>,
+) -> Result<Matching, Error> {
     let parts = Parts::checked(bores, pistons, conditions)?;
-    let solved = solve::solve(&parts)?;
+    let solved = solve::solve(&parts, watch)?;
     let chosen = &solved.piston_of;
     let pairs: Vec<Matched> =
         chosen.iter().enumerate().map(|(bore, piston)| parts.pair(bore, *piston)).collect();

@@ -16,6 +16,7 @@ use crate::job::{Entry, Words, decode, readable};
 use crate::measurement::monte_carlo::{Coverage, Goal, MonteCarlo, Part, Trials};
 use crate::measurement::points::Points;
 use crate::measurement::tail::{Mean, Proportion, check_edges, counted};
+use crate::progress::{Watch, Work};
 
 /// Format name of a stack.
 pub const FORMAT: &str = "gaugepoint-stack";
@@ -58,37 +59,45 @@ impl StackDocument {
     /// # Errors
     /// What [the page](crate::stack#what-is-refused) and that of the document list; the error names the field by its JSON Pointer.
     pub fn evaluate(&self, options: Options) -> Result<StackReport, Error> {
+        self.evaluate_watched(options, Watch::default())
+    }
+
+    /// [`StackDocument::evaluate`] with a watcher of its trials; see [`progress`](crate::progress).
+    ///
+    /// # Errors
+    /// As [`StackDocument::evaluate`], and [`ErrorKind::Stopped`].
+    pub fn evaluate_watched(&self, options: Options, watch: Watch<'_>) -> Result<StackReport, Error> {
         if self.format.text() != FORMAT {
             let error = self.format.refuse(ErrorKind::UnknownFormat, format!("the format is \"{FORMAT}\""));
             return Err(error.at("/format"));
         }
         self.version.count(VERSION, VERSION).map_err(|e| e.at("/version"))?;
         let mut calc = Calc::new(options.working);
-        let report = self.stack().report(&mut calc, "")?;
+        let report = self.stack().report(&mut calc, "", watch)?;
         Ok(StackReport { working: calc.into_working(), ..report })
     }
 }
 
 impl StackEntry {
     /// Its report, with its working in the calculation; `at` is its place in the document and in the report.
-    pub(crate) fn report(&self, calc: &mut Calc, at: &str) -> Result<StackReport, Error> {
-        self.evaluated(calc, at).map_err(|e| match e.field().starts_with(&format!("{at}/")) {
+    pub(crate) fn report(&self, calc: &mut Calc, at: &str, watch: Watch<'_>) -> Result<StackReport, Error> {
+        self.evaluated(calc, at, watch).map_err(|e| match e.field().starts_with(&format!("{at}/")) {
             // an entry knows its place in the document
             true => e,
             false => e.below(at),
         })
     }
 
-    fn evaluated(&self, calc: &mut Calc, at: &str) -> Result<StackReport, Error> {
+    fn evaluated(&self, calc: &mut Calc, at: &str, watch: Watch<'_>) -> Result<StackReport, Error> {
         check_words(self)?;
         let wanted = self.wanted()?;
         match read::whole(self)? {
             Whole::Linear(stack) => {
                 working::linear(calc, self, &stack, wanted.limits, at);
-                self.linear(&stack, &wanted)
+                self.linear(&stack, &wanted, watch)
             }
             Whole::Function(function) => {
-                let report = self.function(&function, &wanted)?;
+                let report = self.function(&function, &wanted, watch)?;
                 working::function(calc, self, &function, &report, at);
                 Ok(report)
             }
@@ -111,7 +120,7 @@ impl StackEntry {
         })
     }
 
-    fn linear(&self, stack: &Stack, wanted: &Wanted) -> Result<StackReport, Error> {
+    fn linear(&self, stack: &Stack, wanted: &Wanted, watch: Watch<'_>) -> Result<StackReport, Error> {
         let Span { lower, upper } = stack.worst_case();
         let worst = WorstCaseReport { lower, upper, proof: "linear", lower_bound: lower, upper_bound: upper };
         let (mean, standard_deviation) = (stack.mean() + 0.0, stack.standard_deviation());
@@ -119,8 +128,10 @@ impl StackEntry {
         let exact = wanted.limits.map(|limits| exact(stack, limits, wanted.sensitivities)).transpose()?;
         let monte_carlo = wanted.trials.map(|asked| {
             let run = |seed| stack.monte_carlo(seed);
-            let rare = |toward, limit, (seed, count)| stack.importance(toward, limit, seed)?.part(0..count);
-            trials(asked, wanted.limits, edges.as_deref(), &run, &rare)
+            let rare = |toward, limit, (seed, count), watch: Watch<'_>| {
+                stack.importance(toward, limit, seed)?.watched(watch).part(0..count)
+            };
+            trials(asked, wanted.limits, edges.as_deref(), (&run, &rare), watch)
         });
         Ok(StackReport {
             nominal: stack.nominal() + 0.0,
@@ -136,7 +147,12 @@ impl StackEntry {
         })
     }
 
-    fn function(&self, function: &Function<Model>, wanted: &Wanted) -> Result<StackReport, Error> {
+    fn function(
+        &self,
+        function: &Function<Model>,
+        wanted: &Wanted,
+        watch: Watch<'_>,
+    ) -> Result<StackReport, Error> {
         self.check_asked_of_function(wanted)?;
         let place = if self.formula.is_some() { "/formula" } else { "/engine" };
         let at_formula = |e: Error| e.moved(place.to_owned());
@@ -155,9 +171,10 @@ impl StackEntry {
         edges.as_deref().map(check_edges).transpose().map_err(|e| e.under("/histogram"))?;
         let trials = wanted.trials.map(|asked| {
             let run = |seed| function.monte_carlo(seed);
-            let rare =
-                |toward, limit, (seed, count)| function.importance(toward, limit, seed)?.part(0..count);
-            trials(asked, wanted.limits, edges.as_deref(), &run, &rare)
+            let rare = |toward, limit, (seed, count), watch: Watch<'_>| {
+                function.importance(toward, limit, seed)?.watched(watch).part(0..count)
+            };
+            trials(asked, wanted.limits, edges.as_deref(), (&run, &rare), watch)
         });
         let kind = self.engine.map_or("formula", |engine| engine.word());
         Ok(StackReport {
@@ -344,14 +361,18 @@ fn counts(values: &[f64], edges: &[f64]) -> CountsReport {
 /// Where trials begin, and how many there are.
 type Drawn = (u64, u64);
 
+/// Weights of trials beyond a limit.
+type Rare<'r> = dyn Fn(Toward, f64, Drawn, Watch<'_>) -> Result<Part, Error> + 'r;
+
 /// Runs as they are asked for: the first one for deviation and interval, all of them for what is estimated.
 fn trials<T: Trials>(
     asked: Asked,
     limits: Limits,
     edges: Option<&[f64]>,
-    run: &dyn Fn(u64) -> MonteCarlo<'static, T>,
-    rare: &dyn Fn(Toward, f64, Drawn) -> Result<Part, Error>,
+    (run, rare): (&dyn Fn(u64) -> MonteCarlo<'static, T>, &Rare<'_>),
+    watch: Watch<'_>,
 ) -> Result<TrialsReport, Error> {
+    let work = Work::new(watch, asked.trials(limits));
     let at = |e: Error| {
         let field = match e.field() {
             "model" => "/formula".to_owned(),
@@ -365,13 +386,17 @@ fn trials<T: Trials>(
         PointsChoice::LatinHypercube => Points::LatinHypercube { trials: count },
         PointsChoice::Sobol => Points::Sobol,
     };
-    let part = |seed: u64, count| run(seed).with_points(points(count))?.part(0..count).map_err(at);
+    let part = |seed: u64, count| {
+        let run = run(seed).with_points(points(count))?;
+        work.part(count, |watch| run.watched(watch).part(0..count)).map_err(at)
+    };
     let (first, settled) = match asked.length {
         Length::Trials(count) => (part(asked.seed, count)?, None),
         Length::Settled { digits, most_trials } => {
             let coverage = Coverage::Symmetric;
             let goal = Goal { probability: asked.probability, coverage, digits, most_trials };
-            let (adaptive, first) = run(asked.seed).settle(goal).map_err(at)?;
+            let settle = |watch: Watch<'_>| run(asked.seed).watched(watch).settle(goal);
+            let (adaptive, first) = work.part(most_trials, settle).map_err(at)?;
             let (sequences, tolerance, settled) = (adaptive.sequences, adaptive.tolerance, adaptive.settled);
             (first, Some(SettledReport { digits, most_trials, sequences, tolerance, settled }))
         }
@@ -412,9 +437,11 @@ fn trials<T: Trials>(
             "limit" => e.moved(format!("/limits/{}", toward.word())),
             _ => at(e),
         };
-        let part = rare(toward, limit, (asked.seed, count)).map_err(at)?;
+        let part = work.part(count, |watch| rare(toward, limit, (asked.seed, count), watch)).map_err(at)?;
         Ok(Some(estimate(part.importance(confidence).map_err(at)?, true)))
     };
+    let (rare_below, rare_above) = (rare(Toward::Lower, lower)?, rare(Toward::Upper, upper)?);
+    work.finish()?;
     Ok(TrialsReport {
         seed: asked.seed,
         trials: count,
@@ -428,8 +455,8 @@ fn trials<T: Trials>(
         confidence,
         below: lower.is_finite().then_some(below),
         above: upper.is_finite().then_some(above),
-        rare_below: rare(Toward::Lower, lower)?,
-        rare_above: rare(Toward::Upper, upper)?,
+        rare_below,
+        rare_above,
         histogram: edges.map(|edges| counts(first.values(), edges)),
     })
 }

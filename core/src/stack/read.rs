@@ -359,6 +359,18 @@ impl Length {
 }
 
 impl Asked {
+    /// Most trials of all its runs.
+    pub(super) fn trials(&self, limits: Option<(f64, f64)>) -> u64 {
+        let of_one = match self.length {
+            Length::Trials(count) => count,
+            Length::Settled { most_trials, .. } => most_trials,
+        };
+        let runs = if self.points == PointsChoice::Random { 1 } else { u64::from(self.runs) };
+        let (lower, upper) = limits.unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
+        let rare = [lower, upper].iter().filter(|limit| self.rare && limit.is_finite()).count();
+        of_one * (runs + rare as u64)
+    }
+
     pub(super) fn new(entry: &TrialsEntry) -> Result<Self, Error> {
         let count = |entry: &Entry<Count>, field: &str, least: u32, most: u32| {
             entry.count(least, most).map_err(|e| e.at(&format!("/monte_carlo/{field}")))

@@ -8,10 +8,11 @@ pub use document::{Vary, WhatIfDocument};
 pub use report::{Cell, REPORT_FORMAT, REPORT_VERSION, RefusedRow, WhatIfReport, WhatIfRow};
 
 use crate::Options;
-use crate::assess::assess;
+use crate::assess::assess_watched;
 use crate::error::{Error, ErrorKind};
 use crate::job::decode::{self, Json};
 use crate::job::{Entry, Words, check_length, readable};
+use crate::progress::{Watch, Work};
 use crate::report::Report;
 use serde_json::Value;
 
@@ -38,8 +39,17 @@ struct Steps<'d> {
 /// What is refused in the job as it is, with its field below `/job`; [`ErrorKind::TooLarge`] for more than 1000 combinations; a field that the job
 /// neither has nor could have; a place that no report has, or that holds a list or an object.
 pub fn what_if(document: &WhatIfDocument) -> Result<WhatIfReport, Error> {
+    what_if_watched(document, Watch::default())
+}
+
+/// [`what_if`] with a watcher, who is asked job by job and within each; see [`progress`](crate::progress).
+///
+/// # Errors
+/// As [`what_if`], and [`ErrorKind::Stopped`].
+pub fn what_if_watched(document: &WhatIfDocument, watch: Watch<'_>) -> Result<WhatIfReport, Error> {
     let job = &document.job.0;
-    let base = assessed(job)?;
+    let work = Work::new(watch, 1);
+    let base = work.part(1, |watch| assessed(job, watch))?;
     let steps = document.vary.iter().enumerate().map(|(k, vary)| Steps::new(k, vary));
     let steps: Vec<Steps<'_>> = steps.collect::<Result<_, _>>()?;
     let fields: Vec<&str> =
@@ -47,6 +57,7 @@ pub fn what_if(document: &WhatIfDocument) -> Result<WhatIfReport, Error> {
     check_fields(job, &steps)?;
     check_length(&document.show, |show| show)?;
     let count = combinations(&steps)?;
+    work.more(count as u64);
     let values = fields.iter().map(|field| job.at(field).map(Json::written)).collect();
     let mut out = WhatIfReport {
         format: REPORT_FORMAT,
@@ -60,9 +71,10 @@ pub fn what_if(document: &WhatIfDocument) -> Result<WhatIfReport, Error> {
         rows: Vec::with_capacity(count),
     };
     for k in 0..count {
-        out.rows.push(row(document, &chosen(&steps, k))?);
+        out.rows.push(work.part(1, |watch| row(document, &chosen(&steps, k), watch))?);
     }
     check_shown(document, &out)?;
+    work.finish()?;
     Ok(out)
 }
 
@@ -119,8 +131,8 @@ impl<'d> Steps<'d> {
 }
 
 /// The job as it is, or with one combination.
-fn assessed(job: &Json) -> Result<Report, Error> {
-    let report = decode::job(job).and_then(|job| assess(&job, Options::default()));
+fn assessed(job: &Json, watch: Watch<'_>) -> Result<Report, Error> {
+    let report = decode::job(job).and_then(|job| assess_watched(&job, Options::default(), watch));
     report.map_err(|e| e.below("/job"))
 }
 
@@ -183,14 +195,19 @@ fn chosen<'s, 'd>(steps: &'s [Steps<'d>], mut k: usize) -> Vec<(&'d Entry<Words>
 }
 
 /// One combination, put into the job and assessed.
-fn row(document: &WhatIfDocument, chosen: &[(&Entry<Words>, &Json)]) -> Result<WhatIfRow, Error> {
+fn row(
+    document: &WhatIfDocument,
+    chosen: &[(&Entry<Words>, &Json)],
+    watch: Watch<'_>,
+) -> Result<WhatIfRow, Error> {
     let mut job = document.job.0.clone();
     for (field, value) in chosen {
         job.put(pointer(field)?, (*value).clone());
     }
     let values = chosen.iter().map(|(_, value)| Some(value.written())).collect();
-    let error = match assessed(&job) {
+    let error = match assessed(&job, watch) {
         Ok(report) => return accepted(values, &report, &document.show),
+        Err(error) if error.kind() == ErrorKind::Stopped => return Err(error),
         Err(error) => error,
     };
     if error.kind() == ErrorKind::UnknownField

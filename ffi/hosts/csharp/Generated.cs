@@ -65,6 +65,8 @@ namespace Gaugepoint
         Contradiction = 305,
         /// <summary>A temperature is outside the range of the expansion law.</summary>
         OutsideLaw = 306,
+        /// <summary>The caller stopped the work.</summary>
+        Stopped = 401,
         /// <summary>A pointer that is needed is NULL.</summary>
         NullPointer = 901,
         /// <summary>The struct_size of a structure was not set.</summary>

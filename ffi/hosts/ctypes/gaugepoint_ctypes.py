@@ -72,6 +72,8 @@ class Status(IntEnum):
     CONTRADICTION = 305
     # A temperature is outside the range of the expansion law.
     OUTSIDE_LAW = 306
+    # The caller stopped the work.
+    STOPPED = 401
     # A pointer that is needed is NULL.
     NULL_POINTER = 901
     # The struct_size of a structure was not set.

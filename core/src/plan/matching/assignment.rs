@@ -3,6 +3,9 @@
 //! Source: shortest augmenting paths, D. F. Crouse, On implementing 2D rectangular assignment algorithms (2016), and the bottleneck form of
 //! Derigs and Zimmermann (1978), both after Burkard, Dell'Amico, Martello, Assignment Problems (SIAM 2009), chapters 4 to 6; from memory.
 
+use crate::error::Error;
+use crate::progress::Work;
+
 /// No row, or no column.
 pub(super) const NONE: usize = usize::MAX;
 
@@ -19,6 +22,22 @@ impl Matrix {
             values.extend((0..columns).map(|column| value(row, column)));
         }
         Matrix { columns, values }
+    }
+
+    /// As [`Matrix::new`], of numbers that take their time.
+    pub(super) fn watched(
+        rows: usize,
+        columns: usize,
+        work: &Work<'_>,
+        value: impl Fn(usize, usize) -> f64,
+    ) -> Result<Self, Error> {
+        let mut values = Vec::with_capacity(rows * columns);
+        for row in 0..rows {
+            work.ask()?;
+            values.extend((0..columns).map(|column| value(row, column)));
+            work.add(1);
+        }
+        Ok(Matrix { columns, values })
     }
 
     /// The same with some of its columns.
@@ -49,6 +68,18 @@ impl Matrix {
 pub(super) struct Short {
     pub(super) rows: Vec<usize>,
     pub(super) columns: Vec<usize>,
+}
+
+/// Why a search has no result.
+pub(super) enum Halt {
+    Short(Short),
+    Stopped(Error),
+}
+
+impl From<Error> for Halt {
+    fn from(stopped: Error) -> Self {
+        Halt::Stopped(stopped)
+    }
 }
 
 /// A pairing that grows: the column of each row and the row of each column.
@@ -104,13 +135,15 @@ pub(super) fn bottleneck(
     start: &[usize],
     at_least: f64,
     cap: f64,
-) -> Result<Option<f64>, Short> {
+    work: &Work<'_>,
+) -> Result<Option<f64>, Halt> {
     let least_of = |row| keys.row(row).iter().copied().fold(f64::INFINITY, libm::fmin);
     let rows = 0..start.len();
     let mut threshold = rows.map(least_of).filter(|k| k.is_finite()).fold(at_least, libm::fmax);
     let mut pairing = Pairing::new(start, keys.columns, |row, column| keys.at(row, column) <= threshold);
     let mut short: Option<Short> = None;
     for first in pairing.open_rows() {
+        work.ask()?;
         if threshold > cap && short.is_none() {
             return Ok(None);
         }
@@ -124,9 +157,10 @@ pub(super) fn bottleneck(
             }
             Err(_) => {}
         }
+        work.add(1);
     }
     match short {
-        Some(short) => Err(short),
+        Some(short) => Err(Halt::Short(short)),
         None => Ok(Some(threshold).filter(|t| *t <= cap)),
     }
 }
@@ -202,7 +236,11 @@ pub(super) struct Start {
 }
 
 /// The columns of the rows with the least sum of finite costs, and the prices that prove it; none when some row can have no column.
-pub(super) fn least_sum(costs: &Matrix, start: &Start) -> Option<(Vec<usize>, Prices)> {
+pub(super) fn least_sum(
+    costs: &Matrix,
+    start: &Start,
+    work: &Work<'_>,
+) -> Result<Option<(Vec<usize>, Prices)>, Error> {
     let spans: Vec<Span> = (0..start.column_of.len()).map(|row| Span::of(costs.row(row))).collect();
     let mut search = Search {
         costs,
@@ -216,10 +254,12 @@ pub(super) fn least_sum(costs: &Matrix, start: &Start) -> Option<(Vec<usize>, Pr
     };
     search.price_rows();
     for first in search.pairing.open_rows() {
-        let end = search.path(first)?;
+        work.ask()?;
+        let Some(end) = search.path(first) else { return Ok(None) };
         search.pairing.augment(&search.from, end);
+        work.add(1);
     }
-    Some((search.pairing.column_of, search.prices))
+    Ok(Some((search.pairing.column_of, search.prices)))
 }
 
 /// Columns that a row can have lie in here.
@@ -340,6 +380,11 @@ mod tests {
     };
     use super::*;
     use crate::decision::risk::Interval;
+    use crate::progress::Watch;
+
+    fn unwatched() -> Work<'static> {
+        Work::new(Watch::default(), 0)
+    }
 
     fn numbers(seed: u64) -> impl FnMut() -> f64 {
         let mut state = seed;
@@ -378,7 +423,7 @@ mod tests {
     fn documented_example() {
         let costs = [[4.0, 1.0, 3.0], [2.0, 0.0, 5.0], [3.0, 2.0, 2.0]];
         let costs = Matrix::new(3, 3, |row, column| costs[row][column]);
-        let (columns, prices) = least_sum(&costs, &cold(3, 3)).unwrap();
+        let (columns, prices) = least_sum(&costs, &cold(3, 3), &unwatched()).unwrap().unwrap();
         assert_eq!(columns, [1, 0, 2]);
         prove(&costs, &columns, &prices);
         let total: f64 = prices.rows.iter().chain(&prices.columns).sum();
@@ -395,7 +440,8 @@ mod tests {
                     let (cost, chance) = draws[row * columns + column];
                     if chance < share && row != column { f64::INFINITY } else { cost }
                 });
-                let (chosen, prices) = least_sum(&costs, &cold(rows, columns)).unwrap();
+                let (chosen, prices) =
+                    least_sum(&costs, &cold(rows, columns), &unwatched()).unwrap().unwrap();
                 prove(&costs, &chosen, &prices);
             }
         }
@@ -418,14 +464,14 @@ mod tests {
             };
             let start = start_in_order(rows, square);
             let costs = Matrix::new(rows, rows, square);
-            let (columns, prices) = least_sum(&costs, &start).unwrap();
+            let (columns, prices) = least_sum(&costs, &start, &unwatched()).unwrap().unwrap();
             assert!(columns.is_sorted());
             prove(&costs, &columns, &prices);
             let struck = Matrix::new(rows, rows, |row, column| {
                 let is_struck = rows > 2 && row == column && row % 3 == 0;
                 if is_struck { f64::INFINITY } else { square(row, column) }
             });
-            let (columns, prices) = least_sum(&struck, &start).unwrap();
+            let (columns, prices) = least_sum(&struck, &start, &unwatched()).unwrap().unwrap();
             prove(&struck, &columns, &prices);
         }
     }
@@ -445,15 +491,16 @@ mod tests {
             let ours = least_sum_in_order(7, vec![Span { first: 0, last: 6 }; 4], deviation).unwrap();
             let total: f64 = ours.iter().enumerate().map(|(row, column)| square(row, *column)).sum();
             let costs = Matrix::new(4, 7, square);
-            let (any, _) = least_sum(&costs, &cold(4, 7)).unwrap();
+            let (any, _) = least_sum(&costs, &cold(4, 7), &unwatched()).unwrap().unwrap();
             let least: f64 = any.iter().enumerate().map(|(row, column)| square(row, *column)).sum();
             assert!((total - least).abs() < 1e-14);
 
             // the same under the least threshold, against augmenting paths
             let fit = Fit { limits: Interval { lower: Some(-0.1), upper: Some(0.2) }, target: 0.0 };
             let beyond = Matrix::new(4, 7, |row, column| fit.beyond(deviation(row, column)));
-            let threshold = threshold_in_order(fit, &bores, &pistons, f64::NEG_INFINITY);
-            let paths = bottleneck(&beyond, &[0, 1, 2, 3], f64::NEG_INFINITY, f64::INFINITY);
+            let threshold =
+                threshold_in_order(fit, &bores, &pistons, f64::NEG_INFINITY, &unwatched()).unwrap();
+            let paths = bottleneck(&beyond, &[0, 1, 2, 3], f64::NEG_INFINITY, f64::INFINITY, &unwatched());
             assert_eq!(Some(threshold), paths.ok().flatten());
             let allowed = within_threshold(fit, &bores, &pistons, threshold);
             let ours = least_sum_in_order(7, allowed, deviation).unwrap();
@@ -463,7 +510,7 @@ mod tests {
             let costs = Matrix::new(4, 7, |row, column| {
                 if beyond.at(row, column) <= threshold { square(row, column) } else { f64::INFINITY }
             });
-            let (any, _) = least_sum(&costs, &cold(4, 7)).unwrap();
+            let (any, _) = least_sum(&costs, &cold(4, 7), &unwatched()).unwrap().unwrap();
             let least: f64 = any.iter().enumerate().map(|(row, column)| square(row, *column)).sum();
             assert!((total - least).abs() < 1e-14);
         }
@@ -473,13 +520,15 @@ mod tests {
     fn the_threshold_is_the_least_and_what_is_short_is_named() {
         let keys = [[9.0, 2.0, 3.0], [1.0, 7.0, 8.0], [4.0, 3.0, 6.0]];
         let matrix = Matrix::new(3, 3, |row, column| keys[row][column]);
-        let found = |at_least, cap| bottleneck(&matrix, &[0, 1, 2], at_least, cap).ok().flatten();
+        let found =
+            |at_least, cap| bottleneck(&matrix, &[0, 1, 2], at_least, cap, &unwatched()).ok().flatten();
         // by hand: columns 2, 0, 1 have 3, 1, 3; below 3 the last row has nothing
         assert_eq!(found(f64::NEG_INFINITY, f64::INFINITY), Some(3.0));
         assert_eq!(found(5.0, f64::INFINITY), Some(5.0));
         assert_eq!(found(f64::NEG_INFINITY, 2.9), None);
         let ruled = Matrix::new(4, 4, |row, column| if row < 3 && column > 1 { f64::INFINITY } else { 1.0 });
-        let Err(short) = bottleneck(&ruled, &[0, 1, 2, 3], 0.0, f64::INFINITY) else {
+        let Err(Halt::Short(short)) = bottleneck(&ruled, &[0, 1, 2, 3], 0.0, f64::INFINITY, &unwatched())
+        else {
             panic!("three rows, two columns")
         };
         let (mut rows, mut columns) = (short.rows, short.columns);

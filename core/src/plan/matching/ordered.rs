@@ -2,17 +2,25 @@
 
 use super::assignment::{NONE, Start};
 use super::fit::Fit;
+use crate::error::Error;
+use crate::progress::Work;
 
 /// Rows and columns in order of size: the least threshold, not below `at_least`, at which every row finds a column of its own.
 ///
 /// A row takes the first column that its upper limit and the rows before leave it. Where its lower limit rules that column out, it and the
 /// row where the unbroken run of columns began cannot both stay below the lesser of what the run costs from there or from farther back: the
 /// threshold rises to that, and the rows are gone through again until it holds.
-pub(super) fn threshold_in_order(fit: Fit, bores_mm: &[f64], pistons_mm: &[f64], at_least: f64) -> f64 {
+pub(super) fn threshold_in_order(
+    fit: Fit,
+    bores_mm: &[f64],
+    pistons_mm: &[f64],
+    at_least: f64,
+    work: &Work<'_>,
+) -> Result<f64, Error> {
     let clearance = |row: usize, column: usize| number(bores_mm, row) - number(pistons_mm, column);
     let rows = 0..bores_mm.len();
     if bores_mm.len() == pistons_mm.len() {
-        return rows.map(|row| fit.beyond(clearance(row, row))).fold(at_least, libm::fmax);
+        return Ok(rows.map(|row| fit.beyond(clearance(row, row))).fold(at_least, libm::fmax));
     }
     // the clearance falls with the column
     let above = |row: usize, column: usize| fit.above(clearance(row, column));
@@ -30,6 +38,7 @@ pub(super) fn threshold_in_order(fit: Fit, bores_mm: &[f64], pistons_mm: &[f64],
         threshold = libm::fmax(threshold, libm::fmin(before, below(row, best)));
     }
     loop {
+        work.ask()?;
         let (held, mut column, mut run) = (threshold, 0, (0, 0));
         for row in rows.clone() {
             let next = column;
@@ -47,7 +56,7 @@ pub(super) fn threshold_in_order(fit: Fit, bores_mm: &[f64], pistons_mm: &[f64],
             column += 1;
         }
         if threshold <= held {
-            return threshold;
+            return Ok(threshold);
         }
     }
 }

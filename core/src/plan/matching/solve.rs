@@ -1,11 +1,12 @@
 //! Which case the data are, and the search that it allows.
 
-use super::assignment::{Matrix, NONE, Short, Start, bottleneck, least_sum};
+use super::assignment::{Halt, Matrix, NONE, Short, Start, bottleneck, least_sum};
 use super::fit::Fit;
 use super::ordered::{Span, least_sum_in_order, start_in_order, threshold_in_order, within_threshold};
 use super::parts::Parts;
 use super::{Case, none_left};
 use crate::error::{Error, ErrorKind};
+use crate::progress::{Watch, Work};
 
 pub(super) struct Solved {
     pub(super) case: Case,
@@ -27,24 +28,30 @@ type Window = Vec<usize>;
 /// A way to rank pairs, and to find the best pairs by it.
 trait Search {
     /// The rank of the worst of the best pairs of a window, not below `at_least`; none when it is above `cap`.
-    fn worst(&self, window: &[usize], at_least: f64, cap: f64) -> Result<Option<f64>, Short>;
+    fn worst(&self, window: &[usize], at_least: f64, cap: f64, work: &Work<'_>) -> Result<Option<f64>, Halt>;
     /// Columns of the window with the least sum among the pairs not above a rank.
-    fn chosen(&self, window: &[usize], rank: f64) -> Option<Vec<usize>>;
+    fn chosen(&self, window: &[usize], rank: f64, work: &Work<'_>) -> Result<Option<Vec<usize>>, Error>;
     /// The rank of a pair of parts.
     fn rank(&self, bore: usize, piston: usize) -> f64;
 }
 
-pub(super) fn solve(parts: &Parts<'_>) -> Result<Solved, Error> {
+pub(super) fn solve(parts: &Parts<'_>, watch: Watch<'_>) -> Result<Solved, Error> {
     let free = Free::of(parts);
-    let (case, because) = match free.dependence() {
+    let windows = free.windows();
+    // every row of what is ruled out, of the ranks, and of two searches in each window
+    let work = Work::new(watch, free.rows() * (2 + 2 * windows.len() as u64));
+    work.ask()?;
+    let dependence = work.whole(free.rows(), || free.dependence(&work))?;
+    let (case, because) = match dependence {
         Some(because) => (Case::PairDependent, because),
         None if free.bores.len() == free.pistons.len() => (Case::Sorted, SORTED.to_owned()),
         None => (Case::OrderPreserving, SPARE.to_owned()),
     };
     let piston_of = match case {
-        Case::PairDependent => best(&free, &Pairwise::new(&free)),
-        _ => best(&free, &Ordered::new(&free)),
+        Case::PairDependent => best(&free, &Pairwise::new(&free, &work)?, &windows, &work),
+        _ => best(&free, &Ordered::new(&free, &work), &windows, &work),
     }?;
+    work.finish()?;
     Ok(Solved { case, because, piston_of })
 }
 
@@ -54,14 +61,18 @@ const SPARE: &str = "one wanted clearance, one uncertainty of the bores and one 
                      the best choice keeps the order of size";
 
 /// The best pairs of the best window: first the worst rank, then the sum; of equals the window with the lightest piston.
-fn best<S: Search>(free: &Free<'_>, search: &S) -> Result<Vec<usize>, Error> {
+fn best<S: Search>(
+    free: &Free<'_>,
+    search: &S,
+    windows: &[Window],
+    work: &Work<'_>,
+) -> Result<Vec<usize>, Error> {
     let fixed = free.parts.conditions.fixed.iter();
     let at_least =
         fixed.map(|(bore, piston)| search.rank(*bore, *piston)).fold(f64::NEG_INFINITY, libm::fmax);
-    let windows = free.windows();
     let (mut least, mut reached, mut short) = (f64::INFINITY, Vec::new(), None::<Short>);
-    for window in &windows {
-        match search.worst(window, at_least, least) {
+    for window in windows {
+        match work.whole(free.rows(), || search.worst(window, at_least, least, work)) {
             Ok(Some(worst)) => {
                 if worst < least {
                     (least, reached) = (worst, Vec::new());
@@ -69,16 +80,18 @@ fn best<S: Search>(free: &Free<'_>, search: &S) -> Result<Vec<usize>, Error> {
                 reached.push(window);
             }
             Ok(None) => {}
-            Err(found) if short.as_ref().is_none_or(|s| found.rows.len() < s.rows.len()) => {
+            Err(Halt::Stopped(stopped)) => return Err(stopped),
+            Err(Halt::Short(found)) if short.as_ref().is_none_or(|s| found.rows.len() < s.rows.len()) => {
                 let pistons = found.columns.iter().filter_map(|c| window.get(*c)).copied().collect();
                 short = Some(Short { columns: pistons, ..found });
             }
-            Err(_) => {}
+            Err(Halt::Short(_)) => {}
         }
     }
     let mut best: Option<(f64, Vec<usize>)> = None;
     for window in reached {
-        let Some(columns) = search.chosen(window, least) else { continue };
+        let found = work.whole(free.rows(), || search.chosen(window, least, work))?;
+        let Some(columns) = found else { continue };
         let pistons: Vec<usize> = columns.iter().filter_map(|c| window.get(*c)).copied().collect();
         let sum = free.sum_of(&pistons);
         if best.as_ref().is_none_or(|(least, _)| sum < *least) {
@@ -109,8 +122,13 @@ impl<'a> Free<'a> {
         Free { parts, bores, pistons }
     }
 
+    /// How many rows a search has.
+    fn rows(&self) -> u64 {
+        self.bores.len() as u64
+    }
+
     /// The first thing in the data that makes a pair cost what its clearance alone does not tell; none when there is none.
-    fn dependence(&self) -> Option<String> {
+    fn dependence(&self, work: &Work<'_>) -> Result<Option<String>, Error> {
         let parts = self.parts;
         let other = |count: usize, differs: &dyn Fn(usize) -> bool, what: &str| {
             (0..count).find(|k| differs(*k)).map(|k| format!("{what} {k} and 0 differ"))
@@ -120,24 +138,28 @@ impl<'a> Free<'a> {
         let bore = |bore| parts.variance_of_bore(bore) != parts.variance_of_bore(0);
         #[expect(clippy::float_cmp, reason = "the proof holds for equal numbers only")]
         let piston = |piston| parts.variance_of_piston(piston) != parts.variance_of_piston(0);
-        other(parts.bores.len(), &wants, "the clearances that are wanted in bores")
+        let differs = other(parts.bores.len(), &wants, "the clearances that are wanted in bores")
             .or_else(|| other(parts.bores.len(), &bore, "the uncertainties of bores"))
-            .or_else(|| other(parts.pistons.len(), &piston, "the uncertainties of pistons"))
-            .or_else(|| self.ruled_out())
+            .or_else(|| other(parts.pistons.len(), &piston, "the uncertainties of pistons"));
+        if differs.is_some() { Ok(differs) } else { self.ruled_out(work) }
     }
 
-    fn ruled_out(&self) -> Option<String> {
+    fn ruled_out(&self, work: &Work<'_>) -> Result<Option<String>, Error> {
         let parts = self.parts;
         let graded = |bore: &usize| parts.bores.get(*bore).is_some_and(|b| b.grade.is_some());
         if parts.conditions.forbidden.is_empty() && !self.bores.iter().any(graded) {
-            return None;
+            return Ok(None);
         }
-        let pairs =
-            self.bores.iter().flat_map(|bore| self.pistons.iter().map(move |piston| (*bore, *piston)));
-        let ruled_out =
-            pairs.filter_map(|(bore, piston)| Some((bore, piston, parts.ruled_out(bore, piston)?)));
-        let (bore, piston, reason) = ruled_out.min()?;
-        Some(format!("bore {bore} and piston {piston} may not be a pair: {reason}"))
+        let mut first = None;
+        for bore in &self.bores {
+            work.ask()?;
+            let reason = |piston: &usize| Some((*bore, *piston, parts.ruled_out(*bore, *piston)?));
+            first = self.pistons.iter().filter_map(reason).chain(first).min();
+            work.add(1);
+        }
+        let told =
+            |(bore, piston, reason)| format!("bore {bore} and piston {piston} may not be a pair: {reason}");
+        Ok(first.map(told))
     }
 
     /// The sets of pistons that may be chosen together. None is a part of another.
@@ -256,7 +278,9 @@ struct Ordered<'a> {
 }
 
 impl<'a> Ordered<'a> {
-    fn new(free: &'a Free<'a>) -> Self {
+    fn new(free: &'a Free<'a>, work: &Work<'_>) -> Self {
+        // there are no ranks to be made
+        work.add(free.rows());
         let bores_mm = free.bores.iter().map(|bore| free.parts.bore_mm(*bore)).collect();
         Ordered { free, fit: free.parts.fit(0), bores_mm }
     }
@@ -268,20 +292,21 @@ fn at(sizes: &[f64], column: usize) -> f64 {
 }
 
 impl Search for Ordered<'_> {
-    fn worst(&self, window: &[usize], at_least: f64, cap: f64) -> Result<Option<f64>, Short> {
-        let worst = threshold_in_order(self.fit, &self.bores_mm, &self.free.sizes(window), at_least);
+    fn worst(&self, window: &[usize], at_least: f64, cap: f64, work: &Work<'_>) -> Result<Option<f64>, Halt> {
+        let worst = threshold_in_order(self.fit, &self.bores_mm, &self.free.sizes(window), at_least, work)?;
         Ok(Some(worst).filter(|worst| *worst <= cap))
     }
 
-    fn chosen(&self, window: &[usize], rank: f64) -> Option<Vec<usize>> {
+    fn chosen(&self, window: &[usize], rank: f64, work: &Work<'_>) -> Result<Option<Vec<usize>>, Error> {
+        work.ask()?;
         if window.len() == self.bores_mm.len() {
-            return Some((0..window.len()).collect());
+            return Ok(Some((0..window.len()).collect()));
         }
         let sizes = self.free.sizes(window);
         let allowed = within_threshold(self.fit, &self.bores_mm, &sizes, rank);
-        least_sum_in_order(sizes.len(), allowed, |row, column| {
+        Ok(least_sum_in_order(sizes.len(), allowed, |row, column| {
             self.fit.deviation(at(&self.bores_mm, row) - at(&sizes, column))
-        })
+        }))
     }
 
     fn rank(&self, bore: usize, piston: usize) -> f64 {
@@ -297,15 +322,15 @@ struct Pairwise<'a> {
 }
 
 impl<'a> Pairwise<'a> {
-    fn new(free: &'a Free<'a>) -> Self {
-        let ranks = Matrix::new(free.bores.len(), free.pistons.len(), |row, place| {
+    fn new(free: &'a Free<'a>, work: &Work<'_>) -> Result<Self, Error> {
+        let ranks = Matrix::watched(free.bores.len(), free.pistons.len(), work, |row, place| {
             let (bore, piston) = (free.bore(row), free.piston(place));
             match free.parts.ruled_out(bore, piston) {
                 Some(_) => f64::INFINITY,
                 None => rank_of(free.parts, bore, piston),
             }
-        });
-        Pairwise { free, ranks }
+        })?;
+        Ok(Pairwise { free, ranks })
     }
 
     /// Pairs with the least sum when every pair is allowed: the sum of squares alone always keeps the order.
@@ -325,17 +350,19 @@ fn rank_of(parts: &Parts<'_>, bore: usize, piston: usize) -> f64 {
 }
 
 impl Search for Pairwise<'_> {
-    fn worst(&self, window: &[usize], at_least: f64, cap: f64) -> Result<Option<f64>, Short> {
+    fn worst(&self, window: &[usize], at_least: f64, cap: f64, work: &Work<'_>) -> Result<Option<f64>, Halt> {
+        work.ask()?;
         let start = self.in_order(&self.free.sizes(window));
-        bottleneck(&self.ranks.with_columns(window), &start, at_least, cap)
+        bottleneck(&self.ranks.with_columns(window), &start, at_least, cap, work)
     }
 
-    fn chosen(&self, window: &[usize], rank: f64) -> Option<Vec<usize>> {
+    fn chosen(&self, window: &[usize], rank: f64, work: &Work<'_>) -> Result<Option<Vec<usize>>, Error> {
+        work.ask()?;
         let sizes = self.free.sizes(window);
         let start = self.in_order(&sizes);
         let mut costs = self.ranks.with_columns(window);
         if start.iter().enumerate().all(|(row, column)| costs.at(row, *column) <= rank) {
-            return Some(start);
+            return Ok(Some(start));
         }
         let square = |row, column| self.free.square(row)(at(&sizes, column));
         costs.replace(|row, column, here| if here <= rank { square(row, column) } else { f64::INFINITY });
@@ -344,7 +371,7 @@ impl Search for Pairwise<'_> {
             true => start_in_order(rows, square),
             false => Start { column_of: vec![NONE; rows], column_prices: vec![0.0; sizes.len()] },
         };
-        least_sum(&costs, &start).map(|(columns, _)| columns)
+        Ok(least_sum(&costs, &start, work)?.map(|(columns, _)| columns))
     }
 
     fn rank(&self, bore: usize, piston: usize) -> f64 {

@@ -67,6 +67,8 @@ public final class Codes {
         public static final int CONTRADICTION = 305;
         /** A temperature is outside the range of the expansion law. */
         public static final int OUTSIDE_LAW = 306;
+        /** The caller stopped the work. */
+        public static final int STOPPED = 401;
         /** A pointer that is needed is NULL. */
         public static final int NULL_POINTER = 901;
         /** The struct_size of a structure was not set. */
