@@ -208,15 +208,65 @@ pub unsafe extern "C" fn gaugepoint_match_pistons(
     // SAFETY: the contract of the header
     unsafe {
         status(error, (array_out("pairs", pairs, room), record("out", out)), || {
-            let conditions =
-                conditions_of(&given("conditions", conditions)?).map_err(|e| e.under("conditions"))?;
             let bores = all("bores", array("bores", bores, Some(bore_count))?, |b| bore_of(b))?;
             let pistons = all("pistons", array("pistons", pistons, Some(piston_count))?, |p| piston_of(p))?;
-            let found = match_pistons(&bores, &pistons, &conditions)?;
-            let pairs: Vec<GaugepointMatched> = found.pairs.iter().map(GaugepointMatched::from).collect();
-            Ok((fitting(pairs, "room", room)?, GaugepointMatching::from(&found)))
+            matched(&bores, &pistons, conditions, room)
         })
     }
+}
+
+/// Matches sizes that stand in arrays, each with its standard uncertainty; parts have neither grades nor weights, and bores want the clearance of
+/// `conditions`. As gaugepoint_match_pistons, also in how what is refused is named: "bores/3/size_mm".
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_match_sizes(
+    bores_mm: *const f64,
+    bore_uncertainties_mm: *const f64,
+    bore_count: usize,
+    pistons_mm: *const f64,
+    piston_uncertainties_mm: *const f64,
+    piston_count: usize,
+    conditions: *const GaugepointMatchingConditions,
+    pairs: *mut GaugepointMatched,
+    room: usize,
+    out: *mut GaugepointMatching,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, (array_out("pairs", pairs, room), record("out", out)), || {
+            let bores = (
+                array("bores_mm", bores_mm, Some(bore_count))?,
+                array("bore_uncertainties_mm", bore_uncertainties_mm, Some(bore_count))?,
+            );
+            let pistons = (
+                array("pistons_mm", pistons_mm, Some(piston_count))?,
+                array("piston_uncertainties_mm", piston_uncertainties_mm, Some(piston_count))?,
+            );
+            matched(&parts(bores, Bore::new), &parts(pistons, Piston::new), conditions, room)
+        })
+    }
+}
+
+/// Parts of their sizes and uncertainties.
+fn parts<P>((sizes, uncertainties): (&[f64], &[f64]), part: impl Fn(f64, f64) -> P) -> Vec<P> {
+    sizes.iter().zip(uncertainties).map(|(size, u)| part(*size, *u)).collect()
+}
+
+/// The matching of parts, as it is handed out.
+///
+/// # Safety
+/// As the header says.
+unsafe fn matched(
+    bores: &[Bore],
+    pistons: &[Piston],
+    conditions: *const GaugepointMatchingConditions,
+    room: usize,
+) -> Result<(Vec<GaugepointMatched>, GaugepointMatching), Failure> {
+    // SAFETY: the caller's promise
+    let conditions = unsafe { conditions_of(&given("conditions", conditions)?) };
+    let found = match_pistons(bores, pistons, &conditions.map_err(|e| e.under("conditions"))?)?;
+    let pairs = found.pairs.iter().map(GaugepointMatched::from).collect();
+    Ok((fitting(pairs, "room", room)?, GaugepointMatching::from(&found)))
 }
 
 /// # Safety
