@@ -25,7 +25,7 @@ use gaugepoint::{
 use gaugepoint_c as _;
 use gaugepoint_tests::assemblies::assembly_row;
 use gaugepoint_tests::functions::{function_row, has_bits};
-use gaugepoint_tests::hot::hot_row;
+use gaugepoint_tests::hot::{apart_row, hot_row};
 use gaugepoint_tests::matchings::{matching_row, numbers_of};
 use gaugepoint_tests::named::{
     Named, before_row, clean_up_row, growth_row, machining_row, parts_row, risk_row, shape_row, study_row,
@@ -237,14 +237,42 @@ fn rows_of_named_results_hold() {
     }
     for link in LINKS {
         let mut lines = checked("measured", link, &workspace("tests/vectors"));
-        let duties = gaugepoint::growth::duty::ALL.len();
-        assert_eq!(lines.pop(), Some(format!("duties {duties}")), "{link:?}");
-        let materials = gaugepoint::growth::library::ALL.len();
-        assert_eq!(lines.pop(), Some(format!("materials {materials}")), "{link:?}");
+        for table in [duties(), materials()] {
+            let found = lines.split_off(lines.len().saturating_sub(table.len()));
+            let found: Vec<_> = found.iter().map(|line| parsed(line)).collect();
+            assert_eq!(found, table, "{link:?}");
+        }
         assert_eq!(lines.pop(), Some(format!("table {}", gaugepoint::bounds::TABLE.len())), "{link:?}");
         let found: Vec<(String, Option<u64>)> = lines.iter().map(|line| parsed(line)).collect();
         assert_eq!(found, expected, "{link:?}");
     }
+}
+
+/// What C lists of the illustrative temperatures by duty.
+fn duties() -> Vec<(String, Option<u64>)> {
+    let mut out = Vec::new();
+    for duty in gaugepoint::growth::duty::ALL {
+        let mut line = |part: &str, x: f64| out.push((format!("{}/{part}", duty.name), Some(x.to_bits())));
+        duty.piston.iter().flat_map(|r| [r.at, r.thrust_c, r.pin_c]).for_each(|x| line("piston", x));
+        duty.bore.iter().flat_map(|r| [r.at, r.wall_c]).for_each(|x| line("bore", x));
+    }
+    let count = gaugepoint::growth::duty::ALL.len();
+    out.push(parsed(&format!("duties {count}")));
+    out
+}
+
+/// What C lists of the built-in materials.
+fn materials() -> Vec<(String, Option<u64>)> {
+    let mut out = Vec::new();
+    for row in gaugepoint::growth::library::ALL {
+        for (k, cell) in row.cells.iter().enumerate() {
+            let numbers = [cell.temperature_c, cell.coefficient_per_k];
+            out.extend(numbers.map(|x| (format!("{}/{k}", row.name), Some(x.to_bits()))));
+        }
+    }
+    let count = gaugepoint::growth::library::ALL.len();
+    out.push(parsed(&format!("materials {count}")));
+    out
 }
 
 fn parsed(line: &str) -> (String, Option<u64>) {
@@ -275,7 +303,10 @@ fn misused_parts_give_a_status() {
 #[test]
 fn hot_fits_are_made_once_and_asked_often() {
     let table = rows("tests/vectors/hot_fit.csv");
-    let named = table.iter().flat_map(|row| printed(&row[0], hot_row(row).unwrap()));
+    let named = table.iter().flat_map(|row| {
+        let [fit, apart] = [hot_row(row), apart_row(row)].map(|named| printed(&row[0], named.unwrap()));
+        fit.into_iter().chain(apart)
+    });
     let mut expected: Vec<(String, Option<u64>)> = named.collect();
     expected.push(("rows".to_owned(), Some(u64::try_from(table.len()).unwrap())));
     for link in LINKS {

@@ -2,6 +2,7 @@
 
 use crate::named::Named;
 use gaugepoint::Error;
+use gaugepoint::clearance::hot::apart::{HotBore, HotPiston, SizeAt};
 use gaugepoint::clearance::hot::inverse::Answer;
 use gaugepoint::clearance::hot::onset::Onset;
 use gaugepoint::clearance::hot::{HotFit, Parts, Position, SurfaceGrowth};
@@ -82,6 +83,60 @@ pub fn hot_row(row: &[String]) -> Result<Named, Error> {
         }
     }
     Ok(out)
+}
+
+/// The piston and the bore of a fit, each by itself.
+///
+/// # Errors
+/// As the library.
+pub fn apart(parts: &Parts) -> Result<(HotPiston, HotBore), Error> {
+    let piston = HotPiston::new(
+        parts.piston_diameter_mm,
+        parts.piston.clone(),
+        parts.growth.clone(),
+        parts.piston_field.clone(),
+    )?;
+    Ok((piston, HotBore::new(parts.bore.clone(), parts.bore_law.clone(), parts.bore_field.clone())?))
+}
+
+/// What piston and bore of a row say by themselves, by the names that every host gives it.
+///
+/// # Errors
+/// As the library.
+pub fn apart_row(row: &[String]) -> Result<Named, Error> {
+    let (fit, position) = hot_fit(&row[1]);
+    let (piston, bore) = apart(fit.parts())?;
+    let gauge = fit.parts().piston.gauge_height_mm;
+    let depth = if let Position::GaugeDepth(depth) = position { depth } else { 0.0 };
+    let mut out = Named::new();
+    for angle in [0.0, 30.0, 77.5] {
+        out.extend(sizes(PISTON_SIZES, piston.size_at(gauge, angle).ok()));
+        out.extend(sizes(BORE_SIZES, bore.size_at(depth, angle).ok()));
+    }
+    out.extend(sizes(GAUGE_POINT_SIZES, piston.at_gauge_point().ok()));
+    Ok(out)
+}
+
+const PISTON_SIZES: [&str; 4] =
+    ["piston.cold_radius_mm", "piston.hot_radius_mm", "piston.cold_diameter_mm", "piston.hot_diameter_mm"];
+const BORE_SIZES: [&str; 4] =
+    ["bore.cold_radius_mm", "bore.hot_radius_mm", "bore.cold_diameter_mm", "bore.hot_diameter_mm"];
+const GAUGE_POINT_SIZES: [&str; 4] = [
+    "gauge_point.cold_radius_mm",
+    "gauge_point.hot_radius_mm",
+    "gauge_point.cold_diameter_mm",
+    "gauge_point.hot_diameter_mm",
+];
+
+fn sizes(names: [&'static str; 4], at: Option<SizeAt>) -> Named {
+    let diameters = at.and_then(|s| s.diameters_mm);
+    let values = [
+        at.map(|s| s.cold_radius_mm),
+        at.map(|s| s.hot_radius_mm),
+        diameters.map(|(cold, _)| cold),
+        diameters.map(|(_, hot)| hot),
+    ];
+    names.into_iter().zip(values).collect()
 }
 
 fn found(answer: Answer) -> Option<f64> {

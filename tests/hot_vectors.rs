@@ -10,15 +10,17 @@
 #![allow(clippy::disallowed_methods, reason = "the tests' own arithmetic is compared with a tolerance")]
 #![allow(clippy::float_cmp, reason = "no area and the whole turn are exact")]
 
+use gaugepoint::clearance::hot::apart::{HotBore, HotPiston};
 use gaugepoint::clearance::hot::inverse::Answer;
 use gaugepoint::clearance::hot::onset::Onset;
 use gaugepoint::clearance::hot::{HotFit, Parts, Position};
+use gaugepoint::growth::Piecewise;
 use gaugepoint::growth::field::{BoreField, PistonField, Rise, Scenario};
 use gaugepoint::shape::bore::{BoreShape, Port};
 use gaugepoint::shape::piston::{
     Asymmetric, Counted, PistonShape, Surface, Symmetric, Table, Window, WindowKind,
 };
-use gaugepoint_tests::hot::{growth, hot_fit, hot_row, made, round};
+use gaugepoint_tests::hot::{apart, growth, hot_fit, hot_row, law, made, round};
 use gaugepoint_tests::rows;
 use std::collections::HashMap;
 use std::fmt::Write as _;
@@ -90,6 +92,81 @@ fn brute_force_agrees() {
     }
     assert!(wrong.is_empty(), "{} wrong\n{}", wrong.len(), wrong.join("\n"));
     assert!(held["smallest"] >= 28 && held["piston_alone_0"] >= 20, "{held:?}");
+}
+
+/// What a bore has more than a piston, each by itself, is the clearance of every row, to the bit; and the fit of both is that of their parts.
+#[test]
+fn a_fit_is_the_difference_of_its_parts() {
+    let mut compared = 0;
+    for row in rows("tests/vectors/hot_fit.csv") {
+        let (fit, position) = hot_fit(&row[1]);
+        let (piston, bore) = apart(fit.parts()).unwrap();
+        let gauge = fit.parts().piston.gauge_height_mm;
+        let depth = if let Position::GaugeDepth(depth) = position { depth } else { 0.0 };
+        for angle in [0.0, 30.0, 77.5, 180.0, 300.0] {
+            let there = piston.size_at(gauge, angle).and_then(|p| Ok((p, bore.size_at(depth, angle)?)));
+            let Ok((p, b)) = there else { continue };
+            let clearance = fit.at(angle, gauge, position).unwrap();
+            assert_eq!(clearance.to_bits(), (b.hot_radius_mm - p.hot_radius_mm).to_bits(), "{}", row[0]);
+            compared += 1;
+        }
+        assert_eq!(HotFit::of(piston, bore, None).unwrap(), fit, "{}", row[0]);
+    }
+    assert!(compared > 100, "{compared}");
+}
+
+/// An oval piston of controlled expansion and a bore with a wave, a taper and a wall that cools with depth, by hand from the definitions.
+#[test]
+fn sizes_of_a_piston_and_a_bore_by_hand() {
+    let flat = |v: &'static [f64]| Table { heights_mm: &[0.0], values_mm: v };
+    let (barrel, ovality) = (flat(&[0.0]), flat(&[0.32]));
+    let drawing = Symmetric { barrel, counted: Counted::Above, ovality, double_ovality: None };
+    let skirt = Surface::symmetric("skirt", 0.0, 60.0, &drawing).unwrap().with_panels(80.0, 30.0).unwrap();
+    let shape = PistonShape::new(12.0, vec![skirt]).unwrap();
+    let field = PistonField::uniform(120.0, 130.0).unwrap();
+    let piston = HotPiston::new(86.0, shape, vec![growth(20.5e-6, 0.9, 1.1)], field).unwrap();
+    let near = |a: f64, b: f64| assert!((a - b).abs() < 2e-14 * b, "{a} {b}");
+    let gauge = piston.at_gauge_point().unwrap();
+    near(gauge.cold_radius_mm, 43.0);
+    near(gauge.hot_radius_mm, 43.0 * (1.0 + 0.9 * 20.5e-6 * 100.0));
+    near(gauge.diameters_mm.unwrap().0, 86.0);
+    near(gauge.diameters_mm.unwrap().1, 86.0 * (1.0 + 0.9 * 20.5e-6 * 100.0));
+    // at 45 degrees half the ovality is gone, and both axes count by half; across there is no panel
+    let aside = piston.size_at(30.0, 45.0).unwrap();
+    near(aside.cold_radius_mm, 43.0 - 0.08);
+    near(aside.hot_radius_mm, (43.0 - 0.08) * (1.0 + 20.5e-6 * (0.9 * 100.0 + 1.1 * 110.0) / 2.0));
+    assert_eq!(aside.diameters_mm, None);
+    assert_eq!(piston.size_at(30.0, 85.0).unwrap_err().field(), "angle_deg");
+    assert_eq!(piston.size_at(61.0, 0.0).unwrap_err().field(), "height_mm");
+
+    let port = Port { from_deg: 170.0, to_deg: 190.0, from_mm: 40.0, to_mm: 60.0 };
+    let wall = || BoreShape::round(86.05).unwrap().with_deviation(&[0.0, 100.0], &[0.0, 0.02]).unwrap();
+    let wall = || wall().with_harmonic(2, &[0.0], &[0.005], &[0.0]).unwrap().with_port(port).unwrap();
+    let cooling = BoreField::through(&[0.0, 100.0], &[120.0, 100.0]).unwrap();
+    let bore = HotBore::new(wall(), Piecewise::of(&law(11.4e-6)), cooling).unwrap();
+    let middle = bore.size_at(50.0, 0.0).unwrap();
+    near(middle.cold_radius_mm, 43.025 + 0.01 + 0.005);
+    near(middle.hot_radius_mm, 43.04 * (1.0 + 11.4e-6 * 90.0));
+    assert_eq!(middle.diameters_mm, None);
+    let narrow = bore.size_at(50.0, 90.0).unwrap().diameters_mm.unwrap();
+    near(narrow.0, 2.0 * (43.025 + 0.01 - 0.005));
+    near(narrow.1, 2.0 * 43.03 * (1.0 + 11.4e-6 * 90.0));
+    for (depth, angle, field) in
+        [(50.0, 180.0, "angle_deg"), (100.5, 0.0, "depth_mm"), (-1.0, 0.0, "depth_mm")]
+    {
+        assert_eq!(bore.size_at(depth, angle).unwrap_err().field(), field);
+    }
+    // what does not fit together is refused when it is made
+    let below = BoreField::through(&[95.0, 100.0], &[120.0, 100.0]).unwrap();
+    let error =
+        HotBore::new(wall().with_end(90.0).unwrap(), Piecewise::of(&law(11.4e-6)), below).unwrap_err();
+    assert_eq!(error.field(), "bore");
+    let short = PistonField::through(&[0.0, 40.0], &[120.0, 130.0], &[120.0, 130.0]).unwrap();
+    let parts = round(86.05, 86.0, 11.4e-6, BoreShape::round(86.05).unwrap());
+    let error = HotPiston::new(86.0, parts.piston.clone(), parts.growth.clone(), short).unwrap_err();
+    assert_eq!(error.field(), "surfaces/0/piston_field/thrust_c");
+    let error = HotPiston::new(86.0, parts.piston, Vec::new(), parts.piston_field).unwrap_err();
+    assert_eq!(error.field(), "growth");
 }
 
 /// At 20 C nothing has grown: a round pair keeps half its bench clearance on each side, everywhere.

@@ -166,6 +166,14 @@ fn every_refused_job_is_refused_as_the_table_says() {
     println!("{} refused jobs", rows.len());
 }
 
+/// A choice that lacks what it is about is answered with the form that it has.
+#[test]
+fn a_choice_without_its_contents_is_told_its_form() {
+    let row = rows().into_iter().find(|row| row.text("id") == "choice_without_contents").expect("a row");
+    let error = assessed(&row.document()).expect_err("a refusal");
+    assert_eq!(error.reason(), "\"mean_coefficient\" needs its contents: {\"mean_coefficient\": ...}");
+}
+
 /// A job is checked before anything is read: what is wrong outside the cylinders is refused without them just the same.
 #[test]
 fn a_job_without_readings_is_refused_as_well() {

@@ -42,9 +42,11 @@
  * GaugepointError that is too long is cut between characters; a NUL within it is shown as U+2400.
  *
  * OWNERSHIP. A text that was given is freed by gaugepoint_text_free and by nothing else. Texts that are returned as const char *
- * live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, a GaugepointStack
- * by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and gaugepoint_function_free, a GaugepointReport
- * by gaugepoint_report_new and gaugepoint_report_free, a GaugepointExpansion by gaugepoint_expansion_new and gaugepoint_expansion_free, each once.
+ * live for ever and are not freed. A GaugepointHotPiston is made by gaugepoint_hot_piston_new and freed by gaugepoint_hot_piston_free, a GaugepointHotBore
+ * by gaugepoint_hot_bore_new and gaugepoint_hot_bore_free, a GaugepointHotFit by gaugepoint_hot_fit_new or gaugepoint_hot_fit_of and
+ * gaugepoint_hot_fit_free, a GaugepointStack by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and
+ * gaugepoint_function_free, a GaugepointReport by gaugepoint_report_new and gaugepoint_report_free, a GaugepointExpansion by gaugepoint_expansion_new
+ * and gaugepoint_expansion_free, each once.
  * Nothing that is passed in is kept but a callback and its user pointer: what is made holds copies of what it was made from. All of them but a stack
  * never change.
  *
@@ -1850,9 +1852,19 @@ typedef struct GaugepointExpansion GaugepointExpansion;
 typedef struct GaugepointFunction GaugepointFunction;
 
 /**
+ * A bore with the material of its wall, at its temperatures. It never changes; any number of threads may ask it at once.
+ */
+typedef struct GaugepointHotBore GaugepointHotBore;
+
+/**
  * One piston in one bore at its temperatures, ready to be asked. It never changes; any number of threads may ask it at once.
  */
 typedef struct GaugepointHotFit GaugepointHotFit;
+
+/**
+ * A piston with its materials, at its temperatures. It never changes; any number of threads may ask it at once.
+ */
+typedef struct GaugepointHotPiston GaugepointHotPiston;
 
 /**
  * A document with its report, made by gaugepoint_report_new. It never changes.
@@ -3669,6 +3681,20 @@ typedef struct GaugepointMaterial {
 } GaugepointMaterial;
 
 /**
+ * A coefficient of a built-in material at, or up to, a temperature. A plain structure.
+ */
+typedef struct GaugepointMaterialCell {
+  /**
+   * The temperature.
+   */
+  double temperature_c;
+  /**
+   * The coefficient: a mean from 20 C, or instantaneous, as the material says.
+   */
+  double coefficient_per_k;
+} GaugepointMaterialCell;
+
+/**
  * Illustrative temperatures of a duty; see RECORDS at the head. A fit document takes them by name.
  */
 typedef struct GaugepointDuty {
@@ -3697,6 +3723,38 @@ typedef struct GaugepointDuty {
    */
   double permissible_error_k;
 } GaugepointDuty;
+
+/**
+ * Temperatures of a piston of a duty at a share of its height. A plain structure.
+ */
+typedef struct GaugepointDutyPistonRow {
+  /**
+   * 0 at the bottom edge of the skirt, 1 at its top, 2 at the crown.
+   */
+  double at;
+  /**
+   * On the thrust axis.
+   */
+  double thrust_c;
+  /**
+   * On the pin axis.
+   */
+  double pin_c;
+} GaugepointDutyPistonRow;
+
+/**
+ * Temperature of the wall of a duty at a share of its depth. A plain structure.
+ */
+typedef struct GaugepointDutyBoreRow {
+  /**
+   * 0 at the deck, 1 at the lowest place the skirt comes to.
+   */
+  double at;
+  /**
+   * Mean of the wall.
+   */
+  double wall_c;
+} GaugepointDutyBoreRow;
 
 /**
  * A law of expansion, as the functions gaugepoint_growth_... have it; its form says which fields count. A plain structure; start it zeroed.
@@ -3799,6 +3857,40 @@ typedef struct GaugepointPistonField {
    */
   size_t count;
 } GaugepointPistonField;
+
+/**
+ * Radius and diameter of a piston or a bore at one place; see RECORDS at the head.
+ */
+typedef struct GaugepointHotSize {
+  /**
+   * Size of this structure in bytes, set by the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 when the diameters are given, else 0: there is no surface or no wall across.
+   */
+  int32_t has_diameter;
+  /**
+   * Not used; 0.
+   */
+  int32_t reserved;
+  /**
+   * Radius at 20 C.
+   */
+  double cold_radius_mm;
+  /**
+   * Radius at its temperature.
+   */
+  double hot_radius_mm;
+  /**
+   * Diameter at 20 C: the radii at the angle and across.
+   */
+  double cold_diameter_mm;
+  /**
+   * Diameter at its temperature.
+   */
+  double hot_diameter_mm;
+} GaugepointHotSize;
 
 /**
  * One order of the radius of a bore over depth. A plain structure.
@@ -8711,11 +8803,42 @@ int32_t gaugepoint_material(size_t index,
                             struct GaugepointError *error);
 
 /**
+ * The coefficients of the built-in material at `index`, in rising order of their temperatures; the first is continued down to `from_c`.
+ *
+ * `cells` has `room`, for which 32 is enough; `count` gets their number, which is kept on failure.
+ */
+int32_t gaugepoint_material_cells(size_t index,
+                                  struct GaugepointMaterialCell *cells,
+                                  size_t room,
+                                  size_t *count,
+                                  struct GaugepointError *error);
+
+/**
  * The duties with illustrative temperatures one after the other: call with 0, 1, 2 ... until it fails with GAUGEPOINT_STATUS_OUT_OF_RANGE.
  */
 int32_t gaugepoint_duty(size_t index,
                         struct GaugepointDuty *out,
                         struct GaugepointError *error);
+
+/**
+ * The temperatures of the piston of the duty at `index`, upward. They are illustrative: no engine need have them.
+ *
+ * `rows` has `room`, for which 32 is enough; `count` gets their number, which is kept on failure.
+ */
+int32_t gaugepoint_duty_piston(size_t index,
+                               struct GaugepointDutyPistonRow *rows,
+                               size_t room,
+                               size_t *count,
+                               struct GaugepointError *error);
+
+/**
+ * The temperatures of the wall of the duty at `index`, downward. As gaugepoint_duty_piston.
+ */
+int32_t gaugepoint_duty_bore(size_t index,
+                             struct GaugepointDutyBoreRow *rows,
+                             size_t room,
+                             size_t *count,
+                             struct GaugepointError *error);
 
 /**
  * Makes a law of expansion, checked over its whole range.
@@ -8767,6 +8890,74 @@ int32_t gaugepoint_expansion_strains(const struct GaugepointExpansion *expansion
                                      struct GaugepointError *error);
 
 /**
+ * Makes a piston: the diameter of its bare metal at the gauge point at 20 C, its shape, how its surfaces grow, one `growth` for each, and its
+ * temperatures. It is checked then: the temperatures reach over every surface, and are within the law of its material.
+ *
+ * `made` gets it, to be freed by gaugepoint_hot_piston_free; on failure it keeps what it held. A refused number is named with its place, as by
+ * gaugepoint_hot_fit_new.
+ */
+int32_t gaugepoint_hot_piston_new(double piston_diameter_mm,
+                                  const struct GaugepointPiston *piston,
+                                  const struct GaugepointSurfaceGrowth *growth,
+                                  size_t growth_count,
+                                  const struct GaugepointPistonField *piston_field,
+                                  struct GaugepointHotPiston **made,
+                                  struct GaugepointError *error);
+
+/**
+ * Frees a piston. NULL is fine.
+ */
+void gaugepoint_hot_piston_free(struct GaugepointHotPiston *piston);
+
+/**
+ * Size of a piston at a height and an angle, with the coating where there is one: cold as gaugepoint_piston_radius_mm and
+ * gaugepoint_piston_diameter_mm, hot as in a fit.
+ *
+ * Refused where there is no surface: between surfaces, in a cut-out, beside the panels.
+ */
+int32_t gaugepoint_hot_piston_at(const struct GaugepointHotPiston *piston,
+                                 double height_mm,
+                                 double angle_deg,
+                                 struct GaugepointHotSize *out,
+                                 struct GaugepointError *error);
+
+/**
+ * Size of a piston at its gauge point, at angle 0. As gaugepoint_hot_piston_at.
+ */
+int32_t gaugepoint_hot_piston_at_gauge_point(const struct GaugepointHotPiston *piston,
+                                             struct GaugepointHotSize *out,
+                                             struct GaugepointError *error);
+
+/**
+ * Makes a bore: its shape at 20 C, the law of the wall that carries it, and its temperatures. It is checked then: its tables have depths in common,
+ * and there the temperatures are within the law.
+ *
+ * `made` gets it, to be freed by gaugepoint_hot_bore_free; on failure it keeps what it held. A refused number is named with its place, as by
+ * gaugepoint_hot_fit_new.
+ */
+int32_t gaugepoint_hot_bore_new(const struct GaugepointBore *bore,
+                                const struct GaugepointLaw *bore_law,
+                                const struct GaugepointBoreField *bore_field,
+                                struct GaugepointHotBore **made,
+                                struct GaugepointError *error);
+
+/**
+ * Frees a bore. NULL is fine.
+ */
+void gaugepoint_hot_bore_free(struct GaugepointHotBore *bore);
+
+/**
+ * Size of a bore at a depth and an angle; about the axis of the bore, whose position is no part of it.
+ *
+ * Refused where there is no bore, a table does not reach, or a port is.
+ */
+int32_t gaugepoint_hot_bore_at(const struct GaugepointHotBore *bore,
+                               double depth_mm,
+                               double angle_deg,
+                               struct GaugepointHotSize *out,
+                               struct GaugepointError *error);
+
+/**
  * Makes a hot fit: one piston in one bore at its temperatures, checked: every table reaches every place that the piston comes to.
  *
  * `fit` gets it, to be freed by gaugepoint_hot_fit_free; on failure it keeps what it held. A refused number is named with its place: "growth/0/ratio_pin",
@@ -8775,6 +8966,18 @@ int32_t gaugepoint_expansion_strains(const struct GaugepointExpansion *expansion
 int32_t gaugepoint_hot_fit_new(const struct GaugepointHotFitParts *parts,
                                struct GaugepointHotFit **fit,
                                struct GaugepointError *error);
+
+/**
+ * Makes a hot fit of a piston and a bore that were made before; `motion` may be NULL, as in GaugepointHotFitParts.
+ *
+ * `fit` gets it, to be freed by gaugepoint_hot_fit_free; on failure it keeps what it held. It holds copies: piston and bore may be in any number of
+ * fits, and may be freed before them. It has the bits of a fit that gaugepoint_hot_fit_new makes of the same parts.
+ */
+int32_t gaugepoint_hot_fit_of(const struct GaugepointHotPiston *piston,
+                              const struct GaugepointHotBore *bore,
+                              const struct GaugepointMotion *motion,
+                              struct GaugepointHotFit **fit,
+                              struct GaugepointError *error);
 
 /**
  * Frees a hot fit. NULL is fine.
@@ -9625,6 +9828,20 @@ int32_t gaugepoint_match_pistons_watched(const struct GaugepointMeasuredBore *bo
                                          size_t room,
                                          struct GaugepointMatching *out,
                                          struct GaugepointError *error);
+ * Matches sizes that stand in arrays, each with its standard uncertainty; parts have neither grades nor weights, and bores want the clearance of
+ * `conditions`. As gaugepoint_match_pistons, also in how what is refused is named: "bores/3/size_mm".
+ */
+int32_t gaugepoint_match_sizes(const double *bores_mm,
+                               const double *bore_uncertainties_mm,
+                               size_t bore_count,
+                               const double *pistons_mm,
+                               const double *piston_uncertainties_mm,
+                               size_t piston_count,
+                               const struct GaugepointMatchingConditions *conditions,
+                               struct GaugepointMatched *pairs,
+                               size_t room,
+                               struct GaugepointMatching *out,
+                               struct GaugepointError *error);
 
 /**
  * The smallest round, straight bore about an axis that removes all wear, from a radial trace of `count` points about the original axis.

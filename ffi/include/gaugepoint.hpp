@@ -176,7 +176,9 @@ class Handle {
 using Text = Handle<char, gaugepoint_text_free>;
 using Expansion = Handle<GaugepointExpansion, gaugepoint_expansion_free>;
 using Function = Handle<GaugepointFunction, gaugepoint_function_free>;
+using HotBore = Handle<GaugepointHotBore, gaugepoint_hot_bore_free>;
 using HotFit = Handle<GaugepointHotFit, gaugepoint_hot_fit_free>;
+using HotPiston = Handle<GaugepointHotPiston, gaugepoint_hot_piston_free>;
 using Report = Handle<GaugepointReport, gaugepoint_report_free>;
 using Stack = Handle<GaugepointStack, gaugepoint_stack_free>;
 

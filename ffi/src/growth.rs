@@ -1,8 +1,8 @@
 //! Laws of expansion, the built-in materials, and the illustrative temperatures by duty.
 
-use crate::array::array;
+use crate::array::{array, array_out, fitting};
 use crate::error::{Failure, GaugepointError};
-use crate::guard::status;
+use crate::guard::{kept, status};
 use crate::record::{Record, record};
 use crate::status::{Text, terminated};
 use crate::text;
@@ -161,6 +161,38 @@ pub struct GaugepointDuty {
 // SAFETY: a size, pointers, two int32_t, a double
 unsafe impl Record for GaugepointDuty {
     const SMALLEST: usize = 40;
+}
+
+/// A coefficient of a built-in material at, or up to, a temperature. A plain structure.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointMaterialCell {
+    /// The temperature.
+    pub temperature_c: f64,
+    /// The coefficient: a mean from 20 C, or instantaneous, as the material says.
+    pub coefficient_per_k: f64,
+}
+
+/// Temperatures of a piston of a duty at a share of its height. A plain structure.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointDutyPistonRow {
+    /// 0 at the bottom edge of the skirt, 1 at its top, 2 at the crown.
+    pub at: f64,
+    /// On the thrust axis.
+    pub thrust_c: f64,
+    /// On the pin axis.
+    pub pin_c: f64,
+}
+
+/// Temperature of the wall of a duty at a share of its depth. A plain structure.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct GaugepointDutyBoreRow {
+    /// 0 at the deck, 1 at the lowest place the skirt comes to.
+    pub at: f64,
+    /// Mean of the wall.
+    pub wall_c: f64,
 }
 
 impl From<Growth> for GaugepointGrowth {
@@ -379,7 +411,33 @@ pub unsafe extern "C" fn gaugepoint_material(
     unsafe {
         status(error, record("out", out), || match (library::ALL.get(index), TEXTS.get(index)) {
             (Some(row), Some(texts)) => Ok(row_of(row, texts)),
-            _ => Err(Failure::refused(ErrorKind::OutOfRange, "index", "the table has no more rows")),
+            _ => Err(no_more()),
+        })
+    }
+}
+
+/// The coefficients of the built-in material at `index`, in rising order of their temperatures; the first is continued down to `from_c`.
+///
+/// `cells` has `room`, for which 32 is enough; `count` gets their number, which is kept on failure.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_material_cells(
+    index: usize,
+    cells: *mut GaugepointMaterialCell,
+    room: usize,
+    count: *mut usize,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, (array_out("cells", cells, room), kept("count", count)), || {
+            let cells = library::ALL.get(index).ok_or_else(no_more)?.cells.iter();
+            counted(
+                room,
+                cells.map(|cell| GaugepointMaterialCell {
+                    temperature_c: cell.temperature_c,
+                    coefficient_per_k: cell.coefficient_per_k,
+                }),
+            )
         })
     }
 }
@@ -402,9 +460,66 @@ pub unsafe extern "C" fn gaugepoint_duty(
                 reserved: 0,
                 permissible_error_k: row.permissible_error_k,
             }),
-            _ => Err(Failure::refused(ErrorKind::OutOfRange, "index", "the table has no more rows")),
+            _ => Err(no_more()),
         })
     }
+}
+
+/// The temperatures of the piston of the duty at `index`, upward. They are illustrative: no engine need have them.
+///
+/// `rows` has `room`, for which 32 is enough; `count` gets their number, which is kept on failure.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_duty_piston(
+    index: usize,
+    rows: *mut GaugepointDutyPistonRow,
+    room: usize,
+    count: *mut usize,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, (array_out("rows", rows, room), kept("count", count)), || {
+            let rows = duty::ALL.get(index).ok_or_else(no_more)?.piston.iter();
+            counted(
+                room,
+                rows.map(|row| GaugepointDutyPistonRow {
+                    at: row.at,
+                    thrust_c: row.thrust_c,
+                    pin_c: row.pin_c,
+                }),
+            )
+        })
+    }
+}
+
+/// The temperatures of the wall of the duty at `index`, downward. As gaugepoint_duty_piston.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_duty_bore(
+    index: usize,
+    rows: *mut GaugepointDutyBoreRow,
+    room: usize,
+    count: *mut usize,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, (array_out("rows", rows, room), kept("count", count)), || {
+            let rows = duty::ALL.get(index).ok_or_else(no_more)?.bore.iter();
+            counted(room, rows.map(|row| GaugepointDutyBoreRow { at: row.at, wall_c: row.wall_c }))
+        })
+    }
+}
+
+/// The refusal of an index beyond a table.
+fn no_more() -> Failure {
+    Failure::refused(ErrorKind::OutOfRange, "index", "the table has no more rows")
+}
+
+/// Rows that the caller has room for, and their number.
+fn counted<R>(room: usize, rows: impl Iterator<Item = R>) -> Result<(Vec<R>, usize), Failure> {
+    let rows: Vec<R> = fitting(rows.collect(), "room", room)?;
+    let count = rows.len();
+    Ok((rows, count))
 }
 
 #[expect(clippy::indexing_slicing, reason = "evaluated by the compiler")]

@@ -2,23 +2,22 @@
 
 use crate::array::{GAUGEPOINT_MOST_VALUES, array, array_out, fitting, given};
 use crate::error::{Failure, GaugepointError, cut};
-use crate::growth::{self, GaugepointLaw};
+use crate::growth::GaugepointLaw;
 use crate::guard::{cleared, kept, plain, status};
 use crate::handle::{self, freed, lent};
-use crate::piston::{self, GaugepointPiston, rows};
+use crate::hot_part::{GaugepointHotBore, GaugepointHotPiston, piston_of, wall_of};
+use crate::piston::GaugepointPiston;
 use crate::record::{Record, record};
-use crate::text::flag;
 use core::ffi::c_char;
 use gaugepoint::ErrorKind;
 use gaugepoint::clearance::hot::contact::{Band, Patch};
-use gaugepoint::clearance::hot::drawing::{FitDrawing, GrowthDrawing, PositionKind};
+use gaugepoint::clearance::hot::drawing::{FitDrawing, PositionKind, moved};
 use gaugepoint::clearance::hot::inverse::{Answer, OvalityAt};
 use gaugepoint::clearance::hot::lateral::BestPlaced;
 use gaugepoint::clearance::hot::onset::{Contact, Onset};
 use gaugepoint::clearance::hot::smallest::Smallest;
 use gaugepoint::clearance::hot::{HotFit, Place, Position};
 use gaugepoint::growth::field::Scenario;
-use gaugepoint::shape::bore::{BoreDrawing, HarmonicDrawing, Port};
 
 /// How it is said where the piston stands.
 #[repr(C)]
@@ -403,7 +402,35 @@ pub unsafe extern "C" fn gaugepoint_hot_fit_new(
     // SAFETY: the contract of the header
     unsafe {
         status(error, kept("fit", fit), || {
-            let made = drawn(&given("parts", parts)?)?;
+            let p = given("parts", parts)?;
+            let growth = array("growth", p.growth, Some(p.growth_count))?;
+            let drawing = FitDrawing {
+                piston: piston_of(p.piston_diameter_mm, p.piston, growth, &p.piston_field)?,
+                bore: wall_of(p.bore, &p.bore_law, &p.bore_field)?,
+                motion: motion_of(p.motion)?,
+            };
+            Ok(handle::made(GaugepointHotFit(drawing.fit()?)))
+        })
+    }
+}
+
+/// Makes a hot fit of a piston and a bore that were made before; `motion` may be NULL, as in GaugepointHotFitParts.
+///
+/// `fit` gets it, to be freed by gaugepoint_hot_fit_free; on failure it keeps what it held. It holds copies: piston and bore may be in any number of
+/// fits, and may be freed before them. It has the bits of a fit that gaugepoint_hot_fit_new makes of the same parts.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_hot_fit_of(
+    piston: *const GaugepointHotPiston,
+    bore: *const GaugepointHotBore,
+    motion: *const GaugepointMotion,
+    fit: *mut *mut GaugepointHotFit,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, kept("fit", fit), || {
+            let (piston, bore) = (lent("piston", piston)?.0.clone(), lent("bore", bore)?.0.clone());
+            let made = HotFit::of(piston, bore, moved(motion_of(motion)?)?)?;
             Ok(handle::made(GaugepointHotFit(made)))
         })
     }
@@ -738,97 +765,17 @@ unsafe fn of<'a>(fit: *const GaugepointHotFit) -> Result<&'a HotFit, Failure> {
     unsafe { lent("fit", fit) }.map(|fit| &fit.0)
 }
 
-/// The fit of the caller's parts.
+/// The five numbers of the caller's motion; none when it is NULL.
 ///
 /// # Safety
 /// As the header says.
-unsafe fn drawn(parts: &GaugepointHotFitParts) -> Result<HotFit, Failure> {
-    // SAFETY: the caller's promise
-    unsafe {
-        let growth = array("growth", parts.growth, Some(parts.growth_count))?;
-        let growth = growth.iter().enumerate().map(|(k, g)| {
-            let law = growth::law(&g.law).map_err(|e| e.under(&format!("growth/{k}/law")))?;
-            Ok(GrowthDrawing { law, ratio_thrust: g.ratio_thrust, ratio_pin: g.ratio_pin })
-        });
-        let piston = parts.piston_field;
-        let piston_field = || {
-            Ok([
-                array("heights_mm", piston.heights_mm, Some(piston.count))?,
-                array("thrust_c", piston.thrust_c, Some(piston.count))?,
-                array("pin_c", piston.pin_c, Some(piston.count))?,
-            ])
-        };
-        let wall = parts.bore_field;
-        let bore_field = || {
-            let depths = array("depths_mm", wall.depths_mm, Some(wall.count))?;
-            Ok([depths, array("wall_c", wall.wall_c, Some(wall.count))?])
-        };
-        let motion = match parts.motion.is_null() {
-            true => None,
-            false => Some(given("motion", parts.motion)?),
-        };
-        let drawing = FitDrawing {
-            piston_diameter_mm: parts.piston_diameter_mm,
-            piston: piston::shape(parts.piston)?,
-            growth: growth.collect::<Result<_, Failure>>()?,
-            piston_field: piston_field().map_err(|e: Failure| e.under("piston_field"))?,
-            bore: bore(&given("bore", parts.bore)?).map_err(|e| e.under("bore"))?,
-            bore_law: growth::law(&parts.bore_law).map_err(|e| e.under("bore_law"))?,
-            bore_field: bore_field().map_err(|e: Failure| e.under("bore_field"))?,
-            motion: motion.map(|m| {
-                [m.crank_radius_mm, m.rod_mm, m.pin_offset_mm, m.deck_clearance_mm, m.crown_height_mm]
-            }),
-        };
-        Ok(drawing.fit()?)
+unsafe fn motion_of(motion: *const GaugepointMotion) -> Result<Option<[f64; 5]>, Failure> {
+    if motion.is_null() {
+        return Ok(None);
     }
-}
-
-/// The caller's bore.
-///
-/// # Safety
-/// As the header says.
-unsafe fn bore<'a>(bore: &GaugepointBore) -> Result<BoreDrawing<'a>, Failure> {
     // SAFETY: the caller's promise
-    unsafe {
-        let deviation = match bore.depth_count {
-            0 => None,
-            count => Some((
-                array("depths_mm", bore.depths_mm, Some(count))?,
-                array("deviation_mm", bore.deviation_mm, Some(count))?,
-            )),
-        };
-        let harmonics = rows("harmonics", bore.harmonics, bore.harmonic_count)?;
-        let ports = rows("ports", bore.ports, bore.port_count)?;
-        let harmonics = harmonics
-            .iter()
-            .enumerate()
-            .map(|(k, h)| harmonic(h).map_err(|e| e.under(&format!("harmonics/{k}"))));
-        Ok(BoreDrawing {
-            diameter_mm: bore.diameter_mm,
-            deviation,
-            harmonics: harmonics.collect::<Result<_, _>>()?,
-            ports: ports.iter().map(port).collect(),
-            end_mm: flag("has_end", bore.has_end)?.then_some(bore.end_mm),
-        })
-    }
-}
-
-/// # Safety
-/// As [`bore`].
-unsafe fn harmonic<'a>(h: &GaugepointBoreHarmonic) -> Result<HarmonicDrawing<'a>, Failure> {
-    // SAFETY: the caller's promise
-    unsafe {
-        Ok(HarmonicDrawing {
-            order: h.order,
-            depths_mm: array("depths_mm", h.depths_mm, Some(h.count))?,
-            cos_mm: array("cos_mm", h.cos_mm, Some(h.count))?,
-            sin_mm: array("sin_mm", h.sin_mm, Some(h.count))?,
-        })
-    }
-}
-
-fn port(p: &GaugepointPort) -> Port {
-    Port { from_deg: p.from_deg, to_deg: p.to_deg, from_mm: p.from_mm, to_mm: p.to_mm }
+    let m = unsafe { given("motion", motion) }?;
+    Ok(Some([m.crank_radius_mm, m.rod_mm, m.pin_offset_mm, m.deck_clearance_mm, m.crown_height_mm]))
 }
 
 /// Where the piston stands.

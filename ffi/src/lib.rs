@@ -41,9 +41,11 @@
 //! GaugepointError that is too long is cut between characters; a NUL within it is shown as U+2400.
 //!
 //! OWNERSHIP. A text that was given is freed by gaugepoint_text_free and by nothing else. Texts that are returned as `const char *`
-//! live for ever and are not freed. A GaugepointHotFit is made by gaugepoint_hot_fit_new and freed by gaugepoint_hot_fit_free, a GaugepointStack
-//! by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and gaugepoint_function_free, a GaugepointReport
-//! by gaugepoint_report_new and gaugepoint_report_free, a GaugepointExpansion by gaugepoint_expansion_new and gaugepoint_expansion_free, each once.
+//! live for ever and are not freed. A GaugepointHotPiston is made by gaugepoint_hot_piston_new and freed by gaugepoint_hot_piston_free, a GaugepointHotBore
+//! by gaugepoint_hot_bore_new and gaugepoint_hot_bore_free, a GaugepointHotFit by gaugepoint_hot_fit_new or gaugepoint_hot_fit_of and
+//! gaugepoint_hot_fit_free, a GaugepointStack by gaugepoint_stack_new and gaugepoint_stack_free, a GaugepointFunction by one of three functions and
+//! gaugepoint_function_free, a GaugepointReport by gaugepoint_report_new and gaugepoint_report_free, a GaugepointExpansion by gaugepoint_expansion_new
+//! and gaugepoint_expansion_free, each once.
 //! Nothing that is passed in is kept but a callback and its user pointer: what is made holds copies of what it was made from. All of them but a stack
 //! never change.
 //!
@@ -114,6 +116,7 @@ pub mod expansion;
 pub mod deck;
 pub mod crank;
 pub mod hot;
+pub mod hot_part;
 pub mod uncertainty;
 pub mod before;
 pub mod plausible;

@@ -12,6 +12,7 @@ use core::ptr::null_mut;
 use gaugepoint::plan::matching::{
     Bore, Case, Conditions, Matched, Matching, Merit, Piston, WantedClearance, match_pistons_watched,
 };
+use gaugepoint::progress::Watch;
 
 /// What the data let a matching be.
 #[repr(C)]
@@ -243,17 +244,68 @@ pub unsafe extern "C" fn gaugepoint_match_pistons_watched(
     // SAFETY: the contract of the header
     unsafe {
         status(error, (array_out("pairs", pairs, room), record("out", out)), || {
-            let conditions =
-                conditions_of(&given("conditions", conditions)?).map_err(|e| e.under("conditions"))?;
             let bores = all("bores", array("bores", bores, Some(bore_count))?, |b| bore_of(b))?;
             let pistons = all("pistons", array("pistons", pistons, Some(piston_count))?, |p| piston_of(p))?;
-            let found = watched(watcher, user, |watch| {
-                Ok(match_pistons_watched(&bores, &pistons, &conditions, watch)?)
-            })?;
-            let pairs: Vec<GaugepointMatched> = found.pairs.iter().map(GaugepointMatched::from).collect();
-            Ok((fitting(pairs, "room", room)?, GaugepointMatching::from(&found)))
+            watched(watcher, user, |watch| matched(&bores, &pistons, conditions, room, watch))
         })
     }
+}
+
+/// Matches sizes that stand in arrays, each with its standard uncertainty; parts have neither grades nor weights, and bores want the clearance of
+/// `conditions`. As gaugepoint_match_pistons, also in how what is refused is named: "bores/3/size_mm".
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn gaugepoint_match_sizes(
+    bores_mm: *const f64,
+    bore_uncertainties_mm: *const f64,
+    bore_count: usize,
+    pistons_mm: *const f64,
+    piston_uncertainties_mm: *const f64,
+    piston_count: usize,
+    conditions: *const GaugepointMatchingConditions,
+    pairs: *mut GaugepointMatched,
+    room: usize,
+    out: *mut GaugepointMatching,
+    error: *mut GaugepointError,
+) -> i32 {
+    // SAFETY: the contract of the header
+    unsafe {
+        status(error, (array_out("pairs", pairs, room), record("out", out)), || {
+            let bores = (
+                array("bores_mm", bores_mm, Some(bore_count))?,
+                array("bore_uncertainties_mm", bore_uncertainties_mm, Some(bore_count))?,
+            );
+            let pistons = (
+                array("pistons_mm", pistons_mm, Some(piston_count))?,
+                array("piston_uncertainties_mm", piston_uncertainties_mm, Some(piston_count))?,
+            );
+            let (bores, pistons) = (parts(bores, Bore::new), parts(pistons, Piston::new));
+            matched(&bores, &pistons, conditions, room, Watch::default())
+        })
+    }
+}
+
+/// Parts of their sizes and uncertainties.
+fn parts<P>((sizes, uncertainties): (&[f64], &[f64]), part: impl Fn(f64, f64) -> P) -> Vec<P> {
+    sizes.iter().zip(uncertainties).map(|(size, u)| part(*size, *u)).collect()
+}
+
+/// The matching of parts, as it is handed out.
+///
+/// # Safety
+/// As the header says.
+unsafe fn matched(
+    bores: &[Bore],
+    pistons: &[Piston],
+    conditions: *const GaugepointMatchingConditions,
+    room: usize,
+    watch: Watch<'_>,
+) -> Result<(Vec<GaugepointMatched>, GaugepointMatching), Failure> {
+    // SAFETY: the caller's promise
+    let conditions = unsafe { conditions_of(&given("conditions", conditions)?) };
+    let found =
+        match_pistons_watched(bores, pistons, &conditions.map_err(|e| e.under("conditions"))?, watch)?;
+    let pairs = found.pairs.iter().map(GaugepointMatched::from).collect();
+    Ok((fitting(pairs, "room", room)?, GaugepointMatching::from(&found)))
 }
 
 /// # Safety

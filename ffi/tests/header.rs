@@ -36,6 +36,7 @@ const SOURCES: &[&str] = &[
     "liner",
     "growth",
     "expansion",
+    "hot_part",
     "hot",
     "ring",
     "pin",

@@ -153,7 +153,7 @@ const UNITS: [&str; 20] = [
 
 /// Numbers without a unit in their names: pure numbers, and numbers in a unit of the caller's; functions that give one stand by their own names.
 const PURE: &str = "\
-    above above_lower above_upper alone alpha amount appraiser_residual_f appraiser_residual_p at_least below \
+    above above_lower above_upper alone alpha amount appraiser_residual_f appraiser_residual_p at at_least below \
     below_lower below_upper bender_lower bender_upper between between_dof bias block_poisson boring_price \
     categories centre coefficient coefficients compression_ratio confidence conforming consumer contributions cost \
     coverage cp cpk critical densities deviation deviation_of_mean difference dof dofs edges effective_trials \

@@ -5,7 +5,9 @@ use crate::error::{Fault, guarded};
 use crate::growth::Law;
 use crate::piston::Piston;
 use gaugepoint::Error;
-use gaugepoint::clearance::hot::drawing::{FitDrawing, GrowthDrawing, PositionKind};
+use gaugepoint::clearance::hot::drawing::{
+    FitDrawing, GrowthDrawing, PistonDrawing, PositionKind, WallDrawing,
+};
 use gaugepoint::clearance::hot::inverse::Answer;
 use gaugepoint::clearance::hot::onset::Onset;
 use gaugepoint::clearance::hot::smallest::Smallest;
@@ -136,23 +138,21 @@ pub(crate) fn hot_fit(
             from_mm: p.from_mm,
             to_mm: p.to_mm,
         };
-        let drawing = FitDrawing {
-            piston_diameter_mm,
-            piston: piston.shape()?,
+        let piston = PistonDrawing {
+            diameter_mm: piston_diameter_mm,
+            shape: piston.shape()?,
             growth: growth.collect(),
-            piston_field: [&heights_mm, &thrust_c, &pin_c],
-            bore: BoreDrawing {
-                diameter_mm: bore.diameter_mm,
-                deviation: deviation.as_ref().map(|(depths, values)| (depths.as_slice(), values.as_slice())),
-                harmonics: harmonics.collect(),
-                ports: bore.ports.iter().map(port).collect(),
-                end_mm: bore.end_mm,
-            },
-            bore_law: bore_law.get().0.clone(),
-            bore_field: [&depths_mm, &wall_c],
-            motion,
+            field: [&heights_mm, &thrust_c, &pin_c],
         };
-        drawing.fit().map(HotFit)
+        let bore = BoreDrawing {
+            diameter_mm: bore.diameter_mm,
+            deviation: deviation.as_ref().map(|(depths, values)| (depths.as_slice(), values.as_slice())),
+            harmonics: harmonics.collect(),
+            ports: bore.ports.iter().map(port).collect(),
+            end_mm: bore.end_mm,
+        };
+        let wall = WallDrawing { bore, law: bore_law.get().0.clone(), field: [&depths_mm, &wall_c] };
+        FitDrawing { piston, bore: wall, motion }.fit().map(HotFit)
     })
 }
 

@@ -180,6 +180,68 @@ static void scenarios(const GaugepointHotFit *fit, GaugepointError *e) {
   }
 }
 
+/* Piston and bore by themselves; the first that is refused ends it. */
+static int32_t apart(const GaugepointHotFitParts *p, GaugepointHotPiston **piston, GaugepointHotBore **bore, GaugepointError *e) {
+  int32_t status = gaugepoint_hot_piston_new(p->piston_diameter_mm, p->piston, p->growth, p->growth_count, &p->piston_field, piston, e);
+  return status ? status : gaugepoint_hot_bore_new(p->bore, &p->bore_law, &p->bore_field, bore, e);
+}
+
+static void put_size(const char *of, int32_t status, const GaugepointHotSize *s) {
+  const char *const names[] = {"cold_radius_mm", "hot_radius_mm", "cold_diameter_mm", "hot_diameter_mm"};
+  const double values[] = {s->cold_radius_mm, s->hot_radius_mm, s->cold_diameter_mm, s->hot_diameter_mm};
+  for (int k = 0; k < 4; k++) {
+    char name[64];
+    snprintf(name, sizeof name, "%s.%s", of, names[k]);
+    put(name, status == 0 && (k < 2 || s->has_diameter), status == 0 ? values[k] : NAN);
+  }
+}
+
+/* Where neither surface nor wall is missing, the clearance is what the bore has more than the piston. */
+static void differ(const GaugepointHotFit *fit, const Row *r, double angle, double apart_mm) {
+  double clearance = 7;
+  CHECK(gaugepoint_hot_fit_clearance_mm(fit, angle, r->piston.gauge_height_mm, r->position, r->at, &clearance, NULL) == 0);
+  CHECK(memcmp(&clearance, &apart_mm, sizeof clearance) == 0);
+}
+
+/* A piston and a bore are asked alone, and are freed before the fit that is made of them. */
+static void apart_row(const Row *r, const GaugepointHotFit *fit) {
+  const double angles[] = {0, 30, 77.5}, gauge = r->piston.gauge_height_mm;
+  const double depth = r->position == GAUGEPOINT_POSITION_GAUGE_DEPTH ? r->at : 0;
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  GaugepointHotPiston *piston = NULL;
+  GaugepointHotBore *bore = NULL;
+  GaugepointHotFit *made = NULL;
+  CHECK(apart(&r->parts, &piston, &bore, &e) == 0);
+  for (int k = 0; k < 3; k++) {
+    RECORD(GaugepointHotSize, p);
+    RECORD(GaugepointHotSize, b);
+    double radius = 7, diameter = 7;
+    int32_t on_piston = gaugepoint_hot_piston_at(piston, gauge, angles[k], &p, &e);
+    int32_t in_bore = gaugepoint_hot_bore_at(bore, depth, angles[k], &b, &e);
+    put_size("piston", on_piston, &p);
+    put_size("bore", in_bore, &b);
+    CHECK(gaugepoint_piston_radius_mm(&r->piston, r->parts.piston_diameter_mm, gauge, angles[k], &radius, NULL) == on_piston);
+    CHECK(on_piston != 0 || memcmp(&radius, &p.cold_radius_mm, sizeof radius) == 0);
+    (void)gaugepoint_piston_diameter_mm(&r->piston, r->parts.piston_diameter_mm, gauge, angles[k], &diameter, NULL);
+    CHECK(on_piston != 0 || (isnan(diameter) ? !p.has_diameter : memcmp(&diameter, &p.cold_diameter_mm, sizeof diameter) == 0));
+    if (on_piston == 0 && in_bore == 0) {
+      differ(fit, r, angles[k], b.hot_radius_mm - p.hot_radius_mm);
+    }
+  }
+  RECORD(GaugepointHotSize, at_gauge_point);
+  int32_t status = gaugepoint_hot_piston_at_gauge_point(piston, &at_gauge_point, &e);
+  put_size("gauge_point", status, &at_gauge_point);
+  CHECK(gaugepoint_hot_fit_of(piston, bore, NULL, &made, &e) == 0 && made != NULL);
+  gaugepoint_hot_piston_free(piston);
+  gaugepoint_hot_bore_free(bore);
+  RECORD(GaugepointHotSmallest, one);
+  RECORD(GaugepointHotSmallest, other);
+  CHECK(gaugepoint_hot_fit_smallest_at(fit, 0, r->position, r->at, &one, &e) == 0);
+  CHECK(gaugepoint_hot_fit_smallest_at(made, 0, r->position, r->at, &other, &e) == 0);
+  CHECK(memcmp(&one, &other, sizeof one) == 0);
+  gaugepoint_hot_fit_free(made);
+}
+
 static void hot_row(const Row *r) {
   static GaugepointHotBand bands[4096];
   GaugepointError e = GAUGEPOINT_ERROR_INIT, untouched = GAUGEPOINT_ERROR_INIT;
@@ -256,6 +318,7 @@ static void hot_row(const Row *r) {
     CHECK(gaugepoint_hot_fit_smallest(fit, 0, &smallest, NULL) == GAUGEPOINT_STATUS_MISSING_FIELD);
   }
   CHECK(memcmp(&e, &untouched, sizeof e) == 0);
+  apart_row(r, fit);
   gaugepoint_hot_fit_free(fit);
 }
 
@@ -284,6 +347,22 @@ static const int32_t null = GAUGEPOINT_STATUS_NULL_POINTER, unknown = GAUGEPOINT
 static const int32_t range = GAUGEPOINT_STATUS_OUT_OF_RANGE, not_finite = GAUGEPOINT_STATUS_NOT_FINITE;
 static const int32_t contradiction = GAUGEPOINT_STATUS_CONTRADICTION, missing = GAUGEPOINT_STATUS_MISSING_FIELD;
 
+/* Of parts that are refused, piston, bore or the fit of both is refused alike. */
+static void refused_apart(const GaugepointHotFitParts *parts, int32_t expected, const char *field) {
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  GaugepointHotPiston *piston = NULL;
+  GaugepointHotBore *bore = NULL;
+  GaugepointHotFit *fit = NULL;
+  int32_t status = apart(parts, &piston, &bore, &e);
+  if (status == 0) {
+    status = gaugepoint_hot_fit_of(piston, bore, parts->motion, &fit, &e);
+  }
+  CHECK(status == expected && e.status == expected && same(e.field, field));
+  CHECK(fit == NULL && (piston == NULL || bore == NULL || parts->motion != NULL));
+  gaugepoint_hot_piston_free(piston);
+  gaugepoint_hot_bore_free(bore);
+}
+
 /* Parts that are refused make no fit, and leave the pointer as it was. */
 static void no_fit(const GaugepointHotFitParts *parts, int32_t expected, const char *field) {
   GaugepointError e = GAUGEPOINT_ERROR_INIT;
@@ -293,6 +372,9 @@ static void no_fit(const GaugepointHotFitParts *parts, int32_t expected, const c
   CHECK(same(e.field, field) && e.reason[0] != '\0');
   if (status != expected || !same(e.field, field)) {
     fprintf(stderr, "%s: status %d, %s\n", field, status, e.message);
+  }
+  if (parts != NULL) {
+    refused_apart(parts, expected, field);
   }
 }
 
@@ -543,6 +625,57 @@ static void motion(void) {
   gaugepoint_hot_fit_free(NULL);
 }
 
+/* What a mistaken caller passes to a piston and a bore. */
+static void refused_places(void) {
+  static const double two[] = {0, 50}, form[] = {0, 0.01};
+  const GaugepointPort port = {80, 100, 10, 20};
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  GaugepointHotPiston *piston = NULL;
+  GaugepointHotBore *bore = NULL;
+  GaugepointHotFit *fit = (GaugepointHotFit *)&e;
+  Row r = first;
+  row = "refused_places";
+  r.bore.depths_mm = two;
+  r.bore.deviation_mm = form;
+  r.bore.depth_count = 2;
+  r.bore.ports = &port;
+  r.bore.port_count = 1;
+  r.parts.bore = &r.bore;
+  CHECK(apart(&r.parts, &piston, &bore, &e) == 0);
+  REFUSED(GaugepointHotSize, gaugepoint_hot_piston_at(NULL, 10, 0, &out, &e), null, "piston");
+  REFUSED(GaugepointHotSize, gaugepoint_hot_piston_at(piston, NAN, 0, &out, &e), not_finite, "height_mm");
+  REFUSED(GaugepointHotSize, gaugepoint_hot_piston_at(piston, 400, 0, &out, &e), range, "height_mm");
+  REFUSED(GaugepointHotSize, gaugepoint_hot_piston_at(piston, 10, 361, &out, &e), range, "angle_deg");
+  REFUSED(GaugepointHotSize, gaugepoint_hot_piston_at_gauge_point(NULL, &out, &e), null, "piston");
+  REFUSED(GaugepointHotSize, gaugepoint_hot_bore_at(NULL, 10, 0, &out, &e), null, "bore");
+  REFUSED(GaugepointHotSize, gaugepoint_hot_bore_at(bore, INFINITY, 0, &out, &e), not_finite, "depth_mm");
+  REFUSED(GaugepointHotSize, gaugepoint_hot_bore_at(bore, -1, 0, &out, &e), range, "depth_mm");
+  REFUSED(GaugepointHotSize, gaugepoint_hot_bore_at(bore, 50.5, 0, &out, &e), range, "depth_mm");
+  REFUSED(GaugepointHotSize, gaugepoint_hot_bore_at(bore, 10, NAN, &out, &e), not_finite, "angle_deg");
+  REFUSED(GaugepointHotSize, gaugepoint_hot_bore_at(bore, 15, 90, &out, &e), contradiction, "angle_deg");
+  SIZED(GaugepointHotSize, gaugepoint_hot_piston_at(piston, 10, 0, &out, &e));
+  SIZED(GaugepointHotSize, gaugepoint_hot_piston_at_gauge_point(piston, &out, &e));
+  SIZED(GaugepointHotSize, gaugepoint_hot_bore_at(bore, 10, 0, &out, &e));
+  CHECK(gaugepoint_hot_piston_at(piston, 10, 0, NULL, NULL) == null && gaugepoint_hot_bore_at(bore, 10, 0, NULL, NULL) == null);
+  RECORD(GaugepointHotSize, across);
+  CHECK(gaugepoint_hot_bore_at(bore, 15, 270, &across, &e) == 0 && across.has_diameter == 0 && isnan(across.hot_diameter_mm));
+  CHECK(gaugepoint_hot_bore_at(bore, 15, 0, &across, &e) == 0 && across.has_diameter == 1);
+  TOLD(gaugepoint_hot_fit_of(NULL, bore, NULL, &fit, &e), null, "piston");
+  TOLD(gaugepoint_hot_fit_of(piston, NULL, NULL, &fit, &e), null, "bore");
+  TOLD(gaugepoint_hot_fit_of(piston, bore, NULL, NULL, &e), null, "fit");
+  CHECK(fit == (GaugepointHotFit *)&e);
+  const GaugepointHotFitParts *p = &r.parts;
+  TOLD(gaugepoint_hot_piston_new(86, p->piston, p->growth, 1, NULL, &piston, &e), null, "piston_field");
+  TOLD(gaugepoint_hot_piston_new(86, p->piston, p->growth, 1, &p->piston_field, NULL, &e), null, "made");
+  TOLD(gaugepoint_hot_bore_new(p->bore, NULL, &p->bore_field, &bore, &e), null, "bore_law");
+  TOLD(gaugepoint_hot_bore_new(p->bore, &p->bore_law, NULL, &bore, &e), null, "bore_field");
+  TOLD(gaugepoint_hot_bore_new(p->bore, &p->bore_law, &p->bore_field, NULL, &e), null, "made");
+  gaugepoint_hot_piston_free(piston);
+  gaugepoint_hot_bore_free(bore);
+  gaugepoint_hot_piston_free(NULL);
+  gaugepoint_hot_bore_free(NULL);
+}
+
 /* The laws of expansion, each asked by itself. */
 static void refused_laws(void) {
   static const double t[] = {20, 100}, a[] = {11e-6, NAN}, back[] = {100, 20}, good[] = {11e-6, 12e-6};
@@ -585,10 +718,12 @@ static void refused_laws(void) {
 /* Odd numbers in every place, with the exceptions unmasked. */
 static void traps(void) {
   const double odd[] = {NAN, INFINITY, -INFINITY, 0, -0.0, 5e-324, 1e-300, 1e300, -1e308, 20, 86};
+  GaugepointHotPiston *piston = NULL;
+  GaugepointHotBore *bore = NULL;
   GaugepointHotFit *fit = NULL;
   double out, map[4];
   row = "traps";
-  CHECK(gaugepoint_hot_fit_new(&first.parts, &fit, NULL) == 0);
+  CHECK(gaugepoint_hot_fit_new(&first.parts, &fit, NULL) == 0 && apart(&first.parts, &piston, &bore, NULL) == 0);
   feenableexcept(FE_INVALID | FE_DIVBYZERO | FE_OVERFLOW);
   for (int k = 0; k < 11; k++) {
     const double x = odd[k], pair[] = {x, 10};
@@ -599,6 +734,11 @@ static void traps(void) {
       (void)gaugepoint_hot_fit_running_mm(fit, position, x, &out, NULL);
       (void)gaugepoint_hot_fit_map(fit, pair, 2, pair, 2, position, x, map, NULL);
     }
+    RECORD(GaugepointHotSize, size);
+    (void)gaugepoint_hot_piston_at(piston, x, 0, &size, NULL);
+    (void)gaugepoint_hot_piston_at(piston, 10, x, &size, NULL);
+    (void)gaugepoint_hot_bore_at(bore, x, 0, &size, NULL);
+    (void)gaugepoint_hot_bore_at(bore, 10, x, &size, NULL);
     RECORD(GaugepointHotContact, contact);
     RECORD(GaugepointHotOnset, onset);
     RECORD(GaugepointHotAnswer, answer);
@@ -635,6 +775,8 @@ static void traps(void) {
   }
   fedisableexcept(FE_ALL_EXCEPT);
   gaugepoint_hot_fit_free(fit);
+  gaugepoint_hot_piston_free(piston);
+  gaugepoint_hot_bore_free(bore);
 }
 
 int main(int count, char **words) {
@@ -651,6 +793,7 @@ int main(int count, char **words) {
   refused_arrays(fit);
   gaugepoint_hot_fit_free(fit);
   motion();
+  refused_places();
   refused_laws();
   traps();
   return finish();

@@ -7,6 +7,7 @@ static GaugepointMeasuredBore bores[MOST];
 static GaugepointMeasuredPiston pistons[MOST];
 static GaugepointPair forbidden[MOST], fixed[MOST];
 static GaugepointMatched pairs[MOST];
+static int of_sizes = 0;
 
 /* Cuts a text at a mark; the pieces may be empty. */
 static size_t pieces(char *text, char mark, char **out) {
@@ -84,6 +85,31 @@ static void results(const GaugepointMatching *out, size_t count, char *expected)
   CHECK(out->because[0] != '\0' && out->because[255] == '\0' && out->merit.is_allowed == 1);
 }
 
+/* Parts that are sizes alone give the same from arrays, to the bit, or the same refusal. */
+static void from_arrays(size_t bore_count, size_t piston_count, const GaugepointMatchingConditions *conditions, int32_t expected,
+                        const GaugepointMatching *of_parts, const char *field) {
+  static double sizes[2][MOST], uncertainties[2][MOST];
+  static GaugepointMatched found[MOST];
+  GaugepointError error = GAUGEPOINT_ERROR_INIT;
+  RECORD(GaugepointMatching, out);
+  for (size_t k = 0; k < bore_count; k++) {
+    sizes[0][k] = bores[k].size_mm;
+    uncertainties[0][k] = bores[k].standard_uncertainty_mm;
+    if (bores[k].has_wanted || bores[k].grade != NULL) return;
+  }
+  for (size_t k = 0; k < piston_count; k++) {
+    sizes[1][k] = pistons[k].size_mm;
+    uncertainties[1][k] = pistons[k].standard_uncertainty_mm;
+    if (pistons[k].has_weight || pistons[k].grade != NULL) return;
+  }
+  int32_t status = gaugepoint_match_sizes(sizes[0], uncertainties[0], bore_count, sizes[1], uncertainties[1], piston_count, conditions, found, MOST, &out, &error);
+  CHECK(status == expected && same(error.field, field));
+  if (status == 0) {
+    CHECK(memcmp(&out, of_parts, sizeof out) == 0 && memcmp(found, pairs, bore_count * sizeof found[0]) == 0);
+    of_sizes++;
+  }
+}
+
 static void matched(char **cells) {
   static const char *const cases[] = {"", "sorted", "order_preserving", "pair_dependent"};
   char *parts[MOST], *c[MOST];
@@ -120,6 +146,7 @@ static void matched(char **cells) {
   conditions.fixed_count = places(parts[5], fixed);
   conditions.fixed = conditions.fixed_count == 0 ? NULL : fixed;
   int32_t status = gaugepoint_match_pistons(bores, bore_count, pistons, piston_count, &conditions, pairs, MOST, &out, &error);
+  from_arrays(bore_count, piston_count, &conditions, status, &out, error.field);
   if (same(cells[4], "error")) {
     char told[400];
     snprintf(told, sizeof told, "%s %s", gaugepoint_status_name(status), error.field);
@@ -142,6 +169,7 @@ static void vectors(const char *folder) {
     matched(cells);
   }
   free(text);
+  CHECK(of_sizes > 10);
   printf("rows %d\n", count);
 }
 
@@ -179,9 +207,34 @@ static void misuse(void) {
   REFUSED(GaugepointMatching, CALL(&other, 1, &piston, 1, &c, &pair, 1), GAUGEPOINT_STATUS_NOT_UTF8, "bores/0/grade");
 }
 
+static void misuse_of_arrays(void) {
+  const double bore[] = {86, 86.01}, piston[] = {85.95, 85.96}, u[] = {0.001, 0.001}, bad[] = {0.001, NAN};
+  GaugepointMatchingConditions c;
+  GaugepointMatched pair[2];
+  row = "misuse_of_arrays";
+  memset(&c, 0, sizeof c);
+  c.has_wanted = 1;
+  c.wanted.has_lower = c.wanted.has_upper = 1;
+  c.wanted.lower_mm = 0.03;
+  c.wanted.upper_mm = 0.07;
+  SIZED(GaugepointMatching, gaugepoint_match_sizes(bore, u, 2, piston, u, 2, &c, pair, 2, &out, &e));
+#define SIZES(b, bu, n, p, pu, m, of, to, room) gaugepoint_match_sizes(b, bu, n, p, pu, m, of, to, room, &out, &e)
+  REFUSED(GaugepointMatching, SIZES(NULL, u, 2, piston, u, 2, &c, pair, 2), GAUGEPOINT_STATUS_NULL_POINTER, "bores_mm");
+  REFUSED(GaugepointMatching, SIZES(bore, NULL, 2, piston, u, 2, &c, pair, 2), GAUGEPOINT_STATUS_NULL_POINTER, "bore_uncertainties_mm");
+  REFUSED(GaugepointMatching, SIZES(bore, u, 2, NULL, u, 2, &c, pair, 2), GAUGEPOINT_STATUS_NULL_POINTER, "pistons_mm");
+  REFUSED(GaugepointMatching, SIZES(bore, u, 2, piston, NULL, 2, &c, pair, 2), GAUGEPOINT_STATUS_NULL_POINTER, "piston_uncertainties_mm");
+  REFUSED(GaugepointMatching, SIZES(bore, u, 2, piston, u, 2, NULL, pair, 2), GAUGEPOINT_STATUS_NULL_POINTER, "conditions");
+  REFUSED(GaugepointMatching, SIZES(bore, u, 2, piston, u, 2, &c, NULL, 2), GAUGEPOINT_STATUS_NULL_POINTER, "pairs");
+  REFUSED(GaugepointMatching, SIZES(bore, u, SIZE_MAX, piston, u, 2, &c, pair, 2), GAUGEPOINT_STATUS_OUT_OF_RANGE, "bores_mm");
+  REFUSED(GaugepointMatching, SIZES(bore, u, 2, piston, u, SIZE_MAX, &c, pair, 2), GAUGEPOINT_STATUS_OUT_OF_RANGE, "pistons_mm");
+  REFUSED(GaugepointMatching, SIZES(bore, u, 2, piston, u, 2, &c, pair, 1), GAUGEPOINT_STATUS_CONTRADICTION, "room");
+  REFUSED(GaugepointMatching, SIZES(bore, bad, 2, piston, u, 2, &c, pair, 2), GAUGEPOINT_STATUS_NOT_FINITE, "bores/1/standard_uncertainty_mm");
+}
+
 int main(int count, char **words) {
   CHECK(count == 2);
   vectors(words[1]);
   misuse();
+  misuse_of_arrays();
   return finish();
 }

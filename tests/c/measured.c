@@ -975,7 +975,19 @@ static void materials(void) {
     CHECK(gaugepoint_growth_built_in(m.name, length, m.to_c, &g, &error) == GAUGEPOINT_STATUS_OK && g.strain > 0);
     CHECK(gaugepoint_growth_built_in(m.name, length, m.to_c + 1, &g, &error) == GAUGEPOINT_STATUS_OUTSIDE_LAW);
     CHECK(gaugepoint_growth_built_in("\xff", 1, 20, &g, &error) == GAUGEPOINT_STATUS_NOT_UTF8);
+    GaugepointMaterialCell cells[32];
+    size_t count = 77;
+    CHECK(gaugepoint_material_cells(rows, cells, 0, &count, &error) == GAUGEPOINT_STATUS_CONTRADICTION && same(error.field, "room") && count == 77);
+    CHECK(gaugepoint_material_cells(rows, cells, 32, &count, &error) == GAUGEPOINT_STATUS_OK && count > 0 && count <= 32);
+    for (size_t k = 0; k < count; k++) {
+      printf("%s/%zu %.17g\n", m.name, k, cells[k].temperature_c);
+      printf("%s/%zu %.17g\n", m.name, k, cells[k].coefficient_per_k);
+    }
   }
+  size_t none = 77;
+  CHECK(gaugepoint_material_cells(rows, NULL, 32, &none, &error) == GAUGEPOINT_STATUS_NULL_POINTER && same(error.field, "cells"));
+  GaugepointMaterialCell cell;
+  CHECK(gaugepoint_material_cells(rows, &cell, 1, &none, &error) == GAUGEPOINT_STATUS_OUT_OF_RANGE && same(error.field, "index") && none == 77);
   printf("materials %zu\n", rows);
 }
 
@@ -993,7 +1005,30 @@ static void duties(void) {
     }
     CHECK(d.name[0] != '\0' && strstr(d.source, "illustrative") != NULL && d.permissible_error_k == 25);
     CHECK(d.confidence == GAUGEPOINT_CONFIDENCE_UNVERIFIED && d.reserved == 0);
+    GaugepointDutyPistonRow piston[32];
+    GaugepointDutyBoreRow bore[32];
+    size_t count = 77;
+    CHECK(gaugepoint_duty_piston(rows, piston, 1, &count, &error) == GAUGEPOINT_STATUS_CONTRADICTION && same(error.field, "room") && count == 77);
+    CHECK(gaugepoint_duty_bore(rows, bore, 1, &count, &error) == GAUGEPOINT_STATUS_CONTRADICTION && same(error.field, "room") && count == 77);
+    CHECK(gaugepoint_duty_piston(rows, piston, 32, &count, &error) == GAUGEPOINT_STATUS_OK && count <= 32);
+    for (size_t k = 0; k < count; k++) {
+      printf("%s/piston %.17g\n", d.name, piston[k].at);
+      printf("%s/piston %.17g\n", d.name, piston[k].thrust_c);
+      printf("%s/piston %.17g\n", d.name, piston[k].pin_c);
+    }
+    CHECK(gaugepoint_duty_bore(rows, bore, 32, &count, &error) == GAUGEPOINT_STATUS_OK && count <= 32);
+    for (size_t k = 0; k < count; k++) {
+      printf("%s/bore %.17g\n", d.name, bore[k].at);
+      printf("%s/bore %.17g\n", d.name, bore[k].wall_c);
+    }
   }
+  GaugepointDutyPistonRow piston;
+  GaugepointDutyBoreRow bore;
+  size_t none = 77;
+  CHECK(gaugepoint_duty_piston(rows, &piston, 1, &none, &error) == GAUGEPOINT_STATUS_OUT_OF_RANGE && same(error.field, "index") && none == 77);
+  CHECK(gaugepoint_duty_bore(rows, &bore, 1, &none, &error) == GAUGEPOINT_STATUS_OUT_OF_RANGE && same(error.field, "index") && none == 77);
+  CHECK(gaugepoint_duty_piston(0, NULL, 32, &none, &error) == GAUGEPOINT_STATUS_NULL_POINTER && same(error.field, "rows"));
+  CHECK(gaugepoint_duty_bore(0, NULL, 32, &none, &error) == GAUGEPOINT_STATUS_NULL_POINTER && same(error.field, "rows"));
   printf("duties %zu\n", rows);
 }
 

@@ -53,6 +53,16 @@ impl PistonField {
     pub fn uniform(thrust_c: f64, pin_c: f64) -> Result<Self, Error> {
         PistonField::through(&[0.0], &[thrust_c], &[pin_c])
     }
+
+    /// Refuses a stretch of heights that a table does not reach over; the field is that table.
+    pub(crate) fn check_over(&self, from_mm: f64, to_mm: f64) -> Result<(), Error> {
+        for (curve, of) in [(&self.thrust_c, "piston_field/thrust_c"), (&self.pin_c, "piston_field/pin_c")] {
+            for place in [from_mm, to_mm] {
+                curve.check(place).map_err(|e| e.moved(of.to_owned()))?;
+            }
+        }
+        Ok(())
+    }
 }
 
 impl BoreField {

@@ -508,7 +508,10 @@ impl Choice<'_> {
     pub(crate) fn holds<T: Decode>(&self) -> Result<T, Error> {
         match self.json {
             Some(json) => T::decode(Place { json, path: &Path::Field(self.path, self.word) }),
-            None => Err(wrong_type("unit variant", "newtype variant").at(&self.path.pointer())),
+            None => {
+                let reason = format!("\"{0}\" needs its contents: {{\"{0}\": ...}}", self.word);
+                Err(Error::new(ErrorKind::WrongType, self.word, reason).at(&self.path.pointer()))
+            }
         }
     }
 

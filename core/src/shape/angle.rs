@@ -40,6 +40,11 @@ pub(crate) const fn as_number(count: usize) -> f64 {
     count as f64
 }
 
+/// The opposite of an angle from 0 to 360 degrees.
+pub(crate) fn across(angle_deg: f64) -> f64 {
+    if angle_deg < 180.0 { angle_deg + 180.0 } else { angle_deg - 180.0 }
+}
+
 /// From one angle to another in the direction of rising angles, 0 up to 360 degrees.
 pub(crate) fn forward(from_deg: f64, to_deg: f64) -> f64 {
     let apart = (to_deg - from_deg) % 360.0;

@@ -13,6 +13,7 @@ template <class T>
 constexpr bool owns = !std::is_copy_constructible_v<T> && !std::is_copy_assignable_v<T> && std::is_nothrow_move_constructible_v<T> &&
                       std::is_nothrow_move_assignable_v<T> && sizeof(T) == sizeof(void *);
 static_assert(owns<gaugepoint::Text> && owns<gaugepoint::Expansion> && owns<gaugepoint::Function> && owns<gaugepoint::HotFit> &&
+              owns<gaugepoint::HotPiston> && owns<gaugepoint::HotBore> &&
               owns<gaugepoint::Report> && owns<gaugepoint::Stack>);
 // an exception that is thrown on must not throw
 static_assert(std::is_nothrow_copy_constructible_v<gaugepoint::Error> && std::is_nothrow_copy_assignable_v<gaugepoint::Error>);

@@ -60,6 +60,7 @@ CHANGES = {
     "distribution_missing": ("/sources/0/distribution", LEFT_OUT),
     "distribution_unknown": ("/sources/3/distribution", {"rectangle": {"half_width": 1}}),
     "distribution_two": ("/sources/3/distribution", {**NORMAL, "arcsine": {"half_width": 1}}),
+    "distribution_alone": ("/sources/3/distribution", "normal"),
     "distribution_list": ("/sources/3/distribution", {"normal": [1]}),
     "half_width_negative": ("/sources/4/distribution/arcsine/half_width", -0.5),
     "half_width_missing": ("/sources/4/distribution/arcsine/half_width", LEFT_OUT),

@@ -159,6 +159,8 @@ REPLACED = {
         '{"micrometer": {"gauge": "bore gauge 35-60", "reading": "48 mm",'),
     "setting_with_two_choices": (
         '"setting": {', '"setting": {"micrometer": {"gauge": "mic 25-50", "reading": "48 mm", "temperature": "22 C"}, '),
+    "choice_without_contents": (
+        '{"mean_coefficient": {"base": "20 C", "value": "11.4e-6 /K", "from": "0 C", "to": "180 C"}}', '"mean_coefficient"'),
     "coating_on_bare_metal": ('"over": "coating"', '"over": "bare_metal"'),
     "at_least_with_another_rule": ('"conformance_probability"', '"proven"'),
     "ratio_with_another_rule": ('"at_least": "95 %"', '"ratio_at_least": 4'),

@@ -5,6 +5,7 @@
 //! |---|---|
 //! | what is a fit, and its clearance at one place | here |
 //! | a fit from the plain numbers of a host | [`drawing`] |
+//! | a piston and a bore by themselves, for any number of fits | [`apart`] |
 //! | tables made ready for sections, and how they bend | `tables.rs`, `bent.rs` |
 //! | least clearance of one section | `section.rs` |
 //! | over angles and heights | `map.rs` |
@@ -23,6 +24,7 @@ mod map;
 mod motion;
 mod section;
 mod tables;
+pub mod apart;
 pub mod contact;
 pub mod drawing;
 pub mod inverse;
@@ -38,7 +40,7 @@ use crate::calc::{Formula, formula};
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::{BoreField, PistonField, Rise};
 use crate::growth::{Grown, Law, Piecewise};
-use crate::shape::angle::cosine;
+use crate::shape::angle::{across, cosine};
 use crate::shape::bore::BoreShape;
 use crate::shape::curve::Curve;
 use crate::shape::piston::{PistonShape, Surface};
@@ -174,7 +176,7 @@ impl HotFit {
     /// As [`HotFit::new`].
     pub fn at_rise(parts: Parts, rise: Rise) -> Result<Self, Error> {
         bounds::PISTON.check("piston_diameter_mm", parts.piston_diameter_mm)?;
-        check_growth(&parts)?;
+        check_growth(&parts.piston, &parts.growth)?;
         let depths = depths(&parts);
         let surfaces = parts
             .piston
@@ -274,8 +276,7 @@ impl HotFit {
     /// As [`HotFit::at`].
     pub fn diametral(&self, angle_deg: f64, height_mm: f64, position: Position) -> Result<f64, Error> {
         let here = self.at(angle_deg, height_mm, position)?;
-        let opposite = if angle_deg < 180.0 { angle_deg + 180.0 } else { angle_deg - 180.0 };
-        Ok(BothSides::evaluate([here, self.at(opposite, height_mm, position)?]))
+        Ok(BothSides::evaluate([here, self.at(across(angle_deg), height_mm, position)?]))
     }
 
     /// Running clearance at the gauge point, over the diameter.
@@ -352,19 +353,14 @@ impl HotFit {
 
     fn bore_at_rise(&self, depth_mm: Option<f64>, angle_deg: f64, rise: Rise) -> f64 {
         let depth = depth_mm.unwrap_or(0.0);
-        let celsius = rise.bore_c(self.parts.bore_field.wall_c.value(depth));
-        Grown::evaluate([self.parts.bore.radius_mm(depth, angle_deg), self.parts.bore_law.strain(celsius)])
+        let cold = self.parts.bore.radius_mm(depth, angle_deg);
+        bore_hot(cold, &self.parts.bore_law, &self.parts.bore_field, depth, rise)
     }
 
     /// Radius of the piston at 20 C at a place that was checked.
     pub(crate) fn piston_cold_mm(&self, surface: usize, angle_deg: f64, height_mm: f64) -> f64 {
-        let Some(surface) = self.parts.piston.surfaces.get(surface) else {
-            return f64::NAN;
-        };
-        let [a, b, c] = surface.side(angle_deg).coefficients(height_mm);
-        let (cos_2, cos_4) = (cosine(2, angle_deg), cosine(4, angle_deg));
-        let coat = coat(surface, angle_deg, height_mm);
-        PistonRadius::evaluate([self.parts.piston_diameter_mm, a, b, c, cos_2, cos_4, coat])
+        let surface = self.parts.piston.surfaces.get(surface);
+        surface.map_or(f64::NAN, |s| piston_cold(self.parts.piston_diameter_mm, s, angle_deg, height_mm))
     }
 
     /// Radius of the running piston at a place that was checked.
@@ -380,18 +376,13 @@ impl HotFit {
 
     /// Strain of a surface at a height, where the cosine of twice the angle is known.
     pub(super) fn strain_at_rise(&self, surface: usize, height_mm: f64, cos_2: f64, rise: Rise) -> f64 {
-        let [(ratio_thrust, thrust), (ratio_pin, pin)] = self.axial_strains(surface, height_mm, rise);
-        StrainAt::evaluate([ratio_thrust, thrust, ratio_pin, pin, cos_2])
+        strain_at(self.axial_strains(surface, height_mm, rise), cos_2)
     }
 
     /// Growth ratio and strain of the material on the thrust axis and on the pin axis.
     fn axial_strains(&self, surface: usize, height_mm: f64, rise: Rise) -> [(f64, f64); 2] {
-        let Some(growth) = self.parts.growth.get(surface) else {
-            return [(f64::NAN, f64::NAN); 2];
-        };
-        let field = &self.parts.piston_field;
-        let strain = |curve: &Curve| growth.law.strain(rise.piston_c(curve.value(height_mm)));
-        [(growth.ratio_thrust, strain(&field.thrust_c)), (growth.ratio_pin, strain(&field.pin_c))]
+        let growth = self.parts.growth.get(surface);
+        growth.map_or([(f64::NAN, f64::NAN); 2], |g| axial(g, &self.parts.piston_field, height_mm, rise))
     }
 
     /// Heights of a surface to look at: its rows, and `between` evenly spaced ones between two of them.
@@ -431,25 +422,34 @@ impl HotFit {
 
     /// Every temperature must be within the law of its material.
     fn check_temperatures(&self, rise: Rise) -> Result<(), Error> {
-        for (k, (surface, growth)) in self.parts.piston.surfaces.iter().zip(&self.parts.growth).enumerate() {
-            for (curve, of) in
-                [(&self.parts.piston_field.thrust_c, "thrust_c"), (&self.parts.piston_field.pin_c, "pin_c")]
-            {
-                let of = format!("piston_field/{of}");
-                let law = format!("of surface {k}");
-                check_law(
-                    &growth.law,
-                    curve,
-                    (surface.from_mm, surface.to_mm),
-                    |t| rise.piston_c(t),
-                    (&of, &law),
-                )?;
-            }
-        }
+        check_piston_laws(&self.parts.piston, &self.parts.growth, &self.parts.piston_field, rise)?;
         let range = (self.bore.from_mm, self.bore.to_mm);
-        let of = ("bore_field/wall_c", "of the bore");
-        check_law(&self.parts.bore_law, &self.parts.bore_field.wall_c, range, |t| rise.bore_c(t), of)
+        check_bore_law(&self.parts.bore_law, &self.parts.bore_field, range, rise)
     }
+}
+
+/// Radius of a piston at 20 C at a place of a surface that was checked.
+fn piston_cold(diameter_mm: f64, surface: &Surface, angle_deg: f64, height_mm: f64) -> f64 {
+    let [a, b, c] = surface.side(angle_deg).coefficients(height_mm);
+    let (cos_2, cos_4) = (cosine(2, angle_deg), cosine(4, angle_deg));
+    let coat = coat(surface, angle_deg, height_mm);
+    PistonRadius::evaluate([diameter_mm, a, b, c, cos_2, cos_4, coat])
+}
+
+/// Growth ratio and strain of the material on the thrust axis and on the pin axis.
+fn axial(growth: &SurfaceGrowth, field: &PistonField, height_mm: f64, rise: Rise) -> [(f64, f64); 2] {
+    let strain = |curve: &Curve| growth.law.strain(rise.piston_c(curve.value(height_mm)));
+    [(growth.ratio_thrust, strain(&field.thrust_c)), (growth.ratio_pin, strain(&field.pin_c))]
+}
+
+/// Strain of a piston where the cosine of twice the angle is known.
+fn strain_at([(ratio_thrust, thrust), (ratio_pin, pin)]: [(f64, f64); 2], cos_2: f64) -> f64 {
+    StrainAt::evaluate([ratio_thrust, thrust, ratio_pin, pin, cos_2])
+}
+
+/// Radius of a bore at its temperature at a depth that was checked.
+fn bore_hot(cold_mm: f64, law: &Piecewise, field: &BoreField, depth_mm: f64, rise: Rise) -> f64 {
+    Grown::evaluate([cold_mm, law.strain(rise.bore_c(field.wall_c.value(depth_mm)))])
 }
 
 /// Coating at a place; beside the surface, where pictures go on, that of the surface.
@@ -478,13 +478,35 @@ fn check_crank(crank_deg: f64) -> Result<(), Error> {
     }
 }
 
-fn check_growth(parts: &Parts) -> Result<(), Error> {
-    let (surfaces, growth) = (parts.piston.surfaces.len(), parts.growth.len());
+fn check_growth(piston: &PistonShape, growth: &[SurfaceGrowth]) -> Result<(), Error> {
+    let (surfaces, growth) = (piston.surfaces.len(), growth.len());
     if surfaces == growth {
         return Ok(());
     }
     let reason = format!("the piston has {surfaces} surfaces, and each has its growth");
     Err(Error::new(ErrorKind::Contradiction, growth.to_string(), reason).at("growth"))
+}
+
+/// Every temperature of a piston must be within the law of its surface.
+fn check_piston_laws(
+    piston: &PistonShape,
+    growth: &[SurfaceGrowth],
+    field: &PistonField,
+    rise: Rise,
+) -> Result<(), Error> {
+    for (k, (surface, growth)) in piston.surfaces.iter().zip(growth).enumerate() {
+        for (curve, of) in [(&field.thrust_c, "piston_field/thrust_c"), (&field.pin_c, "piston_field/pin_c")]
+        {
+            let (law, over) = (format!("of surface {k}"), (surface.from_mm, surface.to_mm));
+            check_law(&growth.law, curve, over, |t| rise.piston_c(t), (of, &law))?;
+        }
+    }
+    Ok(())
+}
+
+/// Every temperature of a bore over a stretch of depths must be within the law of its wall.
+fn check_bore_law(law: &Piecewise, field: &BoreField, over: (f64, f64), rise: Rise) -> Result<(), Error> {
+    check_law(law, &field.wall_c, over, |t| rise.bore_c(t), ("bore_field/wall_c", "of the bore"))
 }
 
 /// A monotone cubic is largest and smallest at rows or at the ends of its stretch.

@@ -8,6 +8,7 @@ use crate::clearance::least::Harmonics;
 use crate::error::{Error, ErrorKind};
 use crate::growth::field::Rise;
 use crate::shape::angle::width;
+use crate::shape::bore::BoreShape;
 use crate::shape::curve::Curve;
 use crate::shape::least::{larger, smaller};
 use crate::shape::piston::{Side, Surface, WindowKind};
@@ -161,12 +162,7 @@ impl SurfaceTables {
             .cloned()
             .ok_or_else(|| Error::new(ErrorKind::MissingField, "", "a surface has its growth"))?;
         let field = &parts.piston_field;
-        for (curve, of) in [(&field.thrust_c, "piston_field/thrust_c"), (&field.pin_c, "piston_field/pin_c")]
-        {
-            for place in [surface.from_mm, surface.to_mm] {
-                curve.check(place).map_err(|e| e.moved(of.to_owned()))?;
-            }
-        }
+        field.check_over(surface.from_mm, surface.to_mm)?;
         let mut breaks: Vec<f64> = rows(&field.thrust_c).chain(rows(&field.pin_c)).collect();
         for side in [&surface.thrust, &surface.minor_thrust] {
             breaks.extend(rows(&side.barrel).chain(rows(&side.ovality)).chain(rows(&side.fourth)));
@@ -419,6 +415,21 @@ pub(super) struct BoreTables {
 /// Deepest place of a bore whose tables do not end.
 const DEEPEST: f64 = 4000.0;
 
+/// The depths that every table of a bore reaches, within it.
+pub(super) fn reach(bore: &BoreShape, wall: &Curve) -> Result<(f64, f64), Error> {
+    let waves = bore.harmonics.iter().flat_map(|h| [&h.cos_mm, &h.sin_mm]);
+    let ranges = waves.chain([&bore.deviation_mm, wall]).map(Curve::range);
+    let all = (0.0, bore.end_mm.unwrap_or(DEEPEST));
+    let (from, to) = ranges.fold(all, |(a, b), (c, d)| (larger(a, c), smaller(b, d)));
+    match from < to {
+        true => Ok((from, to)),
+        false => {
+            let reason = "the tables of the bore have no depth in common";
+            Err(Error::new(ErrorKind::Contradiction, format!("{from} to {to} mm"), reason).at("bore"))
+        }
+    }
+}
+
 impl BoreTables {
     pub(super) fn new(parts: &Parts, depths: Option<(f64, f64)>) -> Result<Self, Error> {
         let bore = &parts.bore;
@@ -439,12 +450,7 @@ impl BoreTables {
                 }
             }
         }
-        let reach = curves.iter().map(|(_, c)| c.range());
-        let (from, to) = reach.fold((0.0, end), |(a, b), (c, d)| (larger(a, c), smaller(b, d)));
-        if from >= to {
-            let reason = "the tables of the bore have no depth in common";
-            return Err(Error::new(ErrorKind::Contradiction, format!("{from} to {to} mm"), reason).at("bore"));
-        }
+        let (from, to) = reach(bore, wall)?;
         let mut breaks: Vec<f64> = curves.iter().flat_map(|(_, c)| rows(c)).collect();
         breaks.extend(bore.ports.iter().flat_map(|p| [p.from_mm, p.to_mm]));
         let even = bore.harmonics.iter().all(|h| {

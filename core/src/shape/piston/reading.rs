@@ -4,7 +4,7 @@ use super::{PistonShape, Side, Surface, Window, WindowKind};
 use crate::bounds::{self, Verdict};
 use crate::choice::choices;
 use crate::error::{Error, ErrorKind};
-use crate::shape::angle::{opens, turned};
+use crate::shape::angle::{across, opens, turned};
 use core::f64::consts::PI;
 
 /// The largest diameter of a section.
@@ -84,9 +84,8 @@ impl PistonShape {
     /// Diameter less the gauge diameter, as a micrometer reads it.
     pub(super) fn checked_change_mm(&self, height_mm: f64, angle_deg: f64) -> Result<f64, Error> {
         let angle = bounds::ANGLE.check("angle_deg", angle_deg)?;
-        let across = if angle < 180.0 { angle + 180.0 } else { angle - 180.0 };
         let here = self.checked_deviation_mm(height_mm, angle)?;
-        Ok(here + self.checked_deviation_mm(height_mm, across)?)
+        Ok(here + self.checked_deviation_mm(height_mm, across(angle))?)
     }
 
     /// Ovality that a micrometer reads at a height, in mm: the diameter at 0 less that at 90 degrees.
