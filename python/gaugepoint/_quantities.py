@@ -1,6 +1,8 @@
 """Quantities of pint to the numbers of the flat functions. pint is loaded by whoever passes one, and never by this module."""
 
+from collections.abc import Callable
 from fractions import Fraction
+from math import isfinite
 from typing import TYPE_CHECKING, Any
 
 from gaugepoint.error import at_door
@@ -61,45 +63,49 @@ def magnitude(name: str, quantity: Any) -> "float | NDArray[np.float64]":
     target = registry.Unit(registry.parse_units(unit, as_delta=False))
     if units == target and name != "per_mille":
         return quantity.magnitude  # type: ignore[no-any-return]
-    times, offset = _scale(name, quantity, registry, target)
+    times, offset = _scale(name, quantity.units, registry, target, unit)
     if name == "per_mille":
         times *= 1000
 
     def converted(number: Any) -> float:
-        number = float(number)
-        if number - number != 0.0:  # of what is not finite, which the function refuses
-            return number
-        return float(Fraction(repr(number)) * times + offset)
+        x = float(number)
+        # the function refuses what is not finite
+        return float(Fraction(repr(x)) * times + offset) if isfinite(x) else x
 
     numbers = quantity.magnitude
-    if not hasattr(numbers, "__array__"):
-        return converted(numbers)
-    return _each(converted, numbers)
+    try:
+        return _each(converted, numbers) if hasattr(numbers, "__array__") else converted(numbers)
+    except TypeError:
+        return numbers  # type: ignore[no-any-return]  # complex ones, objects: refused as those without a unit
 
 
-def _each(converted: Any, numbers: Any) -> "NDArray[np.float64]":
+def _each(converted: Callable[[Any], float], numbers: Any) -> "NDArray[np.float64]":
     import numpy as np
 
     if isinstance(numbers, np.ma.MaskedArray):
-        numbers = numbers.astype(float).filled(np.nan)
-    flat = np.asarray(numbers).ravel()
-    return np.fromiter(map(converted, flat.tolist()), np.float64, flat.size).reshape(np.shape(numbers))
+        masked: Any = numbers.astype(float)
+        numbers = masked.filled(np.nan)
+    array = np.asarray(numbers)
+    if array.dtype.kind not in "fiu":
+        raise TypeError
+    return np.fromiter(map(converted, array.ravel().tolist()), np.float64, array.size).reshape(array.shape)
 
 
-def _scale(name: str, quantity: Any, registry: Any, target: Any) -> tuple[Fraction, Fraction]:
+def _scale(name: str, units: Any, registry: Any, target: Any, unit: str) -> tuple[Fraction, Fraction]:
     """Factor and offset from the unit of a quantity to another."""
-    units = quantity.units
-    if str(target) in ("degree_Celsius", "degree_Fahrenheit"):
-        if str(units) not in _TEMPERATURES:
+    if unit in _TEMPERATURES:
+        given = "".join(units._units) if list(units._units.values()) == [1] else ""
+        if given not in _TEMPERATURES:
             raise at_door("wrong_unit", name, str(units), "a temperature is needed; a difference of temperatures is another thing")
-        (a, b), (c, d) = _TEMPERATURES[str(units)], _TEMPERATURES[str(target)]
+        (a, b), (c, d) = _TEMPERATURES[given], _TEMPERATURES[unit]
         return a / c, (b - d) / c
     # an angle has no dimension in pint, and neither has a bare number
     if not units.is_compatible_with(target) or _angle(registry, units) != _angle(registry, target):
-        raise at_door("wrong_unit", name, str(units), f"it cannot be converted to {target}")
-    factor = float(registry.convert(1.0, units, target))
+        raise at_door("wrong_unit", name, str(units), f"it cannot be converted to {unit}")
+    # a number of the kind that the registry computes in
+    factor = registry.convert(registry.non_int_type(1), units, target)
     simple = Fraction(factor).limit_denominator(_MOST_DENOMINATOR)
-    near = abs(float(simple) - factor) <= _NOISE * abs(factor)
+    near = abs(float(simple) - float(factor)) <= _NOISE * abs(float(factor))
     return simple if near else Fraction(factor), Fraction(0)
 
 

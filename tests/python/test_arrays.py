@@ -8,6 +8,7 @@ import subprocess
 import sys
 import threading
 import time
+from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
@@ -507,6 +508,25 @@ def test_quantities_among_arrays():
             gaugepoint.bench_clearance_mm(listed, 86.0)
     with pytest.raises(TypeError, match="^bore_mm: "):
         gaugepoint.bench_clearance_mm(UNITS.Quantity(np.array([86.25], object), "mm"), 86.0)
+
+
+@pytest.mark.parametrize("options", [{"non_int_type": Decimal}, {"non_int_type": Fraction}, {"force_ndarray": True}, {"default_as_delta": False}], ids=str)
+def test_quantities_of_other_registries(options):
+    units = pint.UnitRegistry(**options)
+    units.formatter.default_format = "~P"
+    kind = options.get("non_int_type", float)
+    assert gaugepoint.bench_clearance_mm(units.Quantity(kind("3.4"), "inch"), 86.0) == gaugepoint.bench_clearance_mm(86.36, 86.0)
+    assert gaugepoint.c_to_fahrenheit(units.Quantity(kind("300.15"), "kelvin")) == 80.6
+    with pytest.raises(gaugepoint.InputError) as refused:
+        gaugepoint.c_to_fahrenheit(units.Quantity(kind("5"), "delta_degree_Celsius"))
+    assert (refused.value.kind, refused.value.field) == ("wrong_unit", "temperature_c")
+
+
+@pytest.mark.parametrize("wrong", [86.0 + 1j, np.array([86.0 + 1j]), np.array([86.0], object), np.array([True])], ids=repr)
+@pytest.mark.parametrize("unit", ["millimeter", "inch"])
+def test_quantities_of_what_is_no_number(wrong, unit):
+    with pytest.raises(TypeError, match="^bore_mm: "):
+        gaugepoint.bench_clearance_mm(UNITS.Quantity(wrong, unit), 86.0)
 
 
 def test_quantities_are_known_without_their_library():
