@@ -169,8 +169,10 @@ impl Error {
         self.0.kind == ErrorKind::Stopped
     }
 
-    /// The same refusal, of a row: its field is parameter and place.
-    pub(crate) fn in_row(self, row: usize) -> Self {
+    /// The same refusal, of a row: its field is parameter and place. Of an element of more axes each axis adds its own: `bore_mm/1/3`.
+    #[must_use]
+    #[cold]
+    pub fn in_row(self, row: usize) -> Self {
         let field = format!("{}/{row}", self.field());
         self.moved(field)
     }

@@ -1,8 +1,8 @@
 """The dimensional mathematics of an engine rebuild: from raw readings to a decision for every cylinder.
 
 `assess` runs a whole job and gives a `Report`, whose classes stand in `gaugepoint.report`; `check_sheet` holds a printed sheet
-against itself. The flat functions give the common numbers from plain floats; the unit is the suffix of every name. Modules, in
-the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
+against itself. The flat functions give the common numbers from plain floats, arrays of them or quantities of pint; the unit is the suffix of every name.
+Modules, in the order of the work: `measurement` (statistics of readings, gauge studies, bias, control charts), `shape` (shapes from full
 traces), `growth` (laws of expansion, built-in materials), `hot` (the clearance of a running piston
 everywhere), `parts` (rings, pins, liners, the deck), `stack` (tolerance stacks), `plan` (worn bores, oversizes,
 machining, matching of pistons to bores, rings, shims, gaskets, masses, finishes), `uncertainty` (budgets), `decision` (risks),

@@ -1,7 +1,7 @@
 """The compiled part of gaugepoint. Private: the package re-exports what is public."""
 
 from collections.abc import Callable, Sequence
-from typing import Final, Literal, TypeAlias, final
+from typing import Any, Final, Literal, Protocol, TypeAlias, final, overload, type_check_only
 
 import numpy as np
 from gaugepoint.decision import Distribution
@@ -32,6 +32,23 @@ from gaugepoint.shape import Bore, Piston
 from gaugepoint.stack import Contributor, SharedCause, ToleranceCost
 from gaugepoint.trials import Trials
 
+@type_check_only
+class _Arrayed(Protocol):
+    def __array__(self) -> NDArray[Any]: ...
+
+@type_check_only
+class _Quantity(Protocol):
+    # of pint
+    @property
+    def magnitude(self) -> Any: ...
+    @property
+    def units(self) -> Any: ...
+
+_Array: TypeAlias = NDArray[np.float64]
+_Numbers: TypeAlias = float | Sequence[float] | Sequence[Sequence[float]] | _Arrayed | _Quantity
+# a number of arguments without dimensions, else an array: which of them is not known here
+_Values: TypeAlias = _Array | Any
+_Statuses: TypeAlias = NDArray[np.int32] | Any
 _Summary: TypeAlias = tuple[int, float, float, float, tuple[float, float], tuple[float, float]]
 
 __all__ = [
@@ -245,6 +262,7 @@ ERROR_KINDS: Final[tuple[str, ...]]
 __version__: Final[str]
 """Version of the library."""
 
+@overload
 def size_at_20_mm(
     reading_mm: float,
     zero_error_mm: float,
@@ -252,7 +270,33 @@ def size_at_20_mm(
     gauge_expansion_per_k: float,
     part_temperature_c: float,
     part_expansion_per_k: float,
-) -> float:
+) -> float: ...
+@overload
+def size_at_20_mm(
+    reading_mm: _Numbers,
+    zero_error_mm: _Numbers,
+    gauge_temperature_c: _Numbers,
+    gauge_expansion_per_k: _Numbers,
+    part_temperature_c: _Numbers,
+    part_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def size_at_20_mm(
+    reading_mm: _Numbers,
+    zero_error_mm: _Numbers,
+    gauge_temperature_c: _Numbers,
+    gauge_expansion_per_k: _Numbers,
+    part_temperature_c: _Numbers,
+    part_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the size at 20 C from the reading of a micrometer or caliper.
 
     ``(reading - zero_error) (1 + a_gauge (t_gauge - 20)) / (1 + a_part (t_part - 20))``. Source: ISO 1:2022 and the definition
@@ -260,18 +304,21 @@ def size_at_20_mm(
 
     Parameters
     ----------
-    reading_mm : float
+    reading_mm : float or array_like
         What the gauge reads, in mm.
-    zero_error_mm : float
+    zero_error_mm : float or array_like
         What it reads too much at its zero, in mm.
-    gauge_temperature_c, part_temperature_c : float
+    gauge_temperature_c, part_temperature_c : float or array_like
         Temperatures of gauge and part at the reading, -5 C to 60 C.
-    gauge_expansion_per_k, part_expansion_per_k : float
+    gauge_expansion_per_k, part_expansion_per_k : float or array_like
         Mean coefficients of linear expansion from 20 C, 1e-7 to 1e-4 per kelvin.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The size at 20 C, in mm.
 
     Raises
@@ -288,19 +335,41 @@ def size_at_20_mm(
     86.375
     """
 
-def bench_clearance_mm(bore_mm: float, piston_mm: float) -> float:
+@overload
+def bench_clearance_mm(bore_mm: float, piston_mm: float) -> float: ...
+@overload
+def bench_clearance_mm(
+    bore_mm: _Numbers,
+    piston_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def bench_clearance_mm(
+    bore_mm: _Numbers,
+    piston_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the clearance at 20 C, over the diameter.
 
     ``bore - piston``, both at 20 C.
 
     Parameters
     ----------
-    bore_mm, piston_mm : float
+    bore_mm, piston_mm : float or array_like
         Diameters at 20 C, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The diametral clearance, in mm; negative is interference.
 
     Raises
@@ -315,6 +384,7 @@ def bench_clearance_mm(bore_mm: float, piston_mm: float) -> float:
     0.125
     """
 
+@overload
 def running_clearance_mm(
     bore_mm: float,
     bore_temperature_c: float,
@@ -322,7 +392,33 @@ def running_clearance_mm(
     piston_mm: float,
     piston_temperature_c: float,
     piston_expansion_per_k: float,
-) -> float:
+) -> float: ...
+@overload
+def running_clearance_mm(
+    bore_mm: _Numbers,
+    bore_temperature_c: _Numbers,
+    bore_expansion_per_k: _Numbers,
+    piston_mm: _Numbers,
+    piston_temperature_c: _Numbers,
+    piston_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def running_clearance_mm(
+    bore_mm: _Numbers,
+    bore_temperature_c: _Numbers,
+    bore_expansion_per_k: _Numbers,
+    piston_mm: _Numbers,
+    piston_temperature_c: _Numbers,
+    piston_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the clearance of freely growing parts, over the diameter.
 
     ``bore (1 + a_bore (t_bore - 20)) - piston (1 + a_piston (t_piston - 20))``. It is not a verdict: skirts are elastic, and
@@ -330,16 +426,19 @@ def running_clearance_mm(
 
     Parameters
     ----------
-    bore_mm, piston_mm : float
+    bore_mm, piston_mm : float or array_like
         Diameters at 20 C, in mm.
-    bore_temperature_c, piston_temperature_c : float
+    bore_temperature_c, piston_temperature_c : float or array_like
         Temperatures of the running parts, -40 C to 450 C.
-    bore_expansion_per_k, piston_expansion_per_k : float
+    bore_expansion_per_k, piston_expansion_per_k : float or array_like
         Mean coefficients of linear expansion from 20 C, 1e-7 to 1e-4 per kelvin.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The diametral clearance, in mm; negative is interference of the free shapes.
 
     Raises
@@ -356,7 +455,18 @@ def running_clearance_mm(
     True
     """
 
-def inch_to_mm(length_inch: float) -> float:
+@overload
+def inch_to_mm(length_inch: float) -> float: ...
+@overload
+def inch_to_mm(length_inch: _Numbers, *, out: _Array | None = None, partial: Literal[False] = False, threads: int = 1) -> _Values: ...
+@overload
+def inch_to_mm(
+    length_inch: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give a length in mm from inches.
 
     A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
@@ -364,12 +474,15 @@ def inch_to_mm(length_inch: float) -> float:
 
     Parameters
     ----------
-    length_inch : float
+    length_inch : float or array_like
         Length in inches, -400 to 400.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The length, in mm.
 
     Raises
@@ -384,7 +497,18 @@ def inch_to_mm(length_inch: float) -> float:
     61.28004
     """
 
-def mm_to_inch(length_mm: float) -> float:
+@overload
+def mm_to_inch(length_mm: float) -> float: ...
+@overload
+def mm_to_inch(length_mm: _Numbers, *, out: _Array | None = None, partial: Literal[False] = False, threads: int = 1) -> _Values: ...
+@overload
+def mm_to_inch(
+    length_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give a length in inches from mm.
 
     A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
@@ -392,12 +516,15 @@ def mm_to_inch(length_mm: float) -> float:
 
     Parameters
     ----------
-    length_mm : float
+    length_mm : float or array_like
         Length in mm, -10160 to 10160.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The length, in inches.
 
     Raises
@@ -412,7 +539,18 @@ def mm_to_inch(length_mm: float) -> float:
     2.4126
     """
 
-def thou_to_mm(length_thou: float) -> float:
+@overload
+def thou_to_mm(length_thou: float) -> float: ...
+@overload
+def thou_to_mm(length_thou: _Numbers, *, out: _Array | None = None, partial: Literal[False] = False, threads: int = 1) -> _Values: ...
+@overload
+def thou_to_mm(
+    length_thou: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give a length in mm from thousandths of an inch.
 
     A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
@@ -420,12 +558,15 @@ def thou_to_mm(length_thou: float) -> float:
 
     Parameters
     ----------
-    length_thou : float
+    length_thou : float or array_like
         Length in thou, -400000 to 400000.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The length, in mm.
 
     Raises
@@ -440,7 +581,18 @@ def thou_to_mm(length_thou: float) -> float:
     0.04318
     """
 
-def fahrenheit_to_c(temperature_fahrenheit: float) -> float:
+@overload
+def fahrenheit_to_c(temperature_fahrenheit: float) -> float: ...
+@overload
+def fahrenheit_to_c(temperature_fahrenheit: _Numbers, *, out: _Array | None = None, partial: Literal[False] = False, threads: int = 1) -> _Values: ...
+@overload
+def fahrenheit_to_c(
+    temperature_fahrenheit: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give a temperature in degrees Celsius from degrees Fahrenheit.
 
     A difference of temperatures is another thing. A number of up to 15 digits and 12 decimals is converted exactly and rounded once.
@@ -448,12 +600,15 @@ def fahrenheit_to_c(temperature_fahrenheit: float) -> float:
 
     Parameters
     ----------
-    temperature_fahrenheit : float
+    temperature_fahrenheit : float or array_like
         Temperature in degrees Fahrenheit, -454 to 2192.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The temperature, in C.
 
     Raises
@@ -468,7 +623,18 @@ def fahrenheit_to_c(temperature_fahrenheit: float) -> float:
     27.0
     """
 
-def c_to_fahrenheit(temperature_c: float) -> float:
+@overload
+def c_to_fahrenheit(temperature_c: float) -> float: ...
+@overload
+def c_to_fahrenheit(temperature_c: _Numbers, *, out: _Array | None = None, partial: Literal[False] = False, threads: int = 1) -> _Values: ...
+@overload
+def c_to_fahrenheit(
+    temperature_c: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give a temperature in degrees Fahrenheit from degrees Celsius.
 
     A difference of temperatures is another thing. A number of up to 15 digits and 12 decimals is converted exactly and rounded once.
@@ -476,12 +642,15 @@ def c_to_fahrenheit(temperature_c: float) -> float:
 
     Parameters
     ----------
-    temperature_c : float
+    temperature_c : float or array_like
         Temperature in C, -270 to 1200.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The temperature, in degrees Fahrenheit.
 
     Raises
@@ -496,7 +665,24 @@ def c_to_fahrenheit(temperature_c: float) -> float:
     72.86
     """
 
-def per_fahrenheit_to_per_k(expansion_per_fahrenheit: float) -> float:
+@overload
+def per_fahrenheit_to_per_k(expansion_per_fahrenheit: float) -> float: ...
+@overload
+def per_fahrenheit_to_per_k(
+    expansion_per_fahrenheit: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def per_fahrenheit_to_per_k(
+    expansion_per_fahrenheit: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give a coefficient of expansion per kelvin from one per degree Fahrenheit.
 
     A number of up to 15 digits and 12 decimals is converted exactly and rounded once. Source: NIST SP
@@ -504,12 +690,15 @@ def per_fahrenheit_to_per_k(expansion_per_fahrenheit: float) -> float:
 
     Parameters
     ----------
-    expansion_per_fahrenheit : float
+    expansion_per_fahrenheit : float or array_like
         Coefficient per degree Fahrenheit, 1e-7 to 5e-5.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The coefficient, per kelvin.
 
     Raises
@@ -524,6 +713,7 @@ def per_fahrenheit_to_per_k(expansion_per_fahrenheit: float) -> float:
     1.152e-05
     """
 
+@overload
 def ring_hot_gap_mm(
     gap_mm: float,
     bore_mm: float,
@@ -531,25 +721,54 @@ def ring_hot_gap_mm(
     bore_expansion_per_k: float,
     ring_temperature_c: float,
     ring_expansion_per_k: float,
-) -> float:
+) -> float: ...
+@overload
+def ring_hot_gap_mm(
+    gap_mm: _Numbers,
+    bore_mm: _Numbers,
+    bore_temperature_c: _Numbers,
+    bore_expansion_per_k: _Numbers,
+    ring_temperature_c: _Numbers,
+    ring_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def ring_hot_gap_mm(
+    gap_mm: _Numbers,
+    bore_mm: _Numbers,
+    bore_temperature_c: _Numbers,
+    bore_expansion_per_k: _Numbers,
+    ring_temperature_c: _Numbers,
+    ring_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the end gap of a ring with bore and ring at their temperatures.
 
     The gap alone of `ring_hot_gap`. Source: hot circumference of the bore less the hot length of the ring.
 
     Parameters
     ----------
-    gap_mm : float
+    gap_mm : float or array_like
         End gap at 20 C, in mm.
-    bore_mm : float
+    bore_mm : float or array_like
         Diameter of the bore at 20 C, in mm.
-    bore_temperature_c, ring_temperature_c : float
+    bore_temperature_c, ring_temperature_c : float or array_like
         Temperatures of bore and ring, -40 C to 450 C.
-    bore_expansion_per_k, ring_expansion_per_k : float
+    bore_expansion_per_k, ring_expansion_per_k : float or array_like
         Mean coefficients of linear expansion from 20 C, 1e-7 to 1e-4 per kelvin.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The hot gap, in mm; below zero the ends butt.
 
     Raises
@@ -564,19 +783,41 @@ def ring_hot_gap_mm(
     0.0227
     """
 
-def pin_cold_clearance_mm(hole_mm: float, pin_mm: float) -> float:
+@overload
+def pin_cold_clearance_mm(hole_mm: float, pin_mm: float) -> float: ...
+@overload
+def pin_cold_clearance_mm(
+    hole_mm: _Numbers,
+    pin_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def pin_cold_clearance_mm(
+    hole_mm: _Numbers,
+    pin_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the clearance of a pin in a boss or in a bush at 20 C, over the diameter.
 
     ``hole - pin``, both at 20 C.
 
     Parameters
     ----------
-    hole_mm, pin_mm : float
+    hole_mm, pin_mm : float or array_like
         Diameters at 20 C, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The diametral clearance, in mm; negative is interference.
 
     Raises
@@ -592,6 +833,7 @@ def pin_cold_clearance_mm(hole_mm: float, pin_mm: float) -> float:
     0.125
     """
 
+@overload
 def pin_hot_clearance_mm(
     hole_mm: float,
     hole_temperature_c: float,
@@ -599,7 +841,33 @@ def pin_hot_clearance_mm(
     pin_mm: float,
     pin_temperature_c: float,
     pin_expansion_per_k: float,
-) -> float:
+) -> float: ...
+@overload
+def pin_hot_clearance_mm(
+    hole_mm: _Numbers,
+    hole_temperature_c: _Numbers,
+    hole_expansion_per_k: _Numbers,
+    pin_mm: _Numbers,
+    pin_temperature_c: _Numbers,
+    pin_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def pin_hot_clearance_mm(
+    hole_mm: _Numbers,
+    hole_temperature_c: _Numbers,
+    hole_expansion_per_k: _Numbers,
+    pin_mm: _Numbers,
+    pin_temperature_c: _Numbers,
+    pin_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the clearance of a freely growing pin in a boss or in a bush, over the diameter.
 
     ``hole (1 + a_hole (t_hole - 20)) - pin (1 + a_pin (t_pin - 20))``. A pressed bush grows by the coefficient of what
@@ -607,16 +875,19 @@ def pin_hot_clearance_mm(
 
     Parameters
     ----------
-    hole_mm, pin_mm : float
+    hole_mm, pin_mm : float or array_like
         Diameters at 20 C, in mm.
-    hole_temperature_c, pin_temperature_c : float
+    hole_temperature_c, pin_temperature_c : float or array_like
         Temperatures, -40 C to 450 C.
-    hole_expansion_per_k, pin_expansion_per_k : float
+    hole_expansion_per_k, pin_expansion_per_k : float or array_like
         Mean coefficients of linear expansion from 20 C, 1e-7 to 1e-4 per kelvin.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The diametral clearance, in mm; negative is interference.
 
     Raises
@@ -634,6 +905,7 @@ def pin_hot_clearance_mm(
     0.0271
     """
 
+@overload
 def press_fit_pressure_mpa(
     pin_mm: float,
     pin_hole_mm: float,
@@ -644,31 +916,66 @@ def press_fit_pressure_mpa(
     pin_poisson: float,
     eye_modulus_mpa: float,
     eye_poisson: float,
-) -> float:
+) -> float: ...
+@overload
+def press_fit_pressure_mpa(
+    pin_mm: _Numbers,
+    pin_hole_mm: _Numbers,
+    eye_mm: _Numbers,
+    interference_mm: _Numbers,
+    smoothing_mm: _Numbers,
+    pin_modulus_mpa: _Numbers,
+    pin_poisson: _Numbers,
+    eye_modulus_mpa: _Numbers,
+    eye_poisson: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def press_fit_pressure_mpa(
+    pin_mm: _Numbers,
+    pin_hole_mm: _Numbers,
+    eye_mm: _Numbers,
+    interference_mm: _Numbers,
+    smoothing_mm: _Numbers,
+    pin_modulus_mpa: _Numbers,
+    pin_poisson: _Numbers,
+    eye_modulus_mpa: _Numbers,
+    eye_poisson: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the pressure in the joint of a pin pressed into an eye.
 
     One interference; `press_fit` takes ranges. Source: Lame, thick elastic tubes with free ends.
 
     Parameters
     ----------
-    pin_mm : float
+    pin_mm : float or array_like
         Diameter of the pin at 20 C, in mm.
-    pin_hole_mm : float
+    pin_hole_mm : float or array_like
         Its hole, in mm; 0 is a solid pin.
-    eye_mm : float
+    eye_mm : float or array_like
         Outside of the eye, in mm.
-    interference_mm : float
+    interference_mm : float or array_like
         Interference as measured, in mm.
-    smoothing_mm : float
+    smoothing_mm : float or array_like
         What of it is lost because roughness is pressed flat, in mm.
-    pin_modulus_mpa, eye_modulus_mpa : float
+    pin_modulus_mpa, eye_modulus_mpa : float or array_like
         Moduli of elasticity, in MPa.
-    pin_poisson, eye_poisson : float
+    pin_poisson, eye_poisson : float or array_like
         Poisson's ratios.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The pressure, in MPa; 0 when the smoothing takes all of the interference.
 
     Raises
@@ -686,6 +993,7 @@ def press_fit_pressure_mpa(
     75.0
     """
 
+@overload
 def press_fit_force_n(
     pin_mm: float,
     pin_hole_mm: float,
@@ -698,7 +1006,43 @@ def press_fit_force_n(
     pin_poisson: float,
     eye_modulus_mpa: float,
     eye_poisson: float,
-) -> float:
+) -> float: ...
+@overload
+def press_fit_force_n(
+    pin_mm: _Numbers,
+    pin_hole_mm: _Numbers,
+    eye_mm: _Numbers,
+    width_mm: _Numbers,
+    interference_mm: _Numbers,
+    smoothing_mm: _Numbers,
+    friction: _Numbers,
+    pin_modulus_mpa: _Numbers,
+    pin_poisson: _Numbers,
+    eye_modulus_mpa: _Numbers,
+    eye_poisson: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def press_fit_force_n(
+    pin_mm: _Numbers,
+    pin_hole_mm: _Numbers,
+    eye_mm: _Numbers,
+    width_mm: _Numbers,
+    interference_mm: _Numbers,
+    smoothing_mm: _Numbers,
+    friction: _Numbers,
+    pin_modulus_mpa: _Numbers,
+    pin_poisson: _Numbers,
+    eye_modulus_mpa: _Numbers,
+    eye_poisson: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the axial force at which a pin pressed into an eye slips.
 
     ``pi pin width pressure friction`` with the pressure of `press_fit_pressure_mpa`. Source: Coulomb friction over the
@@ -706,28 +1050,31 @@ def press_fit_force_n(
 
     Parameters
     ----------
-    pin_mm : float
+    pin_mm : float or array_like
         Diameter of the pin at 20 C, in mm.
-    pin_hole_mm : float
+    pin_hole_mm : float or array_like
         Its hole, in mm; 0 is a solid pin.
-    eye_mm : float
+    eye_mm : float or array_like
         Outside of the eye, in mm.
-    width_mm : float
+    width_mm : float or array_like
         Length of the joint along the axis, in mm.
-    interference_mm : float
+    interference_mm : float or array_like
         Interference as measured, in mm.
-    smoothing_mm : float
+    smoothing_mm : float or array_like
         What of it is lost because roughness is pressed flat, in mm.
-    friction : float
+    friction : float or array_like
         Coefficient of friction.
-    pin_modulus_mpa, eye_modulus_mpa : float
+    pin_modulus_mpa, eye_modulus_mpa : float or array_like
         Moduli of elasticity, in MPa.
-    pin_poisson, eye_poisson : float
+    pin_poisson, eye_poisson : float or array_like
         Poisson's ratios.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The force, in N.
 
     Raises
@@ -743,6 +1090,7 @@ def press_fit_force_n(
     11781
     """
 
+@overload
 def press_fit_torque_nm(
     pin_mm: float,
     pin_hole_mm: float,
@@ -755,35 +1103,74 @@ def press_fit_torque_nm(
     pin_poisson: float,
     eye_modulus_mpa: float,
     eye_poisson: float,
-) -> float:
+) -> float: ...
+@overload
+def press_fit_torque_nm(
+    pin_mm: _Numbers,
+    pin_hole_mm: _Numbers,
+    eye_mm: _Numbers,
+    width_mm: _Numbers,
+    interference_mm: _Numbers,
+    smoothing_mm: _Numbers,
+    friction: _Numbers,
+    pin_modulus_mpa: _Numbers,
+    pin_poisson: _Numbers,
+    eye_modulus_mpa: _Numbers,
+    eye_poisson: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def press_fit_torque_nm(
+    pin_mm: _Numbers,
+    pin_hole_mm: _Numbers,
+    eye_mm: _Numbers,
+    width_mm: _Numbers,
+    interference_mm: _Numbers,
+    smoothing_mm: _Numbers,
+    friction: _Numbers,
+    pin_modulus_mpa: _Numbers,
+    pin_poisson: _Numbers,
+    eye_modulus_mpa: _Numbers,
+    eye_poisson: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the torque at which a pin pressed into an eye slips.
 
     ``force pin / 2`` with the force of `press_fit_force_n`. Source: Coulomb friction at the radius of the joint.
 
     Parameters
     ----------
-    pin_mm : float
+    pin_mm : float or array_like
         Diameter of the pin at 20 C, in mm.
-    pin_hole_mm : float
+    pin_hole_mm : float or array_like
         Its hole, in mm; 0 is a solid pin.
-    eye_mm : float
+    eye_mm : float or array_like
         Outside of the eye, in mm.
-    width_mm : float
+    width_mm : float or array_like
         Length of the joint along the axis, in mm.
-    interference_mm : float
+    interference_mm : float or array_like
         Interference as measured, in mm.
-    smoothing_mm : float
+    smoothing_mm : float or array_like
         What of it is lost because roughness is pressed flat, in mm.
-    friction : float
+    friction : float or array_like
         Coefficient of friction.
-    pin_modulus_mpa, eye_modulus_mpa : float
+    pin_modulus_mpa, eye_modulus_mpa : float or array_like
         Moduli of elasticity, in MPa.
-    pin_poisson, eye_poisson : float
+    pin_poisson, eye_poisson : float or array_like
         Poisson's ratios.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The torque, in N m.
 
     Raises
@@ -799,12 +1186,30 @@ def press_fit_torque_nm(
     117.8
     """
 
+@overload
+def assembly_temperature_c(diameter_mm: float, interference_mm: float, clearance_mm: float, expansion_per_k: float) -> float: ...
+@overload
 def assembly_temperature_c(
-    diameter_mm: float,
-    interference_mm: float,
-    clearance_mm: float,
-    expansion_per_k: float,
-) -> float:
+    diameter_mm: _Numbers,
+    interference_mm: _Numbers,
+    clearance_mm: _Numbers,
+    expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def assembly_temperature_c(
+    diameter_mm: _Numbers,
+    interference_mm: _Numbers,
+    clearance_mm: _Numbers,
+    expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the temperature to which the outer part is heated so that the pin, at 20 C, slips in.
 
     ``20 + (interference + clearance) / (a diameter)``. Clean steel colours from 249 C: too much heat. `assembly_temperature`
@@ -812,18 +1217,21 @@ def assembly_temperature_c(
 
     Parameters
     ----------
-    diameter_mm : float
+    diameter_mm : float or array_like
         Diameter of the joint, in mm.
-    interference_mm : float
+    interference_mm : float or array_like
         Interference at 20 C, in mm.
-    clearance_mm : float
+    clearance_mm : float or array_like
         Clearance that the heated part is to have, in mm.
-    expansion_per_k : float
+    expansion_per_k : float or array_like
         Mean coefficient of linear expansion of the heated part, 1e-7 to 1e-4 per kelvin.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The temperature, in C.
 
     Raises
@@ -838,30 +1246,51 @@ def assembly_temperature_c(
     209
     """
 
+@overload
+def piston_deck_clearance_mm(block_height_mm: float, stroke_mm: float, rod_mm: float, compression_height_mm: float) -> float: ...
+@overload
 def piston_deck_clearance_mm(
-    block_height_mm: float,
-    stroke_mm: float,
-    rod_mm: float,
-    compression_height_mm: float,
-) -> float:
+    block_height_mm: _Numbers,
+    stroke_mm: _Numbers,
+    rod_mm: _Numbers,
+    compression_height_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def piston_deck_clearance_mm(
+    block_height_mm: _Numbers,
+    stroke_mm: _Numbers,
+    rod_mm: _Numbers,
+    compression_height_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give how far below the deck the crown stops at top dead centre.
 
     ``block - (stroke / 2 + rod + compression height)``.
 
     Parameters
     ----------
-    block_height_mm : float
+    block_height_mm : float or array_like
         Centre of the crankshaft to the deck, in mm.
-    stroke_mm : float
+    stroke_mm : float or array_like
         Stroke, in mm.
-    rod_mm : float
+    rod_mm : float or array_like
         Rod, centre to centre, in mm.
-    compression_height_mm : float
+    compression_height_mm : float or array_like
         Pin axis to crown, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The deck clearance, in mm; negative when the crown stands above the deck.
 
     Raises
@@ -876,19 +1305,41 @@ def piston_deck_clearance_mm(
     0.5
     """
 
-def swept_volume_cm3(bore_mm: float, stroke_mm: float) -> float:
+@overload
+def swept_volume_cm3(bore_mm: float, stroke_mm: float) -> float: ...
+@overload
+def swept_volume_cm3(
+    bore_mm: _Numbers,
+    stroke_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def swept_volume_cm3(
+    bore_mm: _Numbers,
+    stroke_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the swept volume of one cylinder.
 
     ``pi bore^2 stroke / 4``.
 
     Parameters
     ----------
-    bore_mm, stroke_mm : float
+    bore_mm, stroke_mm : float or array_like
         Bore and stroke, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The volume, in cm3.
 
     Raises
@@ -903,6 +1354,7 @@ def swept_volume_cm3(bore_mm: float, stroke_mm: float) -> float:
     499.6
     """
 
+@overload
 def static_compression_ratio(
     bore_mm: float,
     stroke_mm: float,
@@ -912,29 +1364,62 @@ def static_compression_ratio(
     deck_clearance_mm: float,
     crown_cm3: float,
     crevice_cm3: float,
-) -> float:
+) -> float: ...
+@overload
+def static_compression_ratio(
+    bore_mm: _Numbers,
+    stroke_mm: _Numbers,
+    head_cm3: _Numbers,
+    gasket_bore_mm: _Numbers,
+    gasket_mm: _Numbers,
+    deck_clearance_mm: _Numbers,
+    crown_cm3: _Numbers,
+    crevice_cm3: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def static_compression_ratio(
+    bore_mm: _Numbers,
+    stroke_mm: _Numbers,
+    head_cm3: _Numbers,
+    gasket_bore_mm: _Numbers,
+    gasket_mm: _Numbers,
+    deck_clearance_mm: _Numbers,
+    crown_cm3: _Numbers,
+    crevice_cm3: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the compression ratio.
 
     The ratio alone of `compression_ratio`: swept and clearance volume over the clearance volume.
 
     Parameters
     ----------
-    bore_mm, stroke_mm : float
+    bore_mm, stroke_mm : float or array_like
         Bore and stroke, in mm.
-    head_cm3 : float
+    head_cm3 : float or array_like
         Chamber in the head, in cm3; 0 is a flat head.
-    gasket_bore_mm, gasket_mm : float
+    gasket_bore_mm, gasket_mm : float or array_like
         Opening of the gasket and its compressed thickness, in mm.
-    deck_clearance_mm : float
+    deck_clearance_mm : float or array_like
         From the deck down to the crown, in mm; negative for a protrusion.
-    crown_cm3 : float
+    crown_cm3 : float or array_like
         Dish, bowl and pockets of the crown, in cm3; negative for a dome.
-    crevice_cm3 : float
+    crevice_cm3 : float or array_like
         Crevice at the top land, in cm3; 0 leaves it out, as is usual.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The ratio.
 
     Raises
@@ -950,30 +1435,51 @@ def static_compression_ratio(
     10.0
     """
 
+@overload
+def piston_travel_mm(crank_radius_mm: float, rod_mm: float, pin_offset_mm: float, crank_angle_deg: float) -> float: ...
+@overload
 def piston_travel_mm(
-    crank_radius_mm: float,
-    rod_mm: float,
-    pin_offset_mm: float,
-    crank_angle_deg: float,
-) -> float:
+    crank_radius_mm: _Numbers,
+    rod_mm: _Numbers,
+    pin_offset_mm: _Numbers,
+    crank_angle_deg: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def piston_travel_mm(
+    crank_radius_mm: _Numbers,
+    rod_mm: _Numbers,
+    pin_offset_mm: _Numbers,
+    crank_angle_deg: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the travel of the piston from top dead centre at a crank angle.
 
     The travel alone of `piston_travel`. Source: slider-crank with an offset pin.
 
     Parameters
     ----------
-    crank_radius_mm : float
+    crank_radius_mm : float or array_like
         Half the stroke of an engine without offset, in mm.
-    rod_mm : float
+    rod_mm : float or array_like
         Rod, centre to centre, in mm.
-    pin_offset_mm : float
+    pin_offset_mm : float or array_like
         Offset of the pin, in mm, positive toward the major thrust side.
-    crank_angle_deg : float
+    crank_angle_deg : float or array_like
         Crank angle, -720 deg to 720 deg; 0 with the throw in line with the cylinder.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The travel down, in mm.
 
     Raises
@@ -989,21 +1495,43 @@ def piston_travel_mm(
     26.434
     """
 
-def finish_size_mm(piston_mm: float, clearance_mm: float) -> float:
+@overload
+def finish_size_mm(piston_mm: float, clearance_mm: float) -> float: ...
+@overload
+def finish_size_mm(
+    piston_mm: _Numbers,
+    clearance_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def finish_size_mm(
+    piston_mm: _Numbers,
+    clearance_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the size at 20 C to which the bore for a piston is finished.
 
     ``piston + clearance``.
 
     Parameters
     ----------
-    piston_mm : float
+    piston_mm : float or array_like
         Diameter of the piston as measured, at 20 C, in mm.
-    clearance_mm : float
+    clearance_mm : float or array_like
         Clearance wanted on the bench, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The size, in mm.
 
     Raises
@@ -1018,23 +1546,47 @@ def finish_size_mm(piston_mm: float, clearance_mm: float) -> float:
     86.375
     """
 
-def boring_size_mm(piston_mm: float, clearance_mm: float, honing_mm: float) -> float:
+@overload
+def boring_size_mm(piston_mm: float, clearance_mm: float, honing_mm: float) -> float: ...
+@overload
+def boring_size_mm(
+    piston_mm: _Numbers,
+    clearance_mm: _Numbers,
+    honing_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def boring_size_mm(
+    piston_mm: _Numbers,
+    clearance_mm: _Numbers,
+    honing_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the size at 20 C to which the bore for a piston is bored before it is honed.
 
     ``piston + clearance - honing``.
 
     Parameters
     ----------
-    piston_mm : float
+    piston_mm : float or array_like
         Diameter of the piston as measured, at 20 C, in mm.
-    clearance_mm : float
+    clearance_mm : float or array_like
         Clearance wanted on the bench, in mm.
-    honing_mm : float
+    honing_mm : float or array_like
         What is left for the hone, on the diameter, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The size, in mm.
 
     Raises
@@ -1049,6 +1601,7 @@ def boring_size_mm(piston_mm: float, clearance_mm: float, honing_mm: float) -> f
     86.3125
     """
 
+@overload
 def bore_size_at_20_mm(
     deviation_mm: float,
     setting_mm: float,
@@ -1060,7 +1613,41 @@ def bore_size_at_20_mm(
     used_expansion_per_k: float,
     block_temperature_c: float,
     block_expansion_per_k: float,
-) -> float:
+) -> float: ...
+@overload
+def bore_size_at_20_mm(
+    deviation_mm: _Numbers,
+    setting_mm: _Numbers,
+    ring_temperature_c: _Numbers,
+    ring_expansion_per_k: _Numbers,
+    set_temperature_c: _Numbers,
+    set_expansion_per_k: _Numbers,
+    used_temperature_c: _Numbers,
+    used_expansion_per_k: _Numbers,
+    block_temperature_c: _Numbers,
+    block_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def bore_size_at_20_mm(
+    deviation_mm: _Numbers,
+    setting_mm: _Numbers,
+    ring_temperature_c: _Numbers,
+    ring_expansion_per_k: _Numbers,
+    set_temperature_c: _Numbers,
+    set_expansion_per_k: _Numbers,
+    used_temperature_c: _Numbers,
+    used_expansion_per_k: _Numbers,
+    block_temperature_c: _Numbers,
+    block_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the size of a bore at 20 C from the deviation that a bore gauge set on a ring shows.
 
     The ring, the gauge when it was set, the gauge when it is used and the block each have their temperature. Source: ISO
@@ -1068,18 +1655,21 @@ def bore_size_at_20_mm(
 
     Parameters
     ----------
-    deviation_mm : float
+    deviation_mm : float or array_like
         What the dial shows above its setting, in mm; positive when the bore is larger.
-    setting_mm : float
+    setting_mm : float or array_like
         Size of the ring at 20 C, in mm.
-    ring_temperature_c, set_temperature_c, used_temperature_c, block_temperature_c : float
+    ring_temperature_c, set_temperature_c, used_temperature_c, block_temperature_c : float or array_like
         Temperatures, -5 C to 60 C.
-    ring_expansion_per_k, set_expansion_per_k, used_expansion_per_k, block_expansion_per_k : float
+    ring_expansion_per_k, set_expansion_per_k, used_expansion_per_k, block_expansion_per_k : float or array_like
         Mean coefficients of linear expansion from 20 C, 1e-7 to 1e-4 per kelvin.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The size at 20 C, in mm.
 
     Raises
@@ -1097,23 +1687,47 @@ def bore_size_at_20_mm(
     86.375
     """
 
-def size_at_temperature_mm(size_mm: float, temperature_c: float, expansion_per_k: float) -> float:
+@overload
+def size_at_temperature_mm(size_mm: float, temperature_c: float, expansion_per_k: float) -> float: ...
+@overload
+def size_at_temperature_mm(
+    size_mm: _Numbers,
+    temperature_c: _Numbers,
+    expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def size_at_temperature_mm(
+    size_mm: _Numbers,
+    temperature_c: _Numbers,
+    expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the size of a freely growing part at a temperature.
 
     ``size (1 + a (t - 20))``. Source: definition of strain.
 
     Parameters
     ----------
-    size_mm : float
+    size_mm : float or array_like
         Size at 20 C, in mm.
-    temperature_c : float
+    temperature_c : float or array_like
         Temperature, -40 C to 450 C.
-    expansion_per_k : float
+    expansion_per_k : float or array_like
         Mean coefficient of linear expansion from 20 C, 1e-7 to 1e-4 per kelvin.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The size, in mm.
 
     Raises
@@ -1128,28 +1742,49 @@ def size_at_temperature_mm(size_mm: float, temperature_c: float, expansion_per_k
     86.172
     """
 
+@overload
+def probability_of_conformity(value_mm: float, standard_uncertainty_mm: float, lower_mm: float, upper_mm: float) -> float: ...
+@overload
 def probability_of_conformity(
-    value_mm: float,
-    standard_uncertainty_mm: float,
-    lower_mm: float,
-    upper_mm: float,
-) -> float:
+    value_mm: _Numbers,
+    standard_uncertainty_mm: _Numbers,
+    lower_mm: _Numbers,
+    upper_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def probability_of_conformity(
+    value_mm: _Numbers,
+    standard_uncertainty_mm: _Numbers,
+    lower_mm: _Numbers,
+    upper_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the probability that the true value lies within two limits.
 
     For a value with a normal error. A value without uncertainty gives 1 or 0. Source: JCGM 106:2012, 7.2.2.
 
     Parameters
     ----------
-    value_mm : float
+    value_mm : float or array_like
         The value, in mm.
-    standard_uncertainty_mm : float
+    standard_uncertainty_mm : float or array_like
         Its standard uncertainty, in mm.
-    lower_mm, upper_mm : float
+    lower_mm, upper_mm : float or array_like
         The limits, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The probability.
 
     Raises
@@ -1966,21 +2601,45 @@ def capability(mean: float, deviation: float, tolerance: _Limits) -> tuple[float
         When a number is not finite, the deviation is not above 0, or the interval is impossible.
     """
 
-def ring_gap_in_bore_mm(gap_mm: float, gauge_mm: float, bore_mm: float) -> float:
+@overload
+def ring_gap_in_bore_mm(gap_mm: float, gauge_mm: float, bore_mm: float) -> float: ...
+@overload
+def ring_gap_in_bore_mm(
+    gap_mm: _Numbers,
+    gauge_mm: _Numbers,
+    bore_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def ring_gap_in_bore_mm(
+    gap_mm: _Numbers,
+    gauge_mm: _Numbers,
+    bore_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the end gap in a bore of a ring whose gap was measured in a gauge.
 
     ``gap + pi (bore - gauge)``. Source: a closed ring keeps its length.
 
     Parameters
     ----------
-    gap_mm : float
+    gap_mm : float or array_like
         End gap in the gauge, or in another bore, in mm.
-    gauge_mm, bore_mm : float
+    gauge_mm, bore_mm : float or array_like
         Diameters, in mm, not more than 2 % apart.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The end gap, in mm; negative is a ring whose ends overlap.
 
     Raises
@@ -1996,6 +2655,7 @@ def ring_gap_in_bore_mm(gap_mm: float, gauge_mm: float, bore_mm: float) -> float
     0.614
     """
 
+@overload
 def ring_least_cold_gap_mm(
     least_hot_gap_mm: float,
     bore_mm: float,
@@ -2003,29 +2663,58 @@ def ring_least_cold_gap_mm(
     bore_expansion_per_k: float,
     ring_temperature_c: float,
     ring_expansion_per_k: float,
-) -> float:
+) -> float: ...
+@overload
+def ring_least_cold_gap_mm(
+    least_hot_gap_mm: _Numbers,
+    bore_mm: _Numbers,
+    bore_temperature_c: _Numbers,
+    bore_expansion_per_k: _Numbers,
+    ring_temperature_c: _Numbers,
+    ring_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def ring_least_cold_gap_mm(
+    least_hot_gap_mm: _Numbers,
+    bore_mm: _Numbers,
+    bore_temperature_c: _Numbers,
+    bore_expansion_per_k: _Numbers,
+    ring_temperature_c: _Numbers,
+    ring_expansion_per_k: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the least cold end gap that leaves a gap with bore and ring at their temperatures.
 
     The exact hot gap, solved for the cold one. Below zero the bore opens by more than the ring grows.
 
     Parameters
     ----------
-    least_hot_gap_mm : float
+    least_hot_gap_mm : float or array_like
         What is to be left, in mm; 0 lets the ends touch.
-    bore_mm : float
+    bore_mm : float or array_like
         Bore at 20 C, in mm.
-    bore_temperature_c : float
+    bore_temperature_c : float or array_like
         Temperature of the bore, -40 C to 450 C.
-    bore_expansion_per_k : float
+    bore_expansion_per_k : float or array_like
         Mean coefficient of linear expansion of the bore from 20 C, per kelvin.
-    ring_temperature_c : float
+    ring_temperature_c : float or array_like
         Temperature of the ring, -40 C to 450 C.
-    ring_expansion_per_k : float
+    ring_expansion_per_k : float or array_like
         Mean coefficient of linear expansion of the ring from 20 C, per kelvin.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The least cold gap, in mm.
 
     Raises
@@ -2042,19 +2731,41 @@ def ring_least_cold_gap_mm(
     0.55
     """
 
-def ring_side_clearance_mm(groove_width_mm: float, ring_width_mm: float) -> float:
+@overload
+def ring_side_clearance_mm(groove_width_mm: float, ring_width_mm: float) -> float: ...
+@overload
+def ring_side_clearance_mm(
+    groove_width_mm: _Numbers,
+    ring_width_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def ring_side_clearance_mm(
+    groove_width_mm: _Numbers,
+    ring_width_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the side clearance of a ring in its groove.
 
     ``groove - ring``; of keystone parts both at one diameter.
 
     Parameters
     ----------
-    groove_width_mm, ring_width_mm : float
+    groove_width_mm, ring_width_mm : float or array_like
         Axial widths, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The clearance, in mm; negative is a ring that does not enter.
 
     Raises
@@ -2070,7 +2781,28 @@ def ring_side_clearance_mm(groove_width_mm: float, ring_width_mm: float) -> floa
     0.0625
     """
 
-def ring_back_clearance_mm(bore_mm: float, groove_root_mm: float, ring_thickness_mm: float) -> float:
+@overload
+def ring_back_clearance_mm(bore_mm: float, groove_root_mm: float, ring_thickness_mm: float) -> float: ...
+@overload
+def ring_back_clearance_mm(
+    bore_mm: _Numbers,
+    groove_root_mm: _Numbers,
+    ring_thickness_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def ring_back_clearance_mm(
+    bore_mm: _Numbers,
+    groove_root_mm: _Numbers,
+    ring_thickness_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the room behind a ring that stands at the bore, on one side.
 
     ``(bore - root) / 2 - thickness``. With the diameter of the land in place of the bore it is how far the ring, pushed in, lies
@@ -2078,14 +2810,17 @@ def ring_back_clearance_mm(bore_mm: float, groove_root_mm: float, ring_thickness
 
     Parameters
     ----------
-    bore_mm, groove_root_mm : float
+    bore_mm, groove_root_mm : float or array_like
         Diameters, in mm.
-    ring_thickness_mm : float
+    ring_thickness_mm : float or array_like
         Radial thickness, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The room, in mm; negative is a ring that cannot go in.
 
     Raises
@@ -2101,19 +2836,41 @@ def ring_back_clearance_mm(bore_mm: float, groove_root_mm: float, ring_thickness
     0.5
     """
 
-def ring_groove_wear_mm(groove_width_mm: float, new_groove_width_mm: float) -> float:
+@overload
+def ring_groove_wear_mm(groove_width_mm: float, new_groove_width_mm: float) -> float: ...
+@overload
+def ring_groove_wear_mm(
+    groove_width_mm: _Numbers,
+    new_groove_width_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def ring_groove_wear_mm(
+    groove_width_mm: _Numbers,
+    new_groove_width_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the wear of a ring groove.
 
     ``groove - new groove``.
 
     Parameters
     ----------
-    groove_width_mm, new_groove_width_mm : float
+    groove_width_mm, new_groove_width_mm : float or array_like
         Axial width where it is widest, and when it was new, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The wear, in mm.
 
     Raises
@@ -2129,30 +2886,51 @@ def ring_groove_wear_mm(groove_width_mm: float, new_groove_width_mm: float) -> f
     0.0625
     """
 
+@overload
+def keystone_groove_width_mm(over_pins_mm: float, pin_mm: float, included_angle_deg: float, at_diameter_mm: float) -> float: ...
+@overload
 def keystone_groove_width_mm(
-    over_pins_mm: float,
-    pin_mm: float,
-    included_angle_deg: float,
-    at_diameter_mm: float,
-) -> float:
+    over_pins_mm: _Numbers,
+    pin_mm: _Numbers,
+    included_angle_deg: _Numbers,
+    at_diameter_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def keystone_groove_width_mm(
+    over_pins_mm: _Numbers,
+    pin_mm: _Numbers,
+    included_angle_deg: _Numbers,
+    at_diameter_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the width of a keystone groove at a diameter, from the size over two pins.
 
     ``(at - over_pins + pin) tan(angle / 2) + pin / cos(angle / 2)``, for flanks that slope alike. Source: plane geometry.
 
     Parameters
     ----------
-    over_pins_mm : float
+    over_pins_mm : float or array_like
         Size over two pins that lie in the groove opposite each other, in mm.
-    pin_mm : float
+    pin_mm : float or array_like
         Diameter of the pins, in mm.
-    included_angle_deg : float
+    included_angle_deg : float or array_like
         Angle between the flanks, 1 to 40 degrees.
-    at_diameter_mm : float
+    at_diameter_mm : float or array_like
         Diameter at which the width is stated, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The axial width, in mm.
 
     Raises
@@ -2168,21 +2946,43 @@ def keystone_groove_width_mm(
     2.561
     """
 
-def ring_gap_by_factor_mm(bore_mm: float, per_mille: float) -> float:
+@overload
+def ring_gap_by_factor_mm(bore_mm: float, per_mille: float) -> float: ...
+@overload
+def ring_gap_by_factor_mm(
+    bore_mm: _Numbers,
+    per_mille: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def ring_gap_by_factor_mm(
+    bore_mm: _Numbers,
+    per_mille: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the end gap by a factor of the bore.
 
     ``bore per_mille / 1000``; published factors: `ring_gap_factors`. Never per inch. Common practice, no source.
 
     Parameters
     ----------
-    bore_mm : float
+    bore_mm : float or array_like
         Bore, in mm.
-    per_mille : float
+    per_mille : float or array_like
         Gap in per mille of the bore, 0.5 to 14.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The end gap, in mm.
 
     Raises
@@ -2241,21 +3041,43 @@ def ring_conformable_amplitude_mm(
     0.22
     """
 
-def rod_angle_mrad(deviation_mm: float, base_mm: float) -> float:
+@overload
+def rod_angle_mrad(deviation_mm: float, base_mm: float) -> float: ...
+@overload
+def rod_angle_mrad(
+    deviation_mm: _Numbers,
+    base_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def rod_angle_mrad(
+    deviation_mm: _Numbers,
+    base_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the bend or twist of a rod as an angle.
 
     ``1000 deviation / base``: figures over bases of 25 mm and 100 mm cannot be compared otherwise.
 
     Parameters
     ----------
-    deviation_mm : float
+    deviation_mm : float or array_like
         Deviation on the fixture, in mm; the sign is kept.
-    base_mm : float
+    base_mm : float or array_like
         Length it is stated over, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The angle, in mrad.
 
     Raises
@@ -2271,21 +3093,43 @@ def rod_angle_mrad(deviation_mm: float, base_mm: float) -> float:
     1.52
     """
 
-def rod_skew_mm(angle_mrad: float, length_mm: float) -> float:
+@overload
+def rod_skew_mm(angle_mrad: float, length_mm: float) -> float: ...
+@overload
+def rod_skew_mm(
+    angle_mrad: _Numbers,
+    length_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def rod_skew_mm(
+    angle_mrad: _Numbers,
+    length_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give what an angle of a rod makes over a length.
 
     ``angle length / 1000``: the skew of a piston over its height, for example.
 
     Parameters
     ----------
-    angle_mrad : float
+    angle_mrad : float or array_like
         Bend or twist, in mrad.
-    length_mm : float
+    length_mm : float or array_like
         Length, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The skew, in mm.
 
     Raises
@@ -2300,21 +3144,45 @@ def rod_skew_mm(angle_mrad: float, length_mm: float) -> float:
     0.03
     """
 
-def top_land_crevice_cm3(bore_mm: float, land_mm: float, land_height_mm: float) -> float:
+@overload
+def top_land_crevice_cm3(bore_mm: float, land_mm: float, land_height_mm: float) -> float: ...
+@overload
+def top_land_crevice_cm3(
+    bore_mm: _Numbers,
+    land_mm: _Numbers,
+    land_height_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def top_land_crevice_cm3(
+    bore_mm: _Numbers,
+    land_mm: _Numbers,
+    land_height_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the volume between top land and bore.
 
     ``pi / 4 (bore^2 - land^2) height``.
 
     Parameters
     ----------
-    bore_mm, land_mm : float
+    bore_mm, land_mm : float or array_like
         Diameters, in mm.
-    land_height_mm : float
+    land_height_mm : float or array_like
         From the crown to the first ring, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The volume, in cm3.
 
     Raises
@@ -2631,28 +3499,49 @@ def crank_angles_at(
         names the parameter, the value and the range.
     """
 
+@overload
+def depth_in_bore_mm(deck_clearance_mm: float, crown_height_mm: float, height_mm: float, travel_mm: float) -> float: ...
+@overload
 def depth_in_bore_mm(
-    deck_clearance_mm: float,
-    crown_height_mm: float,
-    height_mm: float,
-    travel_mm: float,
-) -> float:
+    deck_clearance_mm: _Numbers,
+    crown_height_mm: _Numbers,
+    height_mm: _Numbers,
+    travel_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def depth_in_bore_mm(
+    deck_clearance_mm: _Numbers,
+    crown_height_mm: _Numbers,
+    height_mm: _Numbers,
+    travel_mm: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give how deep below the deck a place of the piston is.
 
     ``deck clearance + (crown - place) + travel``. Source: definition.
 
     Parameters
     ----------
-    deck_clearance_mm : float
+    deck_clearance_mm : float or array_like
         From the deck down to the crown at top dead centre, in mm.
-    crown_height_mm, height_mm : float
+    crown_height_mm, height_mm : float or array_like
         Heights of the crown and of the place, up from the bottom edge of the skirt, in mm.
-    travel_mm : float
+    travel_mm : float or array_like
         From top dead centre down, in mm.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The depth, in mm; negative above the deck.
 
     Raises
@@ -3280,21 +4169,43 @@ def budget_report_schema() -> str:
         The schema, as JSON.
     """
 
-def coverage_factor(probability: float, dof: float) -> float:
+@overload
+def coverage_factor(probability: float, dof: float) -> float: ...
+@overload
+def coverage_factor(
+    probability: _Numbers,
+    dof: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[False] = False,
+    threads: int = 1,
+) -> _Values: ...
+@overload
+def coverage_factor(
+    probability: _Numbers,
+    dof: _Numbers,
+    *,
+    out: _Array | None = None,
+    partial: Literal[True],
+    threads: int = 1,
+) -> tuple[_Values, _Statuses]:
     """Give the coverage factor of Student's t, ``t_p(dof)``.
 
     Source: JCGM 100:2008, G.3.2.
 
     Parameters
     ----------
-    probability : float
+    probability : float or array_like
         Coverage probability, between 0 and 1.
-    dof : float
+    dof : float or array_like
         Degrees of freedom, from 0.5; ``math.inf`` gives the factor of the normal.
+    out, partial, threads : optional
+        What every flat function takes besides: where the results go, whether refused elements leave the others their results, how many threads
+        compute. See python/docs/arrays.md.
 
     Returns
     -------
-    float
+    float or numpy.ndarray
         The coverage factor.
 
     Raises

@@ -52,14 +52,16 @@ class Clearances(NamedTuple):
 
 
 class RowsRefused(InputError):
-    """Rows of a batch were refused. The attributes of `InputError` are those of the first; its field is column and place: ``bore_mm/3``.
+    """Rows of a batch or elements of arrays were refused. The attributes of `InputError` are those of the first.
+
+    Its field is column and place: ``bore_mm/3``; in arrays of two dimensions ``bore_mm/1/3``.
 
     Attributes
     ----------
     count : int
         How many rows are refused.
     rows : tuple of int
-        The first of them, from 0; at most eight.
+        The first of them, from 0; at most eight. In arrays of more dimensions they are counted in the order of C.
     errors : tuple of InputError
         Why, one for each of `rows`.
     """
@@ -177,7 +179,7 @@ def numbers(name: str, law: Law) -> list[float]:
     raise TypeError(f"{name}: a MeanExpansion or a CubicStrain is needed, not {type(law).__name__}")
 
 
-def rows_refused(count: int, reasons: list[tuple[int, InputError]]) -> RowsRefused:
+def rows_refused(count: int, reasons: list[tuple[int, InputError]], what: str = "rows") -> RowsRefused:
     """Give the refusal of rows.
 
     Parameters
@@ -186,6 +188,8 @@ def rows_refused(count: int, reasons: list[tuple[int, InputError]]) -> RowsRefus
         How many are refused.
     reasons : list
         The first of them, with their errors.
+    what : str
+        What they are called.
 
     Returns
     -------
@@ -194,7 +198,7 @@ def rows_refused(count: int, reasons: list[tuple[int, InputError]]) -> RowsRefus
     """
     (_, first), *_ = reasons
     more = "" if count == len(reasons) else f"; and {count - len(reasons)} more"
-    message = f"{count} rows are refused: " + "; ".join(str(error) for _, error in reasons) + more
+    message = f"{count} {what} are refused: " + "; ".join(str(error) for _, error in reasons) + more
     data = {name: getattr(first, name) for name in DATA}
     rows, errors = tuple(row for row, _ in reasons), tuple(error for _, error in reasons)
     return RowsRefused(message, count=count, rows=rows, errors=errors, **data)

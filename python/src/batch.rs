@@ -5,7 +5,9 @@ use gaugepoint::Error;
 use gaugepoint::batch::{Batch, COLUMNS, Columns, Refused, Results};
 use gaugepoint::growth::StrainLaw;
 use numpy::ndarray::{Dimension, Ix1};
-use numpy::{PyArray, PyArray1, PyArrayMethods, PyReadonlyArray1, PyReadwriteArray, PyReadwriteArray1};
+use numpy::{
+    Element, PyArray, PyArray1, PyArrayMethods, PyReadonlyArray1, PyReadwriteArray, PyReadwriteArray1,
+};
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::prelude::*;
 use pyo3::types::PyDict;
@@ -121,9 +123,13 @@ pub(crate) fn array<'a, 'py, D: Dimension>(
 ) -> PyResult<&'a Bound<'py, PyArray<f64, D>>> {
     let wrong = || {
         let class = given.get_type().name().map(|name| name.to_string()).unwrap_or_default();
-        let dimensions = if D::NDIM == Some(2) { "two dimensions" } else { "one dimension" };
+        let dimensions = match D::NDIM {
+            Some(2) => "two dimensions and ",
+            Some(1) => "one dimension and ",
+            _ => "",
+        };
         PyTypeError::new_err(format!(
-            "{name}: a numpy.ndarray of {dimensions} and float64 is needed, not {class}; no list, no other type, no subclass"
+            "{name}: a numpy.ndarray of {dimensions}float64 is needed, not {class}; no list, no other type, no subclass"
         ))
     };
     // without numpy there is no array, and asking its classes would load it
@@ -135,7 +141,7 @@ pub(crate) fn array<'a, 'py, D: Dimension>(
     }
 }
 
-fn occupied(name: &str) -> PyErr {
+pub(crate) fn occupied(name: &str) -> PyErr {
     PyValueError::new_err(format!("{name}: it is being written, or overlaps another array of the call"))
 }
 
@@ -151,9 +157,9 @@ fn empty(py: Python<'_>, rows: usize) -> Array<'_> {
     PyArray1::zeros(py, [rows], false)
 }
 
-pub(crate) fn writable<'py, D: Dimension>(
-    array: &Bound<'py, PyArray<f64, D>>,
-) -> PyResult<PyReadwriteArray<'py, f64, D>> {
+pub(crate) fn writable<'py, T: Element, D: Dimension>(
+    array: &Bound<'py, PyArray<T, D>>,
+) -> PyResult<PyReadwriteArray<'py, T, D>> {
     array.try_readwrite().map_err(|_| {
         PyValueError::new_err("out: it cannot be written, or overlaps another array of the call")
     })

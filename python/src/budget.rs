@@ -4,7 +4,7 @@ use crate::error::{Fault, guarded};
 use crate::progress::{Progress, watched};
 use gaugepoint::Error;
 use gaugepoint::budget::{Budget, BudgetDocument, BudgetReport};
-use gaugepoint::measurement::distribution::{self, Bounded, Distribution};
+use gaugepoint::measurement::distribution::{Bounded, Distribution};
 use gaugepoint::measurement::{monte_carlo, uncertainty};
 use gaugepoint::progress::Watch;
 use pyo3::prelude::*;
@@ -60,37 +60,6 @@ pub(crate) fn budget_schema() -> &'static str {
 #[pyfunction]
 pub(crate) fn budget_report_schema() -> &'static str {
     BudgetReport::schema_json()
-}
-
-/// Give the coverage factor of Student's t, ``t_p(dof)``.
-///
-/// Source: JCGM 100:2008, G.3.2.
-///
-/// Parameters
-/// ----------
-/// probability : float
-///     Coverage probability, between 0 and 1.
-/// dof : float
-///     Degrees of freedom, from 0.5; ``math.inf`` gives the factor of the normal.
-///
-/// Returns
-/// -------
-/// float
-///     The coverage factor.
-///
-/// Raises
-/// ------
-/// InputError
-///     When a number is not finite or impossible; it names the parameter, the value and the range.
-///
-/// Examples
-/// --------
-/// >>> from gaugepoint.uncertainty import coverage_factor
-/// >>> round(coverage_factor(0.99, 16), 2)
-/// 2.92
-#[pyfunction]
-pub(crate) fn coverage_factor(probability: f64, dof: f64) -> Result<f64, Fault> {
-    guarded(|| distribution::coverage_factor(probability, dof))
 }
 
 /// Give the effective degrees of freedom of independent contributions, by Welch-Satterthwaite.

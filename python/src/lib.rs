@@ -5,6 +5,7 @@
 
 mod error;
 
+mod arrays;
 mod flat;
 
 mod measurement;
@@ -61,31 +62,7 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     let kinds = ErrorKind::ALL.iter().map(|kind| kind.name());
     module.add("ERROR_KINDS", PyTuple::new(module.py(), kinds)?)?;
     module.add("__version__", env!("CARGO_PKG_VERSION"))?;
-    module.add_function(wrap_pyfunction!(flat::size_at_20_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::bench_clearance_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::running_clearance_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::inch_to_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::mm_to_inch, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::thou_to_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::fahrenheit_to_c, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::c_to_fahrenheit, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::per_fahrenheit_to_per_k, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::ring_hot_gap_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::pin_cold_clearance_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::pin_hot_clearance_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::press_fit_pressure_mpa, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::press_fit_force_n, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::press_fit_torque_nm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::assembly_temperature_c, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::piston_deck_clearance_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::swept_volume_cm3, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::static_compression_ratio, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::piston_travel_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::finish_size_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::boring_size_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::bore_size_at_20_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::size_at_temperature_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(flat::probability_of_conformity, module)?)?;
+    flat::add(module)?;
     module.add_function(wrap_pyfunction!(measurement::sample, module)?)?;
     module.add_function(wrap_pyfunction!(measurement::one_way, module)?)?;
     module.add_function(wrap_pyfunction!(measurement::study_by_ranges, module)?)?;
@@ -120,17 +97,7 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(risk::acceptance_ratio, module)?)?;
     module.add_function(wrap_pyfunction!(risk::acceptance_for_risk, module)?)?;
     module.add_function(wrap_pyfunction!(risk::capability, module)?)?;
-    module.add_function(wrap_pyfunction!(parts::ring_gap_in_bore_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(parts::ring_least_cold_gap_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(parts::ring_side_clearance_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(parts::ring_back_clearance_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(parts::ring_groove_wear_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(parts::keystone_groove_width_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(parts::ring_gap_by_factor_mm, module)?)?;
     module.add_function(wrap_pyfunction!(parts::ring_conformable_amplitude_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(parts::rod_angle_mrad, module)?)?;
-    module.add_function(wrap_pyfunction!(parts::rod_skew_mm, module)?)?;
-    module.add_function(wrap_pyfunction!(parts::top_land_crevice_cm3, module)?)?;
     module.add_function(wrap_pyfunction!(parts::ring_hot_gap, module)?)?;
     module.add_function(wrap_pyfunction!(parts::pin_clearance, module)?)?;
     module.add_function(wrap_pyfunction!(parts::press_fit, module)?)?;
@@ -143,7 +110,6 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(parts::dead_centres, module)?)?;
     module.add_function(wrap_pyfunction!(parts::piston_travel, module)?)?;
     module.add_function(wrap_pyfunction!(parts::crank_angles_at, module)?)?;
-    module.add_function(wrap_pyfunction!(parts::depth_in_bore_mm, module)?)?;
     module.add_function(wrap_pyfunction!(parts::least_clearance_of_section, module)?)?;
     module.add_function(wrap_pyfunction!(before::soak, module)?)?;
     module.add_function(wrap_pyfunction!(before::adequacy_proven, module)?)?;
@@ -186,7 +152,6 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(budget::budget, module)?)?;
     module.add_function(wrap_pyfunction!(budget::budget_schema, module)?)?;
     module.add_function(wrap_pyfunction!(budget::budget_report_schema, module)?)?;
-    module.add_function(wrap_pyfunction!(budget::coverage_factor, module)?)?;
     module.add_function(wrap_pyfunction!(budget::effective_dof, module)?)?;
     module.add_function(wrap_pyfunction!(budget::standard_uncertainty, module)?)?;
     module.add_function(wrap_pyfunction!(budget::numerical_tolerance, module)?)?;

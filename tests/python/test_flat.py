@@ -45,10 +45,10 @@ def test_refusal(row):
 def test_every_function_of_the_core_has_rows_and_its_names():
     assert SIGNATURES.keys() == {row["function"] for row in ROWS}
     for name, parameters in SIGNATURES.items():
-        assert list(inspect.signature(getattr(gaugepoint, name)).parameters) == parameters
+        assert list(inspect.signature(getattr(gaugepoint, name)).parameters) == [*parameters, "out", "partial", "threads"]
 
 
-@pytest.mark.parametrize("wrong", ["86", None, [86.0], 1j])
+@pytest.mark.parametrize("wrong", ["86", None, {86.0}, 1j])
 def test_what_is_no_number(wrong):
     with pytest.raises(TypeError):
         gaugepoint.bench_clearance_mm(wrong, 86.0)
