@@ -139,8 +139,10 @@ def read_only(array: _A) -> _A:
     Returns
     -------
     numpy.ndarray
-        A view of it.
+        A view of it; what is no array is refused where it is used.
     """
+    if not hasattr(array, "flags"):
+        return array
     view: Any = cast(Any, array).view()
     view.flags.writeable = False
     return cast(_A, view)
@@ -192,8 +194,13 @@ if not TYPE_CHECKING:
             raise TypeError("every class of the package is frozen and has slots")
 
         def made(kind: type[_V]) -> type[_V]:
-            kind = dataclasses.dataclass(init=False, repr=False, eq=False, slots=True, kw_only=kw_only)(kind)
+            # a class below another must be declared frozen, or it is refused; it is frozen by `Value` all the same
+            below = any(map(dataclasses.is_dataclass, kind.__bases__))
+            kind = dataclasses.dataclass(init=False, repr=False, eq=False, frozen=below, slots=True, kw_only=kw_only)(kind)
+            kind.__setattr__, kind.__delattr__ = Value.__setattr__, Value.__delattr__
             kind.__init__ = _initializer(kind)
+            says = kind.__dataclass_params__
+            says.init = says.repr = says.eq = says.frozen = True
             return kind
 
         return made

@@ -1,5 +1,6 @@
 """What the reports have in common that the library writes."""
 
+from collections.abc import Callable
 from dataclasses import field
 from typing import Any, ClassVar, TypeVar
 
@@ -7,6 +8,29 @@ from gaugepoint._data import read_strictly
 from gaugepoint._value import Value, dataclass
 
 _W = TypeVar("_W", bound="Written")
+
+
+def with_forms(report: _W, *forms: str) -> _W:
+    """Give a report the forms that the library wrote it in.
+
+    Parameters
+    ----------
+    report : Written
+        The report, just made.
+    *forms : str
+        JSON, and the other forms of its class.
+
+    Returns
+    -------
+    Written
+        The same report.
+    """
+    object.__setattr__(report, "_written", forms)
+    return report
+
+
+def _with_forms_again(again: Callable[..., _W], made_of: tuple[Any, ...], forms: tuple[str, ...]) -> _W:
+    return with_forms(again(*made_of), *forms)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,16 +74,12 @@ class Written(Value):
         InputError
             When the text is not JSON of this class.
         """
-        report = read_strictly(cls, text)
-        report.__setstate__((text.decode("utf-8") if isinstance(text, bytes) else text,))
-        return report
+        return with_forms(read_strictly(cls, text), text.decode("utf-8") if isinstance(text, bytes) else text)
 
     def __reduce__(self) -> tuple[Any, ...]:
-        # a report keeps its forms; a slotted dataclass is another class than the one super() would look for
-        return (*Value.__reduce__(self), self._written)
-
-    def __setstate__(self, written: tuple[str, ...]) -> None:
-        object.__setattr__(self, "_written", written)
+        # a slotted dataclass is another class than the one super() would look for
+        again, made_of = Value.__reduce__(self)
+        return _with_forms_again, (again, made_of, self._written)
 
     def _as_written(self, form: int) -> str:
         # dataclasses.replace() and hand-made reports have no text: the old one would tell of other numbers

@@ -10,7 +10,7 @@ from typing import Any, ClassVar
 
 from gaugepoint import _gaugepoint
 from gaugepoint.job import document as bytes_of
-from gaugepoint._value import Value, dataclass
+from gaugepoint._value import dataclass
 from gaugepoint._written import WrittenText
 from gaugepoint.report import (
     AgainstPicture,

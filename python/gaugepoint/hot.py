@@ -7,7 +7,7 @@ report, from a document.
 
 from collections.abc import Sequence
 from dataclasses import field
-from typing import TYPE_CHECKING, Any, Literal, TypeAlias
+from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from gaugepoint import _gaugepoint
 from gaugepoint._value import Value, dataclass

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, ClassVar, Literal, TypeVar
 
 from gaugepoint._data import read
 from gaugepoint._value import Value, dataclass
-from gaugepoint._written import Written, WrittenMarkdown
+from gaugepoint._written import Written, WrittenMarkdown, with_forms
 from gaugepoint.error import at_door
 from gaugepoint.plan import Case
 
@@ -2038,6 +2038,4 @@ def written(kind: type[_W], *forms: str) -> _W:
     kind
         The report with its forms.
     """
-    report = read(kind, forms[0])
-    report.__setstate__(forms)
-    return report
+    return with_forms(read(kind, forms[0]), *forms)
