@@ -7,7 +7,9 @@ use crate::error::{Fault, guarded};
 use gaugepoint::flat::{Column, Function};
 use gaugepoint::{Error, ErrorKind};
 use numpy::ndarray::IxDyn;
-use numpy::{BorrowError, PyArrayDyn, PyArrayMethods, PyReadonlyArrayDyn, PyUntypedArrayMethods};
+use numpy::{
+    BorrowError, PyArrayDyn, PyArrayMethods, PyReadonlyArrayDyn, PyUntypedArray, PyUntypedArrayMethods,
+};
 use pyo3::exceptions::{PyMemoryError, PyTypeError, PyValueError};
 use pyo3::prelude::*;
 use pyo3::types::{PyBytes, PyFloat, PyInt, PyList, PySequence, PyString, PyTuple};
@@ -64,7 +66,7 @@ pub(crate) fn call<'py>(
     let numbers: Option<Vec<f64>> = arguments.iter().map(Argument::number).collect();
     match (numbers, options.out) {
         (Some(numbers), None) => of_numbers(py, function, &numbers, options.partial),
-        (_, out) => of_arrays(py, function, arguments, out, options.partial, threads),
+        _ => of_arrays(py, function, given, arguments, &options, threads),
     }
 }
 
@@ -87,16 +89,17 @@ fn of_numbers<'py>(
 fn of_arrays<'py>(
     py: Python<'py>,
     function: &'static Function,
+    given: &[&Given<'py>],
     arguments: Vec<Argument<'py>>,
-    out: Option<&Given<'py>>,
-    partial: bool,
+    options: &Options<'_, 'py>,
     threads: usize,
 ) -> PyResult<Given<'py>> {
-    let out = out.map(|out| array::<IxDyn>("out", out)).transpose()?;
+    let partial = options.partial;
+    let out = options.out.map(|out| array::<IxDyn>("out", out)).transpose()?;
     let shape = shape_of_all(py, function, &arguments, out)?;
     let rows = shape.iter().try_fold(1_usize, |rows, length| rows.checked_mul(*length));
     let rows = rows.ok_or_else(|| PyMemoryError::new_err("more elements than memory has places"))?;
-    let shares = out.map(shares_memory).transpose()?.unwrap_or(false);
+    let shares = out.map(|out| shares_memory(out, given)).transpose()?.unwrap_or(false);
     // results go to their place at once where nothing is read from it any more
     let direct = out.filter(|out| !shares && out.is_c_contiguous() && out.is_aligned());
     let results: Numbers<'py> = match direct {
@@ -363,13 +366,21 @@ fn written(shape: &[usize]) -> String {
     format!("({}{})", lengths.join(", "), if shape.len() == 1 { "," } else { "" })
 }
 
-/// Whether the place of the results lies in memory that an argument is read from.
-fn shares_memory(out: &Numbers<'_>) -> PyResult<bool> {
+/// Whether the place of the results may lie in memory that was given.
+fn shares_memory<'py>(out: &Numbers<'py>, given: &[&Given<'py>]) -> PyResult<bool> {
     match out.try_readwrite() {
-        Ok(_) => Ok(false),
-        Err(BorrowError::AlreadyBorrowed) => Ok(true),
-        Err(_) => Err(PyValueError::new_err("out: it cannot be written")),
+        Ok(_) => {}
+        Err(BorrowError::AlreadyBorrowed) => return Ok(true),
+        Err(_) => return Err(PyValueError::new_err("out: it cannot be written")),
     }
+    // what was converted is not read any more, but it is still the caller's
+    let numpy = out.py().import("numpy")?;
+    for given in given.iter().filter(|given| given.cast::<PyUntypedArray>().is_ok()) {
+        if numpy.call_method1("may_share_memory", (out, given))?.extract()? {
+            return Ok(true);
+        }
+    }
+    Ok(false)
 }
 
 /// New memory by numpy, which refuses what there is no memory for.

@@ -307,11 +307,12 @@ def test_a_place_that_is_read_from():
     assert same(sizes, alone(gaugepoint.size_at_temperature_mm, BORES, 120.0, 20e-6))
 
 
-def test_a_place_that_is_read_from_keeps_what_was_given():
+@pytest.mark.parametrize("read", [lambda x: x, lambda x: x[::-1], lambda x: x.reshape(3, 1)[:, 0], lambda x: np.ma.array(x)], ids=range(4))
+def test_a_place_that_is_read_from_keeps_what_was_given(read):
     given = np.array([86.25, 3.4, 87.0])
     before = given.copy()
     with pytest.raises(gaugepoint.RowsRefused):
-        gaugepoint.bench_clearance_mm(given, 86.0, out=given)
+        gaugepoint.bench_clearance_mm(read(given), 86.0, out=given)
     assert same(given, before)
     _, status = gaugepoint.bench_clearance_mm(given, 86.0, out=given, partial=True)
     assert status.tolist() == [0, 301, 0] and given[0] == 0.25 and math.isnan(given[1])
