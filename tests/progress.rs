@@ -188,7 +188,10 @@ fn large_matchings_are_asked_row_by_row() {
     let bores: Vec<Bore> =
         (0..150).map(|k| Bore::new(86.0 + size(k, 31), 0.001 + 1e-5 * (k % 7) as f64)).collect();
     let pistons: Vec<Piston> = (0..200)
-        .map(|k| Piston { weight_g: Some(400.0 + 100.0 * size(k, 17)), ..Piston::new(85.95 + size(k, 57), 0.001) })
+        .map(|k| Piston {
+            weight_g: Some(400.0 + 100.0 * size(k, 17)),
+            ..Piston::new(85.95 + size(k, 57), 0.001)
+        })
         .collect();
     let one = Conditions::wanting(wanted);
     let banded = Conditions { weight_band_g: Some(9.0), ..one.clone() };
@@ -244,7 +247,9 @@ fn combinations_are_watched() {
     // by hand: 2 times 4 times 2 combinations, and the job as it is
     assert_eq!(*told.last().unwrap(), (17, 17));
     for at in 0..17 {
-        stopped(&format!("{at} of 17"), |watch| what_if_watched(&document, watch), &move |done, _| done >= at);
+        stopped(&format!("{at} of 17"), |watch| what_if_watched(&document, watch), &move |done, _| {
+            done >= at
+        });
     }
 }
 
