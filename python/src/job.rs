@@ -1,6 +1,6 @@
 //! From a job document to its report, and the schemas of both.
 
-use crate::error::{Fault, guarded};
+use crate::error::Fault;
 use crate::progress::{Progress, watched};
 use gaugepoint::progress::Watch;
 use gaugepoint::{Document, Error, Options, Report, assess_watched};

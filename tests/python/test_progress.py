@@ -1,10 +1,13 @@
 """Progress of long work: what is told, what stops it, and that nothing else changes."""
 
+import fcntl
 import os
 import pty
 import signal
+import struct
 import subprocess
 import sys
+import termios
 import threading
 import time
 
@@ -212,6 +215,8 @@ def test_tqdm_is_imported_only_for_a_bar():
 
 def test_a_bar_is_drawn_on_a_terminal():
     ours, theirs = pty.openpty()
+    # a terminal of no width shows nothing
+    fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
     try:
         assert barred("[True]", theirs) == "True\n"
         drawn = os.read(ours, 65536).decode()
