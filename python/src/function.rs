@@ -202,6 +202,7 @@ impl Function {
     /// ------
     /// InputError
     ///     When something is refused, or the function is not finite in a trial.
+    #[expect(clippy::too_many_arguments, reason = "a run and who is told")]
     fn trials<'py>(
         &self,
         py: Python<'py>,
@@ -243,6 +244,7 @@ impl Function {
     /// ------
     /// InputError
     ///     When something is refused, or the function is not finite in a trial.
+    #[expect(clippy::too_many_arguments, reason = "a run, its limit and who is told")]
     fn adaptive(
         &self,
         py: Python<'_>,

@@ -414,6 +414,7 @@ impl Stack {
     /// ------
     /// InputError
     ///     When something is refused.
+    #[expect(clippy::too_many_arguments, reason = "a run and who is told")]
     fn trials<'py>(
         &self,
         py: Python<'py>,
@@ -456,6 +457,7 @@ impl Stack {
     /// ------
     /// InputError
     ///     When something is refused.
+    #[expect(clippy::too_many_arguments, reason = "a run, its limit and who is told")]
     fn adaptive(
         &self,
         py: Python<'_>,
