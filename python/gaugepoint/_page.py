@@ -30,7 +30,8 @@ pre { white-space: pre-wrap }
 table { border-collapse: collapse; margin: 0.5rem 0 }
 th, td { border: 1px solid #595959; padding: 0.15rem 0.5rem; text-align: left }
 th { background: #eee }
-figure { margin: 1rem 0; break-inside: avoid }
+figure { margin: 1rem 0 }
+figure, tr { break-inside: avoid }
 img { max-width: 100% }
 section + section { border-top: 3px double #595959; margin-top: 2rem; break-before: page }
 """

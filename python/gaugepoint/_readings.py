@@ -231,10 +231,11 @@ class _Cells:
 
         place = self._names.index(str(name))
         cells = [row[place] for row in self.frame]
-        values = np.array([float(cell) if _NUMBER.fullmatch(cell) else nan for cell in cells], np.float64)
+        missing = self._missing
+        values = np.array([float(cell) if cell not in missing and _NUMBER.fullmatch(cell) else nan for cell in cells], np.float64)
         lacks = np.isnan(values)
         for k in np.flatnonzero(lacks).tolist():
-            if cells[k] not in self._missing:
+            if cells[k] not in missing:
                 self.wrong.setdefault(self.part[k][0], f"{name}: {_no_number(cells[k])}")
         return _Column(values, lambda: lacks, bool(lacks.any()))
 

@@ -488,13 +488,13 @@ def test_odd_columns_stay_what_they_were(called):
 
 
 def test_named_columns_other_delimiters_and_other_words_for_missing(called):
-    text = f"upper;lower\n86.04;86\nNA;86\n-;86\n"
-    arguments = ["--column", "bore_mm=upper", "--column", "piston_mm=lower", "--delimiter", "semicolon", "--missing", "NA", "--missing", "-"]
+    text = "upper;lower\n86.04;86\nNA;86\n-999;86\n"
+    arguments = ["--column", "bore_mm=upper", "--column", "piston_mm=lower", "--delimiter", "semicolon", "--missing", "NA", "--missing", "-999"]
     for quantity in HEAD.split(",")[2:]:
         arguments += ["--same", f"{quantity}=20"]
     code, out, said = called("-", "--kind", "csv", *JUDGED_BY, *arguments, given=text.encode())
     assert code == 1 and out.decode().splitlines()[0] == "upper;lower;" + ";".join(ADDED)
-    assert [row.split(";")[:2] + row.split(";")[4:5] for row in out.decode().splitlines()[1:]] == [["86.04", "86", "conforms"], ["NA", "86", ""], ["-", "86", ""]]
+    assert [row.split(";")[:2] + row.split(";")[4:5] for row in out.decode().splitlines()[1:]] == [["86.04", "86", "conforms"], ["NA", "86", ""], ["-999", "86", ""]]
     assert b"missing cells: bore_mm 2" in said
 
 
