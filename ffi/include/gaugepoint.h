@@ -9828,6 +9828,8 @@ int32_t gaugepoint_match_pistons_watched(const struct GaugepointMeasuredBore *bo
                                          size_t room,
                                          struct GaugepointMatching *out,
                                          struct GaugepointError *error);
+
+/**
  * Matches sizes that stand in arrays, each with its standard uncertainty; parts have neither grades nor weights, and bores want the clearance of
  * `conditions`. As gaugepoint_match_pistons, also in how what is refused is named: "bores/3/size_mm".
  */

@@ -124,7 +124,7 @@ static void listed(void) {
     row = f->name;
     CHECK(same(gaugepoint_flat_name(k), f->name) && strlen(gaugepoint_flat_meaning(k)) > 20);
     for (int32_t p = 0; p < f->parameters; p++) {
-      CHECK(strlen(gaugepoint_flat_parameter(k, p)) > 3);
+      CHECK(strlen(gaugepoint_flat_parameter(k, p)) > 2);
     }
     CHECK(gaugepoint_flat_parameter(k, f->parameters) == NULL && gaugepoint_flat_parameter(k, -1) == NULL);
   }
