@@ -8,6 +8,12 @@ from markdown_it import MarkdownIt
 from vectors import REPOSITORY
 
 PAGES = sorted(page for part in ("core/docs", "ffi/docs", "python/docs") for page in (REPOSITORY / part).rglob("*.md"))
+# a runner that runs a page from its first block to its last
+WHOLE = {
+    "ffi/docs/guide-sql.md": "tests/hosts/sql",
+    "python/docs/command.md": "tests/python/test_command.py",
+    "python/docs/dask.md": "tests/python/test_dask.py",
+}
 # without their language, because they stand as they are typed into a shell or a cell, or are shown there
 INDENTED = {
     "ffi/docs/guide-calc.md": {
@@ -15,7 +21,8 @@ INDENTED = {
         "=GAUGEPOINT.BENCH_CLEARANCE_MM_ARRAY(": "tests/hosts/calc asks every function in its form for columns",
         "=GAUGEPOINT.WHY(": "tests/hosts/calc, `followed`",
         "bore_mm: ": "tests/hosts/calc, `followed`",
-    }
+    },
+    "ffi/docs/guide-excel.md": {"cargo build": "nothing on Windows, as the page says; `cargo test -p gaugepoint-ffi` builds the library here"},
 }
 
 
@@ -50,6 +57,8 @@ def run_by(page, place):
     before = [earlier for earlier, _ in found[:place]]
     if language is None:
         return next((runner for start, runner in INDENTED.get(path, {}).items() if content.startswith(start)), None)
+    if path in WHOLE:
+        return WHOLE[path] if page.stem in text(WHOLE[path]) else None
     if language.startswith("{"):
         return "tests/python/test_site.py, of which it is made"
     if path.startswith("ffi/"):
