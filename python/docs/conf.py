@@ -13,7 +13,9 @@ from importlib import import_module
 from pathlib import Path
 
 import gaugepoint
+from pygments.lexers.special import TextLexer
 from sphinx.ext.napoleon import Config, NumpyDocstring
+from sphinx.highlighting import lexers
 from sphinx.pycode import ModuleAnalyzer
 from sphinx.util.docutils import SphinxDirective
 from sphinx.util.nodes import make_refnode
@@ -49,7 +51,13 @@ nitpick_ignore_regex = [
     ("py:obj", ".*"),
     # of other libraries, and what stands for their frames
     ("py:class", r"(collections|matplotlib|np|numpy|os)\..*|Axes|NDArray|gaugepoint\.frames\._Frame"),
+    # types that stand for one of several
+    ("py:class", r"gaugepoint\._\w+\._[A-Z]"),
 ]
+
+
+# what it colours, shown plain: rows of readings
+lexers["csv"] = TextLexer()
 
 
 # --- pages of the core: they are the documentation of its modules too
@@ -122,18 +130,18 @@ def home(module, name):
 
 def shown_as(module, name):
     """The shortest name that a public thing is reached by."""
-    top = name in gaugepoint.__all__ and vars(gaugepoint)[name] is vars(module)[name]
+    top = name in gaugepoint.__all__ and getattr(gaugepoint, name) is vars(module)[name]
     return f"gaugepoint.{name}" if top else f"{home(module, name).__name__}.{name}"
 
 
 def shown(name, thing):
-    """The directive of a public thing; what a class has from a base of its own is told of with it."""
+    """The directive of a public thing; what a class has from a base of its own is told of with it, but for what every class has: objects.md tells that."""
     if inspect.isroutine(thing):
         return [f".. autofunction:: {name}", ""]
     if not inspect.isclass(thing):
         return [f".. autodata:: {name}", ""]
     kind = "exception" if issubclass(thing, BaseException) else "class"
-    return [f".. auto{kind}:: {name}", "   :members:", "   :inherited-members: BaseException", ""]
+    return [f".. auto{kind}:: {name}", "   :members:", "   :inherited-members: BaseException, Value", ""]
 
 
 def sections(app, what, name, thing, options, lines):
@@ -161,7 +169,7 @@ class Reference(SphinxDirective):
                 else:
                     elsewhere.append(f":py:obj:`{name} <{shown_as(module, name)}>`")
         for name in self.content:
-            lines += shown(f"gaugepoint.{name}", vars(gaugepoint)[name])
+            lines += shown(f"gaugepoint.{name}", getattr(gaugepoint, name))
         if elsewhere:
             lines += ["Also in this module: " + ", ".join(elsewhere) + ".", ""]
         return self.parse_text_to_nodes("\n".join(["```{eval-rst}", *lines, "```"]))

@@ -22,6 +22,7 @@ INDENTED = {
         "=GAUGEPOINT.WHY(": "tests/hosts/calc, `followed`",
         "bore_mm: ": "tests/hosts/calc, `followed`",
     },
+    "ffi/docs/guide-sql.md": {"CREATE TABLE pair": "tests/hosts/sql, as a part of the sample"},
     "ffi/docs/guide-excel.md": {"cargo build": "nothing on Windows, as the page says; `cargo test -p gaugepoint-ffi` builds the library here"},
 }
 
@@ -57,7 +58,7 @@ def run_by(page, place):
     before = [earlier for earlier, _ in found[:place]]
     if language is None:
         return next((runner for start, runner in INDENTED.get(path, {}).items() if content.startswith(start)), None)
-    if path in WHOLE:
+    if path in WHOLE and language is not None:
         return WHOLE[path] if page.stem in text(WHOLE[path]) else None
     if language.startswith("{"):
         return "tests/python/test_site.py, of which it is made"
@@ -79,6 +80,12 @@ def test_blocks_are_run(page):
     runners = {place: run_by(page, place) for place in range(len(blocks(page)))}
     print(*(f"{page.name} {blocks(page)[place][0]}: {runner}" for place, runner in runners.items()), sep="\n")
     assert not [blocks(page)[place] for place, runner in runners.items() if runner is None]
+
+
+def test_the_table_of_the_page_is_that_of_the_sample():
+    (shown,) = [content for language, content in blocks(REPOSITORY / "ffi/docs/guide-sql.md") if language is None]
+    lines = [line.strip() for line in text("ffi/samples/sql/fitted.sql").splitlines()]
+    assert not [line for line in shown.splitlines() if line.strip() not in [*lines, "..."]]
 
 
 def test_a_block_that_nothing_runs_is_told(tmp_path, monkeypatch):

@@ -31,7 +31,7 @@ SEED = 20261129
 
 @contextlib.contextmanager
 def cluster():
-    with LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address=None, host="127.0.0.1") as workers, Client(workers) as connected:
+    with LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address="127.0.0.1:0", host="127.0.0.1") as workers, Client(workers) as connected:
         yield connected
 
 
