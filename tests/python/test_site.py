@@ -127,8 +127,8 @@ def test_every_public_name_has_its_place(site):
     for name in told:
         owner, _, last = name.rpartition(".")
         if owner in sys.modules and owner.startswith("gaugepoint"):
-            things.setdefault(last, []).append(vars(sys.modules[owner])[last])
-    public = {f"{module.__name__}.{name}": vars(module)[name] for module in modules for name in module.__all__}
+            things.setdefault(last, []).append(getattr(sys.modules[owner], last))
+    public = {f"{module.__name__}.{name}": getattr(module, name) for module in modules for name in module.__all__}
     assert not [name for name, thing in public.items() if not any(thing is other for other in things.get(name.rpartition(".")[2], ()))]
     for name, uri in told.items():
         page, _, place = uri.partition("#")
