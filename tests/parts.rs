@@ -129,6 +129,13 @@ fn factors_are_per_mille_of_the_bore() {
     assert_eq!(inch.did_you_mean(), Some("0.3556 mm (inches entered as mm)"));
 }
 
+#[test]
+fn what_was_meant_is_said_in_its_unit_or_in_none() {
+    let of_a_hundred = [22.0, 12.0, 30.0, 24.0, 0.03, 0.005, 12.0, 205_000.0, 0.29, 205_000.0, 0.29];
+    let friction = gaugepoint::flat::row::press_fit_force_n.call(&of_a_hundred).unwrap_err();
+    assert_eq!(friction.did_you_mean(), Some("0.12 (per cent)"));
+}
+
 /// Without offset the travel has its textbook form; with one, the stroke is that between the dead centres, and the angles of a travel lead back to it.
 #[test]
 fn the_crank_turns_as_in_the_textbook() {

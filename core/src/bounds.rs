@@ -466,7 +466,10 @@ impl Bound {
             .filter(|slip| slip.unit == self.unit && typed.ends_with(slip.typed_in))
             .map(|slip| (slip, (slip.correct)(value)))
             .find(|(_, corrected)| self.judge(*corrected) == Verdict::Usual)
-            .map(|(slip, corrected)| format!("{} {} ({})", rounded(corrected), slip.written, slip.what))
+            .map(|(slip, corrected)| {
+                let unit = if slip.written.is_empty() { "" } else { " " };
+                format!("{}{unit}{} ({})", rounded(corrected), slip.written, slip.what)
+            })
     }
 }
 
