@@ -4,12 +4,15 @@ Arguments are asked for as tables of cells: so a text stays a text, and only num
 single blank cell as 0 and TRUE as 1, which no add-in can tell from numbers.
 """
 
+import json
+import re
 import struct
-from ctypes import byref, c_char_p, c_double, c_int32, c_size_t
+from ctypes import Structure, byref, c_char_p, c_double, c_int32, c_size_t, sizeof
+from decimal import Decimal
 from pathlib import Path
 
 import unohelper
-from gaugepoint_ctypes import Conformity, GaugepointError, Library, Rule
+from gaugepoint_ctypes import Conformity, GaugepointError, Library, Rule, Stack, Variation
 
 try:
     from gaugepointcalc import XGaugepoint
@@ -36,6 +39,10 @@ class NoNumber(Exception):
     """What stands where one number should."""
 
 
+class Refused(Exception):
+    """What the library refuses, in its words, with what a sheet calls it."""
+
+
 def number(cell) -> float:
     """A number as it came: a text is never read as one, whatever the locale writes in it."""
     if isinstance(cell, (int, float)):
@@ -56,8 +63,8 @@ def meant(cell) -> float:
 
 
 def single(table):
-    """The content of an argument of one cell."""
-    return table[0][0] if len(table) == 1 and len(table[0]) == 1 else table
+    """The content of an argument of one cell, which WHY is given without its table."""
+    return table[0][0] if isinstance(table, (tuple, list)) and len(table) == 1 and len(table[0]) == 1 else table
 
 
 def flattened(arguments) -> list:
@@ -67,6 +74,13 @@ def flattened(arguments) -> list:
 
 def word(choice) -> str:
     return choice.name.lower().replace("_", " ")
+
+
+def one_column(table) -> list:
+    """The cells of a column of two rows or more: of one cell alone, a blank would be 0."""
+    if not isinstance(table, (tuple, list)) or len(table) < 2 or any(len(row) != 1 for row in table):
+        raise NoNumber("a column of two rows or more is needed")
+    return [row[0] for row in table]
 
 
 class Gaugepoint:
@@ -122,6 +136,156 @@ class Gaugepoint:
         return word(Conformity(self.library.decide_mm(meant(value), meant(deviation), *limits, rules[rule], at_least)[0]))
 
 
+class Forms(Structure):
+    """GaugepointStackForms as far as it is used here."""
+
+    _fields_ = [("struct_size", c_size_t), ("has_modified_factor", c_int32), ("reserved", c_int32)] + [(name, c_double) for name in (
+        "nominal", "mean", "standard_deviation", "worst_case_lower", "worst_case_upper", "root_sum_square_lower", "root_sum_square_upper",
+        "bender_lower", "bender_upper", "modified_lower", "modified_upper", "modified_factor")]
+
+
+# ---- functions of ranges: each takes the library and its arguments as tables of cells
+
+
+def bore_job(sizes: list[Decimal], axes: int, reduction: dict[str, str]) -> dict:
+    """A job of one bore, read at 20 C from its first size with a gauge that only this needs: no error of it enters a difference of sizes."""
+    shop, first = "20 C", f"{sizes[0].normalize():f} mm"
+    law = {"mean_coefficient": {"base": shop, "value": "11.5e-6 /K", "from": "-5 C", "to": "60 C"}}
+    metal = {"name": "metal", "law": law, "coefficient_permissible_error": "1e-6 /K", "source": "of no effect at 20 C", "confidence": "unverified"}
+    ring = {"name": "first size", "size": first, "expanded_uncertainty": "0.001 mm", "coverage_factor": 2, "material": "metal", "temperature": shop}
+    gauge = {"name": "gauge", "kind": "bore_gauge", "resolution": "0.001 mm", "permissible_error": "0.002 mm", "repeatability": "0.001 mm",
+             "material": "metal", "calibrated": "2000-01-01", "calibration_due": "2000-12-31", "setting": {"ring": ring}}
+    readings = [{"depth": f"{1 + k // axes} mm", "axis": f"{k % axes} deg", "repeats": [f"{(size - sizes[0]).normalize():f} mm"]}
+                for k, size in enumerate(sizes)]
+    return {
+        "format": "gaugepoint-job", "version": 1, "job": {"id": "one bore", "date": "2000-01-01"}, "materials": [metal], "gauges": [gauge],
+        "shop": {"temperature": shop, "thermometer": {"permissible_error": "1 K"}},
+        "engine": {
+            "name": "one bore", "cylinders": 1, "bore": {"nominal": first, "length": "1000 mm", "material": "metal"}, "limits": {},
+            "piston": {"nominal": first, "material": "metal", "gauge_point": {"height": "10 mm", "datum": "skirt_bottom", "angle": "0 deg"}},
+            "reduction": {"size": "largest", "taper": "along_axis", "out_of_round": "at_level"} | reduction},
+        "cylinders": [{"number": 1, "bore": {"clamping": "bare", "gauge": "gauge", "temperature": shop, "readings": readings}}],
+    }
+
+
+def in_bore(what: str):
+    """Taper or out-of-round of a bore, as a report on a job gives it."""
+    def found(library: Library, sizes_mm, axes, rule) -> float:
+        table = sizes_mm if isinstance(sizes_mm, (tuple, list)) else ((sizes_mm,),)
+        count, wide = number(single(axes)), len(table[0])
+        if count not in range(1, 181) or wide not in (1, count) or len(table) * wide % count:
+            raise NoNumber("axes: how many sizes there are at each depth; as many columns as axes, or one column, depth by depth")
+        # a document has 15 digits: four before the point
+        sizes = [Decimal(f"{number(cell):.11f}") for row in table for cell in row]
+        try:
+            report = json.loads(library.job_assess(json.dumps(bore_job(sizes, int(count), {what: str(rule).replace(" ", "_")}))))
+        except GaugepointError as error:
+            text = re.sub(r"/cylinders/0/bore/readings/(\d+)/repeats/0", r"sizes_mm/\1 from sizes_mm/0", str(error))
+            raise Refused(re.sub(r"/engine/bore/nominal|/gauges/0/setting/ring/size", "sizes_mm/0", text).replace(f"/engine/reduction/{what}", "rule")) from None
+        cylinder = report["cylinders"][0]
+        if what not in cylinder["bore"]:
+            raise Refused("; ".join(text.removeprefix("bore 1, ") for text in cylinder["missing"] if what.replace("_", "-") in text))
+        return cylinder["bore"][what]["value_mm"]
+    return found
+
+
+def forms(stack: Stack) -> Forms:
+    out = Forms(struct_size=sizeof(Forms))
+    stack._ask("forms", byref(out))
+    return out
+
+
+def clearance_uncertainty(library: Library, bore_uncertainty_mm, piston_uncertainty_mm) -> float:
+    with Stack(library) as stack:
+        for name, given, coefficient in (("bore", bore_uncertainty_mm, 1.0), ("piston", piston_uncertainty_mm, -1.0)):
+            try:
+                stack.add(name, 0.0, 0.0, 0.0, Variation.NORMAL, (0.0, meant(single(given))), coefficient)
+            except GaugepointError as error:
+                raise Refused(str(error).replace("standard_deviation:", f"{name}_uncertainty_mm:")) from None
+        return forms(stack).standard_deviation
+
+
+SPREADS = {word(kind): kind for kind in (Variation.RECTANGULAR, Variation.TRIANGULAR, Variation.ARCSINE)}
+
+
+def spread(cell, tolerance: float) -> tuple[Variation, tuple[float, ...]]:
+    """How a part varies between its limits: by a word, or normal with a standard deviation."""
+    if not isinstance(cell, str) or not cell:
+        return Variation.NORMAL, (0.0, number(cell))
+    if cell not in SPREADS:
+        raise NoNumber(f'"{cell}" is no spread; there are: {", ".join(SPREADS)}, or a number: the standard deviation of a normal one')
+    kind = SPREADS[cell]
+    return kind, (-tolerance, 0.0, tolerance) if kind == Variation.TRIANGULAR else (0.0, tolerance)
+
+
+def of_stack(asked):
+    """What is asked of the stack of a table: `asked` takes the stack and what comes behind the table."""
+    def found(library: Library, sizes, tolerances, spreads, coefficients, *more) -> float:
+        columns = list(map(one_column, (sizes, tolerances, spreads, coefficients)))
+        if len(set(map(len, columns))) != 1:
+            raise NoNumber("columns of different lengths")
+        with Stack(library) as stack:
+            for row, (size, tolerance, how, coefficient) in enumerate(zip(*columns), 1):
+                tolerance = number(tolerance)
+                try:
+                    stack.add(f"row {row}", number(size), -tolerance, tolerance, *spread(how, tolerance), number(coefficient))
+                except GaugepointError as error:
+                    raise Refused(f"row {row}, {error}") from None
+            return asked(stack, *map(single, more))
+    return found
+
+
+def limit(cell, otherwise: float) -> float:
+    return otherwise if cell == NONE else meant(cell)
+
+
+def outside_ppm(stack: Stack, lower, upper) -> float:
+    if lower == upper == NONE:
+        raise NoNumber("a limit is needed")
+    return stack.outside(limit(lower, -INFINITE), limit(upper, INFINITE)).ppm
+
+
+INFINITE = float("inf")
+
+CELLS, TEXT = "sequence< sequence< any > >", "string"
+
+BORE = ("sizes_mm", CELLS, "Diameters of one bore at 20 C in mm: a row for each depth from the top down and a column for each axis, or all in one column, depth "
+        "by depth. A blank cell is refused. Taken to 1e-11 mm")
+AXES = ("axes", CELLS, "How many axes were read at each depth. 0 is refused, and so a blank cell")
+STACKED = (("sizes", CELLS, "Column of the sizes of the parts, all in one unit. A blank cell of a column is refused"),
+           ("tolerances", CELLS, "Column of the tolerances, plus and minus, in the same unit. A blank cell of a column is refused"),
+           ("spreads", CELLS, 'Column of how each part varies: "rectangular", "triangular" or "arcsine" between its limits, or a number: the standard '
+            "deviation of a normal one. A blank cell of a column is refused"),
+           ("coefficients", CELLS, "Column of what each adds to the stack for one unit of it: 1, -1, or another factor. A blank cell of a column is refused"))
+LIMIT = 'limit in the same unit, or the word "none". 0 is refused, it may be a blank cell; the text "0" is accepted'
+UNCERTAIN = ('Its standard uncertainty in mm, without what bore and piston share: that cancels. 0 is refused, it may be a blank cell; the text "0" is '
+             "accepted")
+
+# Name, what computes it, meaning, parameters with type and help. All give one number.
+OF_RANGES = {
+    "BORE_TAPER_MM": (in_bore("taper"), "Taper of a bore in mm, of diameters, by a rule of the library.", (
+        BORE, AXES, ("rule", TEXT, '"along axis": largest less smallest along an axis, the largest of all axes; "top to bottom": largest at the top '
+                     "less largest at the bottom, without sign"))),
+    "BORE_OUT_OF_ROUND_MM": (in_bore("out_of_round"), "Out-of-round of a bore in mm, of diameters, by a rule of the library. Blind to odd lobes.", (
+        BORE, AXES, ("rule", TEXT, '"at level": largest less smallest at a depth, the largest of all depths; "between axes": largest on one of two axes '
+                     "less smallest on the other, the greater of the two ways"))),
+    "CLEARANCE_UNCERTAINTY_MM": (clearance_uncertainty, "Standard uncertainty of a clearance in mm, from those of its bore and its piston, which share "
+                                 "nothing.", (("bore_uncertainty_mm", CELLS, UNCERTAIN), ("piston_uncertainty_mm", CELLS, UNCERTAIN))),
+    "STACK_WORST_LOWER": (of_stack(lambda stack: forms(stack).worst_case_lower), "Smallest size of a stack: all parts at their limits at once.", STACKED),
+    "STACK_WORST_UPPER": (of_stack(lambda stack: forms(stack).worst_case_upper), "Largest size of a stack: all parts at their limits at once.", STACKED),
+    "STACK_RSS_LOWER": (of_stack(lambda stack: forms(stack).root_sum_square_lower), "Lower end of a stack by the root of the sum of squares of its "
+                        "tolerances. Common practice.", STACKED),
+    "STACK_RSS_UPPER": (of_stack(lambda stack: forms(stack).root_sum_square_upper), "Upper end of a stack by the root of the sum of squares of its "
+                        "tolerances. Common practice.", STACKED),
+    "STACK_MEAN": (of_stack(lambda stack: forms(stack).mean), "Mean of a stack.", STACKED),
+    "STACK_DEVIATION": (of_stack(lambda stack: forms(stack).standard_deviation), "Standard deviation of a stack.", STACKED),
+    "STACK_OUTSIDE_PPM": (of_stack(outside_ppm), "How many of a million stacks lie outside limits, by the exact distribution.", (
+        *STACKED, ("lower", CELLS, f"Lower {LIMIT}"), ("upper", CELLS, f"Upper {LIMIT}"))),
+    "STACK_QUANTILE": (of_stack(lambda stack, probability: stack.quantile(number(probability))), "The size that a stack is below with a probability, by the "
+                       "exact distribution.", (*STACKED, ("probability", CELLS, "Between 0 and 1. 0 is refused, and so a blank cell"))),
+}
+
+
 class Functions(unohelper.Base, XGaugepoint):
     """What a sheet calls. Functions of the library's list are found by their names, one row or (_ARRAY) a column."""
 
@@ -138,6 +302,8 @@ class Functions(unohelper.Base, XGaugepoint):
         # other names are asked of every object; they do not open the library
         if not name.isupper():
             raise AttributeError(name)
+        if name in OF_RANGES:
+            return lambda *tables: self._of_ranges(name, tables)
         functions = self._gaugepoint().functions
         if name in functions:
             return lambda *tables: self._row(functions[name][0], tables)
@@ -161,6 +327,14 @@ class Functions(unohelper.Base, XGaugepoint):
             # every cell of the result must show it
             return ((NO_NUMBER,),) * max(map(len, tables))
 
+    def _of_ranges(self, name: str, tables) -> float:
+        try:
+            return OF_RANGES[name][0](self._gaugepoint().library, *tables)
+        except NoNumber:
+            return NO_NUMBER
+        except (Refused, GaugepointError):
+            return REFUSED
+
     def DECIDE(self, value, deviation, lower, upper, rule, at_least):
         try:
             return self._gaugepoint().decide(*map(single, (value, deviation, lower, upper)), rule, at_least)
@@ -172,6 +346,10 @@ class Functions(unohelper.Base, XGaugepoint):
     def WHY(self, function: str, arguments) -> str:
         name = function.upper().removeprefix("GAUGEPOINT.").removesuffix("_ARRAY")
         try:
+            if name in OF_RANGES:
+                compute, _, parameters = OF_RANGES[name]
+                names = [parameter for parameter, *_ in parameters]
+                return self._why_of(names, arguments, len(names), lambda tables: compute(self._gaugepoint().library, *tables))
             cells = flattened(arguments)
             if name == "DECIDE":
                 return self._why_of(("value_mm", "standard_uncertainty_mm", "lower_mm", "upper_mm", "rule", "at_least"), cells, 5, self._decided)
@@ -190,7 +368,7 @@ class Functions(unohelper.Base, XGaugepoint):
             return f"needs {', '.join(parameters)}; {len(cells)} are given"
         try:
             call(cells)
-        except (NoNumber, GaugepointError) as error:
+        except (NoNumber, Refused, GaugepointError) as error:
             return str(error)
         zeros = [name for name, cell in zip(parameters, cells) if cell == 0]
         return "nothing is refused" + (f"; 0, or a blank cell, is {', '.join(zeros)}" if zeros else "")
