@@ -347,9 +347,9 @@ class Functions(unohelper.Base, XGaugepoint):
         name = function.upper().removeprefix("GAUGEPOINT.").removesuffix("_ARRAY")
         try:
             if name in OF_RANGES:
-                compute, _, parameters = OF_RANGES[name]
+                library, (compute, _, parameters) = self._gaugepoint().library, OF_RANGES[name]
                 names = [parameter for parameter, *_ in parameters]
-                return self._why_of(names, arguments, len(names), lambda tables: compute(self._gaugepoint().library, *tables))
+                return self._why_of(names, arguments, len(names), lambda tables: compute(library, *tables))
             cells = flattened(arguments)
             if name == "DECIDE":
                 return self._why_of(("value_mm", "standard_uncertainty_mm", "lower_mm", "upper_mm", "rule", "at_least"), cells, 5, self._decided)
