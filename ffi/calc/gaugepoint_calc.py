@@ -144,6 +144,50 @@ class Forms(Structure):
         "bender_lower", "bender_upper", "modified_lower", "modified_upper", "modified_factor")]
 
 
+class Block(Structure):
+    """GaugepointBlock: no gasket, no sleeves, no kept rings and no chamber."""
+
+    _fields_ = [("has", c_int32 * 4)] + [(name, c_double) for name in (
+        "nominal_mm", "largest_by_gasket_mm", "sleeve_price", "boring_price", "guard", "ring_gap_mm")] + [("chamber", c_double * 8)]
+
+
+class WornBore(Structure):
+    """GaugepointWornBore: its walls were not gauged, it takes no sleeve and does not go back as it is."""
+
+    _fields_ = [("clean_up_mm", c_double), ("standard_uncertainty_mm", c_double), ("has_largest_by_walls", c_int32), ("may_be_sleeved", c_int32),
+                ("largest_by_walls_mm", c_double), ("goes_back", c_int32), ("reserved", c_int32)]
+
+
+class Step(Structure):
+    """GaugepointStep: what it costs and how many there are does not matter."""
+
+    _fields_ = [("oversize_mm", c_double), ("price", c_double), ("has_available", c_int32), ("has_more_mass", c_int32), ("available", c_size_t),
+                ("more_mass_g", c_double)]
+
+
+class Consequence(Structure):
+    _fields_ = [("has", c_int32 * 4), ("of_step", c_double * 4)]
+
+
+class Choice(Structure):
+    _fields_ = [("way", c_int32), ("reserved", c_int32), ("price", c_double), ("ruled_out", c_size_t)]
+
+
+class Action(Structure):
+    _fields_ = [("kind", c_int32), ("reserved", c_int32), ("step", c_size_t)]
+
+
+class RuledOut(Structure):
+    _fields_ = [("reason", c_int32), ("has", c_int32 * 3), ("counts", c_size_t * 3), ("value_mm", c_double)]
+
+
+class Oversizes(Structure):
+    _fields_ = [("struct_size", c_size_t), ("choices", c_size_t), ("ruled_out", c_size_t)]
+
+
+ONE_STEP = 1  # of GaugepointOversizeWay
+
+
 # ---- functions of ranges: each takes the library and its arguments as tables of cells
 
 
@@ -245,6 +289,34 @@ def outside_ppm(stack: Stack, lower, upper) -> float:
     return stack.outside(limit(lower, -INFINITE), limit(upper, INFINITE)).ppm
 
 
+def all_of(table) -> list[float]:
+    """The numbers of a range of any shape; of one cell 0 may be a blank."""
+    if not isinstance(table, (tuple, list)) or len(table) == len(table[0]) == 1:
+        return [meant(single(table))]
+    return [number(cell) for row in table for cell in row]
+
+
+def oversize(library: Library, clean_ups_mm, standard_uncertainty_mm, guard, oversizes_mm, nominal_mm) -> float:
+    uncertainty = meant(single(standard_uncertainty_mm))
+    bores = [WornBore(clean_up_mm=x, standard_uncertainty_mm=uncertainty) for x in all_of(clean_ups_mm)]
+    steps = [Step(oversize_mm=x) for x in all_of(oversizes_mm)]
+    block = Block(nominal_mm=number(single(nominal_mm)), guard=meant(single(guard)))
+    ways = 2 * len(steps) + 1
+    choices, actions, found = (Choice * ways)(), (Action * (ways * len(bores)))(), Oversizes(struct_size=sizeof(Oversizes))
+    room = ways * (2 * len(bores) + len(steps) + 1)
+    try:
+        library.call("oversizes", byref(block), (WornBore * len(bores))(*bores), c_size_t(len(bores)), (Step * len(steps))(*steps), c_size_t(len(steps)),
+                     (Consequence * len(steps))(), choices, c_size_t(ways), actions, (RuledOut * room)(), c_size_t(room), byref(found))
+    except GaugepointError as error:
+        text = re.sub(r"\bbores/(\d+)/clean_up_mm", r"clean_ups_mm/\1", str(error))
+        raise Refused(re.sub(r"\bsteps/(\d+)/oversize_mm", r"oversizes_mm/\1", text)) from None
+    # those that can be done come first, and of one price the one that takes off least
+    for k in range(found.choices):
+        if choices[k].way == ONE_STEP and not choices[k].ruled_out:
+            return steps[actions[k * len(bores)].step].oversize_mm
+    raise Refused("no oversize to be had cleans up every bore")
+
+
 INFINITE = float("inf")
 
 CELLS, TEXT = "sequence< sequence< any > >", "string"
@@ -257,9 +329,9 @@ STACKED = (("sizes", CELLS, "Column of the sizes of the parts, all in one unit. 
            ("spreads", CELLS, 'Column of how each part varies: "rectangular", "triangular" or "arcsine" between its limits, or a number: the standard '
             "deviation of a normal one. A blank cell of a column is refused"),
            ("coefficients", CELLS, "Column of what each adds to the stack for one unit of it: 1, -1, or another factor. A blank cell of a column is refused"))
-LIMIT = 'limit in the same unit, or the word "none". 0 is refused, it may be a blank cell; the text "0" is accepted'
-UNCERTAIN = ('Its standard uncertainty in mm, without what bore and piston share: that cancels. 0 is refused, it may be a blank cell; the text "0" is '
-             "accepted")
+MEANT = '0 is refused, it may be a blank cell; the text "0" is accepted'
+LIMIT = f'limit in the same unit, or the word "none". {MEANT}'
+UNCERTAIN = f"Its standard uncertainty in mm, without what bore and piston share: that cancels. {MEANT}"
 
 # Name, what computes it, meaning, parameters with type and help. All give one number.
 OF_RANGES = {
@@ -271,6 +343,12 @@ OF_RANGES = {
                      "less smallest on the other, the greater of the two ways"))),
     "CLEARANCE_UNCERTAINTY_MM": (clearance_uncertainty, "Standard uncertainty of a clearance in mm, from those of its bore and its piston, which share "
                                  "nothing.", (("bore_uncertainty_mm", CELLS, UNCERTAIN), ("piston_uncertainty_mm", CELLS, UNCERTAIN))),
+    "OVERSIZE_MM": (oversize, "The smallest oversize to be had, in mm, whose nominal bore cleans up every bore of a block. Walls and gasket are not looked at.", (
+        ("clean_ups_mm", CELLS, "What each bore must be bored to at least to be clean, in mm. A blank cell of a range is refused"),
+        ("standard_uncertainty_mm", CELLS, f"Standard uncertainty of each of them, in mm. {MEANT}"),
+        ("guard", CELLS, f"How many of these an oversize must lie above. {MEANT}"),
+        ("oversizes_mm", CELLS, "The oversizes to be had, rising, in mm over the nominal bore. A blank cell of a range is refused"),
+        ("nominal_mm", CELLS, "Nominal bore of the standard size, in mm. 0 is refused, and so a blank cell"))),
     "STACK_WORST_LOWER": (of_stack(lambda stack: forms(stack).worst_case_lower), "Smallest size of a stack: all parts at their limits at once.", STACKED),
     "STACK_WORST_UPPER": (of_stack(lambda stack: forms(stack).worst_case_upper), "Largest size of a stack: all parts at their limits at once.", STACKED),
     "STACK_RSS_LOWER": (of_stack(lambda stack: forms(stack).root_sum_square_lower), "Lower end of a stack by the root of the sum of squares of its "
