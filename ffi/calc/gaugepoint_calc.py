@@ -30,6 +30,7 @@ NO_NUMBER = struct.unpack("=d", struct.pack("=Q", 0x7FF8 << 48 | 519))[0]
 
 # Said in place of a limit that there is not; a blank cell does not say it, for it may have been forgotten.
 NONE = "none"
+INFINITE = float("inf")
 
 # Rows of the vectors, from outside of the library: by hand.
 WORKED = (("size_at_20_mm", (86, 0, 20, 11.5e-6, 30, 21e-6), 85.98194379, 5e-9), ("bench_clearance_mm", (86.035, 86), 0.035, 2e-14))
@@ -316,8 +317,6 @@ def oversize(library: Library, clean_ups_mm, standard_uncertainty_mm, guard, ove
             return steps[actions[k * len(bores)].step].oversize_mm
     raise Refused("no oversize to be had cleans up every bore")
 
-
-INFINITE = float("inf")
 
 CELLS, TEXT = "sequence< sequence< any > >", "string"
 
