@@ -226,7 +226,8 @@ def in_bore(what: str):
             report = json.loads(library.job_assess(json.dumps(bore_job(sizes, int(count), {what: str(rule).replace(" ", "_")}))))
         except GaugepointError as error:
             text = re.sub(r"/cylinders/0/bore/readings/(\d+)/repeats/0", r"sizes_mm/\1 from sizes_mm/0", str(error))
-            raise Refused(re.sub(r"/engine/bore/nominal|/gauges/0/setting/ring/size", "sizes_mm/0", text).replace(f"/engine/reduction/{what}", "rule")) from None
+            text = re.sub(r"/engine/bore/nominal|/gauges/0/setting/ring/size", "sizes_mm/0", text)
+            raise Refused(text.replace(f"/engine/reduction/{what}", "rule")) from None
         cylinder = report["cylinders"][0]
         if what not in cylinder["bore"]:
             raise Refused("; ".join(text.removeprefix("bore 1, ") for text in cylinder["missing"] if what.replace("_", "-") in text))
