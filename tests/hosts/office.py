@@ -31,13 +31,14 @@ class Office:
             given.extractall(self.extension)
         self.profile("profile", recalculate)
 
-    def profile(self, name: str, recalculate: bool) -> None:
+    def profile(self, name: str, recalculate: bool, locale: str = "en-US") -> None:
         """A fresh profile; without `recalculate` it takes what files say, as LibreOffice does by default."""
         modes = "".join('<item oor:path="/org.openoffice.Office.Calc/Formula/Load">'
                         f'<prop oor:name="{kind}RecalcMode" oor:op="fuse"><value>{0 if recalculate else 1}</value></prop></item>' for kind in ("OOXML", "ODF"))
+        place = f'<item oor:path="/org.openoffice.Setup/L10N"><prop oor:name="ooSetupSystemLocale" oor:op="fuse"><value>{locale}</value></prop></item>'
         (self.work / name / "user").mkdir(parents=True)
         (self.work / name / "user/registrymodifications.xcu").write_text(
-            f'{XML}<oor:items xmlns:oor="http://openoffice.org/2001/registry">{modes}</oor:items>\n')
+            f'{XML}<oor:items xmlns:oor="http://openoffice.org/2001/registry">{modes}{place}</oor:items>\n')
         self.in_use = name
 
     def command(self, program: str, *more: str) -> dict:
