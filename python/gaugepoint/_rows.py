@@ -57,8 +57,8 @@ _ANY, _ANY_EXPANSION, _ANY_ERROR = 20.0, 1e-5, 0.0
 _CONTRADICTION = 305
 # reasons that an error names
 _NAMED = 8
-# rows at a time: what is computed of them stays in a cache
-_STRETCH = 1 << 14
+# rows at a time: what is computed of them is still in a cache when it is decided, and a call costs nothing beside them
+_STRETCH = 1 << 17
 
 
 class Column(NamedTuple):

@@ -38,8 +38,6 @@ _LARGEST_MM = 1100.0
 # a clearance so near to where the decision changes is asked for itself where the decision rests on a probability, which need not rise with every
 # last digit
 _NEAR_MM = 1e-12
-# rows at a time, where intermediate columns stay in a cache
-_CHUNK = 1 << 15
 
 
 @_value.dataclass(frozen=True, slots=True)
@@ -232,15 +230,11 @@ def _results(rows: Rows, parts: Sequence[Part]) -> _Results:
 def _summary(results: _Results, rows: Rows, error: RowsRefused | None) -> Summary:
     import numpy as np
 
-    parts = np.split(results.decision, range(_CHUNK, len(results.decision), _CHUNK))
-    counted: dict[str, int] = {
-        name: sum(int(np.count_nonzero(part == code)) for part in parts) for code, name in enumerate(_DECISIONS)
-    }
-    refused = counted.pop("not judged")
-    missing = int(np.count_nonzero(results.missing))
+    has = np.empty(len(results.decision), np.bool_)
+    counted = {name: int(np.count_nonzero(np.equal(results.decision, code, out=has))) for code, name in enumerate(_DECISIONS[:_NOT_JUDGED])}
+    missing = int(np.count_nonzero(results.missing)) if rows.missing else 0
     cells = {name: int(np.count_nonzero(mask)) for name, mask in rows.missing.items()}
-    count = len(results.decision)
-    return Summary(count, count - refused - missing, refused, missing, counted, cells, error)
+    return Summary(len(results.decision), sum(counted.values()), rows.refused, missing, counted, cells, error)
 
 
 class _Edges(NamedTuple):
@@ -324,9 +318,10 @@ class _Pandas:
         kind = getattr(series.dtype, "numpy_dtype", series.dtype)
         if not isinstance(kind, np.dtype) or not (kind == np.float64 or kind.kind in "iu"):
             return str(series.dtype)
-        plain = isinstance(series.dtype, np.dtype)
-        values = series.to_numpy() if plain else series.to_numpy(dtype=np.float64, na_value=np.nan)
-        return Column(values.astype(np.float64, copy=False), lambda: series.isna().to_numpy(), None)
+        if isinstance(series.dtype, np.dtype):
+            values = series.to_numpy().astype(np.float64, copy=False)
+            return Column(values, lambda: np.isnan(values), None if kind.kind == "f" else False)
+        return Column(series.to_numpy(dtype=np.float64, na_value=np.nan), lambda: series.isna().to_numpy(), None)
 
     def joined(self, results: _Results) -> Any:
         pandas = importlib.import_module("pandas")
@@ -337,9 +332,9 @@ class _Pandas:
 
         return self.frame.assign(
             **{name: series(values) for name, values in results.numbers.items()},
-            decision=series(pandas.Categorical.from_codes(results.decision, _DECISIONS)),
+            decision=series(pandas.Categorical.from_codes(results.decision, _DECISIONS, validate=False)),
             status=series(pandas.arrays.IntegerArray(results.status, results.missing)),
-            reason=series(pandas.Categorical.from_codes(results.reason, results.reasons)),
+            reason=series(pandas.Categorical.from_codes(results.reason, results.reasons, validate=False)),
         )
 
 
@@ -360,21 +355,24 @@ class _Polars:
         return Column(series.to_numpy().astype(np.float64, copy=False), lambda: series.is_null().to_numpy(), series.null_count() > 0)
 
     def joined(self, results: _Results) -> Any:
+        import numpy as np
+
         polars = importlib.import_module("polars")
         series = polars.Series
-
-        def words(codes: Any, texts: Sequence[str], dtype: Any) -> Any:
-            if not texts:
-                return polars.repeat(None, len(codes), dtype=dtype, eager=True)
-            places = series(codes)
-            return series(texts, dtype=dtype).gather(places if results.whole else places.set(places < 0, None))
-
+        # a missing decision is -1, which is made any other until it is null
+        decision = series(_DECISIONS, dtype=polars.Enum(_DECISIONS)).gather(series(results.decision.view(np.uint8) & 3))
         status = series(results.status)
+        # most rows have no reason
+        reason = polars.repeat(None, len(results.reason), dtype=polars.String, eager=True)
+        if not results.whole:
+            missing, rows = series(results.missing), np.flatnonzero(results.reason >= 0)
+            decision, status = decision.set(missing, None), status.set(missing, None)
+            reason = reason.scatter(series(rows), series(results.reasons).gather(series(results.reason[rows])))
         return self.frame.with_columns(
             **{name: series(values, nan_to_null=not results.whole) for name, values in results.numbers.items()},
-            decision=words(results.decision, _DECISIONS, polars.Enum(_DECISIONS)),
-            status=status if results.whole else status.set(series(results.missing), None),
-            reason=words(results.reason, results.reasons, polars.String),
+            decision=decision,
+            status=status,
+            reason=reason,
         )
 
 
@@ -395,13 +393,15 @@ class _Arrow:
         return Column(column.to_numpy().astype(np.float64, copy=False), lambda: column.is_null().to_numpy(), column.null_count > 0)
 
     def joined(self, results: _Results) -> Any:
+        import numpy as np
+
         arrow = importlib.import_module("pyarrow")
 
         def codes(values: Any) -> Any:
             return arrow.array(values, mask=None if results.whole else values < 0)
 
         added = {
-            **{name: arrow.array(values, from_pandas=not results.whole) for name, values in results.numbers.items()},
+            **{name: arrow.array(values, mask=None if results.whole else np.isnan(values)) for name, values in results.numbers.items()},
             "decision": arrow.DictionaryArray.from_arrays(codes(results.decision), list(_DECISIONS)),
             "status": arrow.array(results.status, mask=None if results.whole else results.missing),
             "reason": arrow.nulls(len(results.reason), arrow.string()) if results.whole else arrow.array(results.reasons).take(codes(results.reason)),
