@@ -88,6 +88,11 @@ class Part(NamedTuple):
         return f"{self.name}_at_20_mm"
 
     @property
+    def quantities(self) -> tuple[str, ...]:
+        """What is read for it."""
+        return (*((self.given,) if self.given else ()), *(self.way.quantities if self.way else ()))
+
+    @property
     def refused_as(self) -> str:
         """Quantity that is refused when the diameter is."""
         return self.given or self.result
@@ -98,7 +103,7 @@ class Rows:
 
     Parameters
     ----------
-    laws : sequence
+    laws : tuple
         Numbers of the laws of bore and piston.
     parts : sequence of Part
         Bore and piston.
@@ -112,7 +117,7 @@ class Rows:
 
     def __init__(
         self,
-        laws: Sequence[list[float]],
+        laws: tuple[list[float], list[float]],
         parts: Sequence[Part],
         columns: Mapping[str, Column],
         count: int,
@@ -185,9 +190,7 @@ class Rows:
 
         out = self.bench_mm[here], self.running_mm[here]
         sizes = [self._size(part, here) for part in self._parts]
-        diameters = [size for size, _ in sizes]
-        temperatures = [self._side_by_side(name, here) for name in (PARTS_C, *RUNNING)]
-        _, _, status, refused, _ = _gaugepoint.clearances(*self._laws, *diameters, *temperatures, out, partial)
+        status, refused, _ = self._clearances([size for size, _ in sizes], here, out, partial)
         if refused and partial:
             # a size that is refused is NaN, for which the row is refused again
             for _, before in reversed(sizes):
@@ -197,7 +200,12 @@ class Rows:
         self.decision[here] = self._decide(out[0])
         return int(refused)
 
-    def _size(self, part: Part, here: slice) -> "tuple[NDArray[np.float64], NDArray[np.int32] | None]":
+    def _clearances(self, diameters: "Sequence[NDArray[np.float64]]", here: slice, out: Any, partial: bool) -> Any:
+        (bore, piston), (bore_law, piston_law) = diameters, self._laws
+        parts_c, bore_c, piston_c = (self._side_by_side(name, here) for name in (PARTS_C, *RUNNING))
+        return _gaugepoint.clearances(bore_law, piston_law, bore, piston, parts_c, bore_c, piston_c, out, partial)[2:]
+
+    def _size(self, part: Part, here: slice) -> "tuple[NDArray[np.float64], Any]":
         import numpy as np
 
         if part.way is None:
@@ -265,11 +273,10 @@ class Rows:
                 part.way.function(*(float(self._side_by_side(name, here)[0]) for name in part.way.quantities))
             except InputError as error:
                 return _under(error, f"{part.name}_{error.field}")
-        diameters = [self._size(part, here)[0] for part in self._parts]
-        temperatures = [self._side_by_side(name, here) for name in (PARTS_C, *RUNNING)]
-        (_, error), *_ = _gaugepoint.clearances(*self._laws, *diameters, *temperatures, None, True)[4]
-        field = error.field.removesuffix("/0")
-        return _under(error, next((part.refused_as for part in self._parts if field == f"{part.name}_mm"), field))
+        _, _, reasons = self._clearances([self._size(part, here)[0] for part in self._parts], here, None, True)
+        (_, refused), *_ = reasons
+        field = refused.field.removesuffix("/0")
+        return _under(refused, next((part.refused_as for part in self._parts if field == f"{part.name}_mm"), field))
 
 
 def _under(error: InputError, field: str) -> InputError:

@@ -1,7 +1,7 @@
 """Many rows at once, in a frame of pandas or polars or a table of Arrow. The module is loaded without any of them; a frame brings its own.
 
-`decide` gives every row its clearances and judges the one on the bench. What comes back is of the kind that was given, with every column and the
-index that it had. ``python/docs/frames.md`` shows it.
+`decide` gives every row its sizes at 20 C where it has readings, its clearances, and judges the one on the bench. What comes back is of the kind that
+was given, with every column and the index that it had. ``python/docs/frames.md`` shows it.
 """
 
 import importlib
@@ -81,7 +81,8 @@ class Decided(Generic[_Frame]):
     """A frame with its decisions, and what became of its rows."""
 
     frame: _Frame = field(repr=False)
-    """The frame that was given with five more columns: ``bench_mm``, ``running_mm``, ``decision``, ``status`` and ``reason``."""
+    """The frame that was given with its results: ``bore_at_20_mm`` and ``piston_at_20_mm`` where readings are given, then ``bench_mm``,
+    ``running_mm``, ``decision``, ``status`` and ``reason``."""
     summary: Summary
     """What became of the rows."""
 
@@ -96,11 +97,15 @@ def decide(
     same: Mapping[str, float] | None = None,
     partial: bool = False,
 ) -> Decided[_Frame]:
-    """Give every row of a frame its clearances, and judge the one on the bench.
+    """Give every row of a frame its sizes at 20 C and its clearances, and judge the one on the bench.
 
-    Each row has the bits of `gaugepoint.clearances` and the decision of `gaugepoint.decide_mm`. A row that lacks a number has no results, and is
-    counted; it is refused only for a number that it has. What the library of the frame calls missing is missing; any other number that is not finite
-    is refused. The running clearance is of freely growing parts and not judged: engines run for years with one below zero.
+    A bore or piston is given as ``bore_mm``, its diameter at ``parts_temperature_c``; as a reading, by the parameters of `gaugepoint.size_at_20_mm`
+    or `gaugepoint.bore_size_at_20_mm` (of bores) with the part before each, as ``bore_deviation_mm``; or as ``bore_size_at_20_mm``. Rows with a size
+    at 20 C may stand among rows with readings; a row that has both of one part is refused.
+
+    Each row has the bits of these functions and of `gaugepoint.clearances`, and the decision of `gaugepoint.decide_mm`. A row that lacks a number has
+    no clearances, and is counted; it is refused only for a number that it has. What the library of the frame calls missing is missing; any other
+    number that is not finite is refused. The running clearance is of freely growing parts and not judged: engines run for years with one below zero.
 
     Parameters
     ----------
@@ -111,17 +116,19 @@ def decide(
     bench : BenchLimits
         What the clearance on the bench is judged by.
     columns : mapping, optional
-        Names of the columns of ``bore_mm``, ``piston_mm``, ``parts_temperature_c``, ``bore_temperature_c`` and ``piston_temperature_c``, where they
-        have others. A name that ends in another unit is refused.
+        Names of the columns of what the parts are given by, of ``bore_temperature_c`` and of ``piston_temperature_c``, the running parts, where they
+        have others. A name that ends in another unit is refused, and so is one that nothing is computed from.
     same : mapping, optional
-        For any of the five a number that holds for every row, in place of a column.
+        For any of them a number that holds for every row, in place of a column. The expansion of a part that is read is that of its law where that
+        is a `gaugepoint.MeanExpansion` and nothing else is said.
     partial : bool, optional
         Gives refused rows their status and reason, and the others their results.
 
     Returns
     -------
     Decided
-        The frame with its results, and what became of the rows. ``decision`` is ``conforms``, ``does not conform``, ``not proven``, or ``not judged``
+        The frame with its results, and what became of the rows. ``bore_at_20_mm`` and ``piston_at_20_mm`` are added where there are readings.
+        ``decision`` is ``conforms``, ``does not conform``, ``not proven``, or ``not judged``
         for a refused row; ``status`` is 0, or the number of the kind of refusal as the C interface has it; ``reason`` says why a row is refused or
         what it lacks.
 
@@ -130,7 +137,8 @@ def decide(
     RowsRefused
         When a row is refused, unless `partial`; it names the first rows, counted from 0, and their reasons.
     InputError
-        When a column is not there or there twice, or has the name of another unit or of a result; when a law or a limit is refused.
+        When a column is not there or there twice, or has the name of another unit or of a result; when a part is given in two ways, or one part at
+        the temperature of the parts and the other at 20 C; when a law or a limit is refused.
     TypeError
         When it is no such frame, or a column holds something else, as text or float32.
 
@@ -230,8 +238,10 @@ def _results(rows: Rows, parts: Sequence[Part]) -> _Results:
 def _summary(results: _Results, rows: Rows, error: RowsRefused | None) -> Summary:
     import numpy as np
 
-    has = np.empty(len(results.decision), np.bool_)
-    counted = {name: int(np.count_nonzero(np.equal(results.decision, code, out=has))) for code, name in enumerate(_DECISIONS[:_NOT_JUDGED])}
+    says = np.empty(len(results.decision), np.bool_)
+    counted: dict[str, int] = {
+        name: int(np.count_nonzero(np.equal(results.decision, code, out=says))) for code, name in enumerate(_DECISIONS[:_NOT_JUDGED])
+    }
     missing = int(np.count_nonzero(results.missing)) if rows.missing else 0
     cells = {name: int(np.count_nonzero(mask)) for name, mask in rows.missing.items()}
     return Summary(len(results.decision), sum(counted.values()), rows.refused, missing, counted, cells, error)
@@ -449,7 +459,8 @@ def _given(
     for name in ("bench_mm", "running_mm", *_WORDS, *(part.result for part in parts if part.way)):
         if name in names:
             raise at_door("contradiction", "frame", name, "it is the name of a result: rename the column")
-    read = dict.fromkeys((*(part.given for part in parts if part.given), *(q for part in parts if part.way for q in part.way.quantities), PARTS_C, *RUNNING))
+    of_parts = [quantity for part in parts for quantity in part.quantities]
+    read = dict.fromkeys((*of_parts, PARTS_C, *RUNNING))
     for parameter, given in (("columns", named), ("same", same)):
         for quantity in given:
             if quantity not in read or quantity in constants:
