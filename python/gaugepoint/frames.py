@@ -369,9 +369,11 @@ class _Polars:
 
         polars = importlib.import_module("polars")
         series = polars.Series
-        # a missing decision is -1, which is made any other until it is null
-        decision = series(_DECISIONS, dtype=polars.Enum(_DECISIONS)).gather(series(results.decision.view(np.uint8) & 3))
-        status = series(results.status)
+        words, status = series(_DECISIONS, dtype=polars.Enum(_DECISIONS)), series(results.status)
+        decision = words.new_from_index(0, len(results.decision))
+        # one word after the other takes half the time of gathering them
+        for code in range(1, _NOT_JUDGED if results.whole else len(_DECISIONS)):
+            decision = words[code : code + 1].zip_with(series(results.decision == code), decision)
         # most rows have no reason
         reason = polars.repeat(None, len(results.reason), dtype=polars.String, eager=True)
         if not results.whole:
