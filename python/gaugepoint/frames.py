@@ -342,10 +342,16 @@ class _Pandas:
 
         return self.frame.assign(
             **{name: series(values) for name, values in results.numbers.items()},
-            decision=series(pandas.Categorical.from_codes(results.decision, _DECISIONS, validate=False)),
+            decision=series(pandas.Categorical.from_codes(results.decision, dtype=_categories(), validate=False)),
             status=series(pandas.arrays.IntegerArray(results.status, results.missing)),
             reason=series(pandas.Categorical.from_codes(results.reason, results.reasons, validate=False)),
         )
+
+
+@lru_cache(maxsize=1)
+def _categories() -> Any:
+    """The words of decisions; making them takes as long as a column of codes."""
+    return importlib.import_module("pandas").CategoricalDtype(_DECISIONS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -414,7 +420,7 @@ class _Arrow:
 
         added = {
             **{name: arrow.array(values, mask=None if results.whole else np.isnan(values)) for name, values in results.numbers.items()},
-            "decision": arrow.DictionaryArray.from_arrays(codes(results.decision), list(_DECISIONS)),
+            "decision": arrow.DictionaryArray.from_arrays(codes(results.decision), list(_DECISIONS), safe=False),
             "status": arrow.array(results.status, mask=None if results.whole else results.missing),
             "reason": arrow.nulls(len(results.reason), arrow.string()) if results.whole else arrow.array(results.reasons).take(codes(results.reason)),
         }
