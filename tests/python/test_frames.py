@@ -206,9 +206,10 @@ def test_two_numbers_missing_in_a_row():
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_empty(kind):
-    decided = frames.decide(KINDS[kind](table(0)), IRON, ALLOY, LIMITS, partial=True)
-    assert decided.summary.rows == decided.summary.judged == 0
-    assert all(values == [] for values in columns(decided.frame).values())
+    for given in (table(0), readings("dialled", "read", rows=0), readings("given", "given", rows=0)):
+        decided = frames.decide(KINDS[kind](given), IRON, ALLOY, LIMITS, partial=True)
+        assert decided.summary.rows == decided.summary.judged == 0
+        assert all(values == [] for values in columns(decided.frame).values())
 
 
 @pytest.mark.parametrize("kind", KINDS)
