@@ -436,6 +436,13 @@ def test_rows_that_have_their_size_need_no_reading(kind):
 
 
 @pytest.mark.parametrize("kind", KINDS)
+def test_a_size_and_a_reading_in_every_row(kind):
+    given = readings("dialled", "read", rows=3)
+    decided = frames.decide(KINDS[kind]({**given, "bore_size_at_20_mm": [86.05] * 3}), IRON, ALLOY, LIMITS, partial=True)
+    assert decided.summary.refused == 3 and {error.field for error in decided.summary.error.errors} == {f"bore_size_at_20_mm/{row}" for row in range(3)}
+
+
+@pytest.mark.parametrize("kind", KINDS)
 def test_readings_that_are_refused(kind):
     given = readings("read", "read", rows=5)
     given["bore_reading_mm"][1] = 3.386
