@@ -178,7 +178,8 @@ class Rows:
 
     def _computed(self, partial: bool) -> bool:
         """Compute all rows; without `partial` it gives up where one is refused."""
-        for start in range(0, self._count, _STRETCH):
+        # laws are refused of no rows, too
+        for start in range(0, max(self._count, 1), _STRETCH):
             refused = self._stretch(slice(start, min(start + _STRETCH, self._count)), partial)
             if refused and not partial:
                 return False

@@ -128,9 +128,8 @@ def decide(
     -------
     Decided
         The frame with its results, and what became of the rows. ``bore_at_20_mm`` and ``piston_at_20_mm`` are added where there are readings.
-        ``decision`` is ``conforms``, ``does not conform``, ``not proven``, or ``not judged``
-        for a refused row; ``status`` is 0, or the number of the kind of refusal as the C interface has it; ``reason`` says why a row is refused or
-        what it lacks.
+        ``decision`` is ``conforms``, ``does not conform``, ``not proven``, or ``not judged`` for a refused row; ``status`` is 0, or the number of the
+        kind of refusal as the C interface has it; ``reason`` says why a row is refused or what it lacks.
 
     Raises
     ------

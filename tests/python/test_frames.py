@@ -293,8 +293,9 @@ def test_limits_and_laws_are_refused():
         with pytest.raises(gaugepoint.InputError) as raised:
             frames.decide(frame, IRON, ALLOY, limits)
         assert raised.value.field == field
-    with pytest.raises(gaugepoint.InputError):
-        frames.decide(frame, IRON, gaugepoint.MeanExpansion(1.0), LIMITS)
+    for rows in (frame, frame.head(0)):
+        with pytest.raises(gaugepoint.InputError):
+            frames.decide(rows, IRON, gaugepoint.MeanExpansion(1.0), LIMITS)
     with pytest.raises(TypeError):
         frames.decide(frame, IRON, 20.5e-6, LIMITS)
 
