@@ -18,10 +18,11 @@ from typing import IO, Any, BinaryIO, NamedTuple, TextIO, get_args
 
 import gaugepoint
 from gaugepoint import _page, _readings
+from gaugepoint._rows import QUANTITIES
 from gaugepoint._written import Written, WrittenMarkdown
 from gaugepoint.batch import MeanExpansion
 from gaugepoint.error import InputError, _printable, at_door
-from gaugepoint.frames import _QUANTITIES, BenchLimits
+from gaugepoint.frames import BenchLimits
 from gaugepoint.report import Rule
 
 PROVEN, NOT_PROVEN, REFUSED = 0, 1, 2
@@ -374,8 +375,8 @@ def _limit(text: str) -> float | None:
 
 def _pair(text: str) -> tuple[str, str]:
     quantity, equals, name = text.partition("=")
-    if not equals or quantity not in _QUANTITIES:
-        raise argparse.ArgumentTypeError(f"{text!r}: one of {', '.join(_QUANTITIES)}, then =, is needed")
+    if not equals or quantity not in QUANTITIES:
+        raise argparse.ArgumentTypeError(f"{text!r}: one of {', '.join(QUANTITIES)}, then =, is needed")
     return quantity, name
 
 

@@ -14,9 +14,10 @@ from itertools import islice
 from math import nan
 from typing import IO, TYPE_CHECKING
 
+from gaugepoint._rows import Column
 from gaugepoint.batch import MeanExpansion
 from gaugepoint.error import InputError, at_door
-from gaugepoint.frames import _ADDED, _DECISIONS, BenchLimits, Summary, _Column, _Results, decided
+from gaugepoint.frames import _DECISIONS, _WORDS, BenchLimits, Summary, _Results, decided
 
 if TYPE_CHECKING:
     import numpy as np
@@ -168,15 +169,18 @@ def _decided(text: IO[str], out: IO[str], asked: Question, read: Callable[[], ob
     if not names:
         raise at_door("missing_field", "", "", "it is empty: the names of the columns are needed on its first line")
     writer = csv.writer(out, delimiter=asked.delimiter, lineterminator="\n")
-    writer.writerow([*names, *_ADDED])
     counts, refused = Counts(), _Refused()
     part: list[tuple[int, list[str]]] | None = None
+    head: list[str] = []
     while part is None or part:
         part = list(islice(records, _PART))
         cells = _Cells(names, part, asked.missing)
         found = decided(cells, asked.bore_law, asked.piston_law, asked.bench, asked.columns, asked.same, True)
         counts.add(found.summary)
         refused.add(cells.wrong if asked.partial else cells.reasons | cells.wrong)
+        if not head:
+            head = [*names, *cells.added]
+            writer.writerow(head)
         if not refused.count:
             writer.writerows(found.frame)
         read()
@@ -221,12 +225,13 @@ class _Cells:
         self.part = [(line, row) for line, row in part if line not in self.wrong] if self.wrong else part
         self.frame = [row for _, row in self.part]
         self.reasons: dict[int, str] = {}
+        self.added: tuple[str, ...] = ()
         self._names, self._missing = names, missing
 
     def names(self) -> list[Hashable]:
         return list(self._names)
 
-    def column(self, name: Hashable) -> _Column:
+    def column(self, name: Hashable) -> Column:
         import numpy as np
 
         place = self._names.index(str(name))
@@ -237,7 +242,7 @@ class _Cells:
         for k in np.flatnonzero(lacks).tolist():
             if cells[k] not in missing:
                 self.wrong.setdefault(self.part[k][0], f"{name}: {_no_number(cells[k])}")
-        return _Column(values, lambda: lacks, bool(lacks.any()))
+        return Column(values, lambda: lacks, bool(lacks.any()))
 
     def joined(self, results: _Results) -> list[list[str]]:
         decisions = ["" if code < 0 else _DECISIONS[code] for code in results.decision.tolist()]
@@ -245,7 +250,8 @@ class _Cells:
         reasons = ["" if code < 0 else results.reasons[code] for code in results.reason.tolist()]
         refused = (k for k, decision in enumerate(decisions) if decision == "not judged")
         self.reasons = {self.part[k][0]: reasons[k] for k in refused}
-        results_of_rows = zip(_texts(results.bench_mm), _texts(results.running_mm), decisions, statuses, reasons, strict=True)
+        self.added = (*results.numbers, *_WORDS)
+        results_of_rows = zip(*map(_texts, results.numbers.values()), decisions, statuses, reasons, strict=True)
         return [[*row, *added] for row, added in zip(self.frame, results_of_rows, strict=True)]
 
 

@@ -59,7 +59,7 @@ class RowsRefused(InputError):
     Attributes
     ----------
     count : int
-        How many rows are refused.
+        How many rows are refused; 0 when the error was made anew from its text alone.
     rows : tuple of int
         The first of them, from 0; at most eight. In arrays of more dimensions they are counted in the order of C.
     errors : tuple of InputError
@@ -70,7 +70,7 @@ class RowsRefused(InputError):
     rows: tuple[int, ...]
     errors: tuple[InputError, ...]
 
-    def __init__(self, message: str, *, count: int, rows: tuple[int, ...], errors: tuple[InputError, ...], **data: Any) -> None:
+    def __init__(self, message: str, *, count: int = 0, rows: tuple[int, ...] = (), errors: tuple[InputError, ...] = (), **data: Any) -> None:
         super().__init__(message, **data)
         self.count = count
         self.rows = rows

@@ -13,6 +13,8 @@ _LONGEST_QUOTE = 80
 class InputError(ValueError):
     """An input was refused. There is no result, not even a part of one.
 
+    A library that makes errors anew from their text, as Polars does, keeps the class and the text; the attributes are then empty or None.
+
     Attributes
     ----------
     kind : str
@@ -58,10 +60,10 @@ class InputError(ValueError):
         self,
         message: str,
         *,
-        kind: str,
-        field: str,
-        refused: str,
-        reason: str,
+        kind: str = "",
+        field: str = "",
+        refused: str = "",
+        reason: str = "",
         value: float | None = None,
         lower: float | None = None,
         upper: float | None = None,

@@ -1,7 +1,7 @@
 """Many rows at once, in a frame of pandas or polars or a table of Arrow. The module is loaded without any of them; a frame brings its own.
 
-`decide` gives every row its clearances and judges the one on the bench. What comes back is of the kind that was given, with every column and the
-index that it had. ``python/docs/frames.md`` shows it.
+`decide` gives every row its sizes at 20 C where it has readings, its clearances, and judges the one on the bench. What comes back is of the kind that
+was given, with every column and the index that it had. ``python/docs/frames.md`` shows it.
 """
 
 import importlib
@@ -11,8 +11,9 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Generic, NamedTuple, Protocol, TypeVar
 
-from gaugepoint import _gaugepoint, _value
-from gaugepoint.batch import Law, RowsRefused, numbers, rows_refused
+from gaugepoint import _value
+from gaugepoint._rows import PARTS_C, QUANTITIES, RUNNING, WAYS, Column, Part, Rows
+from gaugepoint.batch import Law, RowsRefused, numbers
 from gaugepoint.decision import decide_mm
 from gaugepoint.error import InputError, at_door
 from gaugepoint.report import Conformity, Rule
@@ -25,23 +26,18 @@ __all__ = ["BenchLimits", "Decided", "Summary", "decide"]
 
 _Frame = TypeVar("_Frame")
 
-# what a row is made of, in the order of `gaugepoint.clearances`
-_QUANTITIES = ("bore_mm", "piston_mm", "parts_temperature_c", "bore_temperature_c", "piston_temperature_c")
-_ADDED = ("bench_mm", "running_mm", "decision", "status", "reason")
+# what is added to a row behind its numbers
+_WORDS = ("decision", "status", "reason")
 # endings of names that say a unit
 _UNITS = {"mm", "um", "cm", "m", "in", "inch", "inches", "thou", "tenth", "tenths", "c", "f", "k"}
 # from the worst upward: a clearance that comes nearer to the middle of its limits never goes down
 _DECISIONS: tuple[Conformity, ...] = ("does not conform", "not proven", "conforms", "not judged")
 _NOT_JUDGED = _DECISIONS.index("not judged")
-# stands for a missing number while the others of its row are looked at: possible for every quantity, and within every law
-_ANY = 20.0
 # no clearance is larger: the largest bore that is accepted
 _LARGEST_MM = 1100.0
 # a clearance so near to where the decision changes is asked for itself where the decision rests on a probability, which need not rise with every
 # last digit
 _NEAR_MM = 1e-12
-# rows at a time, where intermediate columns stay in a cache
-_CHUNK = 1 << 15
 
 
 @_value.dataclass(frozen=True, slots=True)
@@ -85,7 +81,8 @@ class Decided(Generic[_Frame]):
     """A frame with its decisions, and what became of its rows."""
 
     frame: _Frame = field(repr=False)
-    """The frame that was given with five more columns: ``bench_mm``, ``running_mm``, ``decision``, ``status`` and ``reason``."""
+    """The frame that was given with its results: ``bore_at_20_mm`` and ``piston_at_20_mm`` where readings are given, then ``bench_mm``,
+    ``running_mm``, ``decision``, ``status`` and ``reason``."""
     summary: Summary
     """What became of the rows."""
 
@@ -100,11 +97,15 @@ def decide(
     same: Mapping[str, float] | None = None,
     partial: bool = False,
 ) -> Decided[_Frame]:
-    """Give every row of a frame its clearances, and judge the one on the bench.
+    """Give every row of a frame its sizes at 20 C and its clearances, and judge the one on the bench.
 
-    Each row has the bits of `gaugepoint.clearances` and the decision of `gaugepoint.decide_mm`. A row that lacks a number has no results, and is
-    counted; it is refused only for a number that it has. What the library of the frame calls missing is missing; any other number that is not finite
-    is refused. The running clearance is of freely growing parts and not judged: engines run for years with one below zero.
+    A bore or piston is given as ``bore_mm``, its diameter at ``parts_temperature_c``; as a reading, by the parameters of `gaugepoint.size_at_20_mm`
+    or `gaugepoint.bore_size_at_20_mm` (of bores) with the part before each, as ``bore_deviation_mm``; or as ``bore_size_at_20_mm``. Rows with a size
+    at 20 C may stand among rows with readings; a row that has both of one part is refused.
+
+    Each row has the bits of these functions and of `gaugepoint.clearances`, and the decision of `gaugepoint.decide_mm`. A row that lacks a number has
+    no clearances, and is counted; it is refused only for a number that it has. What the library of the frame calls missing is missing; any other
+    number that is not finite is refused. The running clearance is of freely growing parts and not judged: engines run for years with one below zero.
 
     Parameters
     ----------
@@ -115,26 +116,28 @@ def decide(
     bench : BenchLimits
         What the clearance on the bench is judged by.
     columns : mapping, optional
-        Names of the columns of ``bore_mm``, ``piston_mm``, ``parts_temperature_c``, ``bore_temperature_c`` and ``piston_temperature_c``, where they
-        have others. A name that ends in another unit is refused.
+        Names of the columns of what the parts are given by, of ``bore_temperature_c`` and of ``piston_temperature_c``, the running parts, where they
+        have others. A name that ends in another unit is refused, and so is one that nothing is computed from.
     same : mapping, optional
-        For any of the five a number that holds for every row, in place of a column.
+        For any of them a number that holds for every row, in place of a column. The expansion of a part that is read is that of its law where that
+        is a `gaugepoint.MeanExpansion` and nothing else is said.
     partial : bool, optional
         Gives refused rows their status and reason, and the others their results.
 
     Returns
     -------
     Decided
-        The frame with its results, and what became of the rows. ``decision`` is ``conforms``, ``does not conform``, ``not proven``, or ``not judged``
-        for a refused row; ``status`` is 0, or the number of the kind of refusal as the C interface has it; ``reason`` says why a row is refused or
-        what it lacks.
+        The frame with its results, and what became of the rows. ``bore_at_20_mm`` and ``piston_at_20_mm`` are added where there are readings.
+        ``decision`` is ``conforms``, ``does not conform``, ``not proven``, or ``not judged`` for a refused row; ``status`` is 0, or the number of the
+        kind of refusal as the C interface has it; ``reason`` says why a row is refused or what it lacks.
 
     Raises
     ------
     RowsRefused
         When a row is refused, unless `partial`; it names the first rows, counted from 0, and their reasons.
     InputError
-        When a column is not there or there twice, or has the name of another unit or of a result; when a law or a limit is refused.
+        When a column is not there or there twice, or has the name of another unit or of a result; when a part is given in two ways, or one part at
+        the temperature of the parts and the other at 20 C; when a law or a limit is refused.
     TypeError
         When it is no such frame, or a column holds something else, as text or float32.
 
@@ -175,32 +178,22 @@ def decided(
     RowsRefused, InputError, TypeError
         As in `decide`.
     """
-    given = _columns(library, columns, same)
     edges = _edges(bench)
-    rows = _Rows(numbers("bore_law", bore_law), numbers("piston_law", piston_law), given)
-    if rows.error and not partial:
-        raise rows.error
-    results = _results(rows, bench, edges)
-    return Decided(library.joined(results), _summary(results, rows))
-
-
-class _Column(NamedTuple):
-    """A column of numbers."""
-
-    values: "NDArray[np.float64]"
-    """The numbers, NaN for a missing one."""
-    missing: "Callable[[], NDArray[np.bool_]]"
-    """Says which are missing."""
-    lacks: bool | None
-    """Whether one is missing; None when nobody knows without looking. A row that lacks a number is refused by the library: then it is looked at."""
+    laws = numbers("bore_law", bore_law), numbers("piston_law", piston_law)
+    parts, given = _given(library, columns, same, laws)
+    rows = Rows(laws, parts, given, len(library.frame), lambda bench_mm: _decisions(bench_mm, bench, edges))
+    error = rows.error()
+    if error and not partial:
+        raise error
+    results = _results(rows, parts)
+    return Decided(library.joined(results), _summary(results, rows, error))
 
 
 @dataclass(slots=True)
 class _Results:
     """Results of all rows, column by column. A negative code is no text."""
 
-    bench_mm: "NDArray[np.float64]"
-    running_mm: "NDArray[np.float64]"
+    numbers: "dict[str, NDArray[np.float64]]"
     decision: "NDArray[np.int8]"
     status: "NDArray[np.int32]"
     reason: "NDArray[np.integer[Any]]"
@@ -213,82 +206,44 @@ class _Results:
         return not self.reasons
 
 
-class _Rows:
-    """The rows as the library computes them, with what it refuses and what is missing."""
-
-    def __init__(self, bore_law: list[float], piston_law: list[float], given: dict[str, _Column]) -> None:
-        import numpy as np
-
-        self.laws = bore_law, piston_law
-        self.values = [column.values for column in given.values()]
-        self.missing: dict[str, NDArray[np.bool_]] = {}
-        self.error: RowsRefused | None = None
-        rows = len(self.values[0])
-        self.bench_mm, self.running_mm, self.status = np.empty(rows), np.empty(rows), np.zeros(rows, np.int32)
-        if any(column.lacks for column in given.values()) or self._computed(False)[1]:
-            self._with_statuses(given)
-
-    def _with_statuses(self, given: dict[str, _Column]) -> None:
-        import numpy as np
-
-        masks = {name: column.missing() for name, column in given.items() if column.lacks is not False}
-        self.missing = {name: mask for name, mask in masks.items() if mask.any()}
-        for k, name in enumerate(given):
-            if name in self.missing:
-                self.values[k] = np.where(self.missing[name], _ANY, self.values[k])
-        status, refused, reasons = self._computed(True)
-        if refused:
-            self.status, self.error = status, rows_refused(refused, reasons)
-
-    def _computed(self, partial: bool) -> Any:
-        bore, piston, parts_c, bore_c, piston_c = self.values
-        out = self.bench_mm, self.running_mm
-        return _gaugepoint.clearances(*self.laws, bore, piston, parts_c, bore_c, piston_c, out, partial)[2:]
-
-    def refusal(self, row: int) -> str:
-        """Why a row is refused, in words."""
-        bore, piston, parts_c, bore_c, piston_c = (column[row : row + 1] for column in self.values)
-        reasons = _gaugepoint.clearances(*self.laws, bore, piston, parts_c, bore_c, piston_c, None, True)[4]
-        field, message = reasons[0][1].field, str(reasons[0][1])
-        return field.removesuffix("/0") + message.removeprefix(field)
-
-
-def _results(rows: _Rows, bench: BenchLimits, edges: "_Edges") -> _Results:
+def _results(rows: Rows, parts: Sequence[Part]) -> _Results:
     import numpy as np
 
-    count = len(rows.bench_mm)
-    decision = _decisions(rows.bench_mm, bench, edges)
-    missing = np.zeros(count, np.bool_)
+    missing = rows.lacks(list(rows.missing))
     texts: dict[int, str] = {}
     for name, mask in rows.missing.items():
-        missing |= mask
         texts |= {row: f"{texts[row]}, {name}" if row in texts else f"missing: {name}" for row in np.flatnonzero(mask).tolist()}
-    if rows.error:
-        refused = np.flatnonzero(rows.status)
-        texts |= {row: rows.refusal(row) for row in refused.tolist()}
-        decision[refused] = _NOT_JUDGED
+    clearances = {"bench_mm": rows.bench_mm, "running_mm": rows.running_mm}
+    if rows.refused:
+        texts |= {row: str(error) for row, error in rows.refusals()}
+        refused = rows.status != 0
+        rows.decision[refused] = _NOT_JUDGED
         missing[refused] = False
+        for values in (*rows.sizes.values(), *clearances.values()):
+            values[refused] = np.nan
     if rows.missing:
-        decision[missing] = -1
-        rows.bench_mm[missing] = rows.running_mm[missing] = np.nan
+        rows.decision[missing] = -1
+        for part in parts:
+            if part.way:
+                rows.sizes[part.result][rows.lacks(part.way.quantities)] = np.nan
+        for values in clearances.values():
+            values[missing] = np.nan
     reasons = {text: code for code, text in enumerate(dict.fromkeys(texts.values()))}
-    reason = np.full(count, -1, np.min_scalar_type(-len(reasons) - 1))
+    reason = np.full(len(missing), -1, np.min_scalar_type(-len(reasons) - 1))
     reason[list(texts)] = [reasons[text] for text in texts.values()]
-    return _Results(rows.bench_mm, rows.running_mm, decision, rows.status, reason, list(reasons), missing)
+    return _Results(rows.sizes | clearances, rows.decision, rows.status, reason, list(reasons), missing)
 
 
-def _summary(results: _Results, rows: _Rows) -> Summary:
+def _summary(results: _Results, rows: Rows, error: RowsRefused | None) -> Summary:
     import numpy as np
 
-    parts = np.split(results.decision, range(_CHUNK, len(results.decision), _CHUNK))
+    says = np.empty(len(results.decision), np.bool_)
     counted: dict[str, int] = {
-        name: sum(int(np.count_nonzero(part == code)) for part in parts) for code, name in enumerate(_DECISIONS)
+        name: int(np.count_nonzero(np.equal(results.decision, code, out=says))) for code, name in enumerate(_DECISIONS[:_NOT_JUDGED])
     }
-    refused = counted.pop("not judged")
-    missing = int(np.count_nonzero(results.missing))
+    missing = int(np.count_nonzero(results.missing)) if rows.missing else 0
     cells = {name: int(np.count_nonzero(mask)) for name, mask in rows.missing.items()}
-    count = len(results.decision)
-    return Summary(count, count - refused - missing, refused, missing, counted, cells, rows.error)
+    return Summary(len(results.decision), sum(counted.values()), rows.refused, missing, counted, cells, error)
 
 
 class _Edges(NamedTuple):
@@ -331,15 +286,12 @@ def _decisions(bench_mm: "NDArray[np.float64]", bench: BenchLimits, edges: _Edge
     import numpy as np
 
     near_mm = _NEAR_MM if bench.rule == "conformance_probability" else 0.0
-    changes = [*((edge, np.add) for edge in edges.up), *((edge, np.subtract) for edge in edges.down)]
     codes = np.full(len(bench_mm), edges.first, np.int8)
-    for start in range(0, len(bench_mm), _CHUNK):
-        values, code = bench_mm[start : start + _CHUNK], codes[start : start + _CHUNK]
-        for edge, change in changes:
-            change(code, (values >= edge).view(np.int8), out=code)
-        for edge, _ in changes if near_mm else ():
-            for row in np.flatnonzero(np.abs(values - edge) <= near_mm):
-                code[row] = _decision(float(values[row]), bench)
+    for edge, change in (*((edge, np.add) for edge in edges.up), *((edge, np.subtract) for edge in edges.down)):
+        change(codes, (bench_mm >= edge).view(np.int8), out=codes)
+    for edge in (*edges.up, *edges.down) if near_mm else ():
+        for row in np.flatnonzero(np.abs(bench_mm - edge) <= near_mm):
+            codes[row] = _decision(float(bench_mm[row]), bench)
     return codes
 
 
@@ -353,7 +305,7 @@ class _Library(Protocol):
     def names(self) -> list[Hashable]:
         """Names of its columns."""
 
-    def column(self, name: Hashable) -> _Column | str:
+    def column(self, name: Hashable) -> Column | str:
         """A column; its type in words when it is neither float64 nor integer."""
 
     def joined(self, results: _Results) -> Any:
@@ -367,7 +319,7 @@ class _Pandas:
     def names(self) -> list[Hashable]:
         return list(self.frame.columns)
 
-    def column(self, name: Hashable) -> _Column | str:
+    def column(self, name: Hashable) -> Column | str:
         import numpy as np
 
         series = self.frame[name]
@@ -375,9 +327,10 @@ class _Pandas:
         kind = getattr(series.dtype, "numpy_dtype", series.dtype)
         if not isinstance(kind, np.dtype) or not (kind == np.float64 or kind.kind in "iu"):
             return str(series.dtype)
-        plain = isinstance(series.dtype, np.dtype)
-        values = series.to_numpy() if plain else series.to_numpy(dtype=np.float64, na_value=np.nan)
-        return _Column(values.astype(np.float64, copy=False), lambda: series.isna().to_numpy(), None)
+        if isinstance(series.dtype, np.dtype):
+            values = series.to_numpy().astype(np.float64, copy=False)
+            return Column(values, lambda: np.isnan(values), None if kind.kind == "f" else False)
+        return Column(series.to_numpy(dtype=np.float64, na_value=np.nan), lambda: series.isna().to_numpy(), None)
 
     def joined(self, results: _Results) -> Any:
         pandas = importlib.import_module("pandas")
@@ -387,12 +340,17 @@ class _Pandas:
             return pandas.Series(values, index=self.frame.index, copy=False)
 
         return self.frame.assign(
-            bench_mm=series(results.bench_mm),
-            running_mm=series(results.running_mm),
-            decision=series(pandas.Categorical.from_codes(results.decision, _DECISIONS)),
+            **{name: series(values) for name, values in results.numbers.items()},
+            decision=series(pandas.Categorical.from_codes(results.decision, dtype=_categories(), validate=False)),
             status=series(pandas.arrays.IntegerArray(results.status, results.missing)),
-            reason=series(pandas.Categorical.from_codes(results.reason, results.reasons)),
+            reason=series(pandas.Categorical.from_codes(results.reason, results.reasons, validate=False)),
         )
+
+
+@lru_cache(maxsize=1)
+def _categories() -> Any:
+    """The words of decisions; making them takes as long as a column of codes."""
+    return importlib.import_module("pandas").CategoricalDtype(_DECISIONS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -402,32 +360,36 @@ class _Polars:
     def names(self) -> list[Hashable]:
         return list(self.frame.columns)
 
-    def column(self, name: Hashable) -> _Column | str:
+    def column(self, name: Hashable) -> Column | str:
         import numpy as np
 
         polars = importlib.import_module("polars")
         series = self.frame[name]
         if series.dtype != polars.Float64 and not series.dtype.is_integer():
             return str(series.dtype)
-        return _Column(series.to_numpy().astype(np.float64, copy=False), lambda: series.is_null().to_numpy(), series.null_count() > 0)
+        return Column(series.to_numpy().astype(np.float64, copy=False), lambda: series.is_null().to_numpy(), series.null_count() > 0)
 
     def joined(self, results: _Results) -> Any:
+        import numpy as np
+
         polars = importlib.import_module("polars")
         series = polars.Series
-
-        def words(codes: Any, texts: Sequence[str], dtype: Any) -> Any:
-            if not texts:
-                return polars.repeat(None, len(codes), dtype=dtype, eager=True)
-            places = series(codes)
-            return series(texts, dtype=dtype).gather(places if results.whole else places.set(places < 0, None))
-
-        status = series(results.status)
+        words, status = series(_DECISIONS, dtype=polars.Enum(_DECISIONS)), series(results.status)
+        decision = words.new_from_index(0, len(results.decision))
+        # one word after the other takes half the time of gathering them
+        for code in range(1, _NOT_JUDGED if results.whole else len(_DECISIONS)):
+            decision = words[code : code + 1].zip_with(series(results.decision == code), decision)
+        # most rows have no reason
+        reason = polars.repeat(None, len(results.reason), dtype=polars.String, eager=True)
+        if not results.whole:
+            missing, rows = series(results.missing), np.flatnonzero(results.reason >= 0)
+            decision, status = decision.set(missing, None), status.set(missing, None)
+            reason = reason.scatter(series(rows), series(results.reasons).gather(series(results.reason[rows])))
         return self.frame.with_columns(
-            bench_mm=series(results.bench_mm, nan_to_null=not results.whole),
-            running_mm=series(results.running_mm, nan_to_null=not results.whole),
-            decision=words(results.decision, _DECISIONS, polars.Enum(_DECISIONS)),
-            status=status if results.whole else status.set(series(results.missing), None),
-            reason=words(results.reason, results.reasons, polars.String),
+            **{name: series(values, nan_to_null=not results.whole) for name, values in results.numbers.items()},
+            decision=decision,
+            status=status,
+            reason=reason,
         )
 
 
@@ -438,30 +400,31 @@ class _Arrow:
     def names(self) -> list[Hashable]:
         return list(self.frame.column_names)
 
-    def column(self, name: Hashable) -> _Column | str:
+    def column(self, name: Hashable) -> Column | str:
         import numpy as np
 
         types = importlib.import_module("pyarrow.types")
         column = self.frame[name]
         if not types.is_float64(column.type) and not types.is_integer(column.type):
             return str(column.type)
-        return _Column(column.to_numpy().astype(np.float64, copy=False), lambda: column.is_null().to_numpy(), column.null_count > 0)
+        return Column(column.to_numpy().astype(np.float64, copy=False), lambda: column.is_null().to_numpy(), column.null_count > 0)
 
     def joined(self, results: _Results) -> Any:
+        import numpy as np
+
         arrow = importlib.import_module("pyarrow")
 
         def codes(values: Any) -> Any:
             return arrow.array(values, mask=None if results.whole else values < 0)
 
-        added = (
-            arrow.array(results.bench_mm, from_pandas=not results.whole),
-            arrow.array(results.running_mm, from_pandas=not results.whole),
-            arrow.DictionaryArray.from_arrays(codes(results.decision), list(_DECISIONS)),
-            arrow.array(results.status, mask=None if results.whole else results.missing),
-            arrow.nulls(len(results.reason), arrow.string()) if results.whole else arrow.array(results.reasons).take(codes(results.reason)),
-        )
+        added = {
+            **{name: arrow.array(values, mask=None if results.whole else np.isnan(values)) for name, values in results.numbers.items()},
+            "decision": arrow.DictionaryArray.from_arrays(codes(results.decision), list(_DECISIONS), safe=False),
+            "status": arrow.array(results.status, mask=None if results.whole else results.missing),
+            "reason": arrow.nulls(len(results.reason), arrow.string()) if results.whole else arrow.array(results.reasons).take(codes(results.reason)),
+        }
         frame = self.frame
-        for name, column in zip(_ADDED, added, strict=True):
+        for name, column in added.items():
             frame = frame.append_column(name, column)
         return frame
 
@@ -481,34 +444,69 @@ def _library(frame: object) -> _Library:
     raise TypeError(f"frame: a pandas.DataFrame, polars.DataFrame or pyarrow.Table is needed, not {type(frame).__name__}")
 
 
-def _columns(library: _Library, named: Mapping[str, Hashable], same: Mapping[str, float]) -> dict[str, _Column]:
-    """The columns of the five quantities, in their order."""
+def _given(
+    library: _Library, named: Mapping[str, Hashable], same: Mapping[str, float], laws: Sequence[list[float]]
+) -> tuple[list[Part], dict[str, Column]]:
+    """Where the diameters come from, and the columns that are read for them."""
     names = Counter(library.names())
     for name, count in names.items():
         if count > 1:
             raise at_door("repeated", "frame", str(name), "two columns have this name")
-        if name in _ADDED:
-            raise at_door("contradiction", "frame", str(name), "it is the name of a result: rename the column")
     for parameter, given in (("columns", named), ("same", same)):
         for quantity in given:
-            if quantity not in _QUANTITIES:
-                raise at_door("unknown_field", parameter, str(quantity), f"accepted: {', '.join(_QUANTITIES)}")
+            if quantity not in QUANTITIES:
+                raise at_door("unknown_field", parameter, str(quantity), f"accepted: {', '.join(QUANTITIES)}")
     for quantity in named:
         if quantity in same:
             raise at_door("contradiction", "same", quantity, "it is a column, too")
     for quantity, number in same.items():
         if isinstance(number, bool) or not isinstance(number, float | int):
             raise TypeError(f"same: {quantity}: a number is needed, not {type(number).__name__}")
-    return {q: _constant(len(library.frame), same[q]) if q in same else _column(library, names, q, named) for q in _QUANTITIES}
+    parts, constants = _parts({*names, *named, *same}, laws)
+    for name in ("bench_mm", "running_mm", *_WORDS, *(part.result for part in parts if part.way)):
+        if name in names:
+            raise at_door("contradiction", "frame", name, "it is the name of a result: rename the column")
+    of_parts = [quantity for part in parts for quantity in part.quantities]
+    read = dict.fromkeys((*of_parts, PARTS_C, *RUNNING))
+    for parameter, given in (("columns", named), ("same", same)):
+        for quantity in given:
+            if quantity not in read or quantity in constants:
+                raise at_door("contradiction", parameter, str(quantity), "nothing is computed from it, as the parts are given")
+    constants |= same
+    return parts, {q: _constant(len(library.frame), constants[q]) if q in constants else _column(library, names, q, named) for q in read}
 
 
-def _constant(rows: int, number: float) -> _Column:
+def _parts(given: set[Hashable], laws: Sequence[list[float]]) -> tuple[list[Part], dict[str, float]]:
+    """Bore and piston by what is given of them, and the numbers that follow from that."""
+    parts, constants = [], {}
+    for part, law in zip(WAYS, laws, strict=True):
+        ways = [way for way in WAYS[part] if way.quantities[0] in given]
+        measured, size = f"{part}_mm", f"{part}_size_at_20_mm"
+        heads = [*(way.quantities[0] for way in ways), *(name for name in (measured, size) if name in given)]
+        if len(ways) > 1 or (measured in given and len(heads) > 1):
+            raise at_door("contradiction", "frame", heads[1], f"{heads[0]} is given, too: one of them is needed")
+        parts.append(Part(part, size if size in given else None if ways else measured, ways[0] if ways else None))
+        # a part grows by its law, unless a reading says by what
+        expansion = ways[0].quantities[-1] if ways else None
+        if expansion and expansion not in given and len(law) == 1:
+            constants[expansion] = law[0]
+    at_20 = [part for part in parts if part.given != f"{part.name}_mm"]
+    other = next((part for part in parts if part not in at_20), None)
+    if at_20 and other and other.given in given:
+        reason = f"it is a diameter at {PARTS_C}, and of the {at_20[0].name} there is a reading or a size at 20 C: give both parts so"
+        raise at_door("contradiction", "frame", f"{other.name}_mm", reason)
+    if at_20:
+        constants[PARTS_C] = 20.0
+    return parts, constants
+
+
+def _constant(rows: int, number: float) -> Column:
     import numpy as np
 
-    return _Column(np.full(rows, number, np.float64), lambda: np.zeros(rows, np.bool_), False)
+    return Column(float(number), lambda: np.zeros(rows, np.bool_), False)
 
 
-def _column(library: _Library, names: Counter[Hashable], quantity: str, named: Mapping[str, Hashable]) -> _Column:
+def _column(library: _Library, names: Counter[Hashable], quantity: str, named: Mapping[str, Hashable]) -> Column:
     name = named.get(quantity, quantity)
     what, _, unit = quantity.rpartition("_")
     _, _, ending = str(name).lower().rpartition("_")

@@ -471,6 +471,19 @@ def test_rows_are_those_of_frames(called):
     assert said == f"-: 3000 rows: {decisions}; 1 refused; 2 missing a number; missing cells: bore_mm 2\n"
 
 
+def test_readings_come_back_with_their_sizes(called):
+    names = ["piston_reading_mm", "piston_part_temperature_c", "bore_size_at_20_mm"]
+    rows = [["86.003", "24.5", "86.041"], ["86.004", "22", "86.04"], ["", "22", "86.04"]]
+    same = {"piston_zero_error_mm": 0.001, "piston_gauge_temperature_c": 21, "piston_gauge_expansion_per_k": 11.5e-6, "bore_temperature_c": 110, "piston_temperature_c": 120}
+    arguments = [part for name, number in same.items() for part in ("--same", f"{name}={number}")]
+    code, (head, *found), said = decided(called, "\n".join(map(",".join, [names, *rows])), *arguments)
+    assert code == 1 and head == [*names, "piston_at_20_mm", *ADDED] and [row[:3] for row in found] == rows
+    sizes = [gaugepoint.size_at_20_mm(float(reading), 0.001, 21.0, 11.5e-6, float(part_c), 20.5e-6) for reading, part_c, _ in rows[:2]]
+    benches = [gaugepoint.bench_clearance_mm(float(row[2]), size) for row, size in zip(rows, sizes, strict=False)]
+    assert [row[3:5] for row in found] == [*([repr(size), repr(bench)] for size, bench in zip(sizes, benches, strict=True)), ["", ""]]
+    assert said.endswith("1 missing a number; missing cells: piston_reading_mm 1\n")
+
+
 def test_odd_columns_stay_what_they_were(called):
     head = ["Nr.", "bore_mm", "größe, mm", "piston_mm", "note", "", "bore_temperature_c"]
     rows = [

@@ -1,7 +1,10 @@
 """Frames of pandas, polars and Arrow: every row beside the functions of one row, what is missing, what is refused, and what is left as it was."""
 
+import inspect
+import re
 import subprocess
 import sys
+from fractions import Fraction
 
 import gaugepoint
 import numpy as np
@@ -9,7 +12,8 @@ import pandas as pd
 import polars as pl
 import pyarrow as pa
 import pytest
-from gaugepoint import frames
+from gaugepoint import _rows, frames
+from vectors import REPOSITORY
 
 IRON, ALLOY = gaugepoint.MeanExpansion(11.4e-6), gaugepoint.MeanExpansion(20.5e-6)
 NAMES = ("bore_mm", "piston_mm", "parts_temperature_c", "bore_temperature_c", "piston_temperature_c")
@@ -202,9 +206,10 @@ def test_two_numbers_missing_in_a_row():
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_empty(kind):
-    decided = frames.decide(KINDS[kind](table(0)), IRON, ALLOY, LIMITS, partial=True)
-    assert decided.summary.rows == decided.summary.judged == 0
-    assert all(values == [] for values in columns(decided.frame).values())
+    for given in (table(0), readings("dialled", "read", rows=0), readings("given", "given", rows=0)):
+        decided = frames.decide(KINDS[kind](given), IRON, ALLOY, LIMITS, partial=True)
+        assert decided.summary.rows == decided.summary.judged == 0
+        assert all(values == [] for values in columns(decided.frame).values())
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -288,8 +293,9 @@ def test_limits_and_laws_are_refused():
         with pytest.raises(gaugepoint.InputError) as raised:
             frames.decide(frame, IRON, ALLOY, limits)
         assert raised.value.field == field
-    with pytest.raises(gaugepoint.InputError):
-        frames.decide(frame, IRON, gaugepoint.MeanExpansion(1.0), LIMITS)
+    for rows in (frame, frame.head(0)):
+        with pytest.raises(gaugepoint.InputError):
+            frames.decide(rows, IRON, gaugepoint.MeanExpansion(1.0), LIMITS)
     with pytest.raises(TypeError):
         frames.decide(frame, IRON, 20.5e-6, LIMITS)
 
@@ -304,6 +310,217 @@ class Own(pd.DataFrame):
 
 def test_a_frame_derived_from_one_is_one():
     assert type(frames.decide(Own(table(2)), IRON, ALLOY, LIMITS).frame) is Own
+
+
+# readings
+
+READ = {"reading_mm": None, "zero_error_mm": (-0.004, 0.004, 3), "gauge_temperature_c": (18, 30, 1), "gauge_expansion_per_k": (11e-6, 12e-6, 8), "part_temperature_c": (18, 30, 1), "part_expansion_per_k": (10e-6, 21e-6, 8)}
+DIALLED = {"deviation_mm": (0.02, 0.06, 3), "setting_mm": (85.99, 86.01, 4)} | {
+    f"{of}_{what}": limits for of in ("ring", "set", "used", "block") for what, limits in [("temperature_c", (18, 30, 1)), ("expansion_per_k", (10e-6, 12e-6, 8))]
+}
+DIAMETERS = {"bore": (86.02, 86.06, 3), "piston": (85.96, 86.02, 3)}
+HOT = dict(zip(NAMES[3:], [(90, 130, 0), (100, 160, 0)], strict=True))
+FUNCTIONS = {"read": gaugepoint.size_at_20_mm, "dialled": gaugepoint.bore_size_at_20_mm, "given": lambda size: size}
+
+
+def quantities(part, way):
+    """Invented ranges of what a part is given by."""
+    of = {"read": READ | {"reading_mm": DIAMETERS[part]}, "dialled": DIALLED, "given": {"size_at_20_mm": DIAMETERS[part]}}[way]
+    return {f"{part}_{name}": limits for name, limits in of.items()}
+
+
+def readings(bore, piston, rows=300, seed=20261130):
+    chance = np.random.default_rng(seed)
+    ranges = quantities("bore", bore) | quantities("piston", piston) | HOT
+    return {name: chance.uniform(low, high, rows).round(digits) for name, (low, high, digits) in ranges.items()}
+
+
+def sizes_alone(given, bore, piston, row):
+    """The functions of one row, and nothing of frames."""
+    ways = {"bore": bore, "piston": piston}
+    return [FUNCTIONS[way](*(float(given[name][row]) for name in quantities(part, way))) for part, way in ways.items()]
+
+
+def results_alone(given, bore, piston, row):
+    sizes = sizes_alone(given, bore, piston, row)
+    bore_c, piston_c = (float(given[name][row]) for name in HOT)
+    running = gaugepoint.running_clearance_mm(sizes[0], bore_c, 11.4e-6, sizes[1], piston_c, 20.5e-6)
+    bench = gaugepoint.bench_clearance_mm(*sizes)
+    return *sizes, bench, running, gaugepoint.decide_mm(bench, 0.002, 0.030, 0.060).result
+
+
+def results(found):
+    """What stands in every row, with None for a size that is no column of its own."""
+    none = [None] * len(found["bench_mm"])
+    return list(zip(*(found.get(name, none) for name in ("bore_at_20_mm", "piston_at_20_mm", "bench_mm", "running_mm", "decision")), strict=True))
+
+
+@pytest.mark.parametrize("piston", ["read", "given"])
+@pytest.mark.parametrize("bore", ["read", "dialled", "given"])
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_reading_is_that_of_one_row(kind, bore, piston):
+    given = readings(bore, piston)
+    decided = frames.decide(KINDS[kind](given), IRON, ALLOY, LIMITS)
+    computed = [f"{part}_at_20_mm" for part, way in (("bore", bore), ("piston", piston)) if way != "given"]
+    found = columns(decided.frame)
+    assert list(found) == [*given, *computed, "bench_mm", "running_mm", "decision", "status", "reason"]
+    expected = [results_alone(given, bore, piston, row) for row in range(300)]
+    shown = [0 if bore != "given" else None, 1 if piston != "given" else None]
+    assert results(found) == [(*(None if k is None else row[k] for k in shown), *row[2:]) for row in expected]
+    assert decided.summary.judged == 300 and all(decided.summary.decisions.values())
+
+
+def test_sizes_by_exact_arithmetic():
+    # ISO 1 and the definition of strain, in fractions of the doubles that are given
+    given = readings("dialled", "read", rows=50)
+    found = frames.decide(pl.DataFrame(given), IRON, ALLOY, LIMITS).frame
+    for row in range(50):
+        x = {name: Fraction(float(values[row])) for name, values in given.items()}
+        grown = {of: 1 + x[f"{of}_expansion_per_k"] * (x[f"{of}_temperature_c"] - 20) for of in ("bore_ring", "bore_set", "bore_used", "bore_block", "piston_gauge", "piston_part")}
+        bore = (x["bore_setting_mm"] * grown["bore_ring"] * grown["bore_used"] / grown["bore_set"] + x["bore_deviation_mm"]) / grown["bore_block"]
+        piston = (x["piston_reading_mm"] - x["piston_zero_error_mm"]) * grown["piston_gauge"] / grown["piston_part"]
+        for name, exact in (("bore_at_20_mm", bore), ("piston_at_20_mm", piston), ("bench_mm", bore - piston)):
+            assert abs(Fraction(found[name][row]) - exact) < Fraction(1, 10**13)
+
+
+def test_ways_have_the_parameters_of_their_functions():
+    for part, ways in _rows.WAYS.items():
+        for way in ways:
+            parameters = [p.name for p in inspect.signature(way.function).parameters.values() if p.kind is p.POSITIONAL_OR_KEYWORD]
+            assert list(way.quantities) == [f"{part}_{name}" for name in parameters]
+
+
+@pytest.mark.parametrize("kind", MISSING)
+@pytest.mark.parametrize("name", [*quantities("bore", "dialled"), *quantities("piston", "read"), "bore_temperature_c"])
+def test_a_reading_that_lacks_a_number(kind, name):
+    given = readings("dialled", "read", rows=5)
+    decided = frames.decide(nulls(kind, given, name, 3), IRON, ALLOY, LIMITS)
+    found = columns(decided.frame)
+    expected = [results_alone(given, "dialled", "read", row) for row in range(5)]
+    # the size of the other part is there
+    lacks = [None if name.startswith(part) and name not in HOT else expected[3][k] for k, part in enumerate(("bore", "piston"))]
+    expected[3] = (*lacks, None, None, None)
+    assert results(found) == expected
+    assert found["status"] == [0, 0, 0, None, 0] and found["reason"][3] == f"missing: {name}"
+    assert (decided.summary.judged, decided.summary.missing, decided.summary.missing_cells) == (4, 1, {name: 1})
+
+
+@pytest.mark.parametrize("kind", ["pandas", "polars", "arrow"])
+def test_rows_that_have_their_size_need_no_reading(kind):
+    given = readings("dialled", "read", rows=8)
+    cells = {name: values.tolist() for name, values in given.items()}
+    # row 0 has its bore, row 1 its piston, row 2 both; of row 3 bore and reading are given, row 4 has neither, row 5 a size that is none
+    cells["bore_size_at_20_mm"] = [86.05, None, 86.04, 86.05, None, 3.386, None, None]
+    cells["piston_size_at_20_mm"] = [None, 86.0, 86.01, None, None, None, None, None]
+    for row in (0, 2, 4, 5):
+        cells["bore_deviation_mm"][row] = None
+    cells["bore_ring_temperature_c"][2] = None
+    for row in (1, 2):
+        cells["piston_reading_mm"][row] = None
+    frame = pd.DataFrame(cells, dtype=float) if kind == "pandas" else KINDS[kind](cells)
+    with pytest.raises(gaugepoint.RowsRefused) as refused:
+        frames.decide(frame, IRON, ALLOY, LIMITS)
+    assert [(error.field, error.kind) for error in refused.value.errors] == [("bore_size_at_20_mm/3", "contradiction"), ("bore_size_at_20_mm/5", "out_of_range")]
+    decided = frames.decide(frame, IRON, ALLOY, LIMITS, partial=True)
+    found = columns(decided.frame)
+    alone = [sizes_alone(given, "dialled", "read", row) for row in range(8)]
+    bores, pistons = [86.05, alone[1][0], 86.04, None, None, None, *(alone[k][0] for k in (6, 7))], [alone[0][1], 86.0, 86.01, None, alone[4][1], None, *(alone[k][1] for k in (6, 7))]
+    assert found["bore_at_20_mm"] == bores and found["piston_at_20_mm"] == pistons
+    whole = (0, 1, 2, 6, 7)
+    assert [found["bench_mm"][k] for k in whole] == [gaugepoint.bench_clearance_mm(bores[k], pistons[k]) for k in whole]
+    header = (REPOSITORY / "ffi" / "include" / "gaugepoint.h").read_text(encoding="utf-8")
+    contradiction = int(re.search(r"GAUGEPOINT_\w*CONTRADICTION = (\d+)", header)[1])
+    assert found["status"] == [0, 0, 0, contradiction, None, 301, 0, 0]
+    assert found["reason"][3] == 'bore_size_at_20_mm: "86.05" is refused: bore_deviation_mm is given, too' and found["reason"][4] == "missing: bore_deviation_mm"
+    summary = decided.summary
+    assert (summary.judged, summary.refused, summary.missing, summary.missing_cells) == (5, 2, 1, {"bore_deviation_mm": 1})
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_size_and_a_reading_in_every_row(kind):
+    given = readings("dialled", "read", rows=3)
+    decided = frames.decide(KINDS[kind]({**given, "bore_size_at_20_mm": [86.05] * 3}), IRON, ALLOY, LIMITS, partial=True)
+    assert decided.summary.refused == 3 and {error.field for error in decided.summary.error.errors} == {f"bore_size_at_20_mm/{row}" for row in range(3)}
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_readings_that_are_refused(kind):
+    given = readings("read", "read", rows=5)
+    given["bore_reading_mm"][1] = 3.386
+    given["piston_gauge_temperature_c"][2] = 71.6
+    given["bore_temperature_c"][3] = 600.0
+    frame = KINDS[kind](given)
+    with pytest.raises(gaugepoint.RowsRefused) as raised:
+        frames.decide(frame, IRON, ALLOY, LIMITS)
+    fields = ["bore_reading_mm", "piston_gauge_temperature_c", "bore_temperature_c"]
+    assert (raised.value.count, raised.value.rows, raised.value.field) == (3, (1, 2, 3), "bore_reading_mm/1")
+    assert [error.field for error in raised.value.errors] == [f"{field}/{row}" for row, field in enumerate(fields, 1)]
+    assert all(str(error).startswith(f"{error.field}: ") and str(error) in str(raised.value) for error in raised.value.errors)
+    found = columns(frames.decide(frame, IRON, ALLOY, LIMITS, partial=True).frame)
+    assert found["status"] == [0, 301, 301, 301, 0] and found["bore_at_20_mm"][1:4] == [None] * 3
+    assert [reason and reason.partition(":")[0] for reason in found["reason"]] == [None, *fields, None]
+    assert found["reason"][1].endswith("did you mean 86.004 mm (inches entered as mm)?")
+    assert results(found)[4] == results_alone(given, "read", "read", 4)
+
+
+def test_a_part_grows_by_its_law_unless_the_reading_says_by_what():
+    given = readings("dialled", "read", rows=4)
+    without = pl.DataFrame(given).drop("bore_block_expansion_per_k", "piston_part_expansion_per_k")
+    found = frames.decide(without, IRON, ALLOY, LIMITS).frame
+    expected = given | {"bore_block_expansion_per_k": [11.4e-6] * 4, "piston_part_expansion_per_k": [20.5e-6] * 4}
+    assert results(columns(found)) == [results_alone(expected, "dialled", "read", row) for row in range(4)]
+    cubic = gaugepoint.CubicStrain(19.8e-6, 8e-9, 2e-12, -40.0, 300.0)
+    with pytest.raises(gaugepoint.InputError) as refused:
+        frames.decide(without, IRON, cubic, LIMITS)
+    assert (refused.value.kind, refused.value.refused) == ("missing_field", "piston_part_expansion_per_k")
+    assert frames.decide(without, IRON, cubic, LIMITS, same={"piston_part_expansion_per_k": 20e-6}).summary.judged == 4
+
+
+def test_parts_that_do_not_go_together_are_refused():
+    given = pd.DataFrame(readings("dialled", "read", rows=2))
+    assert refused(given.assign(bore_mm=86.0)) == ("contradiction", "bore_mm")
+    assert refused(given.assign(bore_reading_mm=86.0)) == ("contradiction", "bore_deviation_mm")
+    assert refused(given.assign(bore_size_at_20_mm=86.0, bore_mm=86.0)) == ("contradiction", "bore_mm")
+    assert refused(given.drop(columns="piston_reading_mm").assign(piston_mm=86.0)) == ("contradiction", "piston_mm")
+    assert refused(given.drop(columns="piston_reading_mm")) == ("missing_field", "piston_mm")
+    assert refused(given.drop(columns="piston_zero_error_mm")) == ("missing_field", "piston_zero_error_mm")
+    assert refused(given.assign(bore_at_20_mm=86.0)) == ("contradiction", "bore_at_20_mm")
+    # what is named is read
+    assert refused(given, same={"parts_temperature_c": 20.0}) == ("contradiction", "parts_temperature_c")
+    assert refused(pd.DataFrame(table(2)), same={"bore_zero_error_mm": 0.0}) == ("contradiction", "bore_zero_error_mm")
+    assert refused(pd.DataFrame(table(2)), columns={"piston_part_expansion_per_k": "bore_mm"}) == ("contradiction", "piston_part_expansion_per_k")
+
+
+def test_a_frame_whose_readings_are_one_number():
+    # nothing but the running bore is a column
+    same = {name: low for name, (low, _, _) in (quantities("bore", "dialled") | quantities("piston", "read") | HOT).items() if name != "bore_temperature_c"}
+    found = frames.decide(pl.DataFrame({"bore_temperature_c": [100.0, 110.0]}), IRON, ALLOY, LIMITS, same=same).frame
+    given = {name: [number] * 2 for name, number in same.items()} | {"bore_temperature_c": [100.0, 110.0]}
+    assert results(columns(found)) == [results_alone(given, "dialled", "read", row) for row in range(2)]
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_many_readings_in_every_stretch(kind):
+    rows = 2 * _rows._STRETCH + 1000
+    given = readings("dialled", "read", rows)
+    wrong, lacks = [5, _rows._STRETCH, rows - 1], [6, _rows._STRETCH - 1, 2 * _rows._STRETCH]
+    given["piston_reading_mm"][wrong] = 3.386
+    holes = {**given, "bore_setting_mm": given["bore_setting_mm"].copy()}
+    holes["bore_setting_mm"][lacks] = np.nan
+    frame = {"pandas": pd.DataFrame, "polars": lambda x: pl.DataFrame(x, nan_to_null=True), "arrow": lambda x: pa.Table.from_pandas(pd.DataFrame(x))}[kind](holes)
+    with pytest.raises(gaugepoint.RowsRefused) as raised:
+        frames.decide(frame, IRON, ALLOY, LIMITS)
+    assert raised.value.rows == tuple(wrong)
+    decided = frames.decide(frame, IRON, ALLOY, LIMITS, partial=True)
+    bore = gaugepoint.bore_size_at_20_mm(*(given[name] for name in quantities("bore", "dialled")))
+    piston, status = gaugepoint.size_at_20_mm(*(given[name] for name in quantities("piston", "read")), partial=True)
+    bench = bore - piston
+    bench[lacks] = bore[lacks] = bore[wrong] = np.nan
+    for name, expected in (("bore_at_20_mm", bore), ("piston_at_20_mm", piston), ("bench_mm", bench)):
+        assert np.array_equal(decided.frame[name].to_numpy(), expected, equal_nan=True)
+    found = decided.frame["status"].to_numpy()
+    assert np.flatnonzero(found == 301).tolist() == wrong and np.flatnonzero(status).tolist() == wrong
+    assert (decided.summary.refused, decided.summary.missing, decided.summary.judged) == (3, 3, rows - 6)
 
 
 @pytest.mark.parametrize("kind", KINDS)

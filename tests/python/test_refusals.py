@@ -1,5 +1,6 @@
 """What is refused, with everything the error says."""
 
+import copy
 import math
 import pickle
 
@@ -54,6 +55,18 @@ def test_every_kind_is_refused_somewhere():
     of_flat = {row["expected"].removeprefix("error:") for row in flat() if row["expected"].startswith("error:")}
     of_budgets = {row["kind"] for row in rows("budgets/refused.csv", ["id", "kind", "path", "refused"])}
     assert {row["kind"] for row in ROWS} | of_flat | of_budgets == set(gaugepoint.ERROR_KINDS)
+
+
+@pytest.mark.parametrize("kind", [gaugepoint.InputError, gaugepoint.RowsRefused])
+def test_an_error_is_made_anew_from_its_text(kind):
+    # as a library does that carries errors through another language
+    made = kind("piston_mm/1: it is refused")
+    for error in (made, copy.copy(made), pickle.loads(pickle.dumps(made))):
+        assert type(error) is kind and str(error) == "piston_mm/1: it is refused" and error.args == (str(error),)
+        assert (error.kind, error.field, error.refused, error.reason) == ("",) * 4
+        assert error.value is error.lower is error.upper is error.unit is error.did_you_mean is None
+        if kind is gaugepoint.RowsRefused:
+            assert (error.count, error.rows, error.errors) == (0, (), ())
 
 
 def test_error_is_a_value_error_and_can_be_pickled():

@@ -96,8 +96,9 @@ def test_a_refused_row_ends_the_query(shop, recipes, given, field):
     shop.execute("UPDATE pair SET bore_mm = ?, piston_mm = ?, parts_temperature_c = ? WHERE place = 15000", given)
     with pytest.raises(duckdb.Error, match=f"{field}/"):
         shop.execute("SELECT bench_mm(bore_mm, piston_mm, parts_temperature_c) FROM pair").fetchall()
-    with pytest.raises(ValueError, match=f"{field}/0: "):
-        lazy(recipes, pl.LazyFrame([given], schema=NAMES, orient="row")).collect()
+    for engine in ("in-memory", "streaming"):
+        with pytest.raises(gaugepoint.RowsRefused, match=f"{field}/0: "):
+            lazy(recipes, pl.LazyFrame([given], schema=NAMES, orient="row")).collect(engine=engine)
 
 
 def test_texts_are_refused(shop, recipes):
