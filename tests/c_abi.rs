@@ -845,7 +845,8 @@ fn guarded(name: &str, body: &str) -> bool {
         depth += i32::from(c == '(') - i32::from(c == ')');
         c == ')' && depth == 0
     });
-    let allowed = ["plain(".to_owned(), "status(".to_owned(), format!("{name}_watched(")];
+    let allowed =
+        ["plain(".to_owned(), "status(".to_owned(), "number(".to_owned(), format!("{name}_watched(")];
     allowed.iter().any(|call| code.starts_with(call.as_str())) && end == Some(code.len() - 1)
 }
 

@@ -16,7 +16,10 @@ def built(folder, library):
     program = Path(folder) / "calls"
     warnings = ["-std=c99", "-Wall", "-Wextra", "-Werror"]
     source = Path(__file__).with_suffix(".c")
-    link = [f"-L{library}", "-lgaugepoint_c", f"-Wl,-rpath,{library}"]
+    shared = library / "libgaugepoint_c.so"
+    # the loader asks for the name with the number of the ABI
+    (Path(folder) / "libgaugepoint_c.so.1").symlink_to(shared)
+    link = [str(shared), f"-Wl,-rpath,{folder}"]
     subprocess.run(["cc", "-O2", *warnings, f"-I{REPOSITORY / 'ffi/include'}", str(source), "-o", str(program), *link], check=True)
     return program
 
@@ -24,7 +27,7 @@ def built(folder, library):
 def beside(worker, c, kernel, count):
     results = compare(worker, [(f"{kernel}, Rust", count, kernel), (f"{kernel}, C", count, (c, kernel))], "ns", 1e9)
     in_rust, in_c = results.values()
-    assert in_rust == in_c[: len(in_rust)] and in_rust[0] > 0.0, results
+    assert in_rust == in_c[: len(in_rust)] and in_rust[0] != 0.0, results
 
 
 if __name__ == "__main__":

@@ -28,7 +28,7 @@ use crate::error::{Error, ErrorKind};
 use core::fmt;
 use core::ops::ControlFlow;
 use core::sync::atomic::{AtomicBool, AtomicU64, Ordering};
-use std::thread::{self, ThreadId};
+use std::thread;
 
 /// Told how much is done and of how much; answers whether the work goes on.
 pub type Watcher<'w> = dyn Fn(u64, u64) -> ControlFlow<()> + Sync + 'w;
@@ -55,7 +55,8 @@ impl fmt::Debug for Watch<'_> {
 #[derive(Debug)]
 pub(crate) struct Work<'w> {
     watch: Watch<'w>,
-    caller: ThreadId,
+    /// The thread of the call.
+    caller: usize,
     done: AtomicU64,
     total: AtomicU64,
     stopped: AtomicBool,
@@ -69,7 +70,7 @@ impl<'w> Work<'w> {
     pub(crate) fn new(watch: Watch<'w>, total: u64) -> Self {
         Work {
             watch,
-            caller: thread::current().id(),
+            caller: here(),
             done: AtomicU64::new(0),
             total: AtomicU64::new(total),
             stopped: AtomicBool::new(false),
@@ -80,8 +81,7 @@ impl<'w> Work<'w> {
     pub(crate) fn ask(&self) -> Result<(), Error> {
         let Some(watcher) = self.watch.0 else { return Ok(()) };
         let (done, total) = (self.done.load(ORDER), self.total.load(ORDER));
-        let stopped = self.stopped.load(ORDER)
-            || (thread::current().id() == self.caller && watcher(done, total).is_break());
+        let stopped = self.stopped.load(ORDER) || (here() == self.caller && watcher(done, total).is_break());
         if !stopped {
             return Ok(());
         }
@@ -143,6 +143,15 @@ impl<'w> Work<'w> {
             thread::sleep(pause);
         }
     }
+}
+
+/// What tells threads that run at the same time from each other: the place of something that each has of its own. The standard library's number of a
+/// thread would allocate in every thread of a host, where nothing may be left behind.
+fn here() -> usize {
+    std::thread_local! {
+        static OWN: u8 = const { 0 };
+    }
+    OWN.with(|own| core::ptr::from_ref(own).addr())
 }
 
 /// So much of the units as is done of a total, rounded down.

@@ -184,17 +184,23 @@ pub(crate) fn cut<const N: usize>(text: &str) -> [c_char; N] {
     out
 }
 
-/// Refuses an error structure whose size was not set. NULL is fine: nothing is wanted.
+/// Whether the size of an error structure was set. NULL is fine: nothing is wanted.
 ///
 /// # Safety
 /// `error` is NULL or points to a `GaugepointError`.
-pub(crate) unsafe fn check(error: *const GaugepointError) -> Result<(), Failure> {
-    if error.is_null() {
-        return Ok(());
-    }
+#[inline]
+pub(crate) unsafe fn has_its_size(error: *const GaugepointError) -> bool {
     // SAFETY: the first field of every version
-    let size = unsafe { error.cast::<usize>().read() };
-    match (SMALLEST..=LARGEST).contains(&size) {
+    error.is_null() || matches!(unsafe { error.cast::<usize>().read() }, SMALLEST..=LARGEST)
+}
+
+/// Refuses an error structure whose size was not set.
+///
+/// # Safety
+/// As [`has_its_size`].
+pub(crate) unsafe fn check(error: *const GaugepointError) -> Result<(), Failure> {
+    // SAFETY: the caller's promise
+    match unsafe { has_its_size(error) } {
         true => Ok(()),
         false => Err(Failure::own(status::STRUCT_SIZE, "error", status::STRUCT_SIZE.meaning)),
     }

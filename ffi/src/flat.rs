@@ -2,7 +2,7 @@
 
 use crate::columns::each;
 use crate::error::GaugepointError;
-use crate::guard::{cleared, plain, status};
+use crate::guard::{number, plain, status};
 use core::ffi::CStr;
 use gaugepoint::flat::{self, row};
 
@@ -209,7 +209,7 @@ pub(crate) static TEXTS: &[Texts] = &[
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_size_at_20_mm(reading_mm: f64, zero_error_mm: f64, gauge_temperature_c: f64, gauge_expansion_per_k: f64, part_temperature_c: f64, part_expansion_per_k: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::size_at_20_mm(reading_mm, zero_error_mm, gauge_temperature_c, gauge_expansion_per_k, part_temperature_c, part_expansion_per_k)?)) }
+    unsafe { number(error, out, || flat::size_at_20_mm(reading_mm, zero_error_mm, gauge_temperature_c, gauge_expansion_per_k, part_temperature_c, part_expansion_per_k)) }
 }
 
 /// gaugepoint_size_at_20_mm as a value; NaN where it is refused.
@@ -229,7 +229,7 @@ pub unsafe extern "C" fn gaugepoint_size_at_20_mm_array(reading_mm: *const f64, 
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_bench_clearance_mm(bore_mm: f64, piston_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::bench_clearance_mm(bore_mm, piston_mm)?)) }
+    unsafe { number(error, out, || flat::bench_clearance_mm(bore_mm, piston_mm)) }
 }
 
 /// gaugepoint_bench_clearance_mm as a value; NaN where it is refused.
@@ -252,7 +252,7 @@ pub unsafe extern "C" fn gaugepoint_bench_clearance_mm_array(bore_mm: *const f64
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_running_clearance_mm(bore_mm: f64, bore_temperature_c: f64, bore_expansion_per_k: f64, piston_mm: f64, piston_temperature_c: f64, piston_expansion_per_k: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::running_clearance_mm(bore_mm, bore_temperature_c, bore_expansion_per_k, piston_mm, piston_temperature_c, piston_expansion_per_k)?)) }
+    unsafe { number(error, out, || flat::running_clearance_mm(bore_mm, bore_temperature_c, bore_expansion_per_k, piston_mm, piston_temperature_c, piston_expansion_per_k)) }
 }
 
 /// gaugepoint_running_clearance_mm as a value; NaN where it is refused.
@@ -274,7 +274,7 @@ pub unsafe extern "C" fn gaugepoint_running_clearance_mm_array(bore_mm: *const f
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_ring_gap_in_bore_mm(gap_mm: f64, gauge_mm: f64, bore_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::ring_gap_in_bore_mm(gap_mm, gauge_mm, bore_mm)?)) }
+    unsafe { number(error, out, || flat::ring_gap_in_bore_mm(gap_mm, gauge_mm, bore_mm)) }
 }
 
 /// gaugepoint_ring_gap_in_bore_mm as a value; NaN where it is refused.
@@ -296,7 +296,7 @@ pub unsafe extern "C" fn gaugepoint_ring_gap_in_bore_mm_array(gap_mm: *const f64
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_ring_least_cold_gap_mm(least_hot_gap_mm: f64, bore_mm: f64, bore_temperature_c: f64, bore_expansion_per_k: f64, ring_temperature_c: f64, ring_expansion_per_k: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::ring_least_cold_gap_mm(least_hot_gap_mm, bore_mm, bore_temperature_c, bore_expansion_per_k, ring_temperature_c, ring_expansion_per_k)?)) }
+    unsafe { number(error, out, || flat::ring_least_cold_gap_mm(least_hot_gap_mm, bore_mm, bore_temperature_c, bore_expansion_per_k, ring_temperature_c, ring_expansion_per_k)) }
 }
 
 /// gaugepoint_ring_least_cold_gap_mm as a value; NaN where it is refused.
@@ -316,7 +316,7 @@ pub unsafe extern "C" fn gaugepoint_ring_least_cold_gap_mm_array(least_hot_gap_m
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_ring_side_clearance_mm(groove_width_mm: f64, ring_width_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::ring_side_clearance_mm(groove_width_mm, ring_width_mm)?)) }
+    unsafe { number(error, out, || flat::ring_side_clearance_mm(groove_width_mm, ring_width_mm)) }
 }
 
 /// gaugepoint_ring_side_clearance_mm as a value; NaN where it is refused.
@@ -338,7 +338,7 @@ pub unsafe extern "C" fn gaugepoint_ring_side_clearance_mm_array(groove_width_mm
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_ring_back_clearance_mm(bore_mm: f64, groove_root_mm: f64, ring_thickness_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::ring_back_clearance_mm(bore_mm, groove_root_mm, ring_thickness_mm)?)) }
+    unsafe { number(error, out, || flat::ring_back_clearance_mm(bore_mm, groove_root_mm, ring_thickness_mm)) }
 }
 
 /// gaugepoint_ring_back_clearance_mm as a value; NaN where it is refused.
@@ -358,7 +358,7 @@ pub unsafe extern "C" fn gaugepoint_ring_back_clearance_mm_array(bore_mm: *const
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_ring_groove_wear_mm(groove_width_mm: f64, new_groove_width_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::ring_groove_wear_mm(groove_width_mm, new_groove_width_mm)?)) }
+    unsafe { number(error, out, || flat::ring_groove_wear_mm(groove_width_mm, new_groove_width_mm)) }
 }
 
 /// gaugepoint_ring_groove_wear_mm as a value; NaN where it is refused.
@@ -379,7 +379,7 @@ pub unsafe extern "C" fn gaugepoint_ring_groove_wear_mm_array(groove_width_mm: *
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_keystone_groove_width_mm(over_pins_mm: f64, pin_mm: f64, included_angle_deg: f64, at_diameter_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::keystone_groove_width_mm(over_pins_mm, pin_mm, included_angle_deg, at_diameter_mm)?)) }
+    unsafe { number(error, out, || flat::keystone_groove_width_mm(over_pins_mm, pin_mm, included_angle_deg, at_diameter_mm)) }
 }
 
 /// gaugepoint_keystone_groove_width_mm as a value; NaN where it is refused.
@@ -399,7 +399,7 @@ pub unsafe extern "C" fn gaugepoint_keystone_groove_width_mm_array(over_pins_mm:
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_ring_gap_by_factor_mm(bore_mm: f64, per_mille: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::ring_gap_by_factor_mm(bore_mm, per_mille)?)) }
+    unsafe { number(error, out, || flat::ring_gap_by_factor_mm(bore_mm, per_mille)) }
 }
 
 /// gaugepoint_ring_gap_by_factor_mm as a value; NaN where it is refused.
@@ -419,7 +419,7 @@ pub unsafe extern "C" fn gaugepoint_ring_gap_by_factor_mm_array(bore_mm: *const 
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_rod_angle_mrad(deviation_mm: f64, base_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::rod_angle_mrad(deviation_mm, base_mm)?)) }
+    unsafe { number(error, out, || flat::rod_angle_mrad(deviation_mm, base_mm)) }
 }
 
 /// gaugepoint_rod_angle_mrad as a value; NaN where it is refused.
@@ -439,7 +439,7 @@ pub unsafe extern "C" fn gaugepoint_rod_angle_mrad_array(deviation_mm: *const f6
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_rod_skew_mm(angle_mrad: f64, length_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::rod_skew_mm(angle_mrad, length_mm)?)) }
+    unsafe { number(error, out, || flat::rod_skew_mm(angle_mrad, length_mm)) }
 }
 
 /// gaugepoint_rod_skew_mm as a value; NaN where it is refused.
@@ -459,7 +459,7 @@ pub unsafe extern "C" fn gaugepoint_rod_skew_mm_array(angle_mrad: *const f64, le
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_top_land_crevice_cm3(bore_mm: f64, land_mm: f64, land_height_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::top_land_crevice_cm3(bore_mm, land_mm, land_height_mm)?)) }
+    unsafe { number(error, out, || flat::top_land_crevice_cm3(bore_mm, land_mm, land_height_mm)) }
 }
 
 /// gaugepoint_top_land_crevice_cm3 as a value; NaN where it is refused.
@@ -480,7 +480,7 @@ pub unsafe extern "C" fn gaugepoint_top_land_crevice_cm3_array(bore_mm: *const f
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_depth_in_bore_mm(deck_clearance_mm: f64, crown_height_mm: f64, height_mm: f64, travel_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::depth_in_bore_mm(deck_clearance_mm, crown_height_mm, height_mm, travel_mm)?)) }
+    unsafe { number(error, out, || flat::depth_in_bore_mm(deck_clearance_mm, crown_height_mm, height_mm, travel_mm)) }
 }
 
 /// gaugepoint_depth_in_bore_mm as a value; NaN where it is refused.
@@ -503,7 +503,7 @@ pub unsafe extern "C" fn gaugepoint_depth_in_bore_mm_array(deck_clearance_mm: *c
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_inch_to_mm(length_inch: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::inch_to_mm(length_inch)?)) }
+    unsafe { number(error, out, || flat::inch_to_mm(length_inch)) }
 }
 
 /// gaugepoint_inch_to_mm as a value; NaN where it is refused.
@@ -525,7 +525,7 @@ pub unsafe extern "C" fn gaugepoint_inch_to_mm_array(length_inch: *const f64, co
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_mm_to_inch(length_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::mm_to_inch(length_mm)?)) }
+    unsafe { number(error, out, || flat::mm_to_inch(length_mm)) }
 }
 
 /// gaugepoint_mm_to_inch as a value; NaN where it is refused.
@@ -547,7 +547,7 @@ pub unsafe extern "C" fn gaugepoint_mm_to_inch_array(length_mm: *const f64, coun
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_thou_to_mm(length_thou: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::thou_to_mm(length_thou)?)) }
+    unsafe { number(error, out, || flat::thou_to_mm(length_thou)) }
 }
 
 /// gaugepoint_thou_to_mm as a value; NaN where it is refused.
@@ -570,7 +570,7 @@ pub unsafe extern "C" fn gaugepoint_thou_to_mm_array(length_thou: *const f64, co
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_fahrenheit_to_c(temperature_fahrenheit: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::fahrenheit_to_c(temperature_fahrenheit)?)) }
+    unsafe { number(error, out, || flat::fahrenheit_to_c(temperature_fahrenheit)) }
 }
 
 /// gaugepoint_fahrenheit_to_c as a value; NaN where it is refused.
@@ -592,7 +592,7 @@ pub unsafe extern "C" fn gaugepoint_fahrenheit_to_c_array(temperature_fahrenheit
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_c_to_fahrenheit(temperature_c: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::c_to_fahrenheit(temperature_c)?)) }
+    unsafe { number(error, out, || flat::c_to_fahrenheit(temperature_c)) }
 }
 
 /// gaugepoint_c_to_fahrenheit as a value; NaN where it is refused.
@@ -614,7 +614,7 @@ pub unsafe extern "C" fn gaugepoint_c_to_fahrenheit_array(temperature_c: *const 
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_per_fahrenheit_to_per_k(expansion_per_fahrenheit: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::per_fahrenheit_to_per_k(expansion_per_fahrenheit)?)) }
+    unsafe { number(error, out, || flat::per_fahrenheit_to_per_k(expansion_per_fahrenheit)) }
 }
 
 /// gaugepoint_per_fahrenheit_to_per_k as a value; NaN where it is refused.
@@ -637,7 +637,7 @@ pub unsafe extern "C" fn gaugepoint_per_fahrenheit_to_per_k_array(expansion_per_
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_ring_hot_gap_mm(gap_mm: f64, bore_mm: f64, bore_temperature_c: f64, bore_expansion_per_k: f64, ring_temperature_c: f64, ring_expansion_per_k: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::ring_hot_gap_mm(gap_mm, bore_mm, bore_temperature_c, bore_expansion_per_k, ring_temperature_c, ring_expansion_per_k)?)) }
+    unsafe { number(error, out, || flat::ring_hot_gap_mm(gap_mm, bore_mm, bore_temperature_c, bore_expansion_per_k, ring_temperature_c, ring_expansion_per_k)) }
 }
 
 /// gaugepoint_ring_hot_gap_mm as a value; NaN where it is refused.
@@ -659,7 +659,7 @@ pub unsafe extern "C" fn gaugepoint_ring_hot_gap_mm_array(gap_mm: *const f64, bo
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_pin_cold_clearance_mm(hole_mm: f64, pin_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::pin_cold_clearance_mm(hole_mm, pin_mm)?)) }
+    unsafe { number(error, out, || flat::pin_cold_clearance_mm(hole_mm, pin_mm)) }
 }
 
 /// gaugepoint_pin_cold_clearance_mm as a value; NaN where it is refused.
@@ -682,7 +682,7 @@ pub unsafe extern "C" fn gaugepoint_pin_cold_clearance_mm_array(hole_mm: *const 
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_pin_hot_clearance_mm(hole_mm: f64, hole_temperature_c: f64, hole_expansion_per_k: f64, pin_mm: f64, pin_temperature_c: f64, pin_expansion_per_k: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::pin_hot_clearance_mm(hole_mm, hole_temperature_c, hole_expansion_per_k, pin_mm, pin_temperature_c, pin_expansion_per_k)?)) }
+    unsafe { number(error, out, || flat::pin_hot_clearance_mm(hole_mm, hole_temperature_c, hole_expansion_per_k, pin_mm, pin_temperature_c, pin_expansion_per_k)) }
 }
 
 /// gaugepoint_pin_hot_clearance_mm as a value; NaN where it is refused.
@@ -704,7 +704,7 @@ pub unsafe extern "C" fn gaugepoint_pin_hot_clearance_mm_array(hole_mm: *const f
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_press_fit_pressure_mpa(pin_mm: f64, pin_hole_mm: f64, eye_mm: f64, interference_mm: f64, smoothing_mm: f64, pin_modulus_mpa: f64, pin_poisson: f64, eye_modulus_mpa: f64, eye_poisson: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::press_fit_pressure_mpa(pin_mm, pin_hole_mm, eye_mm, interference_mm, smoothing_mm, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)?)) }
+    unsafe { number(error, out, || flat::press_fit_pressure_mpa(pin_mm, pin_hole_mm, eye_mm, interference_mm, smoothing_mm, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)) }
 }
 
 /// gaugepoint_press_fit_pressure_mpa as a value; NaN where it is refused.
@@ -726,7 +726,7 @@ pub unsafe extern "C" fn gaugepoint_press_fit_pressure_mpa_array(pin_mm: *const 
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_press_fit_force_n(pin_mm: f64, pin_hole_mm: f64, eye_mm: f64, width_mm: f64, interference_mm: f64, smoothing_mm: f64, friction: f64, pin_modulus_mpa: f64, pin_poisson: f64, eye_modulus_mpa: f64, eye_poisson: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::press_fit_force_n(pin_mm, pin_hole_mm, eye_mm, width_mm, interference_mm, smoothing_mm, friction, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)?)) }
+    unsafe { number(error, out, || flat::press_fit_force_n(pin_mm, pin_hole_mm, eye_mm, width_mm, interference_mm, smoothing_mm, friction, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)) }
 }
 
 /// gaugepoint_press_fit_force_n as a value; NaN where it is refused.
@@ -748,7 +748,7 @@ pub unsafe extern "C" fn gaugepoint_press_fit_force_n_array(pin_mm: *const f64, 
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_press_fit_torque_nm(pin_mm: f64, pin_hole_mm: f64, eye_mm: f64, width_mm: f64, interference_mm: f64, smoothing_mm: f64, friction: f64, pin_modulus_mpa: f64, pin_poisson: f64, eye_modulus_mpa: f64, eye_poisson: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::press_fit_torque_nm(pin_mm, pin_hole_mm, eye_mm, width_mm, interference_mm, smoothing_mm, friction, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)?)) }
+    unsafe { number(error, out, || flat::press_fit_torque_nm(pin_mm, pin_hole_mm, eye_mm, width_mm, interference_mm, smoothing_mm, friction, pin_modulus_mpa, pin_poisson, eye_modulus_mpa, eye_poisson)) }
 }
 
 /// gaugepoint_press_fit_torque_nm as a value; NaN where it is refused.
@@ -771,7 +771,7 @@ pub unsafe extern "C" fn gaugepoint_press_fit_torque_nm_array(pin_mm: *const f64
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_assembly_temperature_c(diameter_mm: f64, interference_mm: f64, clearance_mm: f64, expansion_per_k: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::assembly_temperature_c(diameter_mm, interference_mm, clearance_mm, expansion_per_k)?)) }
+    unsafe { number(error, out, || flat::assembly_temperature_c(diameter_mm, interference_mm, clearance_mm, expansion_per_k)) }
 }
 
 /// gaugepoint_assembly_temperature_c as a value; NaN where it is refused.
@@ -792,7 +792,7 @@ pub unsafe extern "C" fn gaugepoint_assembly_temperature_c_array(diameter_mm: *c
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_piston_deck_clearance_mm(block_height_mm: f64, stroke_mm: f64, rod_mm: f64, compression_height_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::piston_deck_clearance_mm(block_height_mm, stroke_mm, rod_mm, compression_height_mm)?)) }
+    unsafe { number(error, out, || flat::piston_deck_clearance_mm(block_height_mm, stroke_mm, rod_mm, compression_height_mm)) }
 }
 
 /// gaugepoint_piston_deck_clearance_mm as a value; NaN where it is refused.
@@ -812,7 +812,7 @@ pub unsafe extern "C" fn gaugepoint_piston_deck_clearance_mm_array(block_height_
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_swept_volume_cm3(bore_mm: f64, stroke_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::swept_volume_cm3(bore_mm, stroke_mm)?)) }
+    unsafe { number(error, out, || flat::swept_volume_cm3(bore_mm, stroke_mm)) }
 }
 
 /// gaugepoint_swept_volume_cm3 as a value; NaN where it is refused.
@@ -835,7 +835,7 @@ pub unsafe extern "C" fn gaugepoint_swept_volume_cm3_array(bore_mm: *const f64, 
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_static_compression_ratio(bore_mm: f64, stroke_mm: f64, head_cm3: f64, gasket_bore_mm: f64, gasket_mm: f64, deck_clearance_mm: f64, crown_cm3: f64, crevice_cm3: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::static_compression_ratio(bore_mm, stroke_mm, head_cm3, gasket_bore_mm, gasket_mm, deck_clearance_mm, crown_cm3, crevice_cm3)?)) }
+    unsafe { number(error, out, || flat::static_compression_ratio(bore_mm, stroke_mm, head_cm3, gasket_bore_mm, gasket_mm, deck_clearance_mm, crown_cm3, crevice_cm3)) }
 }
 
 /// gaugepoint_static_compression_ratio as a value; NaN where it is refused.
@@ -858,7 +858,7 @@ pub unsafe extern "C" fn gaugepoint_static_compression_ratio_array(bore_mm: *con
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_piston_travel_mm(crank_radius_mm: f64, rod_mm: f64, pin_offset_mm: f64, crank_angle_deg: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::piston_travel_mm(crank_radius_mm, rod_mm, pin_offset_mm, crank_angle_deg)?)) }
+    unsafe { number(error, out, || flat::piston_travel_mm(crank_radius_mm, rod_mm, pin_offset_mm, crank_angle_deg)) }
 }
 
 /// gaugepoint_piston_travel_mm as a value; NaN where it is refused.
@@ -878,7 +878,7 @@ pub unsafe extern "C" fn gaugepoint_piston_travel_mm_array(crank_radius_mm: *con
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_finish_size_mm(piston_mm: f64, clearance_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::finish_size_mm(piston_mm, clearance_mm)?)) }
+    unsafe { number(error, out, || flat::finish_size_mm(piston_mm, clearance_mm)) }
 }
 
 /// gaugepoint_finish_size_mm as a value; NaN where it is refused.
@@ -898,7 +898,7 @@ pub unsafe extern "C" fn gaugepoint_finish_size_mm_array(piston_mm: *const f64, 
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_boring_size_mm(piston_mm: f64, clearance_mm: f64, honing_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::boring_size_mm(piston_mm, clearance_mm, honing_mm)?)) }
+    unsafe { number(error, out, || flat::boring_size_mm(piston_mm, clearance_mm, honing_mm)) }
 }
 
 /// gaugepoint_boring_size_mm as a value; NaN where it is refused.
@@ -921,7 +921,7 @@ pub unsafe extern "C" fn gaugepoint_boring_size_mm_array(piston_mm: *const f64, 
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_bore_size_at_20_mm(deviation_mm: f64, setting_mm: f64, ring_temperature_c: f64, ring_expansion_per_k: f64, set_temperature_c: f64, set_expansion_per_k: f64, used_temperature_c: f64, used_expansion_per_k: f64, block_temperature_c: f64, block_expansion_per_k: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::bore_size_at_20_mm(deviation_mm, setting_mm, ring_temperature_c, ring_expansion_per_k, set_temperature_c, set_expansion_per_k, used_temperature_c, used_expansion_per_k, block_temperature_c, block_expansion_per_k)?)) }
+    unsafe { number(error, out, || flat::bore_size_at_20_mm(deviation_mm, setting_mm, ring_temperature_c, ring_expansion_per_k, set_temperature_c, set_expansion_per_k, used_temperature_c, used_expansion_per_k, block_temperature_c, block_expansion_per_k)) }
 }
 
 /// gaugepoint_bore_size_at_20_mm as a value; NaN where it is refused.
@@ -943,7 +943,7 @@ pub unsafe extern "C" fn gaugepoint_bore_size_at_20_mm_array(deviation_mm: *cons
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_size_at_temperature_mm(size_mm: f64, temperature_c: f64, expansion_per_k: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::size_at_temperature_mm(size_mm, temperature_c, expansion_per_k)?)) }
+    unsafe { number(error, out, || flat::size_at_temperature_mm(size_mm, temperature_c, expansion_per_k)) }
 }
 
 /// gaugepoint_size_at_temperature_mm as a value; NaN where it is refused.
@@ -965,7 +965,7 @@ pub unsafe extern "C" fn gaugepoint_size_at_temperature_mm_array(size_mm: *const
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_probability_of_conformity(value_mm: f64, standard_uncertainty_mm: f64, lower_mm: f64, upper_mm: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::probability_of_conformity(value_mm, standard_uncertainty_mm, lower_mm, upper_mm)?)) }
+    unsafe { number(error, out, || flat::probability_of_conformity(value_mm, standard_uncertainty_mm, lower_mm, upper_mm)) }
 }
 
 /// gaugepoint_probability_of_conformity as a value; NaN where it is refused.
@@ -987,7 +987,7 @@ pub unsafe extern "C" fn gaugepoint_probability_of_conformity_array(value_mm: *c
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn gaugepoint_coverage_factor(probability: f64, dof: f64, out: *mut f64, error: *mut GaugepointError) -> i32 {
     // SAFETY: the contract of the header
-    unsafe { status(error, cleared("out", out, f64::NAN), || Ok(flat::coverage_factor(probability, dof)?)) }
+    unsafe { number(error, out, || flat::coverage_factor(probability, dof)) }
 }
 
 /// gaugepoint_coverage_factor as a value; NaN where it is refused.

@@ -46,6 +46,30 @@ pub(crate) unsafe fn status<O: Outs>(
     unsafe { guarded(error, &outs, &mut run) }
 }
 
+/// A function of doubles that gives one, with a status. A result that has its place takes this short way; all else is told by [`status`], from its
+/// start.
+///
+/// # Safety
+/// `error` and `out` are NULL or point to what their types say.
+#[inline(always)]
+pub(crate) unsafe fn number(
+    error: *mut GaugepointError,
+    out: *mut f64,
+    body: impl Fn() -> Result<f64, gaugepoint::Error>,
+) -> i32 {
+    // SAFETY: the caller's promise
+    unsafe {
+        if !out.is_null()
+            && error::has_its_size(error)
+            && let Ok(Ok(value)) = catch_unwind(AssertUnwindSafe(&body))
+        {
+            out.write(value);
+            return status::OK.code;
+        }
+        status(error, cleared("out", out, f64::NAN), || Ok(body()?))
+    }
+}
+
 /// What is the same code for every function with a status.
 ///
 /// # Safety
@@ -226,6 +250,24 @@ mod tests {
         assert_eq!(unsafe { status(null_mut(), outs(), || panic!("plain")) }, 904);
         assert_eq!(unsafe { status(null_mut(), outs(), || Ok(5)) }, 0);
         assert_eq!(there, 5);
+    }
+
+    #[test]
+    fn a_number_is_written_or_told_why_not() {
+        let (mut out, mut error) = (1.0, blank());
+        let mut asked = |body: &dyn Fn() -> Result<f64, gaugepoint::Error>| {
+            (unsafe { number(&raw mut error, &raw mut out, body) }, out, error.status)
+        };
+        assert_eq!(asked(&|| Ok(5.0)), (0, 5.0, 0));
+        let (code, out, told) = asked(&|| panic!("broken"));
+        assert_eq!((code, told, out.is_nan()), (904, 904, true));
+        let (code, out, told) = asked(&|| gaugepoint::flat::bench_clearance_mm(0.0, 86.0));
+        assert_eq!((code, told, out.is_nan()), (301, 301, true));
+        assert_eq!(unsafe { number(null_mut(), null_mut(), || Ok(5.0)) }, 901);
+        error.struct_size = 1;
+        let mut kept = 7.0;
+        assert_eq!(unsafe { number(&raw mut error, &raw mut kept, || Ok(5.0)) }, 902);
+        assert!(kept.is_nan());
     }
 
     #[test]

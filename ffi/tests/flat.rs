@@ -13,7 +13,7 @@ const HEAD: &str = "\
 
 use crate::columns::each;
 use crate::error::GaugepointError;
-use crate::guard::{cleared, plain, status};
+use crate::guard::{number, plain, status};
 use core::ffi::CStr;
 use gaugepoint::flat::{self, row};
 
@@ -77,7 +77,7 @@ fn exports(function: &Function) -> String {
 {meaning}#[unsafe(no_mangle)]
 pub unsafe extern \"C\" fn gaugepoint_{name}({doubles}, out: *mut f64, error: *mut GaugepointError) -> i32 {{
     // SAFETY: the contract of the header
-    unsafe {{ status(error, cleared(\"out\", out, f64::NAN), || Ok(flat::{name}({names})?)) }}
+    unsafe {{ number(error, out, || flat::{name}({names})) }}
 }}
 
 /// gaugepoint_{name} as a value; NaN where it is refused.
