@@ -340,7 +340,7 @@ def test_other_threads_run_during_an_assessment():
     def work():
         started.set()
         for _ in range(calls):
-            finished.append(_gaugepoint.assess(job, True))
+            finished.append(_gaugepoint.assess(job, True, None))
 
     interval = sys.getswitchinterval()
     # no thread is interrupted: this one gets its turn only where the other gives it
