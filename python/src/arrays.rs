@@ -2,7 +2,7 @@
 //!
 //! The functions stand in [`crate::flat`]. numpy is loaded by the first argument that is an array, never by this module.
 
-use crate::batch::{array, occupied, writable};
+use crate::batch::{MOST_REASONS, array, occupied, writable};
 use crate::error::{Fault, guarded};
 use gaugepoint::flat::{Column, Function};
 use gaugepoint::{Error, ErrorKind};
@@ -18,8 +18,6 @@ use std::panic::resume_unwind;
 use std::slice;
 use std::thread;
 
-/// Most refused elements whose reasons are given, as of a batch.
-const MOST_REASONS: usize = 8;
 /// Most threads of a call, as of a Monte Carlo run.
 const MOST_THREADS: usize = 1024;
 /// Most axes of an array of numpy: what lies deeper in a list is no number, and a list may hold itself.

@@ -14,7 +14,7 @@ use pyo3::types::PyDict;
 use std::borrow::Cow;
 
 /// Most refused rows whose reasons are given.
-const MOST_REASONS: usize = 8;
+pub(crate) const MOST_REASONS: usize = 8;
 
 type Array<'py> = Bound<'py, PyArray1<f64>>;
 type Given<'py> = Bound<'py, PyAny>;
