@@ -404,6 +404,7 @@ pub(crate) fn check_above(field: &str, value: f64, other: f64, reason: &str) -> 
 impl Bound {
     /// How a value stands to this bound. A value that is not finite is impossible.
     #[must_use]
+    #[inline]
     pub fn judge(&self, value: f64) -> Verdict {
         let within = |(lower, upper): (f64, f64)| value >= lower && value <= upper;
         match (within(self.possible), within(self.usual)) {
@@ -432,11 +433,18 @@ impl Bound {
     ///
     /// # Errors
     /// [`ErrorKind::NotFinite`] or [`ErrorKind::OutOfRange`], with `field` as given.
+    #[inline]
     pub fn check(&self, field: &str, value: f64) -> Result<f64, Error> {
         match self.judge(value) {
-            Verdict::Impossible => Err(self.refuse(value, &value.to_string()).at(field)),
+            Verdict::Impossible => Err(self.refuse_at(field, value)),
             Verdict::Usual | Verdict::Odd => Ok(value),
         }
+    }
+
+    /// Apart, so that [`Self::check`] is two comparisons where it is called.
+    #[cold]
+    fn refuse_at(&self, field: &str, value: f64) -> Error {
+        self.refuse(value, &value.to_string()).at(field)
     }
 
     pub(crate) fn usual_text(&self) -> String {

@@ -197,6 +197,7 @@ macro_rules! flat {
     };
 }
 
+#[inline]
 fn condition(temperature_c: f64, expansion_per_k: f64) -> Condition {
     Condition {
         temperature: Temperature::from_celsius(temperature_c),
@@ -205,6 +206,7 @@ fn condition(temperature_c: f64, expansion_per_k: f64) -> Condition {
 }
 
 /// A size at 20 C in mm, with `field` named when it is impossible.
+#[inline]
 fn declared(field: &str, mm: f64) -> Result<SizeAt20, Error> {
     bounds::BORE.check(field, mm)?;
     SizeAt20::declared(from_mm(mm))

@@ -4611,6 +4611,47 @@ def clearances(
         When a result has no place of its own.
     """
 
+def steps(values_mm: NDArray[np.float64], first: int, up: Sequence[float], down: Sequence[float], codes: NDArray[np.int8]) -> None:
+    """Write of many values the number of the step that each stands on; of the frames.
+
+    Parameters
+    ----------
+    values_mm : numpy.ndarray
+        The values.
+    first : int
+        Number of the smallest.
+    up, down : list of float
+        Values from which on the number is one more, and one less.
+    codes : numpy.ndarray
+        Where the numbers go.
+
+    Raises
+    ------
+    TypeError, ValueError
+        When an array is none of its kind, or another length.
+    """
+
+def counted(codes: NDArray[np.int8], kinds: int) -> list[int]:
+    """Count codes: how many there are of 0, 1, and so on; of the frames.
+
+    Parameters
+    ----------
+    codes : numpy.ndarray
+        The codes.
+    kinds : int
+        How many are counted, from 0.
+
+    Returns
+    -------
+    list of int
+        How many there are of each.
+
+    Raises
+    ------
+    TypeError, ValueError
+        When it is no array of its kind.
+    """
+
 @final
 class Stack:
     """A linear stack, ready for its probabilities; `gaugepoint.stack.Stack` is its public form.

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Generic, NamedTuple, Protocol, TypeVar
 
-from gaugepoint import _value
+from gaugepoint import _gaugepoint, _value
 from gaugepoint._rows import PARTS_C, QUANTITIES, RUNNING, WAYS, Column, Part, Rows
 from gaugepoint.batch import Law, RowsRefused, numbers
 from gaugepoint.decision import decide_mm
@@ -237,10 +237,7 @@ def _results(rows: Rows, parts: Sequence[Part]) -> _Results:
 def _summary(results: _Results, rows: Rows, error: RowsRefused | None) -> Summary:
     import numpy as np
 
-    says = np.empty(len(results.decision), np.bool_)
-    counted: dict[str, int] = {
-        name: int(np.count_nonzero(np.equal(results.decision, code, out=says))) for code, name in enumerate(_DECISIONS[:_NOT_JUDGED])
-    }
+    counted: dict[str, int] = dict(zip(_DECISIONS, _gaugepoint.counted(results.decision, _NOT_JUDGED), strict=False))
     missing = int(np.count_nonzero(results.missing)) if rows.missing else 0
     cells = {name: int(np.count_nonzero(mask)) for name, mask in rows.missing.items()}
     return Summary(len(results.decision), sum(counted.values()), rows.refused, missing, counted, cells, error)
@@ -286,9 +283,8 @@ def _decisions(bench_mm: "NDArray[np.float64]", bench: BenchLimits, edges: _Edge
     import numpy as np
 
     near_mm = _NEAR_MM if bench.rule == "conformance_probability" else 0.0
-    codes = np.full(len(bench_mm), edges.first, np.int8)
-    for edge, change in (*((edge, np.add) for edge in edges.up), *((edge, np.subtract) for edge in edges.down)):
-        change(codes, (bench_mm >= edge).view(np.int8), out=codes)
+    codes = np.empty(len(bench_mm), np.int8)
+    _gaugepoint.steps(bench_mm, edges.first, edges.up, edges.down, codes)
     for edge in (*edges.up, *edges.down) if near_mm else ():
         for row in np.flatnonzero(np.abs(bench_mm - edge) <= near_mm):
             codes[row] = _decision(float(bench_mm[row]), bench)

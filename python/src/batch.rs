@@ -107,6 +107,77 @@ pub(crate) fn clearances<'py>(
     Ok((bench.into_any(), running.into_any(), status, refused, reasons))
 }
 
+/// How many rows are worked on at a time: few enough that a byte counts them.
+const CHUNK: usize = 255;
+
+/// Write of many values the number of the step that each stands on; of the frames.
+///
+/// Parameters
+/// ----------
+/// values_mm : numpy.ndarray
+///     The values.
+/// first : int
+///     Number of the smallest.
+/// up, down : list of float
+///     Values from which on the number is one more, and one less.
+/// codes : numpy.ndarray
+///     Where the numbers go.
+///
+/// Raises
+/// ------
+/// TypeError, ValueError
+///     When an array is none of its kind, or another length.
+#[pyfunction]
+pub(crate) fn steps(
+    values_mm: PyReadonlyArray1<'_, f64>,
+    first: i8,
+    up: Vec<f64>,
+    down: Vec<f64>,
+    mut codes: PyReadwriteArray1<'_, i8>,
+) -> PyResult<()> {
+    let (values, codes) = (values_mm.as_slice()?, codes.as_slice_mut()?);
+    if values.len() != codes.len() {
+        return Err(PyValueError::new_err("codes: not as many as the values"));
+    }
+    for (values, codes) in values.chunks(CHUNK).zip(codes.chunks_mut(CHUNK)) {
+        codes.fill(first);
+        // one edge after the other: loops without a choice become vectors
+        let mut each = |edge: f64, step: i8| {
+            for (code, value) in codes.iter_mut().zip(values) {
+                *code += step * i8::from(*value >= edge);
+            }
+        };
+        up.iter().for_each(|edge| each(*edge, 1));
+        down.iter().for_each(|edge| each(*edge, -1));
+    }
+    Ok(())
+}
+
+/// Count codes: how many there are of 0, 1, and so on; of the frames.
+///
+/// Parameters
+/// ----------
+/// codes : numpy.ndarray
+///     The codes.
+/// kinds : int
+///     How many are counted, from 0.
+///
+/// Returns
+/// -------
+/// list of int
+///     How many there are of each.
+///
+/// Raises
+/// ------
+/// TypeError, ValueError
+///     When it is no array of its kind.
+#[pyfunction]
+pub(crate) fn counted(codes: PyReadonlyArray1<'_, i8>, kinds: i8) -> PyResult<Vec<usize>> {
+    let codes = codes.as_slice()?;
+    let among = |codes: &[i8], kind: i8| codes.iter().fold(0_u8, |count, code| count + u8::from(*code == kind));
+    Ok((0..kinds).map(|kind| codes.chunks(CHUNK).map(|chunk| usize::from(among(chunk, kind))).sum()).collect())
+}
+
 fn law(field: &str, numbers: &[f64]) -> Result<StrainLaw, Error> {
     let law = match *numbers {
         [per_k, per_k2, per_k3, from_c, to_c] => StrainLaw::cubic(per_k, per_k2, per_k3, from_c, to_c),

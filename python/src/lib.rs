@@ -165,6 +165,8 @@ fn _gaugepoint(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(comparing::what_if_schema, module)?)?;
     module.add_function(wrap_pyfunction!(comparing::what_if_report_schema, module)?)?;
     module.add_function(wrap_pyfunction!(batch::clearances, module)?)?;
+    module.add_function(wrap_pyfunction!(batch::steps, module)?)?;
+    module.add_function(wrap_pyfunction!(batch::counted, module)?)?;
     module.add_class::<stack::Stack>()?;
     module.add_class::<function::Function>()?;
     module.add_function(wrap_pyfunction!(function::engine_stacks, module)?)?;

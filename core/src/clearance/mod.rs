@@ -49,6 +49,7 @@ pub struct Clearance(Length);
 impl Clearance {
     /// Over the diameter.
     #[must_use]
+    #[inline]
     pub fn diametral(self) -> Length {
         self.0
     }
@@ -69,6 +70,7 @@ impl Clearance {
 /// # Ok::<(), gaugepoint::Error>(())
 /// ```
 #[must_use]
+#[inline]
 pub fn bench(bore: SizeAt20, piston: SizeAt20) -> Clearance {
     Clearance(from_mm(Bench::evaluate([in_mm(bore.diameter()), in_mm(piston.diameter())])))
 }
@@ -80,6 +82,7 @@ pub fn bench(bore: SizeAt20, piston: SizeAt20) -> Clearance {
 ///
 /// # Errors
 /// When a number is not finite or impossible; the error names the parameter.
+#[inline]
 pub fn running(
     bore: SizeAt20,
     bore_state: Condition,

@@ -33,6 +33,7 @@ use crate::bounds;
 use crate::error::Error;
 
 /// Strain from 20 C of a running part, from a mean coefficient; `fields` names the two numbers in an error.
+#[inline]
 pub(crate) fn running_strain(
     fields: [&str; 2],
     temperature_c: f64,

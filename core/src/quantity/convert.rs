@@ -19,7 +19,7 @@ use crate::error::Error;
 /// ```
 pub fn inch_to_mm(length_inch: f64) -> Result<f64, Error> {
     length("in", 400.0).check("length_inch", length_inch)?;
-    Ok(converted(length_inch, |typed| INCH.of(typed), |x| x * 25.4))
+    Ok(converted(length_inch, (254.0, 0.0, 10.0), |typed| INCH.of(typed), |x| x * 25.4))
 }
 
 /// A length in inches from one in mm.
@@ -28,7 +28,7 @@ pub fn inch_to_mm(length_inch: f64) -> Result<f64, Error> {
 /// When it is not finite or beyond 10160 mm; the error names the parameter.
 pub fn mm_to_inch(length_mm: f64) -> Result<f64, Error> {
     length("mm", 10_160.0).check("length_mm", length_mm)?;
-    Ok(converted(length_mm, |typed| typed.ratio(5, 0, 127), |x| x / 25.4))
+    Ok(converted(length_mm, (5.0, 0.0, 127.0), |typed| typed.ratio(5, 0, 127), |x| x / 25.4))
 }
 
 /// A length in mm from one in thousandths of an inch.
@@ -37,7 +37,7 @@ pub fn mm_to_inch(length_mm: f64) -> Result<f64, Error> {
 /// When it is not finite or beyond 400 000 thou; the error names the parameter.
 pub fn thou_to_mm(length_thou: f64) -> Result<f64, Error> {
     length("thou", 400_000.0).check("length_thou", length_thou)?;
-    Ok(converted(length_thou, |typed| THOU.of(typed), |x| x * 25.4 / 1000.0))
+    Ok(converted(length_thou, (254.0, 0.0, 10_000.0), |typed| THOU.of(typed), |x| x * 25.4 / 1000.0))
 }
 
 /// A temperature in degrees Celsius from one in degrees Fahrenheit; a difference of temperatures is another thing.
@@ -46,7 +46,8 @@ pub fn thou_to_mm(length_thou: f64) -> Result<f64, Error> {
 /// When it is not finite or not within -454 F and 2192 F; the error names the parameter.
 pub fn fahrenheit_to_c(temperature_fahrenheit: f64) -> Result<f64, Error> {
     temperature("F", -454.0, 2192.0).check("temperature_fahrenheit", temperature_fahrenheit)?;
-    Ok(converted(temperature_fahrenheit, |typed| Scale::Fahrenheit.of(typed), |x| (x - 32.0) / 1.8))
+    let ratio = (5.0, -160.0, 9.0);
+    Ok(converted(temperature_fahrenheit, ratio, |typed| Scale::Fahrenheit.of(typed), |x| (x - 32.0) / 1.8))
 }
 
 /// A temperature in degrees Fahrenheit from one in degrees Celsius; a difference of temperatures is another thing.
@@ -55,7 +56,7 @@ pub fn fahrenheit_to_c(temperature_fahrenheit: f64) -> Result<f64, Error> {
 /// When it is not finite or not within -270 C and 1200 C; the error names the parameter.
 pub fn c_to_fahrenheit(temperature_c: f64) -> Result<f64, Error> {
     temperature("C", -270.0, 1200.0).check("temperature_c", temperature_c)?;
-    Ok(converted(temperature_c, |typed| typed.ratio(9, 160, 5), |x| x * 1.8 + 32.0))
+    Ok(converted(temperature_c, (9.0, 160.0, 5.0), |typed| typed.ratio(9, 160, 5), |x| x * 1.8 + 32.0))
 }
 
 /// A coefficient of expansion per kelvin from one per degree Fahrenheit.
@@ -64,12 +65,41 @@ pub fn c_to_fahrenheit(temperature_c: f64) -> Result<f64, Error> {
 /// When it is not finite or not within 1e-7 and 5e-5 per degree Fahrenheit; the error names the parameter.
 pub fn per_fahrenheit_to_per_k(expansion_per_fahrenheit: f64) -> Result<f64, Error> {
     PER_DEGREE.check("expansion_per_fahrenheit", expansion_per_fahrenheit)?;
-    Ok(converted(expansion_per_fahrenheit, |typed| PER_FAHRENHEIT.of(typed), |x| x * 1.8))
+    let ratio = (9.0, 0.0, 5.0);
+    Ok(converted(expansion_per_fahrenheit, ratio, |typed| PER_FAHRENHEIT.of(typed), |x| x * 1.8))
 }
 
 /// By the decimal that a double prints as, where that is one that can be typed; else by doubles.
-fn converted(x: f64, typed: impl Fn(Decimal) -> Option<f64>, computed: impl Fn(f64) -> f64) -> f64 {
-    Decimal::printed(x).and_then(typed).unwrap_or_else(|| computed(x))
+///
+/// `(times, offset, over)` say the same as `typed` for numbers of few decimals: `(x times + offset) / over`.
+#[inline]
+fn converted(
+    x: f64,
+    ratio: (f64, f64, f64),
+    typed: impl Fn(Decimal) -> Option<f64>,
+    computed: impl Fn(f64) -> f64,
+) -> f64 {
+    of_few_decimals(x, ratio)
+        .unwrap_or_else(|| Decimal::printed(x).and_then(typed).unwrap_or_else(|| computed(x)))
+}
+
+/// Powers of ten of the decimals that typed numbers have at most: lengths and temperatures, and coefficients of expansion.
+const TENS: [f64; 2] = [1e6, 1e11];
+/// Below it a double that is whole is the number that was meant.
+const EXACT: f64 = 9_007_199_254_740_992.0;
+
+/// The same bits without printing the number: with so few decimals both sides of the fraction are whole numbers that doubles hold, and the division
+/// is the only rounding.
+#[inline]
+fn of_few_decimals(x: f64, (times, offset, over): (f64, f64, f64)) -> Option<f64> {
+    TENS.into_iter().find_map(|tens| {
+        let steps = libm::rint(x * tens);
+        let above = steps * times + offset * tens;
+        // at most 15 digits, and the double nearest to them: no shorter decimal reads back as it that is not the same number
+        let typed = steps.abs() < 1e15 && steps / tens == x;
+        // minus zero is zero
+        (typed && (steps * times).abs() <= EXACT && above.abs() <= EXACT).then(|| above / (tens * over) + 0.0)
+    })
 }
 
 const fn length(unit: &'static str, most: f64) -> Bound {

@@ -95,12 +95,14 @@ use uom::si::length::millimeter;
 
 /// A length in millimetres; exactly the number that [`from_mm`] was given.
 #[must_use]
+#[inline]
 pub fn in_mm(length: Length) -> f64 {
     length.get::<millimeter>()
 }
 
 /// The length of `mm` millimetres. A negative zero becomes zero.
 #[must_use]
+#[inline]
 pub fn from_mm(mm: f64) -> Length {
     Length::new::<millimeter>(without_negative_zero(mm))
 }
@@ -154,12 +156,14 @@ pub struct Expansion(f64);
 impl Expansion {
     /// The coefficient `per_kelvin`, in 1/K. Its range is checked where it is used. A negative zero becomes zero.
     #[must_use]
+    #[inline]
     pub fn from_per_kelvin(per_kelvin: f64) -> Self {
         Expansion(without_negative_zero(per_kelvin))
     }
 
     /// The coefficient in 1/K.
     #[must_use]
+    #[inline]
     pub fn per_kelvin(self) -> f64 {
         self.0
     }
@@ -184,6 +188,7 @@ impl Angle {
 }
 
 /// A negative zero prints as `-0` and is no measurement.
+#[inline]
 fn without_negative_zero(value: f64) -> f64 {
     value + 0.0
 }

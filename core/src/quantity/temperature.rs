@@ -47,12 +47,14 @@ pub struct Temperature(f64);
 impl Temperature {
     /// The temperature of `celsius` degrees Celsius. Its range is checked where it is used. A negative zero becomes zero.
     #[must_use]
+    #[inline]
     pub fn from_celsius(celsius: f64) -> Self {
         Temperature(without_negative_zero(celsius))
     }
 
     /// The temperature in degrees Celsius.
     #[must_use]
+    #[inline]
     pub fn celsius(self) -> f64 {
         self.0
     }

@@ -54,6 +54,20 @@ fn numbers_are_converted_as_their_texts() {
     }
 }
 
+proptest! {
+    /// Few decimals take a short way, many a long one; both give the bits of the text.
+    #[test]
+    fn any_decimals_are_converted_as_their_texts(digits in -99_999_999_999_999_i64..=99_999_999_999_999, decimals in 0..=12_u32) {
+        let typed = digits % 10_i64.pow(decimals + 2);
+        let number = format!("{}{}.{:0width$}", if typed < 0 { "-" } else { "" }, typed.abs() / 10_i64.pow(decimals), typed.abs() % 10_i64.pow(decimals), width = decimals as usize);
+        let number = number.trim_end_matches('.');
+        let x: f64 = number.parse().unwrap();
+        same_bits(inch_to_mm(x).unwrap(), mm(&format!("{number} in")));
+        same_bits(thou_to_mm(x).unwrap(), mm(&format!("{number} thou")));
+        same_bits(fahrenheit_to_c(x).unwrap(), celsius(&format!("{number} F")));
+    }
+}
+
 /// All tenths of a thousandth of an inch to 8 in. 254 n and 100000 are exact doubles, so their quotient is rounded once.
 #[test]
 fn every_tenth_to_eight_inches_comes_back() {

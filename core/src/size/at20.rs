@@ -44,12 +44,14 @@ impl SizeAt20 {
     ///
     /// # Errors
     /// When it is impossible for a bore or piston.
+    #[inline]
     pub fn declared(diameter: Length) -> Result<Self, Error> {
         bounds::BORE.check("diameter", in_mm(diameter)).map(|_| SizeAt20(diameter))
     }
 
     /// The diameter.
     #[must_use]
+    #[inline]
     pub fn diameter(self) -> Length {
         self.0
     }
@@ -66,6 +68,7 @@ pub struct Condition {
 
 impl Condition {
     /// Strain from 20 C; `fields` names the two numbers in an error.
+    #[inline]
     pub(crate) fn strain(self, fields: [&str; 2]) -> Result<f64, Error> {
         let t = bounds::SHOP_TEMPERATURE.check(fields[0], self.temperature.celsius())?;
         let a = bounds::EXPANSION.check(fields[1], self.expansion.per_kelvin())?;
@@ -77,6 +80,7 @@ impl Condition {
 ///
 /// # Errors
 /// When a number is not finite or impossible; the error names the parameter.
+#[inline]
 pub fn size_at_temperature_mm(size_mm: f64, temperature_c: f64, expansion_per_k: f64) -> Result<f64, Error> {
     bounds::BORE.check("size_mm", size_mm)?;
     let strain = running_strain(["temperature_c", "expansion_per_k"], temperature_c, expansion_per_k)?;
@@ -100,6 +104,7 @@ pub fn size_at_temperature_mm(size_mm: f64, temperature_c: f64, expansion_per_k:
 /// assert!((in_mm(size.diameter()) - 85.98194379).abs() < 1e-8); // 86 / (1 + 21e-6 * 10), by hand
 /// # Ok::<(), gaugepoint::Error>(())
 /// ```
+#[inline]
 pub fn micrometer_size_at_20(
     reading: Length,
     zero_error: Length,
