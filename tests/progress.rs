@@ -28,6 +28,7 @@ use gaugepoint_tests::{
     BUDGETS, EXAMPLES, MEASUREMENTS, STACKS, WHAT_IF, budget, job, measurement, rows, text,
 };
 use std::sync::Mutex;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 /// Does a work unwatched, watched, and stopped at a few of the asks; gives what the watcher was told.
@@ -236,6 +237,28 @@ fn jobs_are_watched() {
         let told = held(name, |watch| Ok(assess_watched(&document, Options::default(), watch)?.to_json()));
         let cylinders = document.cylinders.len();
         assert!(told.len() > 2 * cylinders, "{name}: {} asks for {cylinders} cylinders", told.len());
+    }
+}
+
+/// A hot fit is asked between its parts, of which none is counted; a stop there is a stop as any other.
+#[test]
+fn hot_fits_are_stopped_within() {
+    let document = Document::from_json(&job("sawmill_twin")).unwrap();
+    let work = |watch: Watch<'_>| assess_watched(&document, Options::default(), watch);
+    let asks = Mutex::new(Vec::new());
+    let go_on = |done: u64, _: u64| {
+        asks.lock().unwrap().push(done);
+        ControlFlow::Continue(())
+    };
+    work(Watch::by(&go_on)).unwrap();
+    let asks = asks.into_inner().unwrap();
+    // two surfaces, the original piston, three scenarios; before the first of them the fit itself
+    let most = asks.iter().map(|done| asks.iter().filter(|other| *other == done).count()).max().unwrap();
+    assert!(most > 6, "{asks:?}");
+    let within: Vec<usize> = (1..asks.len()).filter(|k| asks[*k] == asks[*k - 1]).collect();
+    for last in within {
+        let asked = AtomicUsize::new(0);
+        stopped(&format!("ask {last}"), work, &|_, _| asked.fetch_add(1, Ordering::Relaxed) == last);
     }
 }
 

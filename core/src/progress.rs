@@ -2,7 +2,7 @@
 //!
 //! Trials, matchings, documents with either, and batches of jobs have a form that takes a [`Watch`]. Its watcher is asked before every unit of the
 //! work, and once more when all of it is done; it is told how much is done and of how much, and answers to go on or to stop. A unit is 256 trials
-//! (those of a function that takes many at once: one call of it), a row of a matching, a cylinder or a job. What is done never falls, and is the
+//! (those of a function that takes many at once: one call of it), a row of a matching, a cylinder or a job; between the parts of a hot fit it is asked, too. What is done never falls, and is the
 //! whole in the end. The whole grows where more is found to be done, and shrinks in the end where trials settled before the most that were allowed.
 //!
 //! A stop is a refusal of the kind [`ErrorKind::Stopped`] that names no field: nothing is written. Results have the same bits with a watcher and

@@ -2,7 +2,7 @@
 
 use crate::array::{GAUGEPOINT_MOST_VALUES, given};
 use crate::error::{Failure, GaugepointError};
-use crate::extent::{Arrangement, DOUBLE, Extent, STATUS, arranged, at};
+use crate::extent::{Arranged, Arrangement, DOUBLE, Extent, STATUS, at};
 use crate::guard::{kept, status};
 use core::slice;
 use gaugepoint::batch::{Batch, COLUMNS, Columns, Results};
@@ -188,10 +188,6 @@ impl Rows {
     /// Refuses NULL and overlapping memory.
     fn check(&self) -> Result<Arrangement, Failure> {
         let Rows { columns, count, places } = self;
-        let mut inputs = Vec::with_capacity(columns.len());
-        for (name, column) in COLUMNS.into_iter().zip(columns) {
-            inputs.push(Extent::of(name, column.values, column.stride, *count)?);
-        }
         let mut results = vec![
             Extent::of("bench_mm", places.bench_mm.cast_const(), places.bench_stride, *count)?,
             Extent::of("running_mm", places.running_mm.cast_const(), places.running_stride, *count)?,
@@ -204,7 +200,11 @@ impl Rows {
                 *count,
             )?);
         }
-        arranged(&inputs, &results, *count)
+        let mut arranged = Arranged::new(&results, *count)?;
+        for (name, column) in COLUMNS.into_iter().zip(columns) {
+            arranged.beside(&Extent::of(name, column.values, column.stride, *count)?)?;
+        }
+        Ok(arranged.arrangement())
     }
 }
 

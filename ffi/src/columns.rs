@@ -3,7 +3,7 @@
 use crate::array::{GAUGEPOINT_MOST_VALUES, array};
 use crate::batch::GaugepointColumn;
 use crate::error::{Failure, GaugepointError};
-use crate::extent::{Arrangement, DOUBLE, Extent, STATUS, arranged, at};
+use crate::extent::{Arranged, Arrangement, DOUBLE, Extent, STATUS, at};
 use crate::flat::{TEXTS, Texts};
 use crate::guard::{plain, status};
 use core::ffi::{CStr, c_char};
@@ -143,23 +143,21 @@ impl Rows<'_> {
     /// Refuses NULL and overlapping memory.
     fn arranged(&self) -> Result<Arrangement, Failure> {
         let out = Extent::of("out", self.out.cast_const(), self.out_stride, self.count)?;
-        let mut inputs = [out; MOST];
-        for ((input, name), column) in inputs.iter_mut().zip(self.function.parameters).zip(self.columns) {
-            *input = Extent::of(name, column.values, column.stride, self.count)?;
-        }
-        let inputs = inputs.get(..self.columns.len()).unwrap_or_default();
         match self.row_status.is_null() {
-            true => arranged(inputs, &[out], self.count),
+            true => self.beside(&[out]),
             false => {
-                let status = Extent::of(
-                    "row_status",
-                    self.row_status.cast_const(),
-                    self.row_status_stride,
-                    self.count,
-                )?;
-                arranged(inputs, &[out, status], self.count)
+                let status = self.row_status.cast_const();
+                self.beside(&[out, Extent::of("row_status", status, self.row_status_stride, self.count)?])
             }
         }
+    }
+
+    fn beside(&self, results: &[Extent]) -> Result<Arrangement, Failure> {
+        let mut arranged = Arranged::new(results, self.count)?;
+        for (name, column) in self.function.parameters.iter().zip(self.columns) {
+            arranged.beside(&Extent::of(name, column.values, column.stride, self.count)?)?;
+        }
+        Ok(arranged.arrangement())
     }
 
     /// All rows as slices.

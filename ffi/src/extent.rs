@@ -71,40 +71,73 @@ impl Extent {
         let gap = gap.map_or(0, isize::unsigned_abs);
         self.stride == other.stride && gap >= other.width && gap + self.width <= step
     }
+
+    /// Is one the other, element for element?
+    fn is_in_place(&self, other: &Extent) -> bool {
+        (self.start, self.stride, self.width) == (other.start, other.stride, other.width)
+    }
+
+    /// Is it a slice? Widths are powers of two: a division here would cost as much as the rest of a call.
+    fn is_slice(&self) -> bool {
+        self.stride == self.width.cast_signed() && self.start & (self.width - 1) == 0
+    }
 }
 
-/// Refuses results that overlap; says how all lie.
-pub(crate) fn arranged(inputs: &[Extent], results: &[Extent], count: usize) -> Result<Arrangement, Failure> {
-    let in_place = |result: &Extent, input: &Extent| {
-        (result.start, result.stride, result.width) == (input.start, input.stride, input.width)
-    };
-    let overlap = |name, reason| Failure::refused(ErrorKind::Contradiction, name, reason);
-    // hosts give the same address to all empty arrays
-    if count == 0 {
-        return Ok(Arrangement::Apart);
+/// Results, and the columns that were looked at beside them.
+pub(crate) struct Arranged<'a> {
+    results: &'a [Extent],
+    count: usize,
+    slices: bool,
+    apart: bool,
+    in_place: bool,
+}
+
+impl<'a> Arranged<'a> {
+    /// Refuses results that overlap.
+    pub(crate) fn new(results: &'a [Extent], count: usize) -> Result<Self, Failure> {
+        // hosts give the same address to all empty arrays
+        if count > 0 {
+            for (k, result) in results.iter().enumerate() {
+                if !result.is_apart(count) {
+                    return Err(overlap(result, "its rows overlap each other"));
+                }
+                let among = |other: &Extent| result.is_disjoint(other) || result.alternates(other);
+                if !results.iter().take(k).all(among) {
+                    return Err(overlap(result, "it overlaps other results"));
+                }
+            }
+        }
+        let slices = results.iter().all(Extent::is_slice);
+        Ok(Arranged { results, count, slices, apart: true, in_place: false })
     }
-    for (k, result) in results.iter().enumerate() {
-        if !result.is_apart(count) {
-            return Err(overlap(result.name, "its rows overlap each other"));
+
+    /// Refuses a column that a result overlaps otherwise than element for element.
+    pub(crate) fn beside(&mut self, column: &Extent) -> Result<(), Failure> {
+        self.slices &= column.is_slice();
+        if self.count > 0 {
+            for result in self.results.iter().filter(|result| !result.is_disjoint(column)) {
+                self.apart = false;
+                let in_place = result.is_in_place(column);
+                if !in_place && !result.alternates(column) {
+                    return Err(overlap(result, "it overlaps a column, and not element for element"));
+                }
+                self.in_place |= in_place;
+            }
         }
-        let among = |other: &Extent| result.is_disjoint(other) || result.alternates(other);
-        if !results.iter().take(k).all(among) {
-            return Err(overlap(result.name, "it overlaps other results"));
-        }
-        if !inputs.iter().all(|input| among(input) || in_place(result, input)) {
-            return Err(overlap(result.name, "it overlaps a column, and not element for element"));
+        Ok(())
+    }
+
+    pub(crate) fn arrangement(&self) -> Arrangement {
+        match (self.in_place, self.slices && self.apart && self.count > 0) {
+            (true, _) => Arrangement::InPlace,
+            (false, true) => Arrangement::SideBySide,
+            (false, false) => Arrangement::Apart,
         }
     }
-    let all = || inputs.iter().chain(results);
-    let compact =
-        |e: &Extent| e.stride.unsigned_abs() == e.width && e.stride > 0 && e.start.is_multiple_of(e.width);
-    let apart = |result: &Extent| inputs.iter().all(|input| result.is_disjoint(input));
-    let replaces = |result: &Extent| inputs.iter().any(|input| in_place(result, input));
-    Ok(match results.iter().any(replaces) {
-        true => Arrangement::InPlace,
-        false if all().all(compact) && results.iter().all(apart) => Arrangement::SideBySide,
-        false => Arrangement::Apart,
-    })
+}
+
+fn overlap(result: &Extent, reason: &'static str) -> Failure {
+    Failure::refused(ErrorKind::Contradiction, result.name, reason)
 }
 
 /// The element of a row.

@@ -174,8 +174,11 @@ pub(crate) fn steps(
 #[pyfunction]
 pub(crate) fn counted(codes: PyReadonlyArray1<'_, i8>, kinds: i8) -> PyResult<Vec<usize>> {
     let codes = codes.as_slice()?;
-    let among = |codes: &[i8], kind: i8| codes.iter().fold(0_u8, |count, code| count + u8::from(*code == kind));
-    Ok((0..kinds).map(|kind| codes.chunks(CHUNK).map(|chunk| usize::from(among(chunk, kind))).sum()).collect())
+    let among =
+        |codes: &[i8], kind: i8| codes.iter().fold(0_u8, |count, code| count + u8::from(*code == kind));
+    Ok((0..kinds)
+        .map(|kind| codes.chunks(CHUNK).map(|chunk| usize::from(among(chunk, kind))).sum())
+        .collect())
 }
 
 fn law(field: &str, numbers: &[f64]) -> Result<StrainLaw, Error> {

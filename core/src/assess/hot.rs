@@ -17,6 +17,7 @@ use crate::growth::field::{Coldest, Hottest};
 use crate::growth::{Materials, Piecewise};
 use crate::job::document::{self as doc, Datum, Surface};
 use crate::job::{Document, Entry, Warning};
+use crate::progress::Work;
 use crate::shape::bore::BoreShape;
 use crate::shape::levels::Levels;
 
@@ -216,15 +217,16 @@ impl Assessment {
     }
 
     /// The clearance of a cylinder everywhere and at temperature.
-    pub(super) fn hot_fit(&mut self, pending: Pending) -> Result<Option<HotReport>, Error> {
+    pub(super) fn hot_fit(&mut self, pending: Pending, work: &Work<'_>) -> Result<Option<HotReport>, Error> {
         let Some(state) = &self.hot else {
             return Ok(None);
         };
         let Pending { parts, sources, original, notes, at, read } = pending;
         let (calc, materials) = (&mut self.calc, &self.materials);
         let (temperatures, asked) = (&state.temperatures, &state.asked);
-        let mut report =
-            Hot { calc, materials, parts, sources, temperatures, original, asked, at }.report()?;
+        let goes_on = &|| work.ask();
+        let hot = Hot { calc, materials, parts, sources, temperatures, original, asked, at, goes_on };
+        let mut report = hot.report()?;
         report.notes.extend(notes);
         self.warnings.extend(tighter_than_original(&report, read));
         Ok(Some(report))

@@ -199,7 +199,7 @@ impl Assessment {
         cross::check(document, &self.engine, &cylinders, &reports, &mut self.warnings)?;
         for (report, pending) in reports.iter_mut().zip(hot) {
             work.ask()?;
-            report.hot = pending.map(|p| self.hot_fit(p)).transpose()?.flatten();
+            report.hot = pending.map(|p| self.hot_fit(p, &work)).transpose()?.flatten();
             work.add(1);
         }
         let stacks = self.stacks(&document.stacks, &work)?;

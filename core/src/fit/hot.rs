@@ -17,7 +17,7 @@ use crate::clearance::hot::smallest::Smallest;
 use crate::clearance::hot::{BothSides, HotFit, Parts, Place, Position};
 use crate::clearance::hot::{contact, picture};
 use crate::clearance::{Bench, ReferencePiston};
-use crate::error::Error;
+use crate::error::{Error, ErrorKind};
 use crate::growth::Materials;
 use crate::growth::field::{Rise, Scenario};
 use crate::job::{Given, Warning};
@@ -174,6 +174,8 @@ pub(crate) struct Hot<'a> {
     pub(crate) asked: &'a Asked,
     /// place in the report
     pub(crate) at: String,
+    /// asked between its parts, each of which may take long
+    pub(crate) goes_on: &'a dyn Fn() -> Result<(), Error>,
 }
 
 impl Hot<'_> {
@@ -190,11 +192,13 @@ impl Hot<'_> {
         let mut smallest = Vec::with_capacity(self.parts.piston.surfaces.len());
         let mut surfaces = Vec::with_capacity(self.parts.piston.surfaces.len());
         for index in 0..self.parts.piston.surfaces.len() {
+            (self.goes_on)()?;
             let (found, value, report) = self.surface(&fit, index)?;
             places.push(found.place);
             smallest.push(value);
             surfaces.push(report);
         }
+        (self.goes_on)()?;
         let original = self.original.take();
         let reference =
             original.as_ref().map(|o| self.reference(o, &running, smallest.first())).transpose()?;
@@ -286,6 +290,7 @@ impl Hot<'_> {
         let touching = self.asked.allowed.map_or(0.0, |allowed| -allowed);
         let mut out = Vec::new();
         for (what, wanted) in &self.asked.find {
+            (self.goes_on)()?;
             let answer = match what {
                 Find::BoreForRunning => fit.bore_for_running_clearance(wanted.value, gauge_position(fit)),
                 Find::BoreForSmallest => fit.bore_for_smallest_clearance(wanted.value),
@@ -320,6 +325,7 @@ impl Hot<'_> {
             (None, _) => Position::TopDeadCentre,
         };
         for (index, (shape, place)) in self.parts.piston.surfaces.iter().zip(places).enumerate() {
+            (self.goes_on)()?;
             let surface = shape.name.clone();
             let at_smallest = position_of(fit, place);
             let height_mm = place.height_mm;
@@ -381,6 +387,7 @@ impl Hot<'_> {
             place: None,
             stopped_by,
         };
+        (self.goes_on)()?;
         match fit.onset(scenario, touching)? {
             Onset::Touches(contact) => self.touches(fit, scenario, touching, &contact),
             Onset::TouchesCold => Ok(none("touches_at_20_c", 0.0, None)),
@@ -437,6 +444,8 @@ impl Hot<'_> {
 /// A refusal of the fit itself, at the part of the document it is of: the temperatures at `field`, the shape of the bore at `bore`.
 pub(crate) fn placed(error: Error, field: &str, bore: &str) -> Error {
     let place = match error.field() {
+        // a stop is of no field
+        _ if error.kind() == ErrorKind::Stopped => return error,
         known if known.starts_with('/') => return error,
         of if of.contains("piston_field") => format!("{field}/piston"),
         of if of.contains("bore_field") => format!("{field}/bore"),

@@ -145,7 +145,8 @@ impl Fit {
     fn report(self, calc: &mut Calc, materials: &Materials) -> Result<HotReport, Error> {
         let Fit { parts, sources, temperatures, original, asked } = self;
         let at = "/hot".to_owned();
-        Hot { calc, materials, parts, sources, temperatures: &temperatures, original, asked: &asked, at }
+        let (temperatures, asked) = (&temperatures, &asked);
+        Hot { calc, materials, parts, sources, temperatures, original, asked, at, goes_on: &|| Ok(()) }
             .report()
     }
 }
