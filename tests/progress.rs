@@ -258,7 +258,8 @@ fn hot_fits_are_stopped_within() {
     let within: Vec<usize> = (1..asks.len()).filter(|k| asks[*k] == asks[*k - 1]).collect();
     for last in within {
         let asked = AtomicUsize::new(0);
-        stopped(&format!("ask {last}"), work, &|_, _| asked.fetch_add(1, Ordering::Relaxed) == last);
+        let stops = move |_, _| asked.fetch_add(1, Ordering::Relaxed) == last;
+        stopped(&format!("ask {last}"), work, &stops);
     }
 }
 
