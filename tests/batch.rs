@@ -9,7 +9,7 @@
 )]
 #![allow(clippy::float_cmp, reason = "equality of bits is meant where it stands")]
 
-use gaugepoint::batch::{Batch, COLUMNS, Columns, Results};
+use gaugepoint::batch::{Batch, COLUMNS, Columns, Results, Stair};
 use gaugepoint::bounds::{self, Verdict};
 use gaugepoint::clearance::{bench, running};
 use gaugepoint::growth::StrainLaw;
@@ -246,6 +246,29 @@ fn lengths_must_agree() {
         assert_eq!((error.kind(), error.field()), (ErrorKind::Contradiction, name));
         assert!(a.iter().chain(&b).all(|x| *x == 7.0) && status.iter().all(|s| *s == 7));
     }
+}
+
+/// Each value counted by itself; edges, their neighbours, zeros of both signs and lengths that fill no vector are among them.
+#[test]
+fn stairs_are_climbed_as_they_are_counted() {
+    let (up, down) = ([-0.01, 0.0, 0.03], [0.031, 0.06]);
+    let edges = up.iter().chain(&down).flat_map(|edge| [edge.next_down(), *edge, edge.next_up()]);
+    let grid = (-500..500).map(|k| f64::from(k) / 5000.0);
+    let values: Vec<f64> = grid.chain(edges).chain([-0.0, 1100.0, -1100.0]).collect();
+    let reached = |edges: &[f64], value: f64| edges.iter().filter(|edge| value >= **edge).count();
+    let counted = |value: &f64| 1 + reached(&up, *value) as i8 - reached(&down, *value) as i8;
+    for length in [0, 1, 7, 128, 129, values.len()] {
+        let values = &values[values.len() - length..];
+        let expected: Vec<i8> = values.iter().map(counted).collect();
+        for width in [Width::baseline(), Width::detected()] {
+            let mut steps = vec![0; length];
+            Stair { first: 1, up: &up, down: &down }.steps(values, &mut steps, width).unwrap();
+            assert_eq!(steps, expected, "{length} values");
+        }
+    }
+    let error =
+        Stair { first: 0, up: &up, down: &down }.steps(&[0.0], &mut [], Width::detected()).unwrap_err();
+    assert_eq!((error.kind(), error.field()), (ErrorKind::Contradiction, "steps"));
 }
 
 #[test]

@@ -3,7 +3,7 @@
 //! Each row has the bits of the scalar functions ([`crate::size`], [`crate::clearance`]); rows are computed side by side in the widest
 //! instructions of the machine ([`crate::wide`]). See the page `batch.md` of the documentation, which is [`crate::batch::page`].
 
-use crate::bounds::{self, Bound};
+use crate::bounds::{self, Bound, order};
 use crate::calc::Formula;
 use crate::clearance::{Bench, Running};
 use crate::error::{Error, ErrorKind};
@@ -213,7 +213,7 @@ fn same_length(rows: usize, lengths: &[(&str, usize)]) -> Result<(), Error> {
     match lengths.iter().find(|(_, length)| *length != rows) {
         None => Ok(()),
         Some((field, length)) => {
-            let reason = format!("it has {length} rows where bore_mm has {rows}");
+            let reason = format!("it has {length} rows where the others have {rows}");
             Err(Error::new(ErrorKind::Contradiction, length.to_string(), reason).at(field))
         }
     }
@@ -231,13 +231,6 @@ struct Span {
     upper: i64,
     /// least that is not below zero: down to it bits have that order as they are
     plain_lower: i64,
-}
-
-/// Whole numbers in the order of the doubles, with NaN beyond both infinities.
-fn order(x: f64) -> i64 {
-    // minus zero becomes zero
-    let bits = (x + 0.0).to_bits().cast_signed();
-    bits ^ ((bits >> 63).cast_unsigned() >> 1).cast_signed()
 }
 
 impl Span {
@@ -421,5 +414,64 @@ impl Columnar for Count<'_, '_> {
             }
         }
         *self.refused += self.accepted.count_refused(left);
+    }
+}
+
+/// A stair: the steps that go up and down with a value. Decisions by one rule on many clearances are one.
+#[derive(Debug, Clone, Copy)]
+pub struct Stair<'a> {
+    /// Number of the step of the smallest values.
+    pub first: i8,
+    /// Values from which on the number is one more.
+    pub up: &'a [f64],
+    /// Values from which on the number is one less.
+    pub down: &'a [f64],
+}
+
+impl Stair<'_> {
+    /// The number of the step that each value stands on; of a value that is not finite it is any.
+    ///
+    /// ```
+    /// use gaugepoint::batch::Stair;
+    /// use gaugepoint::wide::Width;
+    /// let stair = Stair { first: 0, up: &[0.03], down: &[0.06] };
+    /// let mut steps = [0; 4];
+    /// stair.steps(&[0.029, 0.03, 0.059, 0.06], &mut steps, Width::detected())?;
+    /// assert_eq!(steps, [0, 1, 1, 0]);
+    /// # Ok::<(), gaugepoint::Error>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`ErrorKind::Contradiction`] when there are not as many places as values.
+    pub fn steps(&self, values: &[f64], steps: &mut [i8], width: Width) -> Result<(), Error> {
+        same_length(values.len(), &[("steps", steps.len())])?;
+        width.run(Climb { stair: self, values, steps });
+        Ok(())
+    }
+}
+
+struct Climb<'r> {
+    stair: &'r Stair<'r>,
+    values: &'r [f64],
+    steps: &'r mut [i8],
+}
+
+impl Columnar for Climb<'_> {
+    #[inline(always)]
+    fn run(self) {
+        let Stair { first, up, down } = *self.stair;
+        for (values, steps) in self.values.chunks(BLOCK).zip(self.steps.chunks_mut(BLOCK)) {
+            // as wide as the values, so that both are vectors of one length
+            let mut at = [i64::from(first); BLOCK];
+            let (up, down) = (up.iter().map(|edge| (edge, 1)), down.iter().map(|edge| (edge, -1)));
+            for (edge, step) in up.chain(down) {
+                for (at, value) in at.iter_mut().zip(values) {
+                    *at += if order(*value) >= order(*edge) { step } else { 0 };
+                }
+            }
+            for (step, at) in steps.iter_mut().zip(at) {
+                *step = at.to_le_bytes()[0].cast_signed();
+            }
+        }
     }
 }

@@ -56,6 +56,9 @@
  * THREADS. Every function may be called from any number of threads at once; a stack that is added to or freed belongs to one
  * thread. There is no global state, no locale, no clock: the same arguments give the same bits.
  *
+ * FLOATING POINT. Whatever the caller's state is, the library computes with rounding to nearest, exceptions masked and nothing flushed to zero: the bits
+ * are the same. The caller finds its state as it was, with its flags of exceptions but that of rounding. What is called back runs in the state of the library.
+ *
  * PROGRESS. Functions that may take their time have a second form, gaugepoint_NAME_watched, with a GaugepointWatcher and its user pointer before the
  * outputs; a NULL watcher is none, and the results have the same bits. What is done never falls, and is the whole in the end; the whole grows where
  * more is found to be done. A watcher that stops the work gives GAUGEPOINT_STATUS_STOPPED: outputs are as after any other failure.

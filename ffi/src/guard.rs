@@ -1,6 +1,7 @@
 //! The boundary: no panic leaves it, and only here are a caller's outputs written.
 
 use crate::error::{self, Failure, GaugepointError};
+use crate::floats::{self, Own};
 use crate::status;
 use core::any::Any;
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -8,7 +9,9 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 /// Runs `body`; `on_panic` gets the text of a panic and says what is returned instead.
 fn boundary<T>(body: impl FnOnce() -> T, on_panic: impl FnOnce(&str) -> T) -> T {
     // unwind safe: what a body changes is its own; outputs are written after it
-    catch_unwind(AssertUnwindSafe(body)).unwrap_or_else(|panic| on_panic(said(panic.as_ref())))
+    floats::aside(|| {
+        catch_unwind(AssertUnwindSafe(body)).unwrap_or_else(|panic| on_panic(said(panic.as_ref())))
+    })
 }
 
 fn said(panic: &(dyn Any + Send)) -> &str {
@@ -59,12 +62,14 @@ pub(crate) unsafe fn number(
 ) -> i32 {
     // SAFETY: the caller's promise
     unsafe {
-        if !out.is_null()
-            && error::has_its_size(error)
-            && let Ok(Ok(value)) = catch_unwind(AssertUnwindSafe(&body))
-        {
-            out.write(value);
-            return status::OK.code;
+        let own = Own::taken();
+        if own.is_usual() && !out.is_null() && error::has_its_size(error) {
+            let done = catch_unwind(AssertUnwindSafe(&body));
+            own.put_back();
+            if let Ok(Ok(value)) = done {
+                out.write(value);
+                return status::OK.code;
+            }
         }
         status(error, cleared("out", out, f64::NAN), || Ok(body()?))
     }

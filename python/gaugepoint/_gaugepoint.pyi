@@ -4628,7 +4628,9 @@ def steps(values_mm: NDArray[np.float64], first: int, up: Sequence[float], down:
     Raises
     ------
     TypeError, ValueError
-        When an array is none of its kind, or another length.
+        When an array is none of its kind.
+    InputError
+        When there are not as many places as values.
     """
 
 def counted(codes: NDArray[np.int8], kinds: int) -> list[int]:

@@ -2,8 +2,9 @@
 
 use crate::error::{Fault, guarded};
 use gaugepoint::Error;
-use gaugepoint::batch::{Batch, COLUMNS, Columns, Refused, Results};
+use gaugepoint::batch::{Batch, COLUMNS, Columns, Refused, Results, Stair};
 use gaugepoint::growth::StrainLaw;
+use gaugepoint::wide::Width;
 use numpy::ndarray::{Dimension, Ix1};
 use numpy::{
     Element, PyArray, PyArray1, PyArrayMethods, PyReadonlyArray1, PyReadwriteArray, PyReadwriteArray1,
@@ -107,7 +108,7 @@ pub(crate) fn clearances<'py>(
     Ok((bench.into_any(), running.into_any(), status, refused, reasons))
 }
 
-/// How many rows are worked on at a time: few enough that a byte counts them.
+/// How many codes are counted at a time: few enough that a byte holds it.
 const CHUNK: usize = 255;
 
 /// Write of many values the number of the step that each stands on; of the frames.
@@ -126,7 +127,9 @@ const CHUNK: usize = 255;
 /// Raises
 /// ------
 /// TypeError, ValueError
-///     When an array is none of its kind, or another length.
+///     When an array is none of its kind.
+/// InputError
+///     When there are not as many places as values.
 #[pyfunction]
 pub(crate) fn steps(
     values_mm: PyReadonlyArray1<'_, f64>,
@@ -136,21 +139,8 @@ pub(crate) fn steps(
     mut codes: PyReadwriteArray1<'_, i8>,
 ) -> PyResult<()> {
     let (values, codes) = (values_mm.as_slice()?, codes.as_slice_mut()?);
-    if values.len() != codes.len() {
-        return Err(PyValueError::new_err("codes: not as many as the values"));
-    }
-    for (values, codes) in values.chunks(CHUNK).zip(codes.chunks_mut(CHUNK)) {
-        codes.fill(first);
-        // one edge after the other: loops without a choice become vectors
-        let mut each = |edge: f64, step: i8| {
-            for (code, value) in codes.iter_mut().zip(values) {
-                *code += step * i8::from(*value >= edge);
-            }
-        };
-        up.iter().for_each(|edge| each(*edge, 1));
-        down.iter().for_each(|edge| each(*edge, -1));
-    }
-    Ok(())
+    let stair = Stair { first, up: &up, down: &down };
+    guarded(|| stair.steps(values, codes, Width::detected())).map_err(PyErr::from)
 }
 
 /// Count codes: how many there are of 0, 1, and so on; of the frames.

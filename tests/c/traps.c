@@ -1,8 +1,12 @@
-/* traps JOB: a host that unmasks floating-point exceptions (some spreadsheets and Fortran programs do) is not killed by any number. */
+/* traps JOB: a host that unmasks floating-point exceptions (some spreadsheets and Fortran programs do) is not killed by any number; one that rounds
+   otherwise or flushes small numbers to zero gets the same bits; each finds its state as it was, flags of exceptions included. */
 #define _GNU_SOURCE
 #include "check.h"
 
 #include <fenv.h>
+#ifdef __SSE2__
+#include <xmmintrin.h>
+#endif
 
 #define TRAPS (FE_INVALID | FE_DIVBYZERO | FE_OVERFLOW)
 
@@ -319,6 +323,50 @@ static void jobs(const char *job, size_t length) {
   free(text);
 }
 
+/* one of each shape: with a status, as a value, of arrays, of a record, as a text */
+static void some(const char *job, size_t length, double numbers[4], char **report) {
+  GaugepointError e = GAUGEPOINT_ERROR_INIT;
+  const double bores[3] = {86.035, 86.041, 86.0}, pistons[3] = {86.0, 85.987, 85.9};
+  double out[3];
+  size_t report_length;
+  CHECK(gaugepoint_size_at_20_mm(86.013, 0.001, 21.3, 11.5e-6, 27.7, 20.5e-6, &numbers[0], &e) == GAUGEPOINT_STATUS_OK);
+  numbers[1] = gaugepoint_running_clearance_mm_v(86.035, 110.0, 11.4e-6, 86.0, 120.0, 20.5e-6);
+  CHECK(gaugepoint_bench_clearance_mm_array(bores, pistons, 3, out, NULL, &e) == GAUGEPOINT_STATUS_OK);
+  numbers[2] = out[1];
+  CHECK(gaugepoint_coverage_factor(0.95, 7.0, &numbers[3], &e) == GAUGEPOINT_STATUS_OK);
+  CHECK(gaugepoint_job_assess(job, length, 0, report, &report_length, &e) == GAUGEPOINT_STATUS_OK);
+}
+
+static void as_ever(const char *job, size_t length, const double *numbers, const char *report) {
+  double here[4];
+  char *again;
+  some(job, length, here, &again);
+  CHECK(memcmp(here, numbers, sizeof here) == 0);
+  CHECK(strcmp(again, report) == 0);
+  gaugepoint_text_free(again);
+}
+
+static void states(const char *job, size_t length) {
+  const int modes[] = {FE_UPWARD, FE_DOWNWARD, FE_TOWARDZERO};
+  double numbers[4];
+  char *report;
+  some(job, length, numbers, &report);
+  for (size_t k = 0; k < 3; k++) {
+    CHECK(fesetround(modes[k]) == 0);
+    as_ever(job, length, numbers, report);
+    CHECK(fegetround() == modes[k]);
+  }
+  fesetround(FE_TONEAREST);
+#ifdef __SSE2__
+  const unsigned own = _mm_getcsr();
+  _mm_setcsr(own | 0x8040); /* flushes to zero, and takes what is that small for zero */
+  as_ever(job, length, numbers, report);
+  CHECK((_mm_getcsr() & 0x8040) == 0x8040);
+  _mm_setcsr(own);
+#endif
+  gaugepoint_text_free(report);
+}
+
 int main(int count, char **words) {
   const double size[6] = {86.0, 0.001, 20.0, 11.5e-6, 27.0, 20.5e-6};
   const double running[6] = {86.035, 110.0, 11.4e-6, 86.0, 120.0, 20.5e-6};
@@ -354,6 +402,13 @@ int main(int count, char **words) {
   CHECK(fegetexcept() == TRAPS);
   CHECK(fetestexcept(TRAPS) == 0);
   fedisableexcept(TRAPS);
+  row = "flags";
+  six(gaugepoint_size_at_20_mm, size);
+  two();
+  risks();
+  CHECK(fetestexcept(TRAPS) == 0);
+  row = "states";
+  states(job, length);
   /* neither side of the boundary was left out */
   CHECK(accepted > 100 && calls - accepted > 1000);
   free(job);
