@@ -363,7 +363,10 @@ class _Polars:
         series = self.frame[name]
         if series.dtype != polars.Float64 and not series.dtype.is_integer():
             return str(series.dtype)
-        return Column(series.to_numpy().astype(np.float64, copy=False), lambda: series.is_null().to_numpy(), series.null_count() > 0)
+        lacks = series.null_count() > 0
+        # a column without gaps is not copied
+        whole = series.cast(polars.Float64).fill_null(float("nan")) if lacks else series
+        return Column(whole.to_numpy().astype(np.float64, copy=False), lambda: series.is_null().to_numpy(), lacks)
 
     def joined(self, results: _Results) -> Any:
         import numpy as np
