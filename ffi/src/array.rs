@@ -32,6 +32,22 @@ pub(crate) unsafe fn array<'a, T>(
     }
 }
 
+/// An array that may be left out.
+///
+/// # Safety
+/// As [`array`].
+pub(crate) unsafe fn rows<'a, T>(
+    field: &'static str,
+    values: *const T,
+    count: usize,
+) -> Result<&'a [T], Failure> {
+    match count {
+        0 => Ok(&[]),
+        // SAFETY: the caller's promise
+        _ => unsafe { array(field, values, Some(count)) },
+    }
+}
+
 /// A record that the caller passes in.
 ///
 /// # Safety

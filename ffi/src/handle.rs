@@ -25,6 +25,7 @@ pub(crate) unsafe fn lent<'a, T>(name: &'static str, handle: *const T) -> Result
 ///
 /// # Safety
 /// As [`lent`], and nothing else uses it.
+#[cfg_attr(not(feature = "models"), allow(dead_code, reason = "without models nothing is added to"))]
 pub(crate) unsafe fn lent_to_change<'a, T>(name: &'static str, handle: *mut T) -> Result<&'a mut T, Failure> {
     // SAFETY: the caller's promise
     unsafe { handle.as_mut() }.ok_or_else(|| null(name))

@@ -1,6 +1,6 @@
 //! A piston and a bore at their temperatures, each by itself: made once, asked often, put together into any number of fits.
 
-use crate::array::{array, given};
+use crate::array::{array, given, rows};
 use crate::error::{Failure, GaugepointError};
 use crate::growth::{self, GaugepointLaw};
 use crate::guard::{kept, plain, status};
@@ -9,7 +9,7 @@ use crate::hot::{
     GaugepointBore, GaugepointBoreField, GaugepointBoreHarmonic, GaugepointPistonField, GaugepointPort,
     GaugepointSurfaceGrowth,
 };
-use crate::piston::{self, GaugepointPiston, rows};
+use crate::piston::{self, GaugepointPiston};
 use crate::record::{Record, record};
 use crate::text::flag;
 use gaugepoint::clearance::hot::apart::{HotBore, HotPiston, SizeAt};

@@ -1,6 +1,6 @@
 //! The form of a piston.
 
-use crate::array::{array, array_out, fitting, given};
+use crate::array::{array, array_out, fitting, given, rows};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{cleared, kept, status};
 use crate::record::{Record, record};
@@ -493,22 +493,6 @@ unsafe fn points_of<'a>(points: *const GaugepointPistonPoints) -> Result<Points<
 
 /// Heights and values of a table.
 type Columns = (Vec<f64>, Vec<f64>);
-
-/// An array that may be left out.
-///
-/// # Safety
-/// As [`array`].
-pub(crate) unsafe fn rows<'a, T>(
-    field: &'static str,
-    values: *const T,
-    count: usize,
-) -> Result<&'a [T], Failure> {
-    match count {
-        0 => Ok(&[]),
-        // SAFETY: the caller's promise
-        _ => unsafe { array(field, values, Some(count)) },
-    }
-}
 
 /// The caller's piston.
 ///

@@ -1,9 +1,8 @@
 //! Signs of damage: what may be behind a finding, and what to ask.
 
-use crate::array::{array_out, fitting};
+use crate::array::{array_out, fitting, rows};
 use crate::error::{Failure, GaugepointError};
 use crate::guard::{plain, status};
-use crate::piston::rows;
 use crate::record::{Record, record};
 use crate::status::{Text, terminated};
 use crate::text::flag;
