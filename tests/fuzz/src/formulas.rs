@@ -1,12 +1,16 @@
 use crate::feed::{Feed, answered, error, number_or_nan, record, zeroed};
 use crate::handles::Written;
+use crate::watched::watched;
 use core::ptr::null_mut;
 use gaugepoint_c::function::{
     GaugepointEffect, GaugepointFunction, GaugepointPropagation, gaugepoint_function_free,
     gaugepoint_function_from_formula, gaugepoint_function_nominal, gaugepoint_function_propagation,
-    gaugepoint_function_trials,
+    gaugepoint_function_trials_watched,
 };
 use gaugepoint_c::trials::GaugepointRun;
+
+/// Two blocks of trials, between which a watcher is asked.
+const TRIALS: usize = 300;
 
 /// The door of the formulas: the first bytes make up to three contributors, the rest is a formula of a, b and c.
 ///
@@ -51,11 +55,22 @@ pub fn formulas(data: &[u8]) {
         let status =
             gaugepoint_function_propagation(function, &raw mut moments, effects.as_mut_ptr(), 3, &raw mut e);
         answered(status, &e);
-        let (mut values, mut e) = ([5.0; 64], error());
-        let status =
-            gaugepoint_function_trials(function, &raw const run, values.as_mut_ptr(), 64, &raw mut e);
-        let succeeded = answered(status, &e);
-        assert!(values.iter().all(|v| if succeeded { v.is_finite() } else { *v == 5.0 }), "{values:?}");
+        let stop = usize::try_from(run.seed % 4).unwrap_or(0);
+        let (_, values) = watched(stop, &[5.0_f64.to_bits(); TRIALS], |watcher, user| {
+            let (mut values, mut e) = ([5.0; TRIALS], error());
+            let status = gaugepoint_function_trials_watched(
+                function,
+                &raw const run,
+                watcher,
+                user,
+                values.as_mut_ptr(),
+                TRIALS,
+                &raw mut e,
+            );
+            answered(status, &e);
+            (status, values.map(f64::to_bits))
+        });
+        assert!(values.iter().all(|v| f64::from_bits(*v).is_finite()), "{values:?}");
         gaugepoint_function_free(function);
     }
 }

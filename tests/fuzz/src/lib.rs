@@ -13,6 +13,7 @@ mod hot;
 mod matching;
 mod numbers;
 mod parts;
+mod places;
 mod records;
 
 pub use documents::documents;
