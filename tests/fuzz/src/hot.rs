@@ -181,7 +181,8 @@ fn answer<R: Copy>(
 /// The fits are there.
 unsafe fn asked(feed: &mut Feed<'_>, fits: [*const GaugepointHotFit; 2]) {
     let question = feed.byte() % 16;
-    let (surface, position, at) = (feed.few(2), feed.choice(5), feed.near(90.0));
+    let (surface, position, at) =
+        (feed.few(2), [4, 1, 2, 3, 4, 1, 0, i32::MAX][feed.few(7)], feed.near(90.0));
     let (angle, height, wanted, scenario) =
         (feed.near(77.0), feed.near(15.0), feed.near(0.02), feed.choice(4));
     let count = [2, 3, 5, 9, 1, 0, 65_537, usize::MAX][feed.few(7)];
@@ -345,8 +346,8 @@ unsafe fn contact(
 
 /// A few rising places.
 fn rising(feed: &mut Feed<'_>, last: f64) -> Vec<f64> {
-    let count = 1 + feed.few(2);
-    (0..count).map(|k| feed.near(last * f64::from(u8::try_from(k).unwrap_or(0)) / 2.0)).collect()
+    const PLACES: [&[f64]; 3] = [&[0.0], &[0.0, 1.0], &[0.0, 0.5, 1.0]];
+    PLACES[feed.few(2)].iter().map(|place| feed.near(last * place)).collect()
 }
 
 fn near(feed: &mut Feed<'_>, count: usize, usual: f64) -> Vec<f64> {
@@ -361,7 +362,7 @@ fn span(surface: usize) -> [f64; 2] {
 fn table(feed: &mut Feed<'_>, surface: usize, value: f64) -> Vec<GaugepointTableRow> {
     let [from, to] = span(surface);
     let places = [from, to, f64::midpoint(from, to)];
-    let mut places = places[..[1, 2, 3, 0][feed.few(3)]].to_vec();
+    let mut places = places[..[1, 2, 3, 1, 2, 3, 2, 0][feed.few(7)]].to_vec();
     places.sort_by(f64::total_cmp);
     places
         .into_iter()
@@ -388,7 +389,7 @@ fn surface(
         minor_thrust_panel_deg: feed.near(35.0),
         coating_mm: feed.near(0.01),
         windows: windows.as_ptr(),
-        window_count: windows.len(),
+        window_count: if place == 0 { windows.len() } else { 0 },
         ..zeroed()
     };
     match surface.form {
@@ -429,7 +430,7 @@ fn port(feed: &mut Feed<'_>) -> GaugepointPort {
 
 fn harmonic(feed: &mut Feed<'_>, depths: &[f64], wave: &[Vec<f64>]) -> GaugepointBoreHarmonic {
     GaugepointBoreHarmonic {
-        order: [2, 3, 4, 6, 1, 32, 33, usize::MAX][feed.few(7)],
+        order: [2, 3, 4, 6, 32, 1, 33, usize::MAX][feed.few(7)],
         depths_mm: depths.as_ptr(),
         cos_mm: wave[0].as_ptr(),
         sin_mm: wave[1].as_ptr(),

@@ -8,7 +8,7 @@ use gaugepoint_c::matching::{
 };
 
 /// Most bores and pistons.
-const MOST: usize = 6;
+const MOST: usize = 7;
 const GRADES: &[u8] = b"AB\xff";
 
 type Pairs = [GaugepointMatched; MOST];
@@ -16,7 +16,8 @@ type Pairs = [GaugepointMatched; MOST];
 /// Measured pistons matched to bores, as structures and, where they have sizes alone, as arrays of them.
 pub(crate) fn matching(feed: &mut Feed<'_>) {
     let only_sizes = feed.byte() < 128;
-    let (bore_count, piston_count, room) = (1 + feed.few(4), 1 + feed.few(MOST - 1), MOST - feed.few(1));
+    let bore_count = 1 + feed.few(4);
+    let (piston_count, room) = (bore_count - 1 + feed.few(3), if feed.byte() < 240 { MOST } else { 2 });
     let bores: Vec<_> = (0..bore_count).map(|_| bore(feed, only_sizes)).collect();
     let pistons: Vec<_> = (0..piston_count).map(|_| piston(feed, only_sizes)).collect();
     let (forbidden, fixed) = (pairs(feed), pairs(feed));
@@ -152,5 +153,5 @@ fn piston(feed: &mut Feed<'_>, only_size: bool) -> GaugepointMeasuredPiston {
 }
 
 fn pairs(feed: &mut Feed<'_>) -> Vec<GaugepointPair> {
-    (0..feed.few(2)).map(|_| GaugepointPair { bore: feed.few(5), piston: feed.few(MOST) }).collect()
+    (0..feed.few(2)).map(|_| GaugepointPair { bore: feed.few(4), piston: feed.few(5) }).collect()
 }
