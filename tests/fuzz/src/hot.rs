@@ -26,9 +26,39 @@ use gaugepoint_c::piston::{
 /// Of the form on each of three axes, of the ovality, and of the form between the axes.
 type Tables = [Vec<GaugepointTableRow>; 5];
 
+/// What is asked of a fit; the first question also of piston and bore alone.
+struct Question {
+    which: u8,
+    surface: usize,
+    position: i32,
+    at: f64,
+    angle: f64,
+    height: f64,
+    wanted: f64,
+    scenario: i32,
+    count: usize,
+}
+
+impl Question {
+    fn new(feed: &mut Feed<'_>) -> Self {
+        Question {
+            which: feed.byte() % 16,
+            surface: feed.few(2),
+            position: [4, 1, 2, 3, 4, 1, 0, i32::MAX][feed.few(7)],
+            at: feed.near(90.0),
+            angle: feed.near(77.0),
+            height: feed.near(15.0),
+            wanted: feed.near(0.02),
+            scenario: feed.choice(4),
+            count: [2, 3, 5, 9, 1, 0, 65_537, usize::MAX][feed.few(7)],
+        }
+    }
+}
+
 /// A piston and a bore, asked by themselves, and asked in a fit that is made of them and in one that is made at once: with the same bits.
 /// Tables and orders are few, or one input takes the time of thousands.
 pub(crate) fn hot(feed: &mut Feed<'_>) {
+    let questions: Vec<_> = (0..=feed.few(2)).map(|_| Question::new(feed)).collect();
     let surfaces = 1 + feed.few(1);
     let tables: Vec<Tables> =
         (0..surfaces).map(|k| [-0.02, -0.02, -0.2, 0.2, 0.002].map(|value| table(feed, k, value))).collect();
@@ -96,17 +126,22 @@ pub(crate) fn hot(feed: &mut Feed<'_>) {
         },
         motion: if feed.byte() < 128 { null() } else { &raw const motion },
     };
+    // SAFETY: everything that the parts point to is there
+    unsafe { made_twice(&questions, &parts) };
+}
+
+/// # Safety
+/// The parts are what the header says.
+unsafe fn made_twice(questions: &[Question], parts: &GaugepointHotFitParts) {
     let (mut fit, mut e): (*mut GaugepointHotFit, _) = (null_mut(), error());
     // SAFETY: the contract of the header; each handle is freed once
     unsafe {
-        let made = answered(gaugepoint_hot_fit_new(&raw const parts, &raw mut fit, &raw mut e), &e);
+        let made = answered(gaugepoint_hot_fit_new(&raw const *parts, &raw mut fit, &raw mut e), &e);
         assert_eq!(made, !fit.is_null());
-        let put_together = of_parts(feed, &parts);
+        let put_together = of_parts(&questions[0], parts);
         assert_eq!(made, !put_together.is_null(), "a fit depends on how it is made");
         if made {
-            for _ in 0..=feed.few(2) {
-                asked(feed, [fit, put_together]);
-            }
+            questions.iter().for_each(|q| asked(q, [fit, put_together]));
         }
         gaugepoint_hot_fit_free(fit);
         gaugepoint_hot_fit_free(put_together);
@@ -117,7 +152,7 @@ pub(crate) fn hot(feed: &mut Feed<'_>) {
 ///
 /// # Safety
 /// The parts are what the header says.
-unsafe fn of_parts(feed: &mut Feed<'_>, p: &GaugepointHotFitParts) -> *mut GaugepointHotFit {
+unsafe fn of_parts(q: &Question, p: &GaugepointHotFitParts) -> *mut GaugepointHotFit {
     let mut piston: *mut GaugepointHotPiston = null_mut();
     let mut bore: *mut GaugepointHotBore = null_mut();
     let mut fit: *mut GaugepointHotFit = null_mut();
@@ -144,7 +179,6 @@ unsafe fn of_parts(feed: &mut Feed<'_>, p: &GaugepointHotFitParts) -> *mut Gauge
         assert_eq!(answered(status, &of_bore), !bore.is_null());
         let status = gaugepoint_hot_fit_of(piston, bore, p.motion, &raw mut fit, &raw mut of_fit);
         assert_eq!(answered(status, &of_fit), !fit.is_null());
-        let (height, depth, angle) = (feed.near(15.0), feed.near(60.0), feed.near(77.0));
         let is_size = |s: &GaugepointHotSize| {
             let given = s.has_diameter == 1;
             s.cold_radius_mm.is_finite()
@@ -153,9 +187,9 @@ unsafe fn of_parts(feed: &mut Feed<'_>, p: &GaugepointHotFitParts) -> *mut Gauge
                 && given == s.hot_diameter_mm.is_finite()
         };
         let out = record!(GaugepointHotSize);
-        answer(out, |out, e| gaugepoint_hot_piston_at(piston, height, angle, out, e), is_size);
+        answer(out, |out, e| gaugepoint_hot_piston_at(piston, q.height, q.angle, out, e), is_size);
         answer(out, |out, e| gaugepoint_hot_piston_at_gauge_point(piston, out, e), is_size);
-        answer(out, |out, e| gaugepoint_hot_bore_at(bore, depth, angle, out, e), is_size);
+        answer(out, |out, e| gaugepoint_hot_bore_at(bore, q.at, q.angle, out, e), is_size);
         gaugepoint_hot_piston_free(piston);
         gaugepoint_hot_bore_free(bore);
     }
@@ -179,16 +213,11 @@ fn answer<R: Copy>(
 ///
 /// # Safety
 /// The fits are there.
-unsafe fn asked(feed: &mut Feed<'_>, fits: [*const GaugepointHotFit; 2]) {
-    let question = feed.byte() % 16;
-    let (surface, position, at) =
-        (feed.few(2), [4, 1, 2, 3, 4, 1, 0, i32::MAX][feed.few(7)], feed.near(90.0));
-    let (angle, height, wanted, scenario) =
-        (feed.near(77.0), feed.near(15.0), feed.near(0.02), feed.choice(4));
-    let count = [2, 3, 5, 9, 1, 0, 65_537, usize::MAX][feed.few(7)];
+unsafe fn asked(q: &Question, fits: [*const GaugepointHotFit; 2]) {
+    let Question { which, surface, position, at, angle, height, wanted, scenario, count } = *q;
     // SAFETY: the caller's promise, the contract of the header
     let [one, other] = fits.map(|fit| unsafe {
-        match question {
+        match which {
             0 => number(|out, e| gaugepoint_hot_fit_clearance_mm(fit, angle, height, position, at, out, e)),
             1 => number(|out, e| gaugepoint_hot_fit_diametral_mm(fit, angle, height, position, at, out, e)),
             2 => number(|out, e| gaugepoint_hot_fit_running_mm(fit, position, at, out, e)),
@@ -268,7 +297,7 @@ unsafe fn asked(feed: &mut Feed<'_>, fits: [*const GaugepointHotFit; 2]) {
             _ => number(|out, e| gaugepoint_hot_fit_running_mm(null(), position, at, out, e)),
         }
     });
-    assert!(one == other, "the answer {question} depends on how a fit was made");
+    assert!(one == other, "the answer {which} depends on how a fit was made");
 }
 
 /// A number, which is NaN after a failure.
