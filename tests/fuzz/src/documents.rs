@@ -1,12 +1,15 @@
 use crate::feed::{Feed, answered, error, record};
+use crate::watched::watched;
+use core::ffi::c_void;
 use core::ptr::null_mut;
+use gaugepoint_c::progress::GaugepointWatcher;
 use gaugepoint_c::report::{
     GaugepointCylinderVerdict, GaugepointJobVerdict, GaugepointReport, gaugepoint_report_cylinder,
-    gaugepoint_report_free, gaugepoint_report_job, gaugepoint_report_new, gaugepoint_report_text,
+    gaugepoint_report_free, gaugepoint_report_job, gaugepoint_report_new_watched, gaugepoint_report_text,
 };
 use gaugepoint_c::text::gaugepoint_text_free;
 
-/// The door of the documents: the first byte says which document and whether with working, the rest is its text.
+/// The door of the documents: the first byte says which document, whether with working and how it is watched, the rest is its text.
 ///
 /// # Panics
 /// When an answer breaks a rule.
@@ -14,48 +17,66 @@ pub fn documents(data: &[u8]) {
     let mut feed = Feed(data);
     let first = feed.byte();
     let (kind, working) = (i32::from(first % 16) % 10, i32::from(first / 16 % 2));
+    match first / 32 {
+        0 => drop(made(feed.0, kind, working, None, null_mut())),
+        stop => drop(watched(usize::from(stop) - 1, &None, |watcher, user| {
+            made(feed.0, kind, working, watcher, user)
+        })),
+    }
+}
+
+/// The status of a report, and the text of it as JSON.
+fn made(
+    text: &[u8],
+    kind: i32,
+    working: i32,
+    watcher: GaugepointWatcher,
+    user: *mut c_void,
+) -> (i32, Option<String>) {
     let mut report: *mut GaugepointReport = null_mut();
     let mut e = error();
     // SAFETY: the contract of the header; the handle is freed once below
     let status = unsafe {
-        gaugepoint_report_new(
+        gaugepoint_report_new_watched(
             kind,
-            feed.0.as_ptr().cast(),
-            feed.0.len(),
+            text.as_ptr().cast(),
+            text.len(),
             working,
+            watcher,
+            user,
             &raw mut report,
             &raw mut e,
         )
     };
     if !answered(status, &e) {
         assert!(report.is_null(), "a refusal gave a report");
-        return;
+        return (status, None);
     }
-    for format in 0..4 {
-        written(report, format);
-    }
+    let [_, json, ..] = [0, 1, 2, 3].map(|format| written(report, format));
     asked(report);
     // SAFETY: as above
     unsafe { gaugepoint_report_free(report) };
+    (status, json)
 }
 
 /// A report in a format: JSON parses, and no text holds a number that is none.
-fn written(report: *const GaugepointReport, format: i32) {
+fn written(report: *const GaugepointReport, format: i32) -> Option<String> {
     let (mut text, mut length, mut e) = (null_mut(), usize::MAX, error());
     // SAFETY: the contract of the header; the text is freed once
     unsafe {
         let status = gaugepoint_report_text(report, format, &raw mut text, &raw mut length, &raw mut e);
         if !answered(status, &e) {
             assert!(text.is_null() && length == usize::MAX);
-            return;
+            return None;
         }
         let bytes = core::slice::from_raw_parts(text.cast::<u8>(), length + 1);
         assert_eq!(bytes.last(), Some(&0));
-        let told = str::from_utf8(&bytes[..length]).expect("UTF-8");
-        if format == 1 {
-            let _: serde_json::Value = serde_json::from_str(told).expect("a report that parses");
-        }
+        let told = str::from_utf8(&bytes[..length]).expect("UTF-8").to_owned();
         gaugepoint_text_free(text);
+        if format == 1 {
+            let _: serde_json::Value = serde_json::from_str(&told).expect("a report that parses");
+        }
+        Some(told)
     }
 }
 

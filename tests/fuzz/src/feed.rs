@@ -56,6 +56,15 @@ impl Feed<'_> {
         }
     }
 
+    /// Mostly the number that is usual, sometimes it a little changed, seldom any.
+    pub(crate) fn near(&mut self, usual: f64) -> f64 {
+        match self.byte() {
+            0..=127 => usual,
+            change @ 128..=239 => usual * (1.0 + (f64::from(change) - 184.0) / 1024.0),
+            _ => self.number(),
+        }
+    }
+
     pub(crate) fn numbers<const N: usize>(&mut self) -> [f64; N] {
         core::array::from_fn(|_| self.number())
     }
@@ -135,4 +144,10 @@ pub(crate) fn text_of(chars: &[core::ffi::c_char]) -> String {
 pub(crate) fn number_or_nan(succeeded: bool, number: f64) {
     assert_eq!(number.is_finite(), succeeded, "{number}");
     assert!(succeeded || number.is_nan());
+}
+
+/// What a record holds, byte by byte.
+pub(crate) fn bytes_of<R: Copy>(record: &R) -> Vec<u8> {
+    // SAFETY: records of the header have no padding
+    unsafe { core::slice::from_raw_parts((&raw const *record).cast(), size_of::<R>()) }.to_vec()
 }

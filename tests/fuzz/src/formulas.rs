@@ -1,12 +1,16 @@
 use crate::feed::{Feed, answered, error, number_or_nan, record, zeroed};
 use crate::handles::Written;
+use crate::watched::watched;
 use core::ptr::null_mut;
 use gaugepoint_c::function::{
     GaugepointEffect, GaugepointFunction, GaugepointPropagation, gaugepoint_function_free,
-    gaugepoint_function_from_formula, gaugepoint_function_nominal, gaugepoint_function_propagation,
-    gaugepoint_function_trials,
+    gaugepoint_function_from_formula, gaugepoint_function_importance_watched, gaugepoint_function_nominal,
+    gaugepoint_function_propagation, gaugepoint_function_trials_watched,
 };
 use gaugepoint_c::trials::GaugepointRun;
+
+/// Two blocks of trials, between which a watcher is asked.
+const TRIALS: usize = 300;
 
 /// The door of the formulas: the first bytes make up to three contributors, the rest is a formula of a, b and c.
 ///
@@ -22,7 +26,7 @@ pub fn formulas(data: &[u8]) {
     let run = GaugepointRun {
         seed: u64::from(feed.byte()),
         first: u64::from(feed.byte()),
-        hypercube_trials: 64 * u64::from(feed.byte() % 4),
+        hypercube_trials: 256 * u64::from(feed.byte() % 4),
         points: feed.choice(4),
         reserved: 0,
     };
@@ -51,11 +55,32 @@ pub fn formulas(data: &[u8]) {
         let status =
             gaugepoint_function_propagation(function, &raw mut moments, effects.as_mut_ptr(), 3, &raw mut e);
         answered(status, &e);
-        let (mut values, mut e) = ([5.0; 64], error());
-        let status =
-            gaugepoint_function_trials(function, &raw const run, values.as_mut_ptr(), 64, &raw mut e);
-        let succeeded = answered(status, &e);
-        assert!(values.iter().all(|v| if succeeded { v.is_finite() } else { *v == 5.0 }), "{values:?}");
+        tried(function, &run, None);
+        tried(function, &run, Some(out));
         gaugepoint_function_free(function);
     }
+}
+
+/// Trials, or with a limit the weights of trials toward it, alone and watched; the seed also says where they are stopped.
+///
+/// # Safety
+/// The function is there.
+unsafe fn tried(function: *const GaugepointFunction, run: &GaugepointRun, limit: Option<f64>) {
+    let stop = usize::try_from(run.seed % 4).unwrap_or(0);
+    let (_, values) = watched(stop, &[5.0_f64.to_bits(); TRIALS], |watcher, user| {
+        let (mut values, mut e) = ([5.0; TRIALS], error());
+        let (run, out, e_out) = (&raw const *run, values.as_mut_ptr(), &raw mut e);
+        // SAFETY: the caller's promise, the contract of the header
+        let status = unsafe {
+            match limit {
+                None => gaugepoint_function_trials_watched(function, run, watcher, user, out, TRIALS, e_out),
+                Some(limit) => gaugepoint_function_importance_watched(
+                    function, 1, limit, run, watcher, user, out, TRIALS, e_out,
+                ),
+            }
+        };
+        answered(status, &e);
+        (status, values.map(f64::to_bits))
+    });
+    assert!(values.iter().all(|v| f64::from_bits(*v).is_finite()), "{values:?}");
 }

@@ -1,4 +1,5 @@
-use crate::feed::{Feed, answered, error, number_or_nan, record};
+use crate::feed::{Feed, answered, bytes_of, error, number_or_nan, record};
+use crate::watched::watched;
 use core::ptr::{null, null_mut};
 use gaugepoint_c::expansion::{
     GaugepointExpansion, gaugepoint_expansion_at, gaugepoint_expansion_free, gaugepoint_expansion_new,
@@ -11,6 +12,7 @@ use gaugepoint_c::stack::{
     gaugepoint_stack_new, gaugepoint_stack_outside, gaugepoint_stack_quantile,
     gaugepoint_stack_quantile_above, gaugepoint_stack_root_sum_square,
 };
+use gaugepoint_c::trials::{GaugepointAdaptive, GaugepointGoal, gaugepoint_stack_adaptive_watched};
 
 /// The door of the handles: made, asked, changed, asked again and freed.
 ///
@@ -80,8 +82,33 @@ fn stack(feed: &mut Feed<'_>) {
     asked(feed, stack);
     changed(feed, stack);
     asked(feed, stack);
+    adapted(feed, stack);
     // SAFETY: as above
     unsafe { gaugepoint_stack_free(stack) };
+}
+
+/// Trials until an interval settles, watched; seldom, because they are thousands.
+fn adapted(feed: &mut Feed<'_>, stack: *const GaugepointStack) {
+    if feed.byte() < 224 {
+        return;
+    }
+    let goal = GaugepointGoal {
+        seed: u64::from(feed.byte()),
+        most_trials: 20_000,
+        probability: feed.near(0.95),
+        coverage: feed.flag() + 1,
+        digits: feed.flag() + 1,
+    };
+    let untouched = bytes_of(&record!(GaugepointAdaptive));
+    watched(feed.few(60), &untouched, |watcher, user| {
+        let (mut out, mut e) = (record!(GaugepointAdaptive), error());
+        // SAFETY: the contract of the header
+        let status = unsafe {
+            gaugepoint_stack_adaptive_watched(stack, &raw const goal, watcher, user, &raw mut out, &raw mut e)
+        };
+        assert!(!answered(status, &e) || out.mean.is_finite(), "{out:?}");
+        (status, bytes_of(&out))
+    });
 }
 
 fn changed(feed: &mut Feed<'_>, stack: *mut GaugepointStack) {

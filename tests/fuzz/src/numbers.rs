@@ -1,11 +1,12 @@
 use crate::feed::{Feed, answered, error, number_or_nan};
+use crate::places::placed;
 use gaugepoint_c::batch::GaugepointColumn;
 use gaugepoint_c::columns::{gaugepoint_flat_count, gaugepoint_flat_parameter, gaugepoint_flat_strided};
 use gaugepoint_c::decision::gaugepoint_decide_mm;
 use gaugepoint_c::flat::gaugepoint_coverage_factor;
 use gaugepoint_c::uncertainty::gaugepoint_standard_uncertainty;
 
-/// The door of the numbers: flat functions and the decision, of any doubles.
+/// The door of the numbers: flat functions and the decision, of any doubles, in memory that lies anyhow.
 ///
 /// # Panics
 /// When an answer breaks a rule.
@@ -22,10 +23,14 @@ fn one(feed: &mut Feed<'_>) {
     let [a, b, c, d, f, _] = numbers;
     // SAFETY: the contract of the header
     let status = unsafe {
-        match feed.byte() % 6 {
-            0..3 => return flat(feed, numbers),
-            3 => gaugepoint_coverage_factor(a, b, &raw mut out, &raw mut e),
-            4 => gaugepoint_standard_uncertainty(feed.choice(8), a, feed.flag(), b, &raw mut out, &raw mut e),
+        match feed.byte() {
+            200.. => return placed(feed),
+            n if n % 6 < 3 => return flat(feed, numbers),
+            n if n % 6 == 3 => gaugepoint_coverage_factor(a, b, &raw mut out, &raw mut e),
+            n if n % 6 == 4 => {
+                let (form, has_factor) = (feed.choice(8), feed.flag());
+                gaugepoint_standard_uncertainty(form, a, has_factor, b, &raw mut out, &raw mut e)
+            }
             _ => return decided(feed, [a, b, c, d, f]),
         }
     };
