@@ -98,12 +98,16 @@ def test_pandas_keeps_index_columns_and_what_was_given():
     frame = pd.DataFrame(table(6), index=pd.MultiIndex.from_product([["left", "right"], [3, 1, 1]], names=["bank", "cylinder"]))
     frame.insert(1, "engine", pd.Categorical(["a", "b", "a", "b", "a", "b"], categories=["b", "a", "c"]))
     frame["note"] = ["", None, "chipped", "", "", ""]
-    frame.attrs["shop"] = "invented"
+    frame.attrs["shop"] = {"invented": True}
+    frame.columns.name = "what"
     before = frame.copy(deep=True)
     found = frames.decide(frame, IRON, ALLOY, LIMITS).frame
     pd.testing.assert_frame_equal(frame, before)
     pd.testing.assert_frame_equal(found[before.columns], before)
     assert found.index.equals(before.index) and found.index.names == ["bank", "cylinder"]
+    assert found.attrs == {"shop": {"invented": True}} and found.columns.name == "what"
+    found.attrs["shop"]["invented"] = False
+    assert frame.attrs["shop"]["invented"]
     assert found["decision"].dtype == pd.CategoricalDtype(frames._DECISIONS) and str(found["status"].dtype) == "Int32"
     found.loc[:, "bench_mm"] = 0.0
     pd.testing.assert_frame_equal(frame, before)
