@@ -251,7 +251,7 @@ fn lengths_must_agree() {
 /// Each value counted by itself; edges, their neighbours, zeros of both signs and lengths that fill no vector are among them.
 #[test]
 fn stairs_are_climbed_as_they_are_counted() {
-    let (up, down) = ([-0.01, 0.0, 0.03], [0.031, 0.06]);
+    let (up, down): ([f64; 3], [f64; 2]) = ([-0.01, 0.0, 0.03], [0.031, 0.06]);
     let edges = up.iter().chain(&down).flat_map(|edge| [edge.next_down(), *edge, edge.next_up()]);
     let grid = (-500..500).map(|k| f64::from(k) / 5000.0);
     let values: Vec<f64> = grid.chain(edges).chain([-0.0, 1100.0, -1100.0]).collect();

@@ -96,7 +96,7 @@ fn of_few_decimals(x: f64, (times, offset, over): (f64, f64, f64)) -> Option<f64
         let steps = libm::rint(x * tens);
         let above = steps * times + offset * tens;
         // at most 15 digits, and the double nearest to them: no shorter decimal reads back as it that is not the same number
-        let typed = steps.abs() < 1e15 && steps / tens == x;
+        let typed = steps.abs() < 1e15 && (steps / tens).to_bits() == x.to_bits();
         // minus zero is zero
         (typed && (steps * times).abs() <= EXACT && above.abs() <= EXACT).then(|| above / (tens * over) + 0.0)
     })
