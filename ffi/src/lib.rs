@@ -59,8 +59,9 @@
 //! are the same. The caller finds its state as it was, with its flags of exceptions but that of rounding. What is called back runs in the state of the library.
 //!
 //! PROGRESS. Functions that may take their time have a second form, gaugepoint_NAME_watched, with a GaugepointWatcher and its user pointer before the
-//! outputs; a NULL watcher is none, and the results have the same bits. What is done never falls, and is the whole in the end; the whole grows where
-//! more is found to be done. A watcher that stops the work gives GAUGEPOINT_STATUS_STOPPED: outputs are as after any other failure.
+//! outputs; a NULL watcher is none, and the results have the same bits. Work with nothing long in it asks nobody. What is done never falls, and is the
+//! whole in the end; the whole grows where more is found to be done. A watcher that stops the work gives GAUGEPOINT_STATUS_STOPPED: outputs are as
+//! after any other failure.
 //!
 //! PANICS. None is expected. One would be caught and returned as GAUGEPOINT_STATUS_PANIC, with its text in the error and
 //! on standard error.
