@@ -385,6 +385,7 @@ fn paragraphs() {
         "OWNERSHIP",
         "ENUMS",
         "THREADS",
+        "FLOATING POINT",
         "PROGRESS",
         "PANICS",
         "MEMORY",
