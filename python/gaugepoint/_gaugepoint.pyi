@@ -193,6 +193,8 @@ __all__ = [
     "standard_uncertainty",
     "numerical_tolerance",
     "clearances",
+    "steps",
+    "counted",
     "Stack",
     "clean_up",
     "clean_up_from_diameters",
@@ -4611,8 +4613,8 @@ def clearances(
         When a result has no place of its own.
     """
 
-def steps(values_mm: NDArray[np.float64], first: int, up: Sequence[float], down: Sequence[float], codes: NDArray[np.int8]) -> None:
-    """Write of many values the number of the step that each stands on; of the frames.
+def steps(values_mm: NDArray[np.float64], first: int, up: Sequence[float], down: Sequence[float]) -> NDArray[np.int8]:
+    """Give of many values the number of the step that each stands on; of the frames.
 
     Parameters
     ----------
@@ -4622,15 +4624,16 @@ def steps(values_mm: NDArray[np.float64], first: int, up: Sequence[float], down:
         Number of the smallest.
     up, down : list of float
         Values from which on the number is one more, and one less.
-    codes : numpy.ndarray
-        Where the numbers go.
+
+    Returns
+    -------
+    numpy.ndarray
+        The numbers, as int8.
 
     Raises
     ------
     TypeError, ValueError
         When an array is none of its kind.
-    InputError
-        When there are not as many places as values.
     """
 
 def counted(codes: NDArray[np.int8], kinds: int) -> list[int]:

@@ -284,8 +284,7 @@ def _decisions(bench_mm: "NDArray[np.float64]", bench: BenchLimits, edges: _Edge
     import numpy as np
 
     near_mm = _NEAR_MM if bench.rule == "conformance_probability" else 0.0
-    codes = np.empty(len(bench_mm), np.int8)
-    _gaugepoint.steps(bench_mm, edges.first, edges.up, edges.down, codes)
+    codes = _gaugepoint.steps(bench_mm, edges.first, edges.up, edges.down)
     for edge in (*edges.up, *edges.down) if near_mm else ():
         for row in np.flatnonzero(np.abs(bench_mm - edge) <= near_mm):
             codes[row] = _decision(float(bench_mm[row]), bench)

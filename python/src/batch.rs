@@ -108,10 +108,7 @@ pub(crate) fn clearances<'py>(
     Ok((bench.into_any(), running.into_any(), status, refused, reasons))
 }
 
-/// How many codes are counted at a time: few enough that a byte holds it.
-const CHUNK: usize = 255;
-
-/// Write of many values the number of the step that each stands on; of the frames.
+/// Give of many values the number of the step that each stands on; of the frames.
 ///
 /// Parameters
 /// ----------
@@ -121,27 +118,37 @@ const CHUNK: usize = 255;
 ///     Number of the smallest.
 /// up, down : list of float
 ///     Values from which on the number is one more, and one less.
-/// codes : numpy.ndarray
-///     Where the numbers go.
+///
+/// Returns
+/// -------
+/// numpy.ndarray
+///     The numbers, as int8.
 ///
 /// Raises
 /// ------
 /// TypeError, ValueError
 ///     When an array is none of its kind.
-/// InputError
-///     When there are not as many places as values.
 #[pyfunction]
-pub(crate) fn steps(
-    values_mm: PyReadonlyArray1<'_, f64>,
+pub(crate) fn steps<'py>(
+    py: Python<'py>,
+    values_mm: PyReadonlyArray1<'py, f64>,
     first: i8,
     up: Vec<f64>,
     down: Vec<f64>,
-    mut codes: PyReadwriteArray1<'_, i8>,
-) -> PyResult<()> {
-    let (values, codes) = (values_mm.as_slice()?, codes.as_slice_mut()?);
+) -> PyResult<Bound<'py, PyArray1<i8>>> {
+    let values = values_mm.as_slice()?;
+    let codes = PyArray1::zeros(py, [values.len()], false);
     let stair = Stair { first, up: &up, down: &down };
-    guarded(|| stair.steps(values, codes, Width::detected())).map_err(PyErr::from)
+    {
+        let mut places = writable(&codes)?;
+        let places = places.as_slice_mut()?;
+        guarded(|| stair.steps(values, places, Width::detected()))?;
+    }
+    Ok(codes)
 }
+
+/// How many codes are counted at a time: few enough that a byte holds it.
+const CHUNK: usize = 255;
 
 /// Count codes: how many there are of 0, 1, and so on; of the frames.
 ///
