@@ -3,7 +3,7 @@
 //! Each row has the bits of the scalar functions ([`crate::size`], [`crate::clearance`]); rows are computed side by side in the widest
 //! instructions of the machine ([`crate::wide`]). See the page `batch.md` of the documentation, which is [`crate::batch::page`].
 
-use crate::bounds::{self, Bound, order};
+use crate::bounds::{self, Bound};
 use crate::calc::Formula;
 use crate::clearance::{Bench, Running};
 use crate::error::{Error, ErrorKind};
@@ -231,6 +231,13 @@ struct Span {
     upper: i64,
     /// least that is not below zero: down to it bits have that order as they are
     plain_lower: i64,
+}
+
+/// Whole numbers in the order of the doubles, with NaN beyond both infinities.
+fn order(x: f64) -> i64 {
+    // minus zero becomes zero
+    let bits = (x + 0.0).to_bits().cast_signed();
+    bits ^ ((bits >> 63).cast_unsigned() >> 1).cast_signed()
 }
 
 impl Span {
@@ -466,7 +473,7 @@ impl Columnar for Climb<'_> {
             let (up, down) = (up.iter().map(|edge| (edge, 1)), down.iter().map(|edge| (edge, -1)));
             for (edge, step) in up.chain(down) {
                 for (at, value) in at.iter_mut().zip(values) {
-                    *at += if order(*value) >= order(*edge) { step } else { 0 };
+                    *at += if value >= edge { step } else { 0 };
                 }
             }
             for (step, at) in steps.iter_mut().zip(at) {

@@ -401,21 +401,12 @@ pub(crate) fn check_above(field: &str, value: f64, other: f64, reason: &str) -> 
     }
 }
 
-/// Whole numbers in the order of the doubles, with NaN beyond both infinities. The compiler may compare doubles by instructions for which NaN is an
-/// exception, and that kills a host which unmasks floating-point traps.
-#[inline(always)]
-pub(crate) fn order(x: f64) -> i64 {
-    // minus zero becomes zero
-    let bits = (x + 0.0).to_bits().cast_signed();
-    bits ^ ((bits >> 63).cast_unsigned() >> 1).cast_signed()
-}
-
 impl Bound {
     /// How a value stands to this bound. A value that is not finite is impossible.
     #[must_use]
     #[inline]
     pub fn judge(&self, value: f64) -> Verdict {
-        let within = |(lower, upper): (f64, f64)| (order(lower)..=order(upper)).contains(&order(value));
+        let within = |(lower, upper): (f64, f64)| value >= lower && value <= upper;
         match (within(self.possible), within(self.usual)) {
             (false, _) => Verdict::Impossible,
             (true, false) => Verdict::Odd,
